@@ -1,0 +1,137 @@
+/**
+ * What the scheduling engine is asked: machines, jobs, calendars, what is fixed, and the objective.
+ * It knows nothing of sheets or flashings; core/shop/to-problem.ts translates.
+ *
+ * A Problem is built once by `buildProblem` (validated, frozen) and trusted afterwards. Times are whole seconds on
+ * one axis (epoch seconds in the app, from 0 in problem files), intervals half-open.
+ */
+
+/** Attribute name → value, e.g. { gauge: '24', colour: 'moss' }. */
+export type Attributes = Readonly<Record<string, string>>;
+
+export interface Changeover {
+  readonly combine: 'sum' | 'max';
+  /** Seconds when the attribute's value differs from the machine's state. */
+  readonly attributes: Readonly<Record<string, number>>;
+  /** Seconds for named from → to values, instead of the attribute's own figure. */
+  readonly exceptions?: readonly { readonly attribute: string; readonly from: string; readonly to: string; readonly seconds: number }[];
+  /** A full matrix over one attribute's values; `initial[j]` when value j comes first on an empty machine. */
+  readonly pairs?: {
+    readonly attribute: string;
+    readonly values: readonly string[];
+    readonly seconds: readonly (readonly number[])[];
+    readonly initial?: readonly number[];
+  };
+}
+
+export interface OpenInterval {
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface MachineInput {
+  readonly id: string;
+  readonly stage: string;
+  /** What is set up now; null: nothing known, so the first operation needs no changeover. */
+  readonly initial: Attributes | null;
+  readonly changeover: Changeover | null;
+  /** Open hours, ascending and disjoint; null: always open. Work and changeovers pause when closed and go on after. */
+  readonly open: readonly OpenInterval[] | null;
+  /** Not before this instant (it is still busy with something outside the plan). */
+  readonly availableFrom?: number;
+}
+
+export interface OperationInput {
+  readonly id: string;
+  readonly stage: string;
+  /** Work on the machine at normal speed, whole seconds ≥ 0. */
+  readonly seconds: number;
+  /** Machines that can do it, with their own seconds where they differ; missing: every machine of the stage. */
+  readonly machines?: readonly { readonly id: string; readonly seconds?: number }[];
+  readonly attributes?: Attributes;
+  /** People it occupies while it (and its changeover) runs; default 1. Counts only where `crew` is limited. */
+  readonly crew?: number;
+  /**
+   * Transfer lots: the next operation of the job may start when this share of the work is done (default 1: all of it).
+   */
+  readonly transferShare?: number;
+  /** Already begun on this machine at this instant; it keeps its place at the front. */
+  readonly started?: { readonly machine: string; readonly at: number };
+}
+
+export interface JobInput {
+  readonly id: string;
+  readonly release: number;
+  /** null: never tardy. */
+  readonly due: number | null;
+  readonly weight: number;
+  readonly operations: readonly OperationInput[];
+}
+
+/** Weights of the objective's terms; every term is in seconds. */
+export interface ObjectiveWeights {
+  readonly weightedTardiness: number;
+  readonly changeover: number;
+  readonly makespan: number;
+  /** Σ (end − release). */
+  readonly flowTime: number;
+  /** Σ |end − end in the reference plan| over jobs that stand in it. */
+  readonly disturbance: number;
+}
+
+/** A crew limit over an interval: no more than `people` at work at once on all machines together. */
+export interface CrewInterval extends OpenInterval {
+  readonly people: number;
+}
+
+export interface ProblemInput {
+  readonly name: string;
+  readonly machines: readonly MachineInput[];
+  readonly jobs: readonly JobInput[];
+  readonly objective: ObjectiveWeights;
+  /** Nothing may start before this instant. */
+  readonly now: number;
+  /** One job order on all machines (permutation flow shop). */
+  readonly sameOrder?: boolean;
+  /** Kept on its machine and at its rank (count of operations before it) by the search. */
+  readonly pins?: readonly { readonly operation: string; readonly machine: string; readonly rank: number }[];
+  /** Per machine, the operations that stay, in this order, at the front of its queue. */
+  readonly frozen?: Readonly<Record<string, readonly string[]>>;
+  readonly crew?: readonly CrewInterval[] | null;
+  /** Ends in the plan as it stands, by job id, for the disturbance term. */
+  readonly reference?: Readonly<Record<string, number>>;
+}
+
+/** Per machine id, operation ids in order. */
+export type Queues = Readonly<Record<string, readonly string[]>>;
+
+export interface ScheduledOperation {
+  readonly job: string;
+  /** Position in the job's routing, from 0. */
+  readonly index: number;
+  readonly operation: string;
+  readonly machine: string;
+  /** Equal to `start` when no changeover is needed. */
+  readonly changeoverStart: number;
+  readonly changeoverSeconds: number;
+  readonly start: number;
+  readonly end: number;
+}
+
+export interface Terms {
+  readonly weightedTardiness: number;
+  readonly changeover: number;
+  readonly makespan: number;
+  readonly flowTime: number;
+  readonly disturbance: number;
+}
+
+export interface Schedule {
+  readonly queues: Queues;
+  /** In queue order per machine, machines in problem order. */
+  readonly operations: readonly ScheduledOperation[];
+  /** Per job id, the end of its last operation. */
+  readonly ends: Readonly<Record<string, number>>;
+  readonly terms: Terms;
+  readonly objective: number;
+}

@@ -1,0 +1,52 @@
+import { z } from 'zod';
+import { code, durationS, instantS, lengthMm, name, note, revision } from './fields.ts';
+
+export const stage = z.enum(['shear', 'brake']);
+export type Stage = z.infer<typeof stage>;
+
+/** What a changeover can depend on. An operation carries the ones that matter to its stage. */
+export const attribute = z.enum(['material', 'gauge', 'colour', 'profile']);
+export type Attribute = z.infer<typeof attribute>;
+export const attributes = z.partialRecord(attribute, z.string());
+export type Attributes = z.infer<typeof attributes>;
+
+/** Seconds lost between two operations that differ, per attribute, with exceptions for named pairs. */
+export const changeoverRules = z.strictObject({
+  /** `sum`: one person does the changes in turn. `max`: they are done side by side. */
+  combine: z.enum(['sum', 'max']),
+  attributes: z.partialRecord(attribute, durationS),
+  exceptions: z.array(z.strictObject({ attribute, from: z.string(), to: z.string(), seconds: durationS })),
+});
+export type ChangeoverRules = z.infer<typeof changeoverRules>;
+
+export const machine = z.strictObject({
+  id: code,
+  name,
+  stage,
+  maxLengthMm: lengthMm,
+  /** Thickest mild steel it takes over its length; harder metal is derated by tensile strength. */
+  maxThicknessMm: z.number().positive().max(50),
+  /** Brake force in metric tonnes; null for a shear. */
+  tonnes: z.number().positive().max(5000).nullable(),
+  /** Brake: the V opening usually set up; null for a shear. */
+  dieOpeningMm: z.number().positive().max(500).nullable(),
+  /** Shear: how far the back gauge travels; null for a brake. */
+  backGaugeMm: z.strictObject({ min: z.number().min(0), max: lengthMm }).nullable(),
+  /** Shear: narrowest strip the hold-downs grip safely; null for a brake. */
+  minStripMm: z.number().positive().max(1000).nullable(),
+  crew: z.int().min(1).max(4),
+  calendarId: code,
+  changeover: changeoverRules,
+  /** Time standards that differ from the stage's defaults (core/estimate/standards.ts lists them). */
+  standards: z.record(z.string(), z.number().min(0).max(100_000)),
+  /** What is set up on the machine now: the first changeover starts from here. Null: unknown, first one free. */
+  state: attributes.nullable(),
+  revision,
+});
+export type Machine = z.infer<typeof machine>;
+
+/** A machine out of use from one instant to another, whatever its calendar says. */
+export const downtime = z
+  .strictObject({ id: code, machineId: code, from: instantS, to: instantS, reason: note, revision })
+  .refine((d) => d.from < d.to, { message: 'must end after it begins', path: ['to'] });
+export type Downtime = z.infer<typeof downtime>;

@@ -1,0 +1,48 @@
+import { z } from 'zod';
+import { cents, code, gaugeLabel, hexColour, lengthMm, name, revision } from './fields.ts';
+
+export const metal = z.enum(['steel', 'galvanized', 'stainless', 'aluminium']);
+export type Metal = z.infer<typeof metal>;
+
+/**
+ * A thickness class the shop buys. The label alone does not fix the thickness (prefinished coil is ordered to a
+ * stated decimal), so the record keeps its own thickness and weight; core/material has the published tables.
+ */
+export const gauge = z.strictObject({
+  label: gaugeLabel,
+  thicknessMm: z.number().positive('must be above 0').max(25, 'at most 25 mm'),
+  kgPerM2: z.number().positive('must be above 0').max(250, 'at most 250 kg/m²'),
+});
+export type Gauge = z.infer<typeof gauge>;
+
+/** A metal as the shop buys it: one gauge table, one strength, one K-factor. */
+export const material = z.strictObject({
+  id: code,
+  name,
+  metal,
+  /** Ultimate tensile strength, MPa: derates machine capacity. */
+  tensileMpa: z.number().positive().max(2000),
+  /** Where the neutral line lies inside a bend, share of the thickness. */
+  kFactor: z.number().min(0.2, 'at least 0.2').max(0.6, 'at most 0.6'),
+  gauges: z.array(gauge).min(1, 'needs at least one gauge'),
+  revision,
+});
+export type Material = z.infer<typeof material>;
+
+/** A finish. `hex` is what the board paints the bars with. */
+export const colour = z.strictObject({ id: code, name, hex: hexColour, revision });
+export type Colour = z.infer<typeof colour>;
+
+/** A sheet size kept in stock, for one material, gauge and colour. */
+export const sheet = z.strictObject({
+  id: code,
+  materialId: code,
+  gauge: gaugeLabel,
+  colourId: code,
+  widthMm: lengthMm,
+  lengthMm,
+  costCents: cents,
+  onHand: z.int().min(0).max(1_000_000),
+  revision,
+});
+export type Sheet = z.infer<typeof sheet>;

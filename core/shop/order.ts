@@ -1,0 +1,45 @@
+import { z } from 'zod';
+import { code, gaugeLabel, instantS, lengthMm, name, note, revision, weight } from './fields.ts';
+import { stage } from './machine.ts';
+
+/** A customer's work order. Its id is the number people say aloud. */
+export const workOrder = z.strictObject({
+  id: code,
+  customer: name,
+  /** Nothing may start earlier (material or approval not in yet); null: at once. */
+  release: instantS.nullable(),
+  /** The promised end. */
+  due: instantS,
+  weight,
+  rush: z.boolean(),
+  status: z.enum(['open', 'held', 'done', 'cancelled']),
+  note,
+  revision,
+});
+export type WorkOrder = z.infer<typeof workOrder>;
+
+/** A line's key: work order number, a slash, line number ("1042/2"). */
+export const lineId = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}\/\d{1,4}$/, 'a line like 1042/2');
+
+/** One part × quantity × material × gauge × colour of a work order. */
+export const orderLine = z.strictObject({
+  id: lineId,
+  orderId: code,
+  number: z.int().min(1, 'at least 1').max(9999, 'at most 9999'),
+  partId: code,
+  materialId: code,
+  gauge: gaugeLabel,
+  colourId: code,
+  lengthMm,
+  quantity: z.int('must be a whole number').min(1, 'at least 1').max(100_000, 'at most 100,000'),
+  status: z.enum(['open', 'done', 'cancelled']),
+  revision,
+});
+export type OrderLine = z.infer<typeof orderLine>;
+
+/** One step of a line's routing, "1042/2:shear": the key used in queues, pins and records. */
+export const operationId = z.string().regex(/^[^:]+:(shear|brake)$/, 'an operation like 1042/2:shear');
+export const operationIdOf = (line: string, at: z.infer<typeof stage>): string => `${line}:${at}`;
+export const lineOfOperation = (operation: string): string => operation.slice(0, operation.lastIndexOf(':'));
+export const stageOfOperation = (operation: string): z.infer<typeof stage> =>
+  operation.endsWith(':shear') ? 'shear' : 'brake';

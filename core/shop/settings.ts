@@ -1,0 +1,35 @@
+import { z } from 'zod';
+import { name, revision } from './fields.ts';
+
+/** How the plan's quality terms are weighed against one another; each term is in seconds. */
+export const objectiveWeights = z.strictObject({
+  /** A second a line ends after its due date, times the order's weight. */
+  lateness: z.number().min(0).max(1000),
+  /** A second a machine spends changing over. */
+  changeover: z.number().min(0).max(1000),
+  /** A second a line spends between its release and its end. */
+  flow: z.number().min(0).max(1000),
+  /** A second a line's end moves from the plan as it stands. */
+  calm: z.number().min(0).max(1000),
+});
+export type ObjectiveWeights = z.infer<typeof objectiveWeights>;
+
+/** The shop itself: one row. */
+export const settings = z.strictObject({
+  id: z.literal('shop'),
+  name,
+  /** IANA name, e.g. "America/Chicago". */
+  timeZone: z.string().min(1),
+  units: z.enum(['in', 'mm']),
+  weights: objectiveWeights,
+  /** Operations that start within these hours stay where they are when the plan is improved. */
+  frozenHours: z.number().min(0).max(336),
+  /** Share of a line's blanks after which the brake may start; 1 waits for the whole line. */
+  transferShare: z.number().min(0.05, 'at least 0.05').max(1, 'at most 1'),
+  /** People per open hour shared by all machines; null: enough for all. */
+  crewLimit: z.int().min(1).max(500).nullable(),
+  /** How the blank is reckoned from the drawn flanges. */
+  girthRule: z.enum(['computed', 'outsideSum']),
+  revision,
+});
+export type Settings = z.infer<typeof settings>;

@@ -1,0 +1,36 @@
+import { z } from 'zod';
+import { calendar } from './calendar.ts';
+import { colour, material, sheet } from './material.ts';
+import { downtime, machine } from './machine.ts';
+import { orderLine, workOrder } from './order.ts';
+import { part } from './part.ts';
+import { pin, queue, record } from './plan.ts';
+import { settings } from './settings.ts';
+
+/**
+ * Every kind of row the shop keeps, by name. The database has one table a kind, the editor one row change a kind,
+ * the contract one list a kind: a new kind is added here and the compiler shows the rest.
+ * The order is the order in which rows can be inserted without breaking a reference.
+ */
+export const rowKinds = {
+  settings,
+  material,
+  colour,
+  sheet,
+  part,
+  calendar,
+  machine,
+  downtime,
+  order: workOrder,
+  line: orderLine,
+  queue,
+  pin,
+  record,
+} as const;
+export type RowKind = keyof typeof rowKinds;
+export type RowOf<K extends RowKind> = z.infer<(typeof rowKinds)[K]>;
+
+/** The whole shop in memory, rows sorted by id (lines by order and number). Read-only everywhere. */
+export type Shop = { readonly [K in Exclude<RowKind, 'settings'>]: readonly RowOf<K>[] } & {
+  readonly settings: RowOf<'settings'>;
+};
