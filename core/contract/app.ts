@@ -1,0 +1,60 @@
+import { z } from 'zod';
+import { rowKinds } from '../shop/state.ts';
+import { call } from './call.ts';
+
+/** How the screens learn where they run, what time it is and which data file is open. */
+export const appStatus = call(
+  'app.status',
+  z.strictObject({}),
+  z.strictObject({
+    host: z.enum(['desktop', 'browser']),
+    version: z.string(),
+    dataFile: z.string(),
+    /** True until the first start has chosen the demo shop or an empty one. */
+    fresh: z.boolean(),
+    /** The host's clock. `fixed`: it stands still (for tests and pictures). */
+    now: z.int(),
+    fixedClock: z.boolean(),
+    /** A sentence to show once, e.g. that a damaged file was set aside. Null: nothing to say. */
+    notice: z.string().nullable(),
+  }),
+);
+
+/** First start: fill the fresh file with the demo shop, or with an empty one. Refused when the file is not fresh. */
+export const appBegin = call(
+  'app.begin',
+  z.discriminatedUnion('with', [
+    z.strictObject({ with: z.literal('demo') }),
+    z.strictObject({ with: z.literal('empty'), name: z.string().trim().min(1).max(120), timeZone: z.string(), units: z.enum(['in', 'mm']) }),
+  ]),
+  z.strictObject({}),
+);
+
+/** The whole shop: every row of every kind but finished records, which `records.read` pages. */
+export const shopRead = call(
+  'shop.read',
+  z.strictObject({}),
+  z.strictObject({
+    settings: rowKinds.settings,
+    material: z.array(rowKinds.material),
+    colour: z.array(rowKinds.colour),
+    sheet: z.array(rowKinds.sheet),
+    part: z.array(rowKinds.part),
+    calendar: z.array(rowKinds.calendar),
+    machine: z.array(rowKinds.machine),
+    downtime: z.array(rowKinds.downtime),
+    order: z.array(rowKinds.order),
+    line: z.array(rowKinds.line),
+    queue: z.array(rowKinds.queue),
+    pin: z.array(rowKinds.pin),
+    /** Only records of operations whose line is still open (begun, or done while the line goes on). */
+    record: z.array(rowKinds.record),
+  }),
+);
+
+/** Finished operations, newest first. */
+export const recordsRead = call(
+  'records.read',
+  z.strictObject({ before: z.int().nullable(), limit: z.int().min(1).max(5000) }),
+  z.strictObject({ records: z.array(rowKinds.record), total: z.int() }),
+);

@@ -1,0 +1,39 @@
+import type { z } from 'zod';
+
+/**
+ * One request the screens can make: a name, what goes in, what comes out. The same value is used by every host
+ * (IPC, loopback HTTP, command line) and by the screens, so that both sides are checked by one schema.
+ */
+export interface Call<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.ZodType> {
+  readonly name: string;
+  readonly input: I;
+  readonly output: O;
+}
+
+export const call = <I extends z.ZodType, O extends z.ZodType>(name: string, input: I, output: O): Call<I, O> => ({
+  name,
+  input,
+  output,
+});
+
+/**
+ * Why a request was refused. `bad-input`: it does not fit the schema. `refused`: a rule of the shop speaks against it.
+ * `conflict`: someone else changed the row first. `busy`: another run is going. `unavailable`: this host cannot do it.
+ * `damaged`: the data file cannot be used. `forbidden`: an unknown sender. `internal`: a bug; details are in the log.
+ */
+export const errorCodes = [
+  'bad-input',
+  'refused',
+  'conflict',
+  'busy',
+  'unavailable',
+  'damaged',
+  'forbidden',
+  'internal',
+] as const;
+export type ErrorCode = (typeof errorCodes)[number];
+
+/** What crosses the border: errors keep code and sentence, nothing else. */
+export type Reply<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly error: { readonly code: ErrorCode; readonly message: string } };

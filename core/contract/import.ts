@@ -1,0 +1,47 @@
+import { z } from 'zod';
+import { call } from './call.ts';
+
+/** One wrong cell: which row (as counted in the file, header is row 1), which column, what stood there, why not. */
+export const cellProblem = z.strictObject({
+  row: z.int(),
+  column: z.string(),
+  value: z.string(),
+  reason: z.string(),
+});
+export type CellProblem = z.infer<typeof cellProblem>;
+
+/** A file as read: cells as text, in the file's own order. Rows shorter than the header are filled with ''. */
+const table = z.strictObject({
+  header: z.array(z.string()).max(100),
+  rows: z.array(z.strictObject({ row: z.int(), cells: z.array(z.string()) })).max(20_000),
+});
+
+const checked = z.strictObject({
+  fileName: z.string(),
+  ...table.shape,
+  problems: z.array(cellProblem),
+  /** Row numbers that can be taken now. */
+  ready: z.array(z.int()),
+  /** Row numbers that stand in the shop already, word for word: nothing to add. */
+  known: z.array(z.int()),
+  /** What was noticed about the file: encoding, separator, columns left out. Whole sentences. */
+  notes: z.array(z.string()),
+});
+export type CheckedImport = z.infer<typeof checked>;
+
+/** Read a CSV file of work-order lines and check every row; nothing is stored. */
+export const importCheck = call(
+  'import.check',
+  z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) }),
+  checked,
+);
+
+/** Check again after cells were mended on screen. */
+export const importRecheck = call('import.recheck', z.strictObject({ fileName: z.string().max(300), ...table.shape }), checked);
+
+/** Take the good rows as one step of the history; the bad ones come back to be mended. */
+export const importTake = call(
+  'import.take',
+  z.strictObject({ fileName: z.string().max(300), ...table.shape }),
+  z.strictObject({ orders: z.int(), lines: z.int(), left: checked }),
+);

@@ -1,0 +1,26 @@
+import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
+import { editApply, editHistory, editRedo, editUndo } from './edit.ts';
+import { importCheck, importRecheck, importTake } from './import.ts';
+import { printPdf } from './print.ts';
+import { searchRead, searchStart, searchStop } from './search.ts';
+
+/** The one list of everything a screen can ask of a host. A new request is added here and answered in electron/host/answers.ts. */
+export const contract = {
+  appStatus,
+  appBegin,
+  shopRead,
+  recordsRead,
+  editApply,
+  editUndo,
+  editRedo,
+  editHistory,
+  importCheck,
+  importRecheck,
+  importTake,
+  searchStart,
+  searchStop,
+  searchRead,
+  printPdf,
+} as const;
+export type Contract = typeof contract;
+export type CallName = keyof Contract;

@@ -1,0 +1,16 @@
+import { z } from 'zod';
+import { code } from '../shop/fields.ts';
+import { call } from './call.ts';
+
+/** What can be printed; each has a print route of the same name in the screens. */
+export const printable = z.discriminatedUnion('what', [
+  /** The dispatch list of one machine, or of all (one page run a machine). */
+  z.strictObject({ what: z.literal('dispatch'), machineId: code.nullable(), days: z.int().min(1).max(28) }),
+]);
+export type Printable = z.infer<typeof printable>;
+
+/**
+ * Make a PDF and let the user say where it goes; `path` null when they changed their mind.
+ * `unavailable` in a browser, whose own print dialog does it.
+ */
+export const printPdf = call('print.pdf', printable, z.strictObject({ path: z.string().nullable() }));

@@ -1,0 +1,44 @@
+import { z } from 'zod';
+import { call } from './call.ts';
+
+export const planTerms = z.strictObject({
+  weightedTardiness: z.number(),
+  changeover: z.number(),
+  makespan: z.number(),
+  flowTime: z.number(),
+  disturbance: z.number(),
+});
+
+/** Where a run of the search stands. Every message names its run, so that a stale one can be ignored. */
+export const searchState = z.strictObject({
+  runId: z.string(),
+  phase: z.enum(['running', 'finished', 'stopped', 'failed']),
+  seconds: z.number(),
+  budgetSeconds: z.number(),
+  step: z.int(),
+  evaluations: z.int(),
+  objective: z.number().nullable(),
+  terms: planTerms.nullable(),
+  /** Objective of the plan the run began from. */
+  startObjective: z.number().nullable(),
+  /** Proven lower bound on the objective, where one is known. */
+  bound: z.number().nullable(),
+  /** Objective against time, for the falling line; at most 200 points. */
+  curve: z.array(z.strictObject({ seconds: z.number(), objective: z.number() })),
+  /** A sentence when the run failed or when there was nothing to plan. */
+  message: z.string().nullable(),
+});
+export type SearchState = z.infer<typeof searchState>;
+
+/**
+ * Plan the week: improve from the present plan. When the run ends or is stopped, the best plan so far is checked
+ * and stored as one step of the history. Refused (`busy`) while another run is going.
+ */
+export const searchStart = call(
+  'search.start',
+  z.strictObject({ seconds: z.number().min(0.1).max(3600), seed: z.int().min(0).max(2_147_483_647) }),
+  z.strictObject({ runId: z.string() }),
+);
+export const searchStop = call('search.stop', z.strictObject({ runId: z.string() }), z.strictObject({}));
+/** The run that is going or the last one; null: none since the app started. */
+export const searchRead = call('search.read', z.strictObject({}), searchState.nullable());

@@ -1,0 +1,51 @@
+import { z } from 'zod';
+import { code } from '../shop/fields.ts';
+import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
+import { rowKinds } from '../shop/state.ts';
+
+/** Rows a person edits on a form, one at a time. Orders, queues and pins have commands of their own. */
+export const formKinds = ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'downtime'] as const;
+export type FormKind = (typeof formKinds)[number];
+
+const saveOf = <K extends FormKind>(kind: K) =>
+  z.strictObject({ do: z.literal('row.save'), kind: z.literal(kind), row: rowKinds[kind] });
+
+/**
+ * Everything the planner can do, as data. `core/edit/apply.ts` turns a command into row changes; the history keeps the
+ * changes, so undo and redo need no code per command.
+ * A saved row carries the revision that was read; a newer one in the shop refuses the command.
+ */
+export const command = z.union([
+  /** Put an operation at a rank (count of operations before it) of a machine's queue. */
+  z.strictObject({ do: z.literal('operation.move'), operation: operationId, machineId: code, rank: z.int().min(0) }),
+  z.strictObject({ do: z.literal('operation.pin'), operation: operationId }),
+  z.strictObject({ do: z.literal('operation.unpin'), operation: operationId }),
+  /** Take a whole new plan, e.g. the search's. Pins stay. */
+  z.strictObject({
+    do: z.literal('plan.replace'),
+    queues: z.record(z.string(), z.array(operationId)),
+    label: z.string().min(1).max(120),
+  }),
+  /** Add or change a work order with all its lines; lines of it that are not listed go. */
+  z.strictObject({ do: z.literal('order.save'), order: workOrder, lines: z.array(orderLine).min(1).max(500) }),
+  z.strictObject({ do: z.literal('order.remove'), orderId: code }),
+  z.strictObject({ do: z.literal('line.save'), line: orderLine }),
+  z.strictObject({ do: z.literal('line.remove'), lineId }),
+  /** Add orders and lines that came from a file; orders that exist get the new lines only. */
+  z.strictObject({
+    do: z.literal('orders.import'),
+    fileName: z.string(),
+    orders: z.array(workOrder),
+    lines: z.array(orderLine),
+  }),
+  z.strictObject({ do: z.literal('settings.save'), row: rowKinds.settings }),
+  saveOf('material'),
+  saveOf('colour'),
+  saveOf('sheet'),
+  saveOf('part'),
+  saveOf('calendar'),
+  saveOf('machine'),
+  saveOf('downtime'),
+  z.strictObject({ do: z.literal('row.remove'), kind: z.enum(formKinds), id: code }),
+]);
+export type Command = z.infer<typeof command>;
