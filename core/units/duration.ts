@@ -1,0 +1,52 @@
+import { bad, good, problem, type Result } from '../shop/result.ts';
+import { seconds, type Seconds } from './brand.ts';
+
+const PER_UNIT: Readonly<Record<string, number>> = { h: 3600, hr: 3600, min: 60, m: 60, s: 1, sec: 1 };
+
+/** Below this a duration is shown with its seconds, above it to the minute. */
+const SHOWS_SECONDS_S = 600;
+
+/**
+ * A duration for people: "45 s", "2 min 30 s", "20 min", "1 h 20 min", "132 h". From ten minutes up it is rounded to
+ * the minute. A negative one (early, saved) has a minus sign in front.
+ */
+export function formatDuration(duration: number): string {
+  const size = Math.abs(duration);
+  const whole = size < SHOWS_SECONDS_S ? Math.round(size) : Math.round(size / 60) * 60;
+  const hours = Math.floor(whole / 3600);
+  const minutes = Math.floor((whole % 3600) / 60);
+  const rest = whole % 60;
+  const parts = [hours > 0 && `${hours} h`, minutes > 0 && `${minutes} min`, rest > 0 && `${rest} s`].filter(
+    Boolean,
+  );
+  if (parts.length === 0) return '0 min';
+  return `${duration < 0 ? '−' : ''}${parts.join(' ')}`;
+}
+
+/**
+ * Reads a duration as people write it: "1 h 20 min", "1:20" (hours and minutes), "1.5 h", "90 s"; a bare number is
+ * minutes.
+ * @returns whole seconds, 0 or more; or a problem that repeats the text
+ */
+export function parseDuration(text: string): Result<Seconds> {
+  const tidy = text.trim().toLowerCase();
+  const [, clockHours, clockMinutes] = /^(\d+):([0-5]\d)$/.exec(tidy) ?? [];
+  if (clockHours !== undefined) return good(seconds(Number(clockHours) * 3600 + Number(clockMinutes) * 60));
+  if (/^\d+(\.\d+)?$/.test(tidy)) return good(seconds(Math.round(Number(tidy) * 60)));
+  if (/^(\d+(\.\d+)?\s*(h|hr|min|m|s|sec)\s*)+$/.test(tidy)) {
+    const parts = [...tidy.matchAll(/(\d+(?:\.\d+)?)\s*(hr|h|min|m|sec|s)/g)];
+    const sum = parts.reduce(
+      (all, [, number, unit]) => all + Number(number) * (PER_UNIT[unit ?? ''] ?? 0),
+      0,
+    );
+    return good(seconds(Math.round(sum)));
+  }
+  return bad(
+    problem(
+      'duration',
+      'duration',
+      `"${text}" is not a duration.`,
+      'Write it like 1 h 20 min, 1:20 or 45 s.',
+    ),
+  );
+}
