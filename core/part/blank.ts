@@ -1,0 +1,39 @@
+import type { Gauge, Material } from '../shop/material.ts';
+import type { OrderLine } from '../shop/order.ts';
+import type { Part } from '../shop/part.ts';
+import { bad, good, type Result } from '../shop/result.ts';
+import type { Settings } from '../shop/settings.ts';
+import { girth } from './girth.ts';
+
+/** The flat piece before bending; figures for one piece. */
+export interface Blank {
+  readonly girthMm: number;
+  readonly lengthMm: number;
+  readonly areaM2: number;
+  readonly weightKg: number;
+}
+
+/**
+ * The blank that one piece of an order line is bent from.
+ * @param gauge the material's own record: stated thickness and weight, not the table's
+ * @returns one piece's sizes; or problems named by line and part
+ */
+export function blankOf(
+  line: Pick<OrderLine, 'id' | 'lengthMm'>,
+  part: Pick<Part, 'id' | 'profile'>,
+  material: Pick<Material, 'kFactor'>,
+  gauge: Pick<Gauge, 'thicknessMm' | 'kgPerM2'>,
+  settings: Pick<Settings, 'girthRule'>,
+): Result<Blank> {
+  const width = girth(part.profile, {
+    thicknessMm: gauge.thicknessMm,
+    kFactor: material.kFactor,
+    rule: settings.girthRule,
+  });
+  if (!width.ok) {
+    return bad(...width.problems.map((p) => ({ ...p, subject: `line ${line.id}, part ${part.id}` })));
+  }
+  const { girthMm } = width.value;
+  const areaM2 = (girthMm * line.lengthMm) / 1e6;
+  return good({ girthMm, lengthMm: line.lengthMm, areaM2, weightKg: areaM2 * gauge.kgPerM2 });
+}

@@ -1,0 +1,100 @@
+import type { Hem, Profile } from '../shop/part.ts';
+import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { bendAllowance, setback, type BendShape } from './bend.ts';
+import { hemShape } from './hem.ts';
+import { defaultRadiusMm } from './radius.ts';
+
+/** What turns a drawn profile into a strip of metal. */
+export interface Stock {
+  readonly thicknessMm: number;
+  readonly kFactor: number;
+  /** Inside radius for bends that name none; left out: one thickness. */
+  readonly radiusMm?: number;
+}
+
+/** The straight part of a flange or of a hem's lip, tangent to tangent. */
+export interface Flat {
+  readonly kind: 'flange' | 'lip';
+  /** Flange 1, 2 … in order; a lip has the number of the flange it folds over. */
+  readonly number: number;
+  readonly lengthMm: number;
+}
+
+/** A bend or a hem's fold: an arc of the neutral line. */
+export interface Fold {
+  readonly kind: 'bend' | 'hem';
+  readonly number: number;
+  readonly direction: 'up' | 'down';
+  readonly shape: BendShape;
+  readonly lengthMm: number;
+}
+
+export type Piece = Flat | Fold;
+
+const fold = (kind: Fold['kind'], number: number, direction: Fold['direction'], shape: BendShape): Fold => ({
+  kind,
+  number,
+  direction,
+  shape,
+  lengthMm: bendAllowance(shape),
+});
+
+/** Bend `i` of the profile with its radius settled. */
+export function bendShapes(profile: Profile, stock: Stock): BendShape[] {
+  const open = stock.radiusMm ?? defaultRadiusMm(stock.thicknessMm);
+  return profile.bends.map(({ angle, radiusMm }) => ({
+    angle,
+    radius: radiusMm ?? open,
+    thickness: stock.thicknessMm,
+    kFactor: stock.kFactor,
+  }));
+}
+
+/** A hemmed edge is measured over the outside of its fold, however the bends are measured. */
+const hemSetback = (hem: Hem | null, stock: Stock): number =>
+  hem === null ? 0 : hemShape(hem.kind, stock.thicknessMm, stock.kFactor).radius + stock.thicknessMm;
+
+const tooShort = (what: string, field: string, lengthMm: number, needsMm: number): Problem =>
+  problem(
+    'profile',
+    field,
+    `${what} is ${lengthMm.toFixed(2)} mm long, but its bends alone take ${needsMm.toFixed(2)} mm of it.`,
+    'Make it longer, or the bend radius smaller.',
+  );
+
+function lip(hem: Hem, flange: number, stock: Stock, problems: Problem[]): Flat {
+  const back = hemSetback(hem, stock);
+  if (hem.lengthMm < back) problems.push(tooShort(`The hem on flange ${flange}`, 'hem', hem.lengthMm, back));
+  return { kind: 'lip', number: flange, lengthMm: hem.lengthMm - back };
+}
+
+/**
+ * A profile as the strip it is made of, from edge to edge: flats and arcs in order, hem lips included. The girth, the
+ * drawing and the limits all read this one list; its lengths add up to the computed girth.
+ * @returns pieces of 0 mm or more; or a problem for each flange or lip that its bends leave nothing of
+ */
+export function stripOf(profile: Profile, stock: Stock): Result<Piece[]> {
+  const shapes = bendShapes(profile, stock);
+  const backs = shapes.map((shape) => setback(profile.measured, shape));
+  const last = profile.flangesMm.length - 1;
+  const problems: Problem[] = [];
+  const pieces: Piece[] = [];
+  const hem = ({ kind, direction }: Hem, number: number): Fold =>
+    fold('hem', number, direction, hemShape(kind, stock.thicknessMm, stock.kFactor));
+
+  if (profile.startHem) pieces.push(lip(profile.startHem, 1, stock, problems), hem(profile.startHem, 1));
+  profile.flangesMm.forEach((lengthMm, i) => {
+    const before = i === 0 ? hemSetback(profile.startHem, stock) : (backs[i - 1] ?? 0);
+    const after = i === last ? hemSetback(profile.endHem, stock) : (backs[i] ?? 0);
+    const needs = before + after;
+    if (lengthMm < needs) problems.push(tooShort(`Flange ${i + 1}`, 'flangesMm', lengthMm, needs));
+    pieces.push({ kind: 'flange', number: i + 1, lengthMm: lengthMm - needs });
+    const bend = profile.bends[i];
+    const shape = shapes[i];
+    if (bend && shape) pieces.push(fold('bend', i + 1, bend.direction, shape));
+  });
+  if (profile.endHem) {
+    pieces.push(hem(profile.endHem, last + 1), lip(profile.endHem, last + 1, stock, problems));
+  }
+  return problems.length > 0 ? bad(...problems) : good(pieces);
+}
