@@ -1,0 +1,47 @@
+import type { Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import type { Command } from './command.ts';
+import { importOrders, removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
+import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
+import { removeRow, saveRow, saveSettings } from './row-commands.ts';
+import type { RowChange } from './row-change.ts';
+
+/** What a command does to the rows, and how the history names it ("Undo: …"). */
+export interface Edit {
+  readonly label: string;
+  readonly changes: readonly RowChange[];
+}
+
+/**
+ * Turn a planner's command into row changes, or refuse it with sentences. Pure: nothing is stored here.
+ * @param shop the shop as it stands; not changed
+ * @returns the edit (perhaps without changes when all stands so already), or problems naming thing, field and limit
+ */
+export function applyCommand(shop: Shop, command: Command): Result<Edit> {
+  switch (command.do) {
+    case 'operation.move':
+      return moveOperation(shop, command.operation, command.machineId, command.rank);
+    case 'operation.pin':
+      return pinOperation(shop, command.operation);
+    case 'operation.unpin':
+      return unpinOperation(shop, command.operation);
+    case 'plan.replace':
+      return replacePlan(shop, command.queues, command.label);
+    case 'order.save':
+      return saveOrder(shop, command.order, command.lines);
+    case 'order.remove':
+      return removeOrder(shop, command.orderId);
+    case 'line.save':
+      return saveLine(shop, command.line);
+    case 'line.remove':
+      return removeLine(shop, command.lineId);
+    case 'orders.import':
+      return importOrders(shop, command.fileName, command.orders, command.lines);
+    case 'settings.save':
+      return saveSettings(shop, command.row);
+    case 'row.save':
+      return saveRow(shop, command.kind, command.row);
+    case 'row.remove':
+      return removeRow(shop, command.kind, command.id);
+  }
+}

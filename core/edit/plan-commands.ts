@@ -1,0 +1,104 @@
+import { completeQueues } from '../shop/complete-queues.ts';
+import { operationsOf, type ShopOperation } from '../shop/operations.ts';
+import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
+import { bad, good, problem, type Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import type { Edit } from './apply.ts';
+import { change, type RowChange } from './row-change.ts';
+
+type Queues = Readonly<Record<string, readonly string[]>>;
+
+/** "1042/2 shearing" or "1042/2 bending": an operation as people say it. */
+export const operationName = (operation: string): string =>
+  `${lineOfOperation(operation)} ${stageOfOperation(operation) === 'shear' ? 'shearing' : 'bending'}`;
+
+/**
+ * Put an operation at a rank of a queue: the count of operations that come before it there.
+ * The whole plan as the board shows it becomes the stored plan, so nothing else jumps.
+ */
+export function moveOperation(shop: Shop, id: string, machineId: string, rank: number): Result<Edit> {
+  const { operations } = operationsOf(shop);
+  const operation = operations.find((o) => o.id === id);
+  if (!operation) return unknownOperation(id);
+  const refusal = refuseMachine(shop, operation, machineId);
+  if (refusal) return refusal;
+  const queues = completeQueues(shop, operations);
+  const from = Object.keys(queues).find((m) => queues[m]?.includes(id));
+  const target = (queues[machineId] ?? []).filter((o) => o !== id);
+  const begun = target.filter((o) => operations.some((x) => x.id === o && x.started)).length;
+  if (rank > target.length)
+    return bad(problem(operationName(id), 'place', `${machineId} has ${target.length} other operations.`, `Choose a place from 1 to ${target.length + 1}.`));
+  if (rank < begun)
+    return bad(problem(operationName(id), 'place', `Work has begun on ${machineId}; nothing can go before it.`, `Choose place ${begun + 1} or later.`));
+  const moved: Record<string, readonly string[]> = { ...queues };
+  if (from) moved[from] = (queues[from] ?? []).filter((o) => o !== id);
+  moved[machineId] = [...target.slice(0, rank), id, ...target.slice(rank)];
+  const where = from === machineId ? `to place ${rank + 1} on ${machineId}` : `to ${machineId}, place ${rank + 1}`;
+  return good({ label: `Move ${operationName(id)} ${where}`, changes: queueChanges(shop, moved) });
+}
+
+/** Keep an operation on its machine and at its rank when the plan is improved. */
+export function pinOperation(shop: Shop, id: string): Result<Edit> {
+  const { operations } = operationsOf(shop);
+  if (!operations.some((o) => o.id === id)) return unknownOperation(id);
+  const label = `Pin ${operationName(id)}`;
+  if (shop.pin.some((p) => p.id === id)) return good({ label, changes: [] });
+  const queues = completeQueues(shop, operations);
+  return good({ label, changes: [...queueChanges(shop, queues), change('pin', null, { id, revision: 0 })] });
+}
+
+export function unpinOperation(shop: Shop, id: string): Result<Edit> {
+  const pin = shop.pin.find((p) => p.id === id);
+  return good({ label: `Unpin ${operationName(id)}`, changes: pin ? [change('pin', pin, null)] : [] });
+}
+
+/** Take a whole new plan. Every open operation must stand in it exactly once, on a machine that can do it. */
+export function replacePlan(shop: Shop, queues: Queues, label: string): Result<Edit> {
+  const { operations } = operationsOf(shop);
+  const byId = new Map(operations.map((o) => [o.id, o]));
+  const seen = new Set<string>();
+  for (const [machineId, ids] of Object.entries(queues)) {
+    for (const id of ids) {
+      const operation = byId.get(id);
+      if (!operation) return unknownOperation(id);
+      if (seen.has(id)) return bad(problem(operationName(id), 'queue', `${operationName(id)} stands in the plan twice.`, 'Plan again.'));
+      const refusal = refuseMachine(shop, operation, machineId);
+      if (refusal) return refusal;
+      seen.add(id);
+    }
+  }
+  const missing = operations.find((o) => !seen.has(o.id));
+  if (missing)
+    return bad(problem(operationName(missing.id), 'queue', `${operationName(missing.id)} is missing from the plan.`, 'Plan again.'));
+  return good({ label, changes: queueChanges(shop, queues) });
+}
+
+function refuseMachine(shop: Shop, operation: ShopOperation, machineId: string): Result<never> | null {
+  const name = operationName(operation.id);
+  if (!shop.machine.some((m) => m.id === machineId))
+    return bad(problem(name, 'machine', `There is no machine ${machineId}.`, 'Choose one of the machines on the board.'));
+  if (operation.started && operation.started.machineId !== machineId)
+    return bad(
+      problem(name, 'machine', `${name} has begun on ${operation.started.machineId}.`, 'It has to be finished there first.'),
+    );
+  if (operation.machines.some((m) => m.id === machineId)) return null;
+  const why = operation.refused.find((r) => r.machineId === machineId)?.reason ?? `${machineId} is not a machine for this step.`;
+  const able = operation.machines.map((m) => m.id).join(', ');
+  return bad(problem(name, 'machine', `${name} cannot go to ${machineId}: ${why}`, `Machines that can do it: ${able}.`));
+}
+
+const unknownOperation = (id: string): Result<never> =>
+  bad(problem(operationName(id), 'operation', `${operationName(id)} is not open any more.`, 'Choose an operation that stands on the board.'));
+
+/** Row changes that make the stored queues equal to `queues`; unchanged ones are left alone. */
+function queueChanges(shop: Shop, queues: Queues): RowChange[] {
+  const stored = new Map(shop.queue.map((q) => [q.id, q]));
+  return shop.machine.flatMap((m) => {
+    const before = stored.get(m.id) ?? null;
+    const operations = [...(queues[m.id] ?? [])];
+    if (before ? same(before.operations, operations) : operations.length === 0) return [];
+    return [change('queue', before, { id: m.id, operations, revision: 0 })];
+  });
+}
+
+const same = (a: readonly string[], b: readonly string[]): boolean => a.length === b.length && a.every((x, i) => x === b[i]);

@@ -1,0 +1,42 @@
+import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
+import type { Shop } from '../shop/state.ts';
+import { latenessOf } from './lateness.ts';
+
+/** A plan in the numbers an owner asks for. Durations in seconds. */
+export interface PlanFigures {
+  readonly lines: number;
+  readonly lateLines: number;
+  /** Share of planned lines that end by their due date, 0 to 1; 1 for an empty plan. */
+  readonly onTimeShare: number;
+  /** Σ tardiness over lines, unweighted and weighted by the order's weight. */
+  readonly tardiness: number;
+  readonly weightedTardiness: number;
+  readonly changeovers: number;
+  readonly changeoverSeconds: number;
+  /** Changeover ÷ (changeover + work), 0 to 1: ISO 22400-2 calls it the setup ratio (name from memory). */
+  readonly changeoverShare: number;
+  readonly workSeconds: number;
+  /** Epoch seconds at which the last operation ends; null for an empty plan. */
+  readonly lastEnd: number | null;
+}
+
+/** @param workSeconds net work of an operation on its machine, closed hours left out */
+export function figuresOf(shop: Shop, schedule: Schedule, workSeconds: (o: ScheduledOperation) => number): PlanFigures {
+  const lateness = latenessOf(shop, schedule);
+  const late = lateness.filter((row) => row.lateness > 0);
+  const changed = schedule.operations.filter((o) => o.changeoverSeconds > 0);
+  const changeoverSeconds = changed.reduce((sum, o) => sum + o.changeoverSeconds, 0);
+  const work = schedule.operations.reduce((sum, o) => sum + workSeconds(o), 0);
+  return {
+    lines: lateness.length,
+    lateLines: late.length,
+    onTimeShare: lateness.length === 0 ? 1 : 1 - late.length / lateness.length,
+    tardiness: late.reduce((sum, row) => sum + row.lateness, 0),
+    weightedTardiness: late.reduce((sum, row) => sum + row.lateness * row.weight, 0),
+    changeovers: changed.length,
+    changeoverSeconds,
+    changeoverShare: changeoverSeconds + work === 0 ? 0 : changeoverSeconds / (changeoverSeconds + work),
+    workSeconds: work,
+    lastEnd: schedule.operations.length === 0 ? null : schedule.operations.reduce((last, o) => Math.max(last, o.end), 0),
+  };
+}

@@ -1,0 +1,42 @@
+import type { Schedule } from '../schedule/problem.ts';
+import type { Shop } from '../shop/state.ts';
+
+export interface LineLateness {
+  readonly lineId: string;
+  readonly orderId: string;
+  /** Epoch seconds at which the line's last operation ends. */
+  readonly end: number;
+  readonly due: number;
+  /** end − due in seconds: below zero is early. */
+  readonly lateness: number;
+  readonly weight: number;
+}
+
+/** Every planned line with its lateness, latest first (ties by line). */
+export function latenessOf(shop: Shop, schedule: Schedule): LineLateness[] {
+  const orders = new Map(shop.order.map((o) => [o.id, o]));
+  const rows: LineLateness[] = [];
+  for (const line of shop.line) {
+    const end = schedule.ends[line.id];
+    const order = orders.get(line.orderId);
+    if (end === undefined || !order) continue;
+    rows.push({ lineId: line.id, orderId: order.id, end, due: order.due, lateness: end - order.due, weight: order.weight });
+  }
+  return rows.sort((a, b) => b.lateness - a.lateness || (a.lineId < b.lineId ? -1 : 1));
+}
+
+export interface BecameLate {
+  readonly lineId: string;
+  /** Seconds late before (0: on time) and after. */
+  readonly before: number;
+  readonly after: number;
+}
+
+/** Lines that a change made late or later, worst first: what the board names after a drag. */
+export function becameLater(before: readonly LineLateness[], after: readonly LineLateness[]): BecameLate[] {
+  const old = new Map(before.map((row) => [row.lineId, Math.max(0, row.lateness)]));
+  return after
+    .map((row) => ({ lineId: row.lineId, before: old.get(row.lineId) ?? 0, after: Math.max(0, row.lateness) }))
+    .filter((row) => row.after > row.before)
+    .sort((a, b) => b.after - b.before - (a.after - a.before) || (a.lineId < b.lineId ? -1 : 1));
+}
