@@ -1,0 +1,37 @@
+import type { Blank } from '../part/blank.ts';
+import { flips, hits, turns } from '../part/girth.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Profile } from '../shop/part.ts';
+import { MM_PER_FOOT } from '../units/length.ts';
+import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
+import { standard } from './standards.ts';
+
+export interface BrakeWork {
+  readonly profile: Profile;
+  readonly blank: Blank;
+  readonly quantity: number;
+  readonly machine: Pick<Machine, 'stage' | 'standards' | 'crew'>;
+}
+
+/** Long pieces take longer to present to the tools (common practice, no source). */
+function hitKey(lengthMm: number): string {
+  if (lengthMm < 2 * MM_PER_FOOT) return 'hitShort';
+  return lengthMm <= 6 * MM_PER_FOOT ? 'hitMedium' : 'hitLong';
+}
+
+/**
+ * Machine time to bend a line's pieces, changeover left out.
+ * @returns whole seconds with their reasons
+ */
+export function estimateBrake({ profile, blank, quantity, machine }: BrakeWork): Estimate {
+  const each = (key: string): number => standard(machine, key);
+  return estimateOf(machine, peopleFor(machine, blank.weightKg), [
+    reason('first piece: form, measure, adjust', 1, each('firstPiece')),
+    reason('pick up and put down', quantity, each('pickUp') + each('putDown')),
+    reason('handling by weight, per piece', quantity, each('handlingPerKg') * blank.weightKg),
+    reason('hit', quantity * hits(profile), each(hitKey(blank.lengthMm))),
+    reason('turn over', quantity * flips(profile), each('flip')),
+    reason('turn end for end', quantity * turns(profile), each('turn')),
+    reason('bundle and label', 1, each('bundle')),
+  ]);
+}

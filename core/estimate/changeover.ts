@@ -1,0 +1,13 @@
+import type { ChangeoverRules, Stage } from '../shop/machine.ts';
+
+/**
+ * Changeover of a new machine until the shop puts in its own figures, whole seconds; all of it common practice, no
+ * source.
+ * Shear: put the stack back, clean the bed, stage and label the next, 10 min whatever differs; it is one walk, so the
+ * largest counts. Brake: program and stops for a new profile 5 min; another V for another gauge, quick clamps, 10 min;
+ * trial bends in another metal 3 min; one after the other, so they add up. The first piece is in the estimate.
+ */
+export const defaultChangeover = (stage: Stage): ChangeoverRules =>
+  stage === 'shear'
+    ? { combine: 'max', attributes: { material: 600, gauge: 600, colour: 600 }, exceptions: [] }
+    : { combine: 'sum', attributes: { profile: 300, gauge: 600, material: 180 }, exceptions: [] };

@@ -1,0 +1,102 @@
+import type { Blank } from '../part/blank.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Sheet } from '../shop/material.ts';
+import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
+import { standard } from './standards.ts';
+
+type SheetSize = Pick<Sheet, 'widthMm' | 'lengthMm'>;
+
+export interface ShearWork {
+  /** One blank; girths lie across the sheet's width, lengths along its length. */
+  readonly blank: Blank;
+  readonly quantity: number;
+  readonly sheet: SheetSize;
+  readonly machine: Pick<Machine, 'stage' | 'standards' | 'crew'>;
+}
+
+export interface ShearCount {
+  readonly perSheet: number;
+  readonly sheets: number;
+  /** All strokes, trim cuts included. */
+  readonly cuts: number;
+  readonly backGaugeMoves: number;
+}
+
+/** A drop narrower than this is none: the last piece is what remains of the sheet. */
+const NO_DROP_MM = 1;
+
+/** Cuts that part `pieces` from a stretch: one each, one less when nothing remains behind the last. */
+const cutsFor = (pieces: number, each: number, stretch: number): number =>
+  stretch - pieces * each > NO_DROP_MM ? pieces : pieces - 1;
+
+function misfits(blank: Blank, { widthMm, lengthMm }: SheetSize, usableWidth: number): Problem[] {
+  const size = `${blank.girthMm.toFixed(1)} × ${blank.lengthMm.toFixed(1)} mm`;
+  const problems: Problem[] = [];
+  if (blank.girthMm > usableWidth) {
+    const trim = usableWidth < widthMm ? ` (${widthMm.toFixed(1)} mm less trim)` : '';
+    const limit = `${usableWidth.toFixed(1)} mm of the sheet's width${trim}`;
+    const message = `A blank of ${size} does not fit across ${limit}.`;
+    problems.push(
+      problem('blank', 'girth', message, 'Choose a wider sheet, or make the part in two pieces.'),
+    );
+  }
+  if (blank.lengthMm > lengthMm) {
+    const message = `A blank of ${size} does not fit along a sheet ${lengthMm.toFixed(1)} mm long.`;
+    problems.push(problem('blank', 'length', message, 'Choose a longer sheet, or shorter pieces.'));
+  }
+  return problems;
+}
+
+/**
+ * How many sheets and cuts a line takes when it is cut alone: trim first, then crosscuts to panels of the blank's
+ * length, then strips of its girth. The cut plan of a whole run does better; this is the estimate before there is one.
+ * The back gauge moves once for each kind of cut (common practice, no source).
+ * @returns counts; or a problem when the blank does not fit the sheet
+ */
+export function countCuts({ blank, quantity, sheet, machine }: ShearWork): Result<ShearCount> {
+  const trims = standard(machine, 'trimCuts');
+  const usableWidth = sheet.widthMm - trims * standard(machine, 'trimWidth');
+  const problems = misfits(blank, sheet, usableWidth);
+  if (problems.length > 0) return bad(...problems);
+
+  const strips = Math.floor(usableWidth / blank.girthMm);
+  const panels = Math.floor(sheet.lengthMm / blank.lengthMm);
+  const crosscuts = cutsFor(panels, blank.lengthMm, sheet.lengthMm);
+  const perSheet = strips * panels;
+  const fullSheets = Math.floor(quantity / perSheet);
+  const perFullSheet = crosscuts + panels * cutsFor(strips, blank.girthMm, usableWidth);
+
+  // On the last, partly used sheet every piece is parted from metal that remains.
+  const rest = quantity - fullSheets * perSheet;
+  const restCrosscuts = crosscuts > 0 ? Math.min(crosscuts, Math.ceil(rest / strips)) : 0;
+  const sheets = fullSheets + (rest > 0 ? 1 : 0);
+  return good({
+    perSheet,
+    sheets,
+    cuts: sheets * trims + fullSheets * perFullSheet + restCrosscuts + rest,
+    backGaugeMoves: 1 + (trims > 0 ? 1 : 0) + (crosscuts > 0 ? 1 : 0),
+  });
+}
+
+/**
+ * Machine time to cut a line's blanks, changeover left out.
+ * @returns whole seconds with their reasons; or the problem of `countCuts`
+ */
+export function estimateShear(work: ShearWork): Result<Estimate> {
+  const counted = countCuts(work);
+  if (!counted.ok) return counted;
+  const { sheets, cuts, backGaugeMoves } = counted.value;
+  const { blank, machine, quantity, sheet } = work;
+  const each = (key: string): number => standard(machine, key);
+  const sheetKg = (blank.weightKg / blank.areaM2) * ((sheet.widthMm * sheet.lengthMm) / 1e6);
+  return good(
+    estimateOf(machine, peopleFor(machine, sheetKg), [
+      reason('load and square a sheet', sheets, each('sheetLoad')),
+      reason('move the back gauge', backGaugeMoves, each('backGaugeMove')),
+      reason('feed and cut', cuts, each('cut')),
+      reason('stack a blank', quantity, each('stack')),
+      reason('bundle and label', 1, each('bundle')),
+    ]),
+  );
+}

@@ -1,0 +1,77 @@
+import type { Machine, Stage } from '../shop/machine.ts';
+
+/**
+ * Time standards: what one element of shear or brake work takes. The defaults are starting points between a low and a
+ * high figure; a shop's own timings, kept in `machine.standards`, beat every one of them.
+ */
+export interface Standard {
+  readonly key: string;
+  readonly label: string;
+  readonly unit: 's' | 's/kg' | 'count' | 'mm' | 'kg' | 'share';
+  readonly default: number;
+  readonly low: number;
+  readonly high: number;
+  readonly source: string;
+}
+
+const COMMON = 'common practice, no source';
+const HANDLING =
+  'trade journal, June 2001: the ram moves about 5 % of the time, handling is 30 % in front and 65 % behind; ' +
+  'a cut all in 15 to 40 s is common practice, no source';
+
+const row = (
+  key: string,
+  label: string,
+  unit: Standard['unit'],
+  [low, usual, high]: readonly [number, number, number],
+  source = COMMON,
+): Standard => ({ key, label, unit, default: usual, low, high, source });
+
+const allowance = row(
+  'allowance',
+  'Personal, fatigue and delay allowance, as a share of the work (not of the day)',
+  'share',
+  [0.1, 0.15, 0.2],
+);
+const twoPersonKg = row('twoPersonKg', 'Weight from which two people lift', 'kg', [11, 18, 23]);
+const bundle = row('bundle', 'Bundle, label and stage, once a line', 's', [120, 300, 600]);
+
+const shear = [
+  row('sheetLoad', 'Load and square a sheet', 's', [20, 45, 90]),
+  row('backGaugeMove', 'Move the back gauge, powered', 's', [3, 6, 180]),
+  row('cut', 'Feed and cut', 's', [6, 10, 16], HANDLING),
+  row('stack', 'Stack a blank behind the shear', 's', [9, 15, 24], HANDLING),
+  row('trimCuts', 'Trim cuts along a sheet, for edges that are not trusted', 'count', [0, 0, 2]),
+  row('trimWidth', 'Width a trim cut takes', 'mm', [3.2, 6.4, 12.7]),
+  bundle,
+  allowance,
+  twoPersonKg,
+] as const;
+
+const brake = [
+  row('pickUp', 'Pick up a blank', 's', [2, 3, 10]),
+  row('putDown', 'Put down a piece', 's', [2, 2, 10]),
+  row('handlingPerKg', 'Extra handling for each kilogram of the piece', 's/kg', [0.3, 0.8, 1.2]),
+  row('hitShort', 'Hit, piece under 2 ft (0.61 m)', 's', [5, 8, 12]),
+  row('hitMedium', 'Hit, piece of 2 to 6 ft (0.61 to 1.83 m)', 's', [8, 12, 16]),
+  row('hitLong', 'Hit, piece over 6 ft (1.83 m)', 's', [10, 16, 25]),
+  row('flip', 'Turn the piece over', 's', [3, 6, 12]),
+  row('turn', 'Turn the piece end for end', 's', [3, 6, 12]),
+  row('firstPiece', 'First piece: form, measure, adjust, once a line', 's', [180, 360, 900]),
+  bundle,
+  allowance,
+  twoPersonKg,
+] as const;
+
+/** Every standard of a stage, in the order in which the work goes. */
+export const standardsOf = (stage: Stage): readonly Standard[] => (stage === 'shear' ? shear : brake);
+
+/**
+ * A machine's figure for one standard: its own where it has one, else the stage's default.
+ * @throws RangeError on a key that the stage does not have: a bug
+ */
+export function standard(machine: Pick<Machine, 'stage' | 'standards'>, key: string): number {
+  const known = standardsOf(machine.stage).find((s) => s.key === key);
+  if (known === undefined) throw new RangeError(`standard: a ${machine.stage} has no standard "${key}"`);
+  return machine.standards[key] ?? known.default;
+}
