@@ -26,6 +26,11 @@ export interface ShearCount {
 /** A drop narrower than this is none: the last piece is what remains of the sheet. */
 const NO_DROP_MM = 1;
 
+/** A micron of grace: lengths turned from inches must not lose a piece to rounding. */
+const GRACE_MM = 0.001;
+
+const piecesIn = (stretch: number, each: number): number => Math.floor((stretch + GRACE_MM) / each);
+
 /** Cuts that part `pieces` from a stretch: one each, one less when nothing remains behind the last. */
 const cutsFor = (pieces: number, each: number, stretch: number): number =>
   stretch - pieces * each > NO_DROP_MM ? pieces : pieces - 1;
@@ -33,7 +38,7 @@ const cutsFor = (pieces: number, each: number, stretch: number): number =>
 function misfits(blank: Blank, { widthMm, lengthMm }: SheetSize, usableWidth: number): Problem[] {
   const size = `${blank.girthMm.toFixed(1)} × ${blank.lengthMm.toFixed(1)} mm`;
   const problems: Problem[] = [];
-  if (blank.girthMm > usableWidth) {
+  if (piecesIn(usableWidth, blank.girthMm) < 1) {
     const trim = usableWidth < widthMm ? ` (${widthMm.toFixed(1)} mm less trim)` : '';
     const limit = `${usableWidth.toFixed(1)} mm of the sheet's width${trim}`;
     const message = `A blank of ${size} does not fit across ${limit}.`;
@@ -41,7 +46,7 @@ function misfits(blank: Blank, { widthMm, lengthMm }: SheetSize, usableWidth: nu
       problem('blank', 'girth', message, 'Choose a wider sheet, or make the part in two pieces.'),
     );
   }
-  if (blank.lengthMm > lengthMm) {
+  if (piecesIn(lengthMm, blank.lengthMm) < 1) {
     const message = `A blank of ${size} does not fit along a sheet ${lengthMm.toFixed(1)} mm long.`;
     problems.push(problem('blank', 'length', message, 'Choose a longer sheet, or shorter pieces.'));
   }
@@ -60,21 +65,20 @@ export function countCuts({ blank, quantity, sheet, machine }: ShearWork): Resul
   const problems = misfits(blank, sheet, usableWidth);
   if (problems.length > 0) return bad(...problems);
 
-  const strips = Math.floor(usableWidth / blank.girthMm);
-  const panels = Math.floor(sheet.lengthMm / blank.lengthMm);
+  const strips = piecesIn(usableWidth, blank.girthMm);
+  const panels = piecesIn(sheet.lengthMm, blank.lengthMm);
   const crosscuts = cutsFor(panels, blank.lengthMm, sheet.lengthMm);
-  const perSheet = strips * panels;
-  const fullSheets = Math.floor(quantity / perSheet);
-  const perFullSheet = crosscuts + panels * cutsFor(strips, blank.girthMm, usableWidth);
 
-  // On the last, partly used sheet every piece is parted from metal that remains.
-  const rest = quantity - fullSheets * perSheet;
-  const restCrosscuts = crosscuts > 0 ? Math.min(crosscuts, Math.ceil(rest / strips)) : 0;
-  const sheets = fullSheets + (rest > 0 ? 1 : 0);
+  const fullPanels = Math.floor(quantity / strips);
+  const tail = quantity - fullPanels * strips;
+  const panelsUsed = fullPanels + (tail > 0 ? 1 : 0);
+  const sheets = Math.ceil(panelsUsed / panels);
+  const panelsOnLast = panelsUsed - (sheets - 1) * panels;
+  const stripCuts = fullPanels * cutsFor(strips, blank.girthMm, usableWidth) + tail;
   return good({
-    perSheet,
+    perSheet: strips * panels,
     sheets,
-    cuts: sheets * trims + fullSheets * perFullSheet + restCrosscuts + rest,
+    cuts: sheets * trims + (sheets - 1) * crosscuts + Math.min(crosscuts, panelsOnLast) + stripCuts,
     backGaugeMoves: 1 + (trims > 0 ? 1 : 0) + (crosscuts > 0 ? 1 : 0),
   });
 }

@@ -1,0 +1,94 @@
+import type { Gauge, Metal } from '../shop/material.ts';
+import { bad, good, problem, type Result } from '../shop/result.ts';
+import { inchesToMm, MM_PER_FOOT } from '../units/length.ts';
+import { mm, type Millimetres } from '../units/brand.ts';
+
+/**
+ * Published gauge tables, made from the rules behind them and rounded, as the tables are, to 0.0001 in.
+ * A gauge number means another thickness in each metal, and prefinished stock is ordered to a stated decimal: these
+ * are starting values for the shop's own gauge records.
+ */
+
+/** Ounces a square foot, gauge 7 first. Source: US Standard Gauge for sheet and plate, 15 U.S.C. 206 (from memory). */
+const OUNCES = [
+  120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32, 28, 24, 22, 20, 18, 16, 14, 12, 11, 10, 9, 8,
+] as const;
+const FIRST_GAUGE = 7;
+const LAST_GAUGE = FIRST_GAUGE + OUNCES.length - 1;
+
+/** 15 U.S.C. 206: wrought iron of 480 lb/ft³, 40 lb/ft² an inch. Stainless decimals still follow it (from memory). */
+const STANDARD_GAUGE_LB_PER_IN = 40;
+/** Manufacturers' Standard Gauge for uncoated carbon steel: 41.82 lb/ft² an inch. */
+const STEEL_LB_PER_IN = 41.82;
+/** A galvanized gauge is the steel gauge plus 2.5 oz/ft² of coating, taken as steel (published galvanized tables). */
+const COATING_OUNCES = 2.5;
+/** Weight charts: 42.0 lb/ft² an inch for stainless, 14.2 for aluminium 3003 (from memory). */
+const STAINLESS_LB_PER_IN = 42;
+const ALUMINIUM_LB_PER_IN = 14.2;
+
+const KG_PER_LB = 0.45359237;
+const KG_PER_M2 = (KG_PER_LB * 1e6) / MM_PER_FOOT ** 2;
+
+interface Row {
+  readonly inches: number;
+  readonly lbPerFt2: number;
+}
+
+const ouncesOf = (gauge: number): number => OUNCES[gauge - FIRST_GAUGE] ?? 0;
+
+const RULES: Readonly<Record<Metal, (gauge: number) => Row>> = {
+  steel: (gauge) => {
+    const lbPerFt2 = ouncesOf(gauge) / 16;
+    return { inches: lbPerFt2 / STEEL_LB_PER_IN, lbPerFt2 };
+  },
+  galvanized: (gauge) => {
+    const lbPerFt2 = (ouncesOf(gauge) + COATING_OUNCES) / 16;
+    return { inches: lbPerFt2 / STEEL_LB_PER_IN, lbPerFt2 };
+  },
+  stainless: (gauge) => {
+    const inches = ouncesOf(gauge) / 16 / STANDARD_GAUGE_LB_PER_IN;
+    return { inches, lbPerFt2: inches * STAINLESS_LB_PER_IN };
+  },
+  /** Brown & Sharpe gauge: a geometric series from 0.46 in (0000) to 0.005 in (36); ASTM B258. */
+  aluminium: (gauge) => {
+    const inches = 0.005 * 92 ** ((36 - gauge) / 39);
+    return { inches, lbPerFt2: inches * ALUMINIUM_LB_PER_IN };
+  },
+};
+
+function rowOf(metal: Metal, gauge: number): Gauge {
+  const { inches, lbPerFt2 } = RULES[metal](gauge);
+  return {
+    label: String(gauge),
+    thicknessMm: inchesToMm(Math.round(inches * 10_000) / 10_000),
+    kgPerM2: lbPerFt2 * KG_PER_M2,
+  };
+}
+
+/** The published table of a metal, gauges 7 (thick) to 30 (thin): thickness in mm, weight in kg/m². */
+export const publishedGauges = (metal: Metal): Gauge[] => OUNCES.map((_, i) => rowOf(metal, FIRST_GAUGE + i));
+
+function published(metal: Metal, label: string): Result<Gauge> {
+  const gauge = /^\d+$/.test(label) ? Number(label) : NaN;
+  if (gauge >= FIRST_GAUGE && gauge <= LAST_GAUGE) return good(rowOf(metal, gauge));
+  return bad(
+    problem(
+      `${metal} gauge ${label}`,
+      'gauge',
+      `The published ${metal} table has no gauge "${label}"; it runs from ${FIRST_GAUGE} to ${LAST_GAUGE}.`,
+      'Give the thickness and the weight of the stock itself.',
+    ),
+  );
+}
+
+/** Thickness of a published gauge in millimetres, or a problem when the table lacks it. */
+export function thicknessOf(metal: Metal, gauge: string): Result<Millimetres> {
+  const found = published(metal, gauge);
+  return found.ok ? good(mm(found.value.thicknessMm)) : found;
+}
+
+/** Weight of a published gauge in kg/m², or a problem when the table lacks it. */
+export function weightPerArea(metal: Metal, gauge: string): Result<number> {
+  const found = published(metal, gauge);
+  return found.ok ? good(found.value.kgPerM2) : found;
+}
