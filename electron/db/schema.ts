@@ -1,0 +1,231 @@
+import { customType, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
+import type { RowKind } from '../../core/shop/state.ts';
+
+/**
+ * The tables: one a row kind, a column a field, nested values as JSON text. Field names are the nouns' own, so a row
+ * read is a row of core/shop/state.ts and its schema checks it. Self-contained, because drizzle-kit loads it alone.
+ */
+
+/** A nested value. Text that is no JSON is handed on as it is: the row's schema then names the damaged row. */
+const json = customType<{ data: unknown; driverData: string }>({
+  dataType: () => 'text',
+  toDriver: (value) => JSON.stringify(value),
+  fromDriver: (stored) => {
+    try {
+      return JSON.parse(stored) as unknown;
+    } catch {
+      return stored;
+    }
+  },
+});
+
+const id = () => text().primaryKey();
+const revision = () => integer().notNull();
+
+const settings = sqliteTable('settings', {
+  id: id(),
+  name: text().notNull(),
+  timeZone: text().notNull(),
+  units: text().notNull(),
+  weights: json().notNull(),
+  frozenHours: real().notNull(),
+  transferShare: real().notNull(),
+  crewLimit: integer(),
+  girthRule: text().notNull(),
+  revision: revision(),
+});
+
+const material = sqliteTable('material', {
+  id: id(),
+  name: text().notNull(),
+  metal: text().notNull(),
+  tensileMpa: real().notNull(),
+  kFactor: real().notNull(),
+  gauges: json().notNull(),
+  revision: revision(),
+});
+
+const colour = sqliteTable('colour', {
+  id: id(),
+  name: text().notNull(),
+  hex: text().notNull(),
+  revision: revision(),
+});
+
+const materialId = () =>
+  text()
+    .notNull()
+    .references(() => material.id);
+const colourId = () =>
+  text()
+    .notNull()
+    .references(() => colour.id);
+
+const sheet = sqliteTable('sheet', {
+  id: id(),
+  materialId: materialId(),
+  gauge: text().notNull(),
+  colourId: colourId(),
+  widthMm: real().notNull(),
+  lengthMm: real().notNull(),
+  costCents: integer().notNull(),
+  onHand: integer().notNull(),
+  revision: revision(),
+});
+
+const part = sqliteTable('part', {
+  id: id(),
+  name: text().notNull(),
+  profile: json().notNull(),
+  lengthMm: real().notNull(),
+  note: text().notNull(),
+  revision: revision(),
+});
+
+const calendar = sqliteTable('calendar', {
+  id: id(),
+  name: text().notNull(),
+  shifts: json().notNull(),
+  closures: json().notNull(),
+  overtime: json().notNull(),
+  revision: revision(),
+});
+
+const machine = sqliteTable('machine', {
+  id: id(),
+  name: text().notNull(),
+  stage: text().notNull(),
+  maxLengthMm: real().notNull(),
+  maxThicknessMm: real().notNull(),
+  tonnes: real(),
+  dieOpeningMm: real(),
+  backGaugeMm: json(),
+  minStripMm: real(),
+  crew: integer().notNull(),
+  calendarId: text()
+    .notNull()
+    .references(() => calendar.id),
+  changeover: json().notNull(),
+  standards: json().notNull(),
+  state: json(),
+  revision: revision(),
+});
+
+const downtime = sqliteTable('downtime', {
+  id: id(),
+  machineId: text()
+    .notNull()
+    .references(() => machine.id),
+  from: integer().notNull(),
+  to: integer().notNull(),
+  reason: text().notNull(),
+  revision: revision(),
+});
+
+const order = sqliteTable('order', {
+  id: id(),
+  customer: text().notNull(),
+  release: integer(),
+  due: integer().notNull(),
+  weight: real().notNull(),
+  rush: integer({ mode: 'boolean' }).notNull(),
+  status: text().notNull(),
+  note: text().notNull(),
+  revision: revision(),
+});
+
+const line = sqliteTable(
+  'line',
+  {
+    id: id(),
+    orderId: text()
+      .notNull()
+      .references(() => order.id),
+    number: integer().notNull(),
+    partId: text()
+      .notNull()
+      .references(() => part.id),
+    materialId: materialId(),
+    gauge: text().notNull(),
+    colourId: colourId(),
+    lengthMm: real().notNull(),
+    quantity: integer().notNull(),
+    status: text().notNull(),
+    revision: revision(),
+  },
+  (table) => [index('line_order').on(table.orderId)],
+);
+
+const queue = sqliteTable('queue', {
+  id: text()
+    .primaryKey()
+    .references(() => machine.id),
+  operations: json().notNull(),
+  revision: revision(),
+});
+
+/** Pins and records outlive the line they speak of, so they refer to nothing. */
+const pin = sqliteTable('pin', { id: id(), revision: revision() });
+
+const record = sqliteTable(
+  'record',
+  {
+    id: id(),
+    machineId: text().notNull(),
+    partId: text().notNull(),
+    materialId: text().notNull(),
+    gauge: text().notNull(),
+    colourId: text().notNull(),
+    lengthMm: real().notNull(),
+    quantity: integer().notNull(),
+    good: integer().notNull(),
+    scrapped: integer().notNull(),
+    start: integer().notNull(),
+    end: integer(),
+    estimatedSeconds: integer().notNull(),
+    revision: revision(),
+  },
+  (table) => [index('record_start').on(table.start)],
+);
+
+/** The history: what each step changed, so that it can be undone after a restart too. */
+export const step = sqliteTable('step', {
+  id: integer().primaryKey({ autoIncrement: true }),
+  label: text().notNull(),
+  at: integer().notNull(),
+  changes: json().notNull(),
+  undone: integer({ mode: 'boolean' }).notNull(),
+});
+
+// drizzle-kit finds exported tables only; the app reaches them by kind through `tables`.
+export {
+  settings,
+  material,
+  colour,
+  sheet,
+  part,
+  calendar,
+  machine,
+  downtime,
+  order,
+  line,
+  queue,
+  pin,
+  record,
+};
+
+export const tables = {
+  settings,
+  material,
+  colour,
+  sheet,
+  part,
+  calendar,
+  machine,
+  downtime,
+  order,
+  line,
+  queue,
+  pin,
+  record,
+} as const satisfies Record<RowKind, unknown>;

@@ -1,0 +1,63 @@
+import { asc, desc, eq, lt } from 'drizzle-orm';
+import type { RowChange } from '../../core/edit/row-change.ts';
+import { step } from './schema.ts';
+import type { Db } from './rows.ts';
+
+/** One thing the planner did: its name and what it changed. `undone` steps wait to be redone. */
+export interface Step {
+  readonly id: number;
+  readonly label: string;
+  readonly at: number;
+  readonly changes: readonly RowChange[];
+}
+
+/** Steps kept for undo; older ones are forgotten, so that the file does not grow for ever. */
+export const KEPT_STEPS = 500;
+const LISTED_STEPS = 50;
+
+export type Steps = ReturnType<typeof stepsIn>;
+
+/** The history as kept in the data file. */
+export const stepsIn = (db: Db) => ({
+  /** A new step; what was undone before it can no longer be redone. */
+  add(label: string, at: number, changes: readonly RowChange[]): void {
+    db.delete(step).where(eq(step.undone, true)).run();
+    const { id } = db
+      .insert(step)
+      .values({ label, at, changes, undone: false })
+      .returning({ id: step.id })
+      .get();
+    db.delete(step)
+      .where(lt(step.id, id - KEPT_STEPS + 1))
+      .run();
+  },
+
+  /** The step that undo takes back next. */
+  newest: (): Step | null =>
+    asStep(db.select().from(step).where(eq(step.undone, false)).orderBy(desc(step.id)).limit(1).get()),
+
+  /** The step that redo carries out again next. */
+  oldestUndone: (): Step | null =>
+    asStep(db.select().from(step).where(eq(step.undone, true)).orderBy(asc(step.id)).limit(1).get()),
+
+  mark(id: number, undone: boolean): void {
+    db.update(step).set({ undone }).where(eq(step.id, id)).run();
+  },
+
+  /** Next to be undone (or redone) first. */
+  list(undone: boolean): { id: number; label: string; at: number }[] {
+    return db
+      .select({ id: step.id, label: step.label, at: step.at })
+      .from(step)
+      .where(eq(step.undone, undone))
+      .orderBy(undone ? asc(step.id) : desc(step.id))
+      .limit(LISTED_STEPS)
+      .all();
+  },
+});
+
+/** The app alone writes this column, and only from RowChange[]. */
+const asStep = (stored: typeof step.$inferSelect | undefined): Step | null =>
+  stored
+    ? { id: stored.id, label: stored.label, at: stored.at, changes: stored.changes as RowChange[] }
+    : null;
