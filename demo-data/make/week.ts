@@ -1,0 +1,56 @@
+import {
+  customer,
+  dueOn,
+  lineCounts,
+  orderLines,
+  remark,
+  workday,
+  type OrderHead,
+  type OrderRow,
+} from './orders.ts';
+import type { Rng } from './rng.ts';
+
+/** The open work of three weeks: 60 orders, 160 lines, four of them late on the Monday, five rush. */
+
+const ORDERS = 60;
+const LINES = 160;
+const FIRST_NUMBER = 4101;
+const ALREADY_LATE = 4;
+const RUSH: Readonly<Record<number, { readonly weight: number; readonly note: string }>> = {
+  6: { weight: 3, note: 'Storm damage, roof is open.' },
+  11: { weight: 2, note: 'Crane is booked for the next morning.' },
+  17: { weight: 4, note: 'Inspector comes back this week.' },
+  25: { weight: 2, note: 'Missing from an earlier delivery.' },
+  38: { weight: 3, note: 'School closes for the repair only these days.' },
+};
+
+/** Working day on which order number `index` is due: the late ones last week, the rest over days 1 to 14. */
+const dueDay = (index: number): number =>
+  index < ALREADY_LATE
+    ? index - ALREADY_LATE
+    : 1 + Math.floor((14 * (index - ALREADY_LATE)) / (ORDERS - ALREADY_LATE));
+
+/** Orders due from the second week on may still wait for coil or an approval. */
+function releaseDay(due: number, rng: Rng): number | null {
+  if (due < 6 || !rng.chance(0.4)) return null;
+  return Math.max(1, due - rng.whole(4, 7));
+}
+
+/** The rows of orders.csv around an anchor Monday. */
+export function openOrders(monday: string, rng: Rng): OrderRow[] {
+  const counts = lineCounts(ORDERS, LINES, rng);
+  return counts.flatMap((count, index) => {
+    const due = dueDay(index);
+    const release = RUSH[index] ? null : releaseDay(due, rng);
+    const head: OrderHead = {
+      order: String(FIRST_NUMBER + index),
+      customer: customer(rng),
+      release: release === null ? '' : `${workday(monday, release)} 06:30`,
+      due: dueOn(monday, due),
+      weight: RUSH[index]?.weight ?? 1,
+      rush: RUSH[index] ? 'yes' : '',
+      note: RUSH[index]?.note ?? remark(rng),
+    };
+    return orderLines(head, count, rng);
+  });
+}

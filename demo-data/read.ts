@@ -1,0 +1,159 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Papa from 'papaparse';
+import { z } from 'zod';
+import { sentence } from '../core/shop/result.ts';
+import { rowKinds, type RowKind, type RowOf, type Shop } from '../core/shop/state.ts';
+import { shiftDate, toInstant } from '../core/time/wall.ts';
+import type { Instant } from '../core/units/brand.ts';
+import { parseLength, type LengthUnits } from '../core/units/length.ts';
+
+/**
+ * A demo folder's files as rows. The files keep what a person would write: wall-clock times, lengths in the shop's
+ * units, no revisions. Anything that does not fit is a bug in our own data, so it throws.
+ */
+
+/** How the folder's dates and lengths are read: by the shop's zone and units, moved by whole days. */
+export interface Reading {
+  readonly timeZone: string;
+  readonly units: LengthUnits;
+  readonly shiftDays: number;
+}
+
+/** Rows of a JSON file, each given revision 0 and checked against its kind's schema. */
+export function readRows<K extends RowKind>(
+  folder: string,
+  file: string,
+  kind: K,
+  edit: (row: Record<string, unknown>) => Record<string, unknown> = (row) => row,
+): RowOf<K>[] {
+  const raw = z.array(z.record(z.string(), z.unknown())).parse(readJson(folder, file));
+  return byId(raw.map((row) => rowKinds[kind].parse({ ...edit(row), revision: 0 }) as RowOf<K>));
+}
+
+const readJson = (folder: string, file: string): unknown =>
+  JSON.parse(readFileSync(join(folder, file), 'utf8'));
+
+const byId = <T extends { readonly id: string }>(rows: T[]): T[] =>
+  rows.sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
+
+/** A CSV file's rows, each cell by its column's name. */
+export function readTable(folder: string, file: string): ((column: string) => string)[] {
+  const text = readFileSync(join(folder, file), 'utf8');
+  const { data, errors } = Papa.parse<Record<string, string>>(text, { header: true, skipEmptyLines: true });
+  if (errors[0]) throw new Error(`${file}, row ${errors[0].row}: ${errors[0].message}`);
+  return data.map((row) => (column) => {
+    const cell = row[column];
+    if (cell === undefined) throw new Error(`${file} has no column "${column}"`);
+    return cell;
+  });
+}
+
+/** The Monday that the folder's dates are written around. */
+export const readAnchor = (folder: string): string =>
+  z.strictObject({ monday: z.iso.date() }).parse(readJson(folder, 'anchor.json')).monday;
+
+export const readSettings = (folder: string): RowOf<'settings'> =>
+  rowKinds.settings.parse({ ...z.looseObject({}).parse(readJson(folder, 'settings.json')), revision: 0 });
+
+/** The instant of a cell like "2026-12-04 14:00" on the shop's wall, moved by the shift. */
+function readInstant(cell: string, { timeZone, shiftDays }: Reading): Instant {
+  const [date = '', clock = ''] = cell.split(' ');
+  return toInstant(shiftDate(date, shiftDays), clock, timeZone);
+}
+
+function readLength(cell: string, { units }: Reading): number {
+  const length = parseLength(cell, units);
+  if (!length.ok) throw new Error(sentence(length.problems));
+  return length.value;
+}
+
+/** What seldom changes: everything but orders, lines, plan and records. */
+export type Catalogue = Pick<
+  Shop,
+  'material' | 'colour' | 'sheet' | 'part' | 'calendar' | 'machine' | 'downtime'
+>;
+
+export function readCatalogue(folder: string, reading: Reading): Catalogue {
+  const shifted = (date: string): string => shiftDate(date, reading.shiftDays);
+  return {
+    material: readRows(folder, 'materials.json', 'material'),
+    colour: readRows(folder, 'colours.json', 'colour'),
+    sheet: readRows(folder, 'sheets.json', 'sheet'),
+    part: readRows(folder, 'parts.json', 'part'),
+    calendar: readRows(folder, 'calendars.json', 'calendar').map((calendar) => ({
+      ...calendar,
+      closures: calendar.closures.map((c) => ({ ...c, from: shifted(c.from), to: shifted(c.to) })),
+      overtime: calendar.overtime.map((o) => ({ ...o, date: shifted(o.date) })),
+    })),
+    machine: readRows(folder, 'machines.json', 'machine'),
+    downtime: readRows(folder, 'downtimes.json', 'downtime', (row) => ({
+      ...row,
+      from: readInstant(z.string().parse(row['from']), reading),
+      to: readInstant(z.string().parse(row['to']), reading),
+    })),
+  };
+}
+
+/** Work orders and lines of a file in the import format; an order's own columns are taken from its first row. */
+export function readOrders(folder: string, file: string, reading: Reading): Pick<Shop, 'order' | 'line'> {
+  const orders = new Map<string, RowOf<'order'>>();
+  const lines = readTable(folder, file).map((cell) => {
+    const orderId = cell('order');
+    const number = Number(cell('line'));
+    if (!orders.has(orderId)) orders.set(orderId, readOrder(cell, reading));
+    return rowKinds.line.parse({
+      id: `${orderId}/${number}`,
+      orderId,
+      number,
+      partId: cell('part'),
+      materialId: cell('material'),
+      gauge: cell('gauge'),
+      colourId: cell('colour'),
+      lengthMm: readLength(cell('length'), reading),
+      quantity: Number(cell('quantity')),
+      status: 'open',
+      revision: 0,
+    });
+  });
+  const inOrder = lines.sort((a, b) =>
+    a.orderId === b.orderId ? a.number - b.number : a.orderId < b.orderId ? -1 : 1,
+  );
+  return { order: byId([...orders.values()]), line: inOrder };
+}
+
+const readOrder = (cell: (column: string) => string, reading: Reading): RowOf<'order'> =>
+  rowKinds.order.parse({
+    id: cell('order'),
+    customer: cell('customer'),
+    release: cell('release') === '' ? null : readInstant(cell('release'), reading),
+    due: readInstant(cell('due'), reading),
+    weight: Number(cell('weight')),
+    rush: cell('rush') === 'yes',
+    status: 'open',
+    note: cell('note'),
+    revision: 0,
+  });
+
+/** Operations done on the floor. */
+export function readRecords(folder: string, file: string, reading: Reading): Shop['record'] {
+  const records = readTable(folder, file).map((cell) =>
+    rowKinds.record.parse({
+      id: cell('operation'),
+      machineId: cell('machine'),
+      partId: cell('part'),
+      materialId: cell('material'),
+      gauge: cell('gauge'),
+      colourId: cell('colour'),
+      lengthMm: readLength(cell('length'), reading),
+      quantity: Number(cell('quantity')),
+      good: Number(cell('good')),
+      scrapped: Number(cell('scrapped')),
+      start: readInstant(cell('start'), reading),
+      end: readInstant(cell('end'), reading),
+      estimatedSeconds: Number(cell('estimate s')),
+      revision: 0,
+    }),
+  );
+  return byId(records);
+}
