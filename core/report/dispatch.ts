@@ -1,0 +1,216 @@
+import { blankOf, type Blank } from '../part/blank.ts';
+import type { OperationInput, ProblemInput, Schedule, ScheduledOperation } from '../schedule/problem.ts';
+import { attribute, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
+import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import type { Part } from '../shop/part.ts';
+import type { Shop } from '../shop/state.ts';
+import { instant, type Instant } from '../units/brand.ts';
+
+/** Where a line goes after this machine. */
+export interface NextStep {
+  readonly machineName: string;
+  readonly start: Instant;
+}
+
+/** One operation on a machine's list, as the person at the machine needs it. */
+export interface DispatchRow {
+  /** Place in the machine's queue, from 1. */
+  readonly place: number;
+  readonly operationId: string;
+  readonly line: OrderLine;
+  readonly customer: string;
+  readonly rush: boolean;
+  readonly part: Part;
+  readonly colourName: string;
+  readonly colourHex: string;
+  /** Null where the girth cannot be reckoned; such a line is never planned. */
+  readonly blank: Blank | null;
+  readonly start: Instant;
+  readonly end: Instant;
+  readonly people: number;
+  readonly due: Instant;
+  /** Seconds by which the whole line ends after its due date; 0 when it is on time. */
+  readonly tardiness: number;
+  /** Null on the line's last machine. */
+  readonly next: NextStep | null;
+}
+
+/** One thing to change on the machine; `from` null when what is set up is not known. Names as people say them. */
+export interface SetupStep {
+  readonly attribute: Attribute;
+  readonly from: string | null;
+  readonly to: string;
+}
+
+/** A stretch of the queue without a changeover inside it, and the changeover before it. */
+export interface DispatchRun {
+  /** What all its rows share, e.g. "Prefinished galvanized, 24 ga, Moss". */
+  readonly title: string;
+  /** Seconds, and what changes; null when the machine needs none. */
+  readonly changeover: {
+    readonly start: Instant;
+    readonly seconds: number;
+    readonly steps: readonly SetupStep[];
+  } | null;
+  readonly rows: readonly DispatchRow[];
+}
+
+export interface DispatchList {
+  readonly machine: Machine;
+  readonly runs: readonly DispatchRun[];
+}
+
+/** What a list is drawn from: the facts, and the plan that the board shows. */
+export interface PlanRead {
+  readonly shop: Shop;
+  readonly input: ProblemInput;
+  readonly schedule: Schedule;
+}
+
+/**
+ * The queues of the machines on paper: what lies, even in part, in [from, to), in queue order, grouped by run. Times and
+ * places are the schedule's own, so the paper says what the board says.
+ * @returns one list a machine of the shop, empty ones too
+ */
+export function dispatchLists(
+  { shop, input, schedule }: PlanRead,
+  from: Instant,
+  to: Instant,
+): DispatchList[] {
+  const index = indexOf(shop, input, schedule);
+  return shop.machine.map((machine) => {
+    const queue = schedule.operations.filter((o) => o.machine === machine.id);
+    return { machine, runs: runsOf(index, machine, queue, (o) => o.changeoverStart < to && o.end > from) };
+  });
+}
+
+type Index = ReturnType<typeof indexOf>;
+
+function indexOf(shop: Shop, input: ProblemInput, schedule: Schedule) {
+  const byId = <T extends { readonly id: string }>(rows: readonly T[]) =>
+    new Map(rows.map((row) => [row.id, row]));
+  const operations: readonly OperationInput[] = input.jobs.flatMap((job) => job.operations);
+  return {
+    settings: shop.settings,
+    orders: byId<WorkOrder>(shop.order),
+    lines: byId(shop.line),
+    parts: byId(shop.part),
+    materials: byId(shop.material),
+    colours: byId(shop.colour),
+    machines: byId(shop.machine),
+    operations: byId(operations),
+    steps: new Map(schedule.operations.map((o) => [`${o.job} ${o.index}`, o])),
+    ends: schedule.ends,
+  };
+}
+
+/** Walks the whole queue, so that states and places are right, and keeps what is wanted. */
+function runsOf(
+  index: Index,
+  machine: Machine,
+  queue: readonly ScheduledOperation[],
+  wanted: (o: ScheduledOperation) => boolean,
+): DispatchRun[] {
+  const runs: { rows: DispatchRow[]; changeover: DispatchRun['changeover']; shared: Attributes }[] = [];
+  let state: Attributes = machine.state ?? {};
+  let broken = true;
+  queue.forEach((o, rank) => {
+    const asked: Attributes = index.operations.get(o.operation)?.attributes ?? {};
+    const steps = setupSteps(index, machine, state, asked);
+    state = { ...state, ...asked };
+    broken ||= o.changeoverSeconds > 0;
+    const row = wanted(o) ? rowOf(index, o, rank + 1) : null;
+    if (row === null) return;
+    const changeover =
+      o.changeoverSeconds > 0
+        ? { start: instant(o.changeoverStart), seconds: o.changeoverSeconds, steps }
+        : null;
+    const run = runs.at(-1);
+    if (broken || run === undefined) runs.push({ rows: [row], changeover, shared: asked });
+    else {
+      run.rows.push(row);
+      run.shared = common(run.shared, asked);
+    }
+    broken = false;
+  });
+  return runs.map(({ rows, changeover, shared }) => ({ title: titleOf(index, shared), changeover, rows }));
+}
+
+/** The attributes on which two operations agree. */
+function common(a: Attributes, b: Attributes): Attributes {
+  return Object.fromEntries(Object.entries(a).filter(([key, value]) => b[key as Attribute] === value));
+}
+
+/** What differs from the machine's state, of those things that cost time on this machine. */
+function setupSteps(index: Index, machine: Machine, state: Attributes, asked: Attributes): SetupStep[] {
+  const rules = machine.changeover;
+  return attribute.options.flatMap((name): SetupStep[] => {
+    const to = asked[name];
+    const from = state[name];
+    const costs = rules.attributes[name] !== undefined || rules.exceptions.some((e) => e.attribute === name);
+    if (to === undefined || to === from || !costs) return [];
+    return [
+      {
+        attribute: name,
+        from: from === undefined ? null : nameOf(index, name, from),
+        to: nameOf(index, name, to),
+      },
+    ];
+  });
+}
+
+/** "24 ga"; a label that is a decimal thickness (".032") stands as it is. */
+export const gaugeName = (label: string): string => (/^\d+$/.test(label) ? `${label} ga` : label);
+
+/** An attribute's value as people say it; the value itself where its row has gone. */
+function nameOf(index: Index, name: Attribute, value: string): string {
+  switch (name) {
+    case 'material':
+      return index.materials.get(value)?.name ?? value;
+    case 'gauge':
+      return gaugeName(value);
+    case 'colour':
+      return index.colours.get(value)?.name ?? value;
+    case 'profile':
+      return index.parts.get(value)?.name ?? value;
+  }
+}
+
+const titleOf = (index: Index, shared: Attributes): string =>
+  attribute.options
+    .flatMap((name) => (shared[name] === undefined ? [] : [nameOf(index, name, shared[name])]))
+    .join(', ');
+
+function rowOf(index: Index, o: ScheduledOperation, place: number): DispatchRow | null {
+  const line = index.lines.get(o.job);
+  const order = line && index.orders.get(line.orderId);
+  const part = line && index.parts.get(line.partId);
+  if (!line || !order || !part) return null;
+  const material = index.materials.get(line.materialId);
+  const gauge = material?.gauges.find((g) => g.label === line.gauge);
+  const blank = material && gauge ? blankOf(line, part, material, gauge, index.settings) : null;
+  const colour = index.colours.get(line.colourId);
+  return {
+    place,
+    operationId: o.operation,
+    line,
+    customer: order.customer,
+    rush: order.rush,
+    part,
+    colourName: colour?.name ?? line.colourId,
+    colourHex: colour?.hex ?? '#ffffff',
+    blank: blank?.ok ? blank.value : null,
+    start: instant(o.start),
+    end: instant(o.end),
+    people: index.operations.get(o.operation)?.crew ?? 1,
+    due: instant(order.due),
+    tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - order.due),
+    next: nextStep(index, o),
+  };
+}
+
+function nextStep(index: Index, o: ScheduledOperation): NextStep | null {
+  const next = index.steps.get(`${o.job} ${o.index + 1}`);
+  const machine = next && index.machines.get(next.machine);
+  return next && machine ? { machineName: machine.name, start: instant(next.start) } : null;
+}

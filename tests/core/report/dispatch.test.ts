@@ -1,0 +1,249 @@
+import { describe, expect, it } from 'vitest';
+import { cautionsFor } from '../../../core/report/cautions.ts';
+import { dispatchLists, gaugeName } from '../../../core/report/dispatch.ts';
+import type { ProblemInput, Schedule, ScheduledOperation } from '../../../core/schedule/problem.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
+import type { OrderLine } from '../../../core/shop/order.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { instant } from '../../../core/units/brand.ts';
+
+/** One shear, one brake, three lines of two flat legs; the day begins at 1 000 000. */
+const DAY = 1_000_000;
+const machine = (id: string, stage: Machine['stage'], more: Partial<Machine>): Machine => ({
+  id,
+  name: id === 'S1' ? 'Shear' : 'Brake',
+  stage,
+  maxLengthMm: 3000,
+  maxThicknessMm: 2,
+  tonnes: stage === 'brake' ? 60 : null,
+  dieOpeningMm: stage === 'brake' ? 8 : null,
+  backGaugeMm: stage === 'shear' ? { min: 10, max: 900 } : null,
+  minStripMm: stage === 'shear' ? 25 : null,
+  crew: 1,
+  calendarId: 'day',
+  changeover: { combine: 'sum', attributes: {}, exceptions: [] },
+  standards: {},
+  state: null,
+  revision: 0,
+  ...more,
+});
+const line = (number: number, colourId: string): OrderLine => ({
+  id: `7/${number}`,
+  orderId: '7',
+  number,
+  partId: 'angle',
+  materialId: 'galv',
+  gauge: '24',
+  colourId,
+  lengthMm: 2000,
+  quantity: 10,
+  status: 'open',
+  revision: 0,
+});
+const shop: Shop = {
+  settings: {
+    id: 'shop',
+    name: 'Test shop',
+    timeZone: 'America/Chicago',
+    units: 'in',
+    weights: { lateness: 1, changeover: 1, flow: 0, calm: 0 },
+    frozenHours: 0,
+    transferShare: 1,
+    crewLimit: null,
+    girthRule: 'outsideSum',
+    revision: 0,
+  },
+  material: [
+    {
+      id: 'galv',
+      name: 'Galvanized',
+      metal: 'galvanized',
+      tensileMpa: 400,
+      kFactor: 0.45,
+      gauges: [{ label: '24', thicknessMm: 0.7, kgPerM2: 5.6 }],
+      revision: 0,
+    },
+  ],
+  colour: [
+    { id: 'moss', name: 'Moss', hex: '#56673f', revision: 0 },
+    { id: 'red', name: 'Barn red', hex: '#8c2f28', revision: 0 },
+  ],
+  sheet: [],
+  part: [
+    {
+      id: 'angle',
+      name: 'Angle',
+      profile: {
+        flangesMm: [60, 40],
+        bends: [{ angle: 90, direction: 'up', radiusMm: null }],
+        startHem: null,
+        endHem: null,
+        measured: 'outside',
+        paintedSide: 'up',
+      },
+      lengthMm: 2000,
+      note: '',
+      revision: 0,
+    },
+  ],
+  calendar: [],
+  machine: [
+    machine('S1', 'shear', {
+      changeover: { combine: 'sum', attributes: { colour: 360, gauge: 480 }, exceptions: [] },
+      state: { colour: 'moss', gauge: '24' },
+    }),
+    machine('B1', 'brake', { changeover: { combine: 'sum', attributes: { profile: 600 }, exceptions: [] } }),
+  ],
+  downtime: [],
+  order: [
+    {
+      id: '7',
+      customer: 'Tin Lantern Roofing',
+      release: null,
+      due: DAY + 3000,
+      weight: 1,
+      rush: true,
+      status: 'open',
+      note: '',
+      revision: 0,
+    },
+  ],
+  line: [line(1, 'moss'), line(2, 'red'), line(3, 'moss')],
+  queue: [],
+  pin: [],
+  record: [],
+};
+
+const input: ProblemInput = {
+  name: 'test',
+  machines: [],
+  now: DAY,
+  objective: { weightedTardiness: 1, changeover: 1, makespan: 0, flowTime: 0, disturbance: 0 },
+  jobs: shop.line.map((l) => ({
+    id: l.id,
+    release: DAY,
+    due: DAY + 3000,
+    weight: 1,
+    operations: [
+      {
+        id: `${l.id}:shear`,
+        stage: 'shear',
+        seconds: 500,
+        attributes: { material: 'galv', gauge: '24', colour: l.colourId },
+      },
+      {
+        id: `${l.id}:brake`,
+        stage: 'brake',
+        seconds: 1000,
+        attributes: { material: 'galv', gauge: '24', profile: 'angle' },
+        crew: 2,
+      },
+    ],
+  })),
+};
+
+const step = (job: string, index: 0 | 1, start: number, end: number, changeover = 0): ScheduledOperation => ({
+  job,
+  index,
+  operation: `${job}:${index === 0 ? 'shear' : 'brake'}`,
+  machine: index === 0 ? 'S1' : 'B1',
+  changeoverStart: DAY + start - changeover,
+  changeoverSeconds: changeover,
+  start: DAY + start,
+  end: DAY + end,
+});
+// Queue of the shear: 7/1 and 7/3 in moss, then six minutes to change to red, then 7/2.
+const schedule: Schedule = {
+  queues: { S1: ['7/1:shear', '7/3:shear', '7/2:shear'], B1: ['7/1:brake', '7/3:brake', '7/2:brake'] },
+  operations: [
+    step('7/1', 0, 0, 500),
+    step('7/3', 0, 500, 1000),
+    step('7/2', 0, 1360, 1860, 360),
+    step('7/1', 1, 500, 1500),
+    step('7/3', 1, 1500, 2500),
+    step('7/2', 1, 2500, 3500),
+  ],
+  ends: { '7/1': DAY + 1500, '7/3': DAY + 2500, '7/2': DAY + 3500 },
+  terms: { weightedTardiness: 500, changeover: 360, makespan: 3500, flowTime: 7500, disturbance: 0 },
+  objective: 860,
+};
+const plan = { shop, input, schedule };
+const whole = dispatchLists(plan, instant(DAY), instant(DAY + 86_400));
+const [shear, brake] = whole;
+
+describe('a dispatch list', () => {
+  it('lists a machine’s queue in order, with the very times of the plan', () => {
+    const rows = whole.flatMap((list) => list.runs.flatMap((run) => run.rows));
+    expect(rows.map((r) => [r.operationId, r.start, r.end])).toEqual(
+      schedule.operations.map((o) => [o.operation, o.start, o.end]),
+    );
+    expect(shear?.runs.flatMap((run) => run.rows.map((r) => r.place))).toEqual([1, 2, 3]);
+  });
+
+  it('breaks into runs at changeovers and says what all pieces of a run share', () => {
+    expect(shear?.runs.map((run) => [run.title, run.rows.length])).toEqual([
+      ['Galvanized, 24 ga, Moss', 2],
+      ['Galvanized, 24 ga, Barn red', 1],
+    ]);
+    expect(brake?.runs.map((run) => run.title)).toEqual(['Galvanized, 24 ga, Angle']);
+  });
+
+  it('says what to change before a run, from what to what, and how long it takes', () => {
+    expect(shear?.runs.map((run) => run.changeover)).toEqual([
+      null,
+      {
+        start: DAY + 1000,
+        seconds: 360,
+        steps: [{ attribute: 'colour', from: 'Moss', to: 'Barn red' }],
+      },
+    ]);
+  });
+
+  it('gives the blank that is cut, who is needed, and where the pieces go next', () => {
+    const row = shear?.runs[0]?.rows[0];
+    expect(row?.blank?.girthMm).toBeCloseTo(100, 9); // 60 + 40 outside, added up
+    expect(row?.next).toEqual({ machineName: 'Brake', start: DAY + 500 });
+    expect(brake?.runs[0]?.rows[0]).toMatchObject({ people: 2, next: null });
+  });
+
+  it('calls a line late on every machine when its last step ends after its due date', () => {
+    const tardy = (list: typeof shear) => list?.runs.flatMap((run) => run.rows.map((r) => r.tardiness));
+    expect(tardy(shear)).toEqual([0, 0, 500]);
+    expect(tardy(brake)).toEqual([0, 0, 500]);
+  });
+
+  it('keeps queue places and the setup when it begins in the middle of a queue', () => {
+    const [late] = dispatchLists(plan, instant(DAY + 1000), instant(DAY + 86_400));
+    expect(late?.runs.map((run) => run.rows.map((r) => r.place))).toEqual([[3]]);
+    expect(late?.runs[0]?.changeover?.steps[0]?.from).toBe('Moss');
+  });
+
+  it('leaves out what ends as the period begins and what begins as it ends', () => {
+    const [list] = dispatchLists(plan, instant(DAY + 500), instant(DAY + 1000));
+    expect(list?.runs.flatMap((run) => run.rows.map((r) => r.line.id))).toEqual(['7/3']);
+  });
+
+  it('is there for an idle machine too, without rows', () => {
+    const empty = { ...plan, schedule: { ...schedule, operations: [], ends: {} } };
+    expect(
+      dispatchLists(empty, instant(DAY), instant(DAY + 1)).map((list) => [list.machine.id, list.runs]),
+    ).toEqual([
+      ['S1', []],
+      ['B1', []],
+    ]);
+  });
+});
+
+it('a gauge number is followed by ga, a decimal thickness is not', () => {
+  expect(gaugeName('24')).toBe('24 ga');
+  expect(gaugeName('.032')).toBe('.032');
+});
+
+it('the cautions of both machines defer to code, manual and employer, and forbid reaching in', () => {
+  for (const stage of ['shear', 'brake'] as const) {
+    const { governs, points } = cautionsFor(stage);
+    expect(governs).toMatch(/local codes.*machine maker’s manual.*employer’s procedure/i);
+    expect(points.join(' ')).toMatch(/hands clear/i);
+    expect(points.join(' ')).toMatch(/lock out/i);
+  }
+});
