@@ -17,7 +17,12 @@ const saveOf = <K extends FormKind>(kind: K) =>
  */
 export const command = z.union([
   /** Put an operation at a rank (count of operations before it) of a machine's queue. */
-  z.strictObject({ do: z.literal('operation.move'), operation: operationId, machineId: code, rank: z.int().min(0) }),
+  z.strictObject({
+    do: z.literal('operation.move'),
+    operation: operationId,
+    machineId: code,
+    rank: z.int().min(0),
+  }),
   z.strictObject({ do: z.literal('operation.pin'), operation: operationId }),
   z.strictObject({ do: z.literal('operation.unpin'), operation: operationId }),
   /** Take a whole new plan, e.g. the search's. Pins stay. */
@@ -27,7 +32,11 @@ export const command = z.union([
     label: z.string().min(1).max(120),
   }),
   /** Add or change a work order with all its lines; lines of it that are not listed go. */
-  z.strictObject({ do: z.literal('order.save'), order: workOrder, lines: z.array(orderLine).min(1).max(500) }),
+  z.strictObject({
+    do: z.literal('order.save'),
+    order: workOrder,
+    lines: z.array(orderLine).min(1).max(500),
+  }),
   z.strictObject({ do: z.literal('order.remove'), orderId: code }),
   z.strictObject({ do: z.literal('line.save'), line: orderLine }),
   z.strictObject({ do: z.literal('line.remove'), lineId }),

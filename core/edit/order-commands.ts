@@ -13,7 +13,9 @@ export function saveOrder(shop: Shop, order: WorkOrder, lines: readonly OrderLin
   const problems = [...orderProblems(order), ...lines.flatMap((line) => lineProblems(shop, order.id, line))];
   const numbers = new Set(lines.map((l) => l.number));
   if (numbers.size < lines.length)
-    problems.push(problem(`work order ${order.id}`, 'line', 'Two lines have the same number.', 'Give each line its own.'));
+    problems.push(
+      problem(`work order ${order.id}`, 'line', 'Two lines have the same number.', 'Give each line its own.'),
+    );
   if (problems.length > 0) return bad(...problems);
   const old = shop.line.filter((l) => l.orderId === order.id);
   const kept = new Set(lines.map((l) => l.id));
@@ -30,12 +32,25 @@ export function saveOrder(shop: Shop, order: WorkOrder, lines: readonly OrderLin
 /** Remove a work order with its lines. Refused once work on it has begun: cancel it instead, so that its hours stay on record. */
 export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
   const order = shop.order.find((o) => o.id === orderId);
-  if (!order) return bad(problem(`work order ${orderId}`, 'number', `There is no work order ${orderId}.`, 'It may have been removed already.'));
+  if (!order)
+    return bad(
+      problem(
+        `work order ${orderId}`,
+        'number',
+        `There is no work order ${orderId}.`,
+        'It may have been removed already.',
+      ),
+    );
   const lines = shop.line.filter((l) => l.orderId === orderId);
   const begun = lines.find((l) => hasBegun(shop, l.id));
   if (begun)
     return bad(
-      problem(`work order ${orderId}`, 'status', `Work on line ${begun.id} has begun.`, 'Set the order to cancelled instead, so that its hours stay on record.'),
+      problem(
+        `work order ${orderId}`,
+        'status',
+        `Work on line ${begun.id} has begun.`,
+        'Set the order to cancelled instead, so that its hours stay on record.',
+      ),
     );
   return good({
     label: `Remove work order ${orderId}`,
@@ -49,30 +64,71 @@ export function saveLine(shop: Shop, line: OrderLine): Result<Edit> {
   if (stale) return stale;
   const problems = lineProblems(shop, line.orderId, line);
   if (!shop.order.some((o) => o.id === line.orderId))
-    problems.push(problem(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'));
+    problems.push(
+      problem(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
+    );
   if (problems.length > 0) return bad(...problems);
-  return good({ label: before ? `Change line ${line.id}` : `Add line ${line.id}`, changes: [change('line', before, line)] });
+  return good({
+    label: before ? `Change line ${line.id}` : `Add line ${line.id}`,
+    changes: [change('line', before, line)],
+  });
 }
 
 export function removeLine(shop: Shop, lineId: string): Result<Edit> {
   const line = shop.line.find((l) => l.id === lineId);
-  if (!line) return bad(problem(`line ${lineId}`, 'line', `There is no line ${lineId}.`, 'It may have been removed already.'));
+  if (!line)
+    return bad(
+      problem(`line ${lineId}`, 'line', `There is no line ${lineId}.`, 'It may have been removed already.'),
+    );
   if (hasBegun(shop, lineId))
-    return bad(problem(`line ${lineId}`, 'status', `Work on line ${lineId} has begun.`, 'Set the line to cancelled instead.'));
+    return bad(
+      problem(
+        `line ${lineId}`,
+        'status',
+        `Work on line ${lineId} has begun.`,
+        'Set the line to cancelled instead.',
+      ),
+    );
   if (shop.line.filter((l) => l.orderId === line.orderId).length === 1)
-    return bad(problem(`line ${lineId}`, 'line', `Line ${lineId} is the only line of its order.`, 'Remove the whole work order instead.'));
+    return bad(
+      problem(
+        `line ${lineId}`,
+        'line',
+        `Line ${lineId} is the only line of its order.`,
+        'Remove the whole work order instead.',
+      ),
+    );
   return good({ label: `Remove line ${lineId}`, changes: [change('line', line, null)] });
 }
 
 /** Add what a file brought. Orders that exist already keep their own data and get the new lines. */
-export function importOrders(shop: Shop, fileName: string, orders: readonly WorkOrder[], lines: readonly OrderLine[]): Result<Edit> {
+export function importOrders(
+  shop: Shop,
+  fileName: string,
+  orders: readonly WorkOrder[],
+  lines: readonly OrderLine[],
+): Result<Edit> {
   const here = new Set(shop.order.map((o) => o.id));
   const known = new Set([...here, ...orders.map((o) => o.id)]);
-  const problems: Problem[] = [...orders.flatMap(orderProblems), ...lines.flatMap((l) => lineProblems(shop, l.orderId, l))];
+  const problems: Problem[] = [
+    ...orders.flatMap(orderProblems),
+    ...lines.flatMap((l) => lineProblems(shop, l.orderId, l)),
+  ];
   const seen = new Set(shop.line.map((l) => l.id));
   for (const line of lines) {
-    if (seen.has(line.id)) problems.push(problem(`line ${line.id}`, 'line', `Line ${line.id} is there already.`, 'Give it another number.'));
-    if (!known.has(line.orderId)) problems.push(problem(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'));
+    if (seen.has(line.id))
+      problems.push(
+        problem(`line ${line.id}`, 'line', `Line ${line.id} is there already.`, 'Give it another number.'),
+      );
+    if (!known.has(line.orderId))
+      problems.push(
+        problem(
+          `line ${line.id}`,
+          'order',
+          `There is no work order ${line.orderId}.`,
+          'Add the order first.',
+        ),
+      );
     seen.add(line.id);
   }
   if (problems.length > 0) return bad(...problems);
@@ -80,13 +136,21 @@ export function importOrders(shop: Shop, fileName: string, orders: readonly Work
     ...orders.filter((o) => !here.has(o.id)).map((o) => change('order', null, o)),
     ...lines.map((l) => change('line', null, l)),
   ];
-  return good({ label: `Import ${lines.length} ${lines.length === 1 ? 'line' : 'lines'} from ${fileName}`, changes });
+  return good({
+    label: `Import ${lines.length} ${lines.length === 1 ? 'line' : 'lines'} from ${fileName}`,
+    changes,
+  });
 }
 
 function orderProblems(order: WorkOrder): Problem[] {
   if (order.release === null || order.release < order.due) return [];
   return [
-    problem(`work order ${order.id}`, 'release', 'The release is not before the due date.', 'Set an earlier release or a later due date.'),
+    problem(
+      `work order ${order.id}`,
+      'release',
+      'The release is not before the due date.',
+      'Set an earlier release or a later due date.',
+    ),
   ];
 }
 
@@ -95,18 +159,53 @@ function lineProblems(shop: Shop, orderId: string, line: OrderLine): Problem[] {
   const subject = `line ${line.id}`;
   const problems: Problem[] = [];
   if (line.orderId !== orderId || line.id !== `${orderId}/${line.number}`)
-    problems.push(problem(subject, 'line', `${line.id} is not a line of work order ${orderId}.`, `Name it ${orderId}/${line.number}.`));
+    problems.push(
+      problem(
+        subject,
+        'line',
+        `${line.id} is not a line of work order ${orderId}.`,
+        `Name it ${orderId}/${line.number}.`,
+      ),
+    );
   if (!shop.part.some((p) => p.id === line.partId))
-    problems.push(problem(subject, 'part', `There is no part ${line.partId}.`, 'Add the part in Shop first, or choose another.'));
+    problems.push(
+      problem(
+        subject,
+        'part',
+        `There is no part ${line.partId}.`,
+        'Add the part in Shop first, or choose another.',
+      ),
+    );
   if (!shop.colour.some((c) => c.id === line.colourId))
-    problems.push(problem(subject, 'colour', `There is no colour ${line.colourId}.`, 'Add the colour in Shop first, or choose another.'));
+    problems.push(
+      problem(
+        subject,
+        'colour',
+        `There is no colour ${line.colourId}.`,
+        'Add the colour in Shop first, or choose another.',
+      ),
+    );
   const material = shop.material.find((m) => m.id === line.materialId);
-  if (!material) problems.push(problem(subject, 'material', `There is no material ${line.materialId}.`, 'Add it in Shop first, or choose another.'));
+  if (!material)
+    problems.push(
+      problem(
+        subject,
+        'material',
+        `There is no material ${line.materialId}.`,
+        'Add it in Shop first, or choose another.',
+      ),
+    );
   else if (!material.gauges.some((g) => g.label === line.gauge))
     problems.push(
-      problem(subject, 'gauge', `${material.name} has no gauge ${line.gauge}.`, `It has ${material.gauges.map((g) => g.label).join(', ')}.`),
+      problem(
+        subject,
+        'gauge',
+        `${material.name} has no gauge ${line.gauge}.`,
+        `It has ${material.gauges.map((g) => g.label).join(', ')}.`,
+      ),
     );
   return problems;
 }
 
-const hasBegun = (shop: Shop, lineId: string): boolean => shop.record.some((r) => r.id.startsWith(`${lineId}:`));
+const hasBegun = (shop: Shop, lineId: string): boolean =>
+  shop.record.some((r) => r.id.startsWith(`${lineId}:`));

@@ -27,13 +27,28 @@ export function moveOperation(shop: Shop, id: string, machineId: string, rank: n
   const target = (queues[machineId] ?? []).filter((o) => o !== id);
   const begun = target.filter((o) => operations.some((x) => x.id === o && x.started)).length;
   if (rank > target.length)
-    return bad(problem(operationName(id), 'place', `${machineId} has ${target.length} other operations.`, `Choose a place from 1 to ${target.length + 1}.`));
+    return bad(
+      problem(
+        operationName(id),
+        'place',
+        `${machineId} has ${target.length} other operations.`,
+        `Choose a place from 1 to ${target.length + 1}.`,
+      ),
+    );
   if (rank < begun)
-    return bad(problem(operationName(id), 'place', `Work has begun on ${machineId}; nothing can go before it.`, `Choose place ${begun + 1} or later.`));
+    return bad(
+      problem(
+        operationName(id),
+        'place',
+        `Work has begun on ${machineId}; nothing can go before it.`,
+        `Choose place ${begun + 1} or later.`,
+      ),
+    );
   const moved: Record<string, readonly string[]> = { ...queues };
   if (from) moved[from] = (queues[from] ?? []).filter((o) => o !== id);
   moved[machineId] = [...target.slice(0, rank), id, ...target.slice(rank)];
-  const where = from === machineId ? `to place ${rank + 1} on ${machineId}` : `to ${machineId}, place ${rank + 1}`;
+  const where =
+    from === machineId ? `to place ${rank + 1} on ${machineId}` : `to ${machineId}, place ${rank + 1}`;
   return good({ label: `Move ${operationName(id)} ${where}`, changes: queueChanges(shop, moved) });
 }
 
@@ -61,7 +76,15 @@ export function replacePlan(shop: Shop, queues: Queues, label: string): Result<E
     for (const id of ids) {
       const operation = byId.get(id);
       if (!operation) return unknownOperation(id);
-      if (seen.has(id)) return bad(problem(operationName(id), 'queue', `${operationName(id)} stands in the plan twice.`, 'Plan again.'));
+      if (seen.has(id))
+        return bad(
+          problem(
+            operationName(id),
+            'queue',
+            `${operationName(id)} stands in the plan twice.`,
+            'Plan again.',
+          ),
+        );
       const refusal = refuseMachine(shop, operation, machineId);
       if (refusal) return refusal;
       seen.add(id);
@@ -69,26 +92,61 @@ export function replacePlan(shop: Shop, queues: Queues, label: string): Result<E
   }
   const missing = operations.find((o) => !seen.has(o.id));
   if (missing)
-    return bad(problem(operationName(missing.id), 'queue', `${operationName(missing.id)} is missing from the plan.`, 'Plan again.'));
+    return bad(
+      problem(
+        operationName(missing.id),
+        'queue',
+        `${operationName(missing.id)} is missing from the plan.`,
+        'Plan again.',
+      ),
+    );
   return good({ label, changes: queueChanges(shop, queues) });
 }
 
 function refuseMachine(shop: Shop, operation: ShopOperation, machineId: string): Result<never> | null {
   const name = operationName(operation.id);
   if (!shop.machine.some((m) => m.id === machineId))
-    return bad(problem(name, 'machine', `There is no machine ${machineId}.`, 'Choose one of the machines on the board.'));
+    return bad(
+      problem(
+        name,
+        'machine',
+        `There is no machine ${machineId}.`,
+        'Choose one of the machines on the board.',
+      ),
+    );
   if (operation.started && operation.started.machineId !== machineId)
     return bad(
-      problem(name, 'machine', `${name} has begun on ${operation.started.machineId}.`, 'It has to be finished there first.'),
+      problem(
+        name,
+        'machine',
+        `${name} has begun on ${operation.started.machineId}.`,
+        'It has to be finished there first.',
+      ),
     );
   if (operation.machines.some((m) => m.id === machineId)) return null;
-  const why = operation.refused.find((r) => r.machineId === machineId)?.reason ?? `${machineId} is not a machine for this step.`;
+  const why =
+    operation.refused.find((r) => r.machineId === machineId)?.reason ??
+    `${machineId} is not a machine for this step.`;
   const able = operation.machines.map((m) => m.id).join(', ');
-  return bad(problem(name, 'machine', `${name} cannot go to ${machineId}: ${why}`, `Machines that can do it: ${able}.`));
+  return bad(
+    problem(
+      name,
+      'machine',
+      `${name} cannot go to ${machineId}: ${why}`,
+      `Machines that can do it: ${able}.`,
+    ),
+  );
 }
 
 const unknownOperation = (id: string): Result<never> =>
-  bad(problem(operationName(id), 'operation', `${operationName(id)} is not open any more.`, 'Choose an operation that stands on the board.'));
+  bad(
+    problem(
+      operationName(id),
+      'operation',
+      `${operationName(id)} is not open any more.`,
+      'Choose an operation that stands on the board.',
+    ),
+  );
 
 /** Row changes that make the stored queues equal to `queues`; unchanged ones are left alone. */
 function queueChanges(shop: Shop, queues: Queues): RowChange[] {
@@ -101,4 +159,5 @@ function queueChanges(shop: Shop, queues: Queues): RowChange[] {
   });
 }
 
-const same = (a: readonly string[], b: readonly string[]): boolean => a.length === b.length && a.every((x, i) => x === b[i]);
+const same = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((x, i) => x === b[i]);

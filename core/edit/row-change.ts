@@ -2,7 +2,12 @@ import type { RowKind, RowOf, Shop } from '../shop/state.ts';
 
 /** One row before and after; null where it did not or does not exist. */
 export type RowChange = {
-  [K in RowKind]: { readonly kind: K; readonly id: string; readonly before: RowOf<K> | null; readonly after: RowOf<K> | null };
+  [K in RowKind]: {
+    readonly kind: K;
+    readonly id: string;
+    readonly before: RowOf<K> | null;
+    readonly after: RowOf<K> | null;
+  };
 }[RowKind];
 
 type Row = NonNullable<RowChange['after']>;
@@ -11,7 +16,11 @@ type Row = NonNullable<RowChange['after']>;
  * A change with the next revision set. @param before the row as it stands, null when it is new
  * @param after what it becomes (its own revision is ignored), null to remove it
  */
-export function change<K extends RowKind>(kind: K, before: RowOf<K> | null, after: RowOf<K> | null): RowChange {
+export function change<K extends RowKind>(
+  kind: K,
+  before: RowOf<K> | null,
+  after: RowOf<K> | null,
+): RowChange {
   const id = (after ?? before)?.id;
   if (id === undefined) throw new RangeError('change: neither before nor after');
   const next = after && { ...after, revision: before ? before.revision + 1 : 0 };
@@ -49,7 +58,8 @@ export function withChanges(shop: Shop, changes: readonly RowChange[]): Shop {
       continue;
     }
     let rows = touched.get(kind);
-    if (!rows) touched.set(kind, (rows = new Map((shop[kind] as readonly Row[]).map((row) => [row.id, row]))));
+    if (!rows)
+      touched.set(kind, (rows = new Map((shop[kind] as readonly Row[]).map((row) => [row.id, row]))));
     if (after) rows.set(id, after);
     else rows.delete(id);
   }

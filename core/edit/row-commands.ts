@@ -25,8 +25,16 @@ export function refuseStale(
   saved: { readonly revision: number },
 ): Result<never> | null {
   if (stands === null ? saved.revision === 0 : saved.revision === stands.revision) return null;
-  const message = stands === null ? `The ${subject} was removed meanwhile.` : `The ${subject} was changed meanwhile.`;
-  return bad(problem(subject, 'revision', message, 'Your entries are still on the form: look at the new version, then save again.'));
+  const message =
+    stands === null ? `The ${subject} was removed meanwhile.` : `The ${subject} was changed meanwhile.`;
+  return bad(
+    problem(
+      subject,
+      'revision',
+      message,
+      'Your entries are still on the form: look at the new version, then save again.',
+    ),
+  );
 }
 
 export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Result<Edit> {
@@ -44,14 +52,18 @@ export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Resul
 export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> {
   const row = (shop[kind] as readonly RowOf<FormKind>[]).find((r) => r.id === id) ?? null;
   const subject = `${kindName[kind]} ${id}`;
-  if (!row) return bad(problem(subject, 'id', `There is no ${subject}.`, 'It may have been removed already.'));
+  if (!row)
+    return bad(problem(subject, 'id', `There is no ${subject}.`, 'It may have been removed already.'));
   const users = usersOf(shop, kind, id);
   if (users.length > 0) {
     const some = users.slice(0, 3).join(', ') + (users.length > 3 ? ` and ${users.length - 3} more` : '');
     return bad(problem(subject, 'id', `The ${subject} is used by ${some}.`, 'Change or remove those first.'));
   }
   const queue = kind === 'machine' ? (shop.queue.find((q) => q.id === id) ?? null) : null;
-  const changes = [...(queue ? [change('queue', queue, null)] : []), change(kind, row as never, null) as RowChange];
+  const changes = [
+    ...(queue ? [change('queue', queue, null)] : []),
+    change(kind, row as never, null) as RowChange,
+  ];
   return good({ label: `Remove ${subject}`, changes });
 }
 
@@ -59,7 +71,14 @@ export function saveSettings(shop: Shop, row: Settings): Result<Edit> {
   const stale = refuseStale('settings', shop.settings, row);
   if (stale) return stale;
   if (!isTimeZone(row.timeZone))
-    return bad(problem('settings', 'time zone', `“${row.timeZone}” is not a time zone.`, 'Use a name such as America/Chicago.'));
+    return bad(
+      problem(
+        'settings',
+        'time zone',
+        `“${row.timeZone}” is not a time zone.`,
+        'Use a name such as America/Chicago.',
+      ),
+    );
   return good({ label: 'Change settings', changes: [change('settings', shop.settings, row)] });
 }
 
@@ -68,7 +87,9 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
     problem(subject, what, `There is no ${what} ${id}.`, `Add the ${what} first, or choose another.`);
   if (kind === 'machine') {
     const saved = row as Machine;
-    const problems = shop.calendar.some((c) => c.id === saved.calendarId) ? [] : [missing('calendar', saved.calendarId)];
+    const problems = shop.calendar.some((c) => c.id === saved.calendarId)
+      ? []
+      : [missing('calendar', saved.calendarId)];
     return [...problems, ...incomplete(saved, subject), ...stageChanged(shop, saved, subject)];
   }
   if (kind === 'downtime') {
@@ -78,9 +99,13 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
   if (kind === 'sheet') {
     const saved = row as RowOf<'sheet'>;
     const material = shop.material.find((m) => m.id === saved.materialId);
-    const problems = shop.colour.some((c) => c.id === saved.colourId) ? [] : [missing('colour', saved.colourId)];
+    const problems = shop.colour.some((c) => c.id === saved.colourId)
+      ? []
+      : [missing('colour', saved.colourId)];
     if (!material) return [...problems, missing('material', saved.materialId)];
-    return material.gauges.some((g) => g.label === saved.gauge) ? problems : [...problems, missing('gauge', saved.gauge)];
+    return material.gauges.some((g) => g.label === saved.gauge)
+      ? problems
+      : [...problems, missing('gauge', saved.gauge)];
   }
   if (kind === 'material') return droppedGauges(shop, row as RowOf<'material'>, subject);
   return [];
@@ -89,33 +114,65 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
 /** Each stage needs its own figures, or no estimate can be made. */
 function incomplete(machine: Machine, subject: string): Problem[] {
   const need = (field: string, present: boolean): Problem[] =>
-    present ? [] : [problem(subject, field, `A ${machine.stage} needs its ${field}.`, 'Take it from the machine plate.')];
+    present
+      ? []
+      : [
+          problem(
+            subject,
+            field,
+            `A ${machine.stage} needs its ${field}.`,
+            'Take it from the machine plate.',
+          ),
+        ];
   return machine.stage === 'shear'
-    ? [...need('back gauge travel', machine.backGaugeMm !== null), ...need('minimum strip', machine.minStripMm !== null)]
-    : [...need('force in tonnes', machine.tonnes !== null), ...need('die opening', machine.dieOpeningMm !== null)];
+    ? [
+        ...need('back gauge travel', machine.backGaugeMm !== null),
+        ...need('minimum strip', machine.minStripMm !== null),
+      ]
+    : [
+        ...need('force in tonnes', machine.tonnes !== null),
+        ...need('die opening', machine.dieOpeningMm !== null),
+      ];
 }
 
 function stageChanged(shop: Shop, machine: Machine, subject: string): Problem[] {
   const before = shop.machine.find((m) => m.id === machine.id);
   const queued = shop.queue.find((q) => q.id === machine.id)?.operations.length ?? 0;
   if (!before || before.stage === machine.stage || queued === 0) return [];
-  return [problem(subject, 'stage', `${machine.id} has ${queued} operations in its queue.`, 'Add the other machine as a new one.')];
+  return [
+    problem(
+      subject,
+      'stage',
+      `${machine.id} has ${queued} operations in its queue.`,
+      'Add the other machine as a new one.',
+    ),
+  ];
 }
 
 function droppedGauges(shop: Shop, material: RowOf<'material'>, subject: string): Problem[] {
   const labels = new Set(material.gauges.map((g) => g.label));
-  const users = [...shop.line, ...shop.sheet].filter((x) => x.materialId === material.id && !labels.has(x.gauge));
+  const users = [...shop.line, ...shop.sheet].filter(
+    (x) => x.materialId === material.id && !labels.has(x.gauge),
+  );
   if (labels.size < material.gauges.length)
     return [problem(subject, 'gauges', 'Two gauges have the same label.', 'Give each its own label.')];
   const first = users[0];
   return first
-    ? [problem(subject, 'gauges', `Gauge ${first.gauge} is used by ${first.id}.`, 'Keep the gauge, or change those first.')]
+    ? [
+        problem(
+          subject,
+          'gauges',
+          `Gauge ${first.gauge} is used by ${first.id}.`,
+          'Keep the gauge, or change those first.',
+        ),
+      ]
     : [];
 }
 
 function usersOf(shop: Shop, kind: FormKind, id: string): string[] {
   const lines = (match: (l: RowOf<'line'>) => boolean) => shop.line.filter(match).map((l) => `line ${l.id}`);
-  const sheets = (match: (s: RowOf<'sheet'>) => boolean) => shop.sheet.filter(match).map((s) => `sheet size ${s.id}`);
+  const sheets = (match: (s: RowOf<'sheet'>) => boolean) =>
+    shop.sheet.filter(match).map((s) => `sheet size ${s.id}`);
   switch (kind) {
     case 'material':
       return [...lines((l) => l.materialId === id), ...sheets((s) => s.materialId === id)];

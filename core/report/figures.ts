@@ -21,7 +21,11 @@ export interface PlanFigures {
 }
 
 /** @param workSeconds net work of an operation on its machine, closed hours left out */
-export function figuresOf(shop: Shop, schedule: Schedule, workSeconds: (o: ScheduledOperation) => number): PlanFigures {
+export function figuresOf(
+  shop: Shop,
+  schedule: Schedule,
+  workSeconds: (o: ScheduledOperation) => number,
+): PlanFigures {
   const lateness = latenessOf(shop, schedule);
   const late = lateness.filter((row) => row.lateness > 0);
   const changed = schedule.operations.filter((o) => o.changeoverSeconds > 0);
@@ -37,6 +41,9 @@ export function figuresOf(shop: Shop, schedule: Schedule, workSeconds: (o: Sched
     changeoverSeconds,
     changeoverShare: changeoverSeconds + work === 0 ? 0 : changeoverSeconds / (changeoverSeconds + work),
     workSeconds: work,
-    lastEnd: schedule.operations.length === 0 ? null : schedule.operations.reduce((last, o) => Math.max(last, o.end), 0),
+    lastEnd:
+      schedule.operations.length === 0
+        ? null
+        : schedule.operations.reduce((last, o) => Math.max(last, o.end), 0),
   };
 }

@@ -20,7 +20,14 @@ export function latenessOf(shop: Shop, schedule: Schedule): LineLateness[] {
     const end = schedule.ends[line.id];
     const order = orders.get(line.orderId);
     if (end === undefined || !order) continue;
-    rows.push({ lineId: line.id, orderId: order.id, end, due: order.due, lateness: end - order.due, weight: order.weight });
+    rows.push({
+      lineId: line.id,
+      orderId: order.id,
+      end,
+      due: order.due,
+      lateness: end - order.due,
+      weight: order.weight,
+    });
   }
   return rows.sort((a, b) => b.lateness - a.lateness || (a.lineId < b.lineId ? -1 : 1));
 }
@@ -36,7 +43,11 @@ export interface BecameLate {
 export function becameLater(before: readonly LineLateness[], after: readonly LineLateness[]): BecameLate[] {
   const old = new Map(before.map((row) => [row.lineId, Math.max(0, row.lateness)]));
   return after
-    .map((row) => ({ lineId: row.lineId, before: old.get(row.lineId) ?? 0, after: Math.max(0, row.lateness) }))
+    .map((row) => ({
+      lineId: row.lineId,
+      before: old.get(row.lineId) ?? 0,
+      after: Math.max(0, row.lateness),
+    }))
     .filter((row) => row.after > row.before)
     .sort((a, b) => b.after - b.before - (a.after - a.before) || (a.lineId < b.lineId ? -1 : 1));
 }

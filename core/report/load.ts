@@ -32,7 +32,10 @@ export function loadByDay(
   timeZone: string,
 ): DayLoad[] {
   const work = intersect(union(operations.map((o) => ({ start: o.start, end: o.end }))), open);
-  const changeover = intersect(union(operations.map((o) => ({ start: o.changeoverStart, end: o.start }))), open);
+  const changeover = intersect(
+    union(operations.map((o) => ({ start: o.changeoverStart, end: o.start }))),
+    open,
+  );
   const rows: DayLoad[] = [];
   let day = startOfDay(from, timeZone);
   for (let i = 0; i < days; i++) {

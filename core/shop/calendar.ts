@@ -2,7 +2,10 @@ import { z } from 'zod';
 import { clockTime, code, localDate, name, revision } from './fields.ts';
 
 const span = { start: clockTime, end: clockTime };
-const forward = { message: 'must end after it starts; give a night shift as two spans split at midnight', path: ['end'] };
+const forward = {
+  message: 'must end after it starts; give a night shift as two spans split at midnight',
+  path: ['end'],
+};
 
 /** A stretch of open hours on some weekdays (1 Monday … 7 Sunday), in the shop's wall-clock time. */
 export const shift = z
@@ -27,7 +30,9 @@ export const calendar = z.strictObject({
       .refine((c) => c.from <= c.to, { message: 'must not end before it begins', path: ['to'] }),
   ),
   /** Extra open hours on one date; they hold even on a closed day. */
-  overtime: z.array(z.strictObject({ name, date: localDate, ...span }).refine((s) => s.start < s.end, forward)),
+  overtime: z.array(
+    z.strictObject({ name, date: localDate, ...span }).refine((s) => s.start < s.end, forward),
+  ),
   revision,
 });
 export type Calendar = z.infer<typeof calendar>;

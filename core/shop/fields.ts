@@ -3,15 +3,23 @@ import { z } from 'zod';
 /** Field types shared by the shop's nouns. Limits are generous: they catch slips, not unusual shops. */
 
 /** A short code a person types and reads aloud: letters, digits, dash, dot, underscore. It is the row's key. */
-export const code = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, 'use 1 to 40 letters, digits, dots, dashes or underscores');
+export const code = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, 'use 1 to 40 letters, digits, dots, dashes or underscores');
 export const name = z.string().trim().min(1, 'must not be empty').max(120, 'at most 120 characters');
 export const note = z.string().max(2000, 'at most 2,000 characters');
 /** Millimetres above zero, up to 50 m. */
 export const lengthMm = z.number().positive('must be above 0').max(50_000, 'at most 50 m');
 /** Whole seconds of duration, up to 90 days. */
-export const durationS = z.int().min(0, 'must not be negative').max(90 * 86_400, 'at most 90 days');
+export const durationS = z
+  .int()
+  .min(0, 'must not be negative')
+  .max(90 * 86_400, 'at most 90 days');
 /** Epoch seconds between the years 2000 and 2100. */
-export const instantS = z.int().min(946_684_800, 'before the year 2000').max(4_102_444_800, 'after the year 2099');
+export const instantS = z
+  .int()
+  .min(946_684_800, 'before the year 2000')
+  .max(4_102_444_800, 'after the year 2099');
 /** A wall-clock time of day, 24 h, "07:30"; "24:00" closes a day. */
 export const clockTime = z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$|^24:00$/, 'a time like 07:30');
 /** A calendar date in the shop's time zone, "2026-11-26". */

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { code, gaugeLabel, instantS, lengthMm, name, note, revision, weight } from './fields.ts';
-import { stage } from './machine.ts';
+import type { stage } from './machine.ts';
 
 /** A customer's work order. Its id is the number people say aloud. */
 export const workOrder = z.strictObject({

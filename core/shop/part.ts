@@ -26,7 +26,10 @@ export type Bend = z.infer<typeof bend>;
  */
 export const profile = z
   .strictObject({
-    flangesMm: z.array(z.number().positive('must be above 0').max(5000)).min(1, 'needs at least one flange').max(30),
+    flangesMm: z
+      .array(z.number().positive('must be above 0').max(5000))
+      .min(1, 'needs at least one flange')
+      .max(30),
     bends: z.array(bend),
     startHem: hem.nullable(),
     endHem: hem.nullable(),

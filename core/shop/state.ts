@@ -1,4 +1,4 @@
-import { z } from 'zod';
+import type { z } from 'zod';
 import { calendar } from './calendar.ts';
 import { colour, material, sheet } from './material.ts';
 import { downtime, machine } from './machine.ts';
