@@ -1,3 +1,6 @@
+import type { WorkingTime } from './working-time.ts';
+import type { SetupTable } from './setup.ts';
+
 /**
  * What the scheduling engine is asked: machines, jobs, calendars, what is fixed, and the objective.
  * It knows nothing of sheets or flashings; core/shop/to-problem.ts translates.
@@ -14,7 +17,12 @@ export interface Changeover {
   /** Seconds when the attribute's value differs from the machine's state. */
   readonly attributes: Readonly<Record<string, number>>;
   /** Seconds for named from → to values, instead of the attribute's own figure. */
-  readonly exceptions?: readonly { readonly attribute: string; readonly from: string; readonly to: string; readonly seconds: number }[];
+  readonly exceptions?: readonly {
+    readonly attribute: string;
+    readonly from: string;
+    readonly to: string;
+    readonly seconds: number;
+  }[];
   /** A full matrix over one attribute's values; `initial[j]` when value j comes first on an empty machine. */
   readonly pairs?: {
     readonly attribute: string;
@@ -134,4 +142,56 @@ export interface Schedule {
   readonly ends: Readonly<Record<string, number>>;
   readonly terms: Terms;
   readonly objective: number;
+}
+
+/**
+ * A validated problem compiled for speed; only `buildProblem` makes one. Operations are numbered job by job in routing
+ * order, jobs and machines in the order of the input. Nothing in it is ever changed.
+ */
+export interface Problem {
+  readonly input: ProblemInput;
+  readonly machines: number;
+  readonly jobs: number;
+  readonly operations: number;
+  readonly machineAt: ReadonlyMap<string, number>;
+  readonly jobAt: ReadonlyMap<string, number>;
+  readonly operationAt: ReadonlyMap<string, number>;
+  readonly operationIds: readonly string[];
+  /** Job of each operation. */
+  readonly jobOf: Int32Array;
+  /** First operation of each job; one entry more than jobs, so that `firstOf[j + 1]` ends job j. */
+  readonly firstOf: Int32Array;
+  /** Work seconds of operation o on machine m at [o × machines + m]; −1 where m cannot do it. */
+  readonly seconds: Int32Array;
+  /** Machines that can do each operation, ascending. */
+  readonly eligible: readonly Int32Array[];
+  readonly open: readonly WorkingTime[];
+  readonly setups: readonly SetupTable[];
+  /** State of each machine before its first operation, a state of its setup table. */
+  readonly initialState: Int32Array;
+  /** Per machine, not before this instant: the later of `now` and `availableFrom`. */
+  readonly availableFrom: Float64Array;
+  /** Per job, the later of its release and `now`. */
+  readonly release: Float64Array;
+  /** Per job; Infinity when it is never tardy. */
+  readonly due: Float64Array;
+  readonly weight: Float64Array;
+  /** Per job, its end in the plan as it stands; NaN when it is not in it. */
+  readonly reference: Float64Array;
+  /** Per operation. */
+  readonly transferShare: Float64Array;
+  readonly crew: Int32Array;
+  /** Instant at which an operation was started; NaN when it was not. */
+  readonly startedAt: Float64Array;
+  /** Per machine, the operations that stay at the front of its queue: started, then frozen. */
+  readonly front: readonly Int32Array[];
+  /** Per machine, pins outside the front by ascending rank. */
+  readonly pins: readonly (readonly { readonly operation: number; readonly rank: number }[])[];
+  /** 1 for operations in a front or pinned: the search leaves them. */
+  readonly fixed: Uint8Array;
+  /**
+   * Machines in such an order that every routing only goes forward in it; null when routings cross.
+   * Where it exists, any queues can be carried out, and they can be timed one machine after another.
+   */
+  readonly machineOrder: Int32Array | null;
 }

@@ -1,0 +1,135 @@
+import { bad, good, type Result } from '../shop/result.ts';
+import type { Changeover, OperationInput, Problem, ProblemInput } from './problem.ts';
+import { SetupTable } from './setup.ts';
+import { validate } from './validate.ts';
+import { canDo, frontOf } from './validate-fixed.ts';
+import { workingTime } from './working-time.ts';
+
+/**
+ * Validates a problem once and compiles it; everything after trusts it. Zero machines or jobs are allowed.
+ * @returns the compiled problem, or what is wrong: repeated ids, operations no machine can do, times that are not whole
+ *   or are negative, open hours out of order or missing, pins and frozen or started operations that contradict
+ */
+export function buildProblem(input: ProblemInput): Result<Problem> {
+  const refusals = validate(input);
+  return refusals.length > 0 ? bad(...refusals) : good(compile(input));
+}
+
+function compile(input: ProblemInput): Problem {
+  const operations = input.jobs.flatMap((job) => job.operations);
+  const jobOf = Int32Array.from(input.jobs.flatMap((job, j) => job.operations.map(() => j)));
+  const firstOf = Int32Array.of(0, ...input.jobs.map((job) => job.operations.length));
+  for (let j = 1; j < firstOf.length; j++) firstOf[j]! += firstOf[j - 1]!;
+  const machineAt = new Map(input.machines.map((machine, m) => [machine.id, m]));
+  const operationAt = new Map(operations.map((operation, o) => [operation.id, o]));
+  const seconds = secondsTable(input, operations);
+  const eligible = operations.map((_, o) =>
+    Int32Array.from(input.machines.keys()).filter((m) => seconds[o * input.machines.length + m]! >= 0),
+  );
+  const setups = setupTables(input, operations);
+  const front = input.machines.map((machine) =>
+    Int32Array.from(frontOf(input, machine.id), (id) => operationAt.get(id)!),
+  );
+  const pins = pinsOf(input, operationAt, front);
+  const fixed = new Uint8Array(operations.length);
+  for (const o of [...front.flatMap((f) => [...f]), ...pins.flat().map((pin) => pin.operation)]) fixed[o] = 1;
+  return {
+    input,
+    machines: input.machines.length,
+    jobs: input.jobs.length,
+    operations: operations.length,
+    machineAt,
+    jobAt: new Map(input.jobs.map((job, j) => [job.id, j])),
+    operationAt,
+    operationIds: operations.map((operation) => operation.id),
+    jobOf,
+    firstOf,
+    seconds,
+    eligible,
+    open: input.machines.map((machine) => workingTime(machine.open)),
+    setups,
+    initialState: Int32Array.from(input.machines, (machine, m) => setups[m]!.state(machine.initial)),
+    availableFrom: Float64Array.from(input.machines, (machine) =>
+      Math.max(input.now, machine.availableFrom ?? input.now),
+    ),
+    release: Float64Array.from(input.jobs, (job) => Math.max(job.release, input.now)),
+    due: Float64Array.from(input.jobs, (job) => job.due ?? Infinity),
+    weight: Float64Array.from(input.jobs, (job) => job.weight),
+    reference: Float64Array.from(input.jobs, (job) => input.reference?.[job.id] ?? NaN),
+    transferShare: Float64Array.from(operations, (operation) => operation.transferShare ?? 1),
+    crew: Int32Array.from(operations, (operation) => operation.crew ?? 1),
+    startedAt: Float64Array.from(operations, (operation) => operation.started?.at ?? NaN),
+    front,
+    pins,
+    fixed,
+    machineOrder: orderMachines(input.machines.length, firstOf, eligible),
+  };
+}
+
+function secondsTable(input: ProblemInput, operations: readonly OperationInput[]): Int32Array {
+  const table = new Int32Array(operations.length * input.machines.length).fill(-1);
+  operations.forEach((operation, o) => {
+    input.machines.forEach((machine, m) => {
+      if (!canDo(input, operation, machine.id)) return;
+      const own = operation.machines?.find((named) => named.id === machine.id)?.seconds;
+      table[o * input.machines.length + m] = own ?? operation.seconds;
+    });
+  });
+  return table;
+}
+
+/** Machines with the same rules and the same operations share one table. */
+function setupTables(input: ProblemInput, operations: readonly OperationInput[]): SetupTable[] {
+  const tables = new Map<string, SetupTable>();
+  return input.machines.map((machine) => {
+    const able = operations.map((operation) => canDo(input, operation, machine.id));
+    const key = JSON.stringify([machine.changeover, able.map(Number).join('')]);
+    const table = tables.get(key) ?? makeTable(machine.changeover, operations, able);
+    tables.set(key, table);
+    return table;
+  });
+}
+
+const makeTable = (
+  changeover: Changeover | null,
+  operations: readonly OperationInput[],
+  able: readonly boolean[],
+) =>
+  new SetupTable(
+    changeover,
+    operations.map((operation, o) => (able[o] ? (operation.attributes ?? {}) : null)),
+  );
+
+function pinsOf(
+  input: ProblemInput,
+  operationAt: ReadonlyMap<string, number>,
+  front: readonly Int32Array[],
+): Problem['pins'] {
+  return input.machines.map((machine, m) =>
+    (input.pins ?? [])
+      .filter((pin) => pin.machine === machine.id && !front[m]!.includes(operationAt.get(pin.operation)!))
+      .map((pin) => ({ operation: operationAt.get(pin.operation)!, rank: pin.rank }))
+      .sort((a, b) => a.rank - b.rank),
+  );
+}
+
+/** Sorts machines so that every routing goes forward, keeping input order where it can; null when routings cross. */
+function orderMachines(
+  machines: number,
+  firstOf: Int32Array,
+  eligible: readonly Int32Array[],
+): Int32Array | null {
+  const before = Array.from({ length: machines }, () => new Set<number>());
+  for (let j = 0; j + 1 < firstOf.length; j++)
+    for (let o = firstOf[j]! + 1; o < firstOf[j + 1]!; o++)
+      for (const later of eligible[o]!) for (const earlier of eligible[o - 1]!) before[later]!.add(earlier);
+  const order: number[] = [];
+  const placed = new Set<number>();
+  while (order.length < machines) {
+    const next = before.findIndex((earlier, m) => !placed.has(m) && [...earlier].every((e) => placed.has(e)));
+    if (next === -1) return null;
+    order.push(next);
+    placed.add(next);
+  }
+  return Int32Array.from(order);
+}

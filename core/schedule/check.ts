@@ -1,0 +1,53 @@
+import { checkHours } from './check-hours.ts';
+import { checkQuality } from './check-quality.ts';
+import { checkQueues } from './check-queues.ts';
+import { checkRouting } from './check-routing.ts';
+import type { Problem, Schedule } from './problem.ts';
+
+export type Rule =
+  | 'every operation once'
+  | 'able machine'
+  | 'queue order'
+  | 'one at a time'
+  | 'changeover'
+  | 'open hours'
+  | 'duration'
+  | 'release'
+  | 'routing'
+  | 'started'
+  | 'frozen'
+  | 'pin'
+  | 'same order'
+  | 'crew'
+  | 'terms';
+
+/** A rule of the shop that a schedule breaks. */
+export interface Violation {
+  readonly rule: Rule;
+  /** The operation's id, or the machine's or term's where no single operation is at fault. */
+  readonly operation: string;
+  /** A whole sentence. */
+  readonly message: string;
+}
+
+/**
+ * Everything a schedule breaks; empty means it can be carried out and its figures are right. Independent on purpose: it
+ * reads only `problem.input`, has its own calendar arithmetic and shares no code with the decoder or the search.
+ * It allows an operation to start later than it could, but never sooner.
+ */
+export function check(problem: Problem, schedule: Schedule): Violation[] {
+  const { input } = problem;
+  const presence = checkQueues(input, schedule);
+  if (
+    presence.some(
+      (violation) => violation.rule === 'every operation once' || violation.rule === 'able machine',
+    )
+  )
+    return presence;
+  return [
+    ...presence,
+    ...checkHours(input, schedule),
+    ...checkRouting(input, schedule),
+    ...checkQuality(input, schedule),
+  ];
+}

@@ -1,0 +1,92 @@
+import type { CrewInterval, Problem } from './problem.ts';
+import type { Timing } from './timing.ts';
+import { finish, intervalAt, nextOpen, rewind, type WorkingTime } from './working-time.ts';
+
+/**
+ * People at work over time, as steps: from instant `at[k]` up to the next, `busy[k]` people work.
+ * Limits hold only inside the given intervals.
+ */
+export class CrewBoard {
+  readonly #problem: Problem;
+  readonly #limits: readonly CrewInterval[];
+  #at: number[];
+  #busy: number[];
+
+  constructor(problem: Problem) {
+    this.#problem = problem;
+    this.#limits = problem.input.crew ?? [];
+    this.#at = [-Infinity];
+    this.#busy = [0];
+    for (const limit of this.#limits) {
+      this.#cut(limit.start);
+      this.#cut(limit.end);
+    }
+  }
+
+  /** Delays a timed operation until enough people are free for all of its changeover and work, and takes them. */
+  seat(timing: Timing, o: number, m: number): void {
+    const people = this.#problem.crew[o]!;
+    if (people === 0) return;
+    const open = this.#problem.open[m]!;
+    const work = this.#problem.seconds[o * this.#problem.machines + m]!;
+    const changeover = timing.changeover[o]!;
+    const started = !Number.isNaN(this.#problem.startedAt[o]!);
+    for (;;) {
+      const from = rewind(open, timing.start[o]!, changeover);
+      const until = started ? -Infinity : this.#conflict(open, from, timing.end[o]!, people);
+      if (until === -Infinity) return this.#take(open, from, timing.end[o]!, people);
+      const stretched = timing.end[o]! - finish(open, timing.start[o]!, work);
+      timing.start[o] = nextOpen(open, finish(open, nextOpen(open, until), changeover));
+      const end = finish(open, timing.start[o]!, work);
+      timing.end[o] = stretched > 0 ? Math.max(end, timing.end[o]!) : end;
+    }
+  }
+
+  /** End of the last step in [from, to) at which the machine is open and too few people are free; −∞ if none. */
+  #conflict(open: WorkingTime, from: number, to: number, people: number): number {
+    for (let k = this.#step(to); k >= 0 && this.#stepEnd(k) > from; k--) {
+      const start = Math.max(this.#at[k]!, from);
+      const end = Math.min(this.#stepEnd(k), to);
+      if (start >= end || this.#busy[k]! + people <= this.#limitAt(this.#at[k]!)) continue;
+      if (open.start[intervalAt(open, start)]! < end) return this.#stepEnd(k);
+    }
+    return -Infinity;
+  }
+
+  #take(open: WorkingTime, from: number, to: number, people: number): void {
+    for (let k = intervalAt(open, from); k < open.start.length && open.start[k]! < to; k++) {
+      const first = this.#cut(Math.max(from, open.start[k]!));
+      const last = this.#cut(Math.min(to, open.end[k]!));
+      for (let step = first; step < last; step++) this.#busy[step]! += people;
+    }
+  }
+
+  /** Index of the step that holds the instant. */
+  #step(instant: number): number {
+    let low = 0;
+    let high = this.#at.length - 1;
+    while (low < high) {
+      const middle = (low + high + 1) >> 1;
+      if (this.#at[middle]! <= instant) low = middle;
+      else high = middle - 1;
+    }
+    return low;
+  }
+
+  #stepEnd(k: number): number {
+    return this.#at[k + 1] ?? Infinity;
+  }
+
+  /** Makes a step begin at the instant; returns its index. */
+  #cut(instant: number): number {
+    const k = this.#step(instant);
+    if (this.#at[k] === instant) return k;
+    this.#at.splice(k + 1, 0, instant);
+    this.#busy.splice(k + 1, 0, this.#busy[k]!);
+    return k + 1;
+  }
+
+  #limitAt(instant: number): number {
+    return this.#limits.find((limit) => limit.start <= instant && instant < limit.end)?.people ?? Infinity;
+  }
+}

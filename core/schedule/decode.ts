@@ -1,0 +1,168 @@
+import { bad, good, problem as refusal, type Problem as Refusal, type Result } from '../shop/result.ts';
+import type { Problem, Queues, Schedule, ScheduledOperation } from './problem.ts';
+import { objectiveOf, termsOf } from './score.ts';
+import { emptyTiming, timeQueues, type Timing } from './timing.ts';
+import { NEVER, rewind } from './working-time.ts';
+
+/**
+ * The plan's times: every queue worked off in order, each operation as early as it can be (the rules stand at
+ * `timeQueues`). Pins are not enforced here: a queue is a queue. Seconds on the problem's axis.
+ * @returns the schedule, or why there is none: an operation unknown, missing, listed twice or on a machine that cannot
+ *   do it; a started one that is not first on its machine; queues that wait for each other; open hours that run out
+ */
+export function decode(problem: Problem, queues: Queues): Result<Schedule> {
+  const read = readQueues(problem, queues);
+  if (!read.ok) return read;
+  const timing = timeQueues(problem, read.value, emptyTiming(problem));
+  const refusals =
+    timing.placed < problem.operations
+      ? [circularWait(problem, read.value, timing)]
+      : outOfHours(problem, timing);
+  return refusals.length > 0 ? bad(...refusals) : good(scheduleOf(problem, read.value, timing));
+}
+
+/** Queues by name as operation numbers by machine, or what is wrong with them. */
+export function readQueues(problem: Problem, queues: Queues): Result<Int32Array[]> {
+  const refusals: Refusal[] = [];
+  const seen = new Uint8Array(problem.operations);
+  for (const id of Object.keys(queues))
+    if (!problem.machineAt.has(id))
+      refusals.push(
+        refusal(
+          `machine ${id}`,
+          'queue',
+          `There is a queue for machine ${id}, which is not in the shop.`,
+          'Take the queue out.',
+        ),
+      );
+  const numbers = problem.input.machines.map((machine, m) =>
+    (queues[machine.id] ?? []).flatMap((id) => {
+      const o = problem.operationAt.get(id);
+      const refuse = (message: string, advice: string) =>
+        refusals.push(refusal(`operation ${id}`, 'queue', message, advice));
+      if (o === undefined)
+        refuse(
+          `The queue of ${machine.id} names operation ${id}, which is not in the plan.`,
+          'Take it out of the queue.',
+        );
+      else if (seen[o]) refuse(`Operation ${id} stands in the queues twice.`, 'Keep one of the two places.');
+      else if (!problem.eligible[o]!.includes(m))
+        refuse(`Machine ${machine.id} cannot do operation ${id}.`, 'Move it to a machine that can.');
+      if (o !== undefined) seen[o] = 1;
+      return o ?? [];
+    }),
+  );
+  seen.forEach((found, o) => {
+    const id = problem.operationIds[o]!;
+    if (!found)
+      refusals.push(
+        refusal(
+          `operation ${id}`,
+          'queue',
+          `Operation ${id} stands in no queue.`,
+          'Put it in the queue of a machine that can do it.',
+        ),
+      );
+  });
+  numbers.forEach((queue, m) => {
+    for (const o of queue.filter(
+      (o, rank) => !Number.isNaN(problem.startedAt[o]!) && (rank > 0 || startedOn(problem, o) !== m),
+    ))
+      refusals.push(
+        refusal(
+          `operation ${problem.operationIds[o]}`,
+          'queue',
+          `Operation ${problem.operationIds[o]} is already running but does not come first on its machine.`,
+          'Put it first on the machine that runs it.',
+        ),
+      );
+  });
+  return refusals.length > 0 ? bad(...refusals) : good(numbers.map((queue) => Int32Array.from(queue)));
+}
+
+function startedOn(problem: Problem, o: number): number {
+  return problem.front.findIndex((front) => front[0] === o);
+}
+
+/** Names the heads that wait for each other: following "waits for" from any of them comes round in a circle. */
+function circularWait(problem: Problem, queues: readonly Int32Array[], timing: Timing): Refusal {
+  const placed = new Set<number>();
+  const placeable = (o: number) => timing.machine[o] !== -1;
+  queues.forEach((queue) => queue.forEach((o) => placeable(o) && placed.add(o)));
+  const heads = queues.map((queue) => queue.find((o) => !placed.has(o)));
+  const home = new Map(queues.flatMap((queue, m) => [...queue].map((o) => [o, m] as const)));
+  let o = heads.find((head) => head !== undefined)!;
+  const path: number[] = [];
+  while (!path.includes(o)) {
+    path.push(o);
+    let missing = o - 1;
+    while (missing > problem.firstOf[problem.jobOf[o]!]! && !placed.has(missing - 1)) missing -= 1;
+    o = heads[home.get(missing)!]!;
+  }
+  const names = path.slice(path.indexOf(o)).map((each) => problem.operationIds[each]!);
+  return refusal(
+    `operation ${names[0]}`,
+    'queue',
+    `These operations wait for each other in a circle: ${names.join(', ')}.`,
+    'Move one of them behind the step it waits for.',
+  );
+}
+
+function outOfHours(problem: Problem, timing: Timing): Refusal[] {
+  const last = new Map<number, number>();
+  timing.end.forEach((end, o) => {
+    const m = timing.machine[o]!;
+    if (end >= NEVER && !last.has(m)) last.set(m, o);
+  });
+  return [...last].map(([m, o]) =>
+    refusal(
+      `machine ${problem.input.machines[m]!.id}`,
+      'open',
+      `The open hours of machine ${problem.input.machines[m]!.id} end before operation ${problem.operationIds[o]} is done.`,
+      'Give open hours further ahead, or plan less work on it.',
+    ),
+  );
+}
+
+/** Names for numbers. */
+export function nameQueues(problem: Problem, queues: readonly ArrayLike<number>[]): Queues {
+  return Object.fromEntries(
+    problem.input.machines.map((machine, m) => [
+      machine.id,
+      Array.from(queues[m]!, (o) => problem.operationIds[o]!),
+    ]),
+  );
+}
+
+/** The schedule that a complete timing stands for. */
+export function scheduleOf(problem: Problem, queues: readonly ArrayLike<number>[], timing: Timing): Schedule {
+  const { input } = problem;
+  const operations = input.machines.flatMap((machine, m) =>
+    Array.from(queues[m]!, (o): ScheduledOperation => {
+      const job = problem.jobOf[o]!;
+      const start = timing.start[o]!;
+      const changeoverSeconds = timing.changeover[o]!;
+      return {
+        job: input.jobs[job]!.id,
+        index: o - problem.firstOf[job]!,
+        operation: problem.operationIds[o]!,
+        machine: machine.id,
+        changeoverStart: rewind(problem.open[m]!, start, changeoverSeconds),
+        changeoverSeconds,
+        start,
+        end: timing.end[o]!,
+      };
+    }),
+  );
+  const terms = termsOf(problem, timing.end, timing.changeover);
+  const ends = Object.fromEntries(
+    input.jobs.map((job, j) => [job.id, timing.end[problem.firstOf[j + 1]! - 1]!]),
+  );
+  return {
+    queues: nameQueues(problem, queues),
+    operations,
+    ends,
+    terms,
+    objective: objectiveOf(input.objective, terms),
+  };
+}

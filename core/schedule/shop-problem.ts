@@ -1,0 +1,128 @@
+import { z } from 'zod';
+import { bad, good, problem as refusal, type Result } from '../shop/result.ts';
+import type { ProblemInput, Schedule } from './problem.ts';
+
+const attributes = z.record(z.string(), z.string());
+const seconds = z.number();
+const changeover = z.object({
+  combine: z.enum(['sum', 'max']).default('sum'),
+  attributes: z.record(z.string(), seconds).default({}),
+  exceptions: z
+    .array(z.object({ attribute: z.string(), from: z.string(), to: z.string(), seconds }))
+    .optional(),
+  pairs: z
+    .object({
+      attribute: z.string(),
+      values: z.array(z.string()),
+      seconds: z.array(z.array(seconds)),
+      initial: z.array(seconds).optional(),
+    })
+    .optional(),
+});
+const shopProblem = z.object({
+  format: z.literal('shop-problem/1'),
+  name: z.string(),
+  machines: z.array(
+    z.object({
+      id: z.string(),
+      stage: z.string(),
+      initial: attributes.nullish(),
+      changeover: changeover.nullish(),
+    }),
+  ),
+  jobs: z.array(
+    z.object({
+      id: z.string(),
+      release: z.number().default(0),
+      due: z.number().nullish(),
+      weight: z.number().default(1),
+      operations: z.array(
+        z.object({
+          stage: z.string(),
+          seconds,
+          machines: z.array(z.string()).optional(),
+          attributes: attributes.optional(),
+        }),
+      ),
+    }),
+  ),
+  objective: z.object({
+    weightedTardiness: z.number().default(0),
+    changeover: z.number().default(0),
+    makespan: z.number().default(0),
+    flowTime: z.number().default(0),
+  }),
+  sameOrder: z.boolean().optional(),
+  bestKnown: z.number().nullish(),
+  bestKnownIsOptimal: z.boolean().optional(),
+});
+
+/** A problem file: what to schedule, and the best objective known for it, if any. */
+export interface ShopProblem {
+  readonly input: ProblemInput;
+  readonly bestKnown: number | null;
+}
+
+/**
+ * Reads a parsed `shop-problem/1` value. Fields it does not know are left aside; an operation's id is made of its job's
+ * id, "#" and its place from 1; time runs from 0 without calendars.
+ * @returns the problem as input (not yet validated: `buildProblem` does), or where its shape is wrong
+ */
+export function readShopProblem(raw: unknown): Result<ShopProblem> {
+  const read = shopProblem.safeParse(raw);
+  if (!read.success)
+    return bad(
+      ...read.error.issues.map((issue) =>
+        refusal(
+          'problem file',
+          issue.path.join('.'),
+          `The problem file is wrong at ${issue.path.join('.') || 'its top'}: ${issue.message}.`,
+          'Correct it to shop-problem/1.',
+        ),
+      ),
+    );
+  const file = read.data;
+  const input: ProblemInput = {
+    name: file.name,
+    now: 0,
+    sameOrder: file.sameOrder ?? false,
+    objective: { ...file.objective, disturbance: 0 },
+    machines: file.machines.map((machine) => ({
+      id: machine.id,
+      stage: machine.stage,
+      initial: machine.initial ?? null,
+      changeover: machine.changeover ?? null,
+      open: null,
+    })),
+    jobs: file.jobs.map((job) => ({
+      id: job.id,
+      release: job.release,
+      due: job.due ?? null,
+      weight: job.weight,
+      operations: job.operations.map(({ machines, ...operation }, k) => ({
+        ...operation,
+        id: `${job.id}#${k + 1}`,
+        ...(machines && { machines: machines.map((id) => ({ id })) }),
+      })),
+    })),
+  };
+  return good({ input, bestKnown: file.bestKnown ?? null });
+}
+
+/** A schedule as the result of a problem file: name, objective, terms, and a row an operation. */
+export function writeShopResult(name: string, schedule: Schedule) {
+  const { weightedTardiness, changeover: changeovers, makespan, flowTime } = schedule.terms;
+  return {
+    name,
+    objective: schedule.objective,
+    terms: { weightedTardiness, changeover: changeovers, makespan, flowTime },
+    operations: schedule.operations.map(({ job, index, machine, changeoverStart, start, end }) => ({
+      job,
+      index,
+      machine,
+      changeoverStart,
+      start,
+      end,
+    })),
+  };
+}

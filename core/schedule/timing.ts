@@ -1,0 +1,147 @@
+import { CrewBoard } from './crew.ts';
+import type { Problem } from './problem.ts';
+import { finish, nextOpen } from './working-time.ts';
+
+/** When everything happens, by operation number. */
+export interface Timing {
+  readonly machine: Int32Array;
+  readonly changeover: Int32Array;
+  readonly start: Float64Array;
+  readonly end: Float64Array;
+  /** Operations placed; fewer than all when queues wait for each other in a circle. */
+  placed: number;
+}
+
+export function emptyTiming(problem: Problem): Timing {
+  const n = problem.operations;
+  return {
+    machine: new Int32Array(n).fill(-1),
+    changeover: new Int32Array(n),
+    start: new Float64Array(n),
+    end: new Float64Array(n),
+    placed: 0,
+  };
+}
+
+/**
+ * Times every operation of the queues, each as early as its queue, its routing and its machine allow:
+ * - start = max(job ready, end of the changeover begun when the machine is free), moved into open time;
+ * - work and changeovers pause while the machine is closed;
+ * - with transfer lots, it may start when the first lot of the step before is done, and cannot end before its last lot
+ *   (that share of its own work, after the step before ends);
+ * - a started operation starts when it did, needs no changeover any more and cannot end before `now`;
+ * - with a crew limit, operations are placed one by one, always the one that could start first (ties: the machine
+ *   listed first), each at the first instant from which enough people are free for all of it.
+ * @param queues operation numbers by machine
+ */
+export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[], timing: Timing): Timing {
+  const crew = problem.input.crew?.length ? new CrewBoard(problem) : null;
+  const heads = new Int32Array(problem.machines);
+  const states = Int32Array.from(problem.initialState);
+  const free = Float64Array.from(problem.availableFrom);
+  const done = new Uint8Array(problem.operations);
+  const waiting = (m: number) => {
+    const o = queues[m]![heads[m]!];
+    if (o === undefined) return -1;
+    return problem.firstOf[problem.jobOf[o]!] === o || done[o - 1] === 1 ? o : -1;
+  };
+  const placeNext = (m: number, o: number) => {
+    const setup = problem.setups[m]!;
+    const kind = setup.classOf[o]!;
+    const seconds = setup.row(states[m]!)[kind]!;
+    timeOperation(problem, timing, o, m, free[m]!, seconds);
+    if (crew !== null) crew.seat(timing, o, m);
+    states[m] = setup.after(states[m]!, kind);
+    free[m] = timing.end[o]!;
+    heads[m]! += 1;
+    done[o] = 1;
+    timing.placed += 1;
+  };
+  timing.placed = 0;
+  const choose =
+    crew === null ? anyHead(problem, waiting) : earliestHead(problem, waiting, timing, free, states);
+  for (let m = choose(); m >= 0; m = choose()) placeNext(m, waiting(m));
+  return timing;
+}
+
+/** Goes on with one machine while it can, then with the next. */
+function anyHead(problem: Problem, waiting: (m: number) => number): () => number {
+  let m = 0;
+  return () => {
+    for (let tried = 0; tried < problem.machines; tried++) {
+      if (waiting(m) >= 0) return m;
+      m = m + 1 === problem.machines ? 0 : m + 1;
+    }
+    return -1;
+  };
+}
+
+function earliestHead(
+  problem: Problem,
+  waiting: (m: number) => number,
+  timing: Timing,
+  free: Float64Array,
+  states: Int32Array,
+): () => number {
+  return () => {
+    let best = -1;
+    let bestStart = Infinity;
+    for (let m = 0; m < problem.machines; m++) {
+      const o = waiting(m);
+      if (o < 0) continue;
+      const setup = problem.setups[m]!;
+      timeOperation(problem, timing, o, m, free[m]!, setup.row(states[m]!)[setup.classOf[o]!]!);
+      if (timing.start[o]! >= bestStart) continue;
+      best = m;
+      bestStart = timing.start[o]!;
+    }
+    return best;
+  };
+}
+
+/** Times one operation on a machine that is free from `free` and needs `seconds` of changeover; crew left aside. */
+function timeOperation(
+  problem: Problem,
+  timing: Timing,
+  o: number,
+  m: number,
+  free: number,
+  seconds: number,
+): void {
+  const open = problem.open[m]!;
+  const work = problem.seconds[o * problem.machines + m]!;
+  const started = problem.startedAt[o]!;
+  timing.machine[o] = m;
+  if (!Number.isNaN(started)) {
+    timing.changeover[o] = 0;
+    timing.start[o] = started;
+    timing.end[o] = Math.max(finish(open, started, work), problem.input.now, lastLot(problem, timing, o));
+    return;
+  }
+  timing.changeover[o] = seconds;
+  const ready = readyAt(problem, timing, o);
+  timing.start[o] = nextOpen(open, Math.max(ready, finish(open, free, seconds)));
+  timing.end[o] = Math.max(finish(open, timing.start[o]!, work), lastLot(problem, timing, o));
+}
+
+/** When the job lets the operation start: its release, or the first lot of the step before. */
+export function readyAt(problem: Problem, timing: Timing, o: number): number {
+  const job = problem.jobOf[o]!;
+  if (problem.firstOf[job] === o) return problem.release[job]!;
+  const before = o - 1;
+  const share = problem.transferShare[before]!;
+  if (share === 1) return timing.end[before]!;
+  const m = timing.machine[before]!;
+  const lot = Math.ceil(share * problem.seconds[before * problem.machines + m]!);
+  return finish(problem.open[m]!, timing.start[before]!, lot);
+}
+
+/** The operation cannot end sooner: its last lot comes when the step before ends. −∞ without transfer lots. */
+function lastLot(problem: Problem, timing: Timing, o: number): number {
+  if (problem.firstOf[problem.jobOf[o]!] === o) return -Infinity;
+  const share = problem.transferShare[o - 1]!;
+  if (share === 1) return -Infinity;
+  const m = timing.machine[o]!;
+  const lot = Math.ceil(share * problem.seconds[o * problem.machines + m]!);
+  return finish(problem.open[m]!, timing.end[o - 1]!, lot);
+}

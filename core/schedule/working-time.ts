@@ -1,0 +1,74 @@
+import type { OpenInterval } from './problem.ts';
+
+/** Instants from here on mean "never": the machine has no open hours left. Far above any epoch second. */
+export const NEVER = 1e14;
+
+/**
+ * A machine's open hours: ascending, disjoint, half-open intervals. A last one from NEVER on stands for "no open hours
+ * left", so that adding work never fails: work that does not fit simply ends at NEVER or later.
+ */
+export interface WorkingTime {
+  readonly start: Float64Array;
+  readonly end: Float64Array;
+}
+
+/** Compiles open hours that end after `from`; null means always open. Intervals must be ascending and disjoint. */
+export function workingTime(open: readonly OpenInterval[] | null): WorkingTime {
+  if (open === null) return { start: Float64Array.of(-NEVER), end: Float64Array.of(10 * NEVER) };
+  return {
+    start: Float64Array.from([...open.map((i) => i.start), NEVER]),
+    end: Float64Array.from([...open.map((i) => i.end), 10 * NEVER]),
+  };
+}
+
+/** Index of the first interval that ends after `instant`: it holds the instant, or opens next. */
+export function intervalAt(time: WorkingTime, instant: number): number {
+  let low = 0;
+  let high = time.end.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (time.end[middle]! > instant) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+/** The instant itself if the machine is open then, else the next opening. */
+export function nextOpen(time: WorkingTime, instant: number): number {
+  return Math.max(instant, time.start[intervalAt(time, instant)]!);
+}
+
+/**
+ * When `seconds` of work begun at `instant` are done, pausing while closed. Zero seconds are done at once, at `instant`
+ * itself, open or not; an end may fall on a closing instant.
+ */
+export function finish(time: WorkingTime, instant: number, seconds: number): number {
+  if (seconds === 0) return instant;
+  let k = intervalAt(time, instant);
+  let at = Math.max(instant, time.start[k]!);
+  let left = seconds;
+  while (left > time.end[k]! - at) {
+    left -= time.end[k]! - at;
+    k += 1;
+    at = time.start[k]!;
+  }
+  return at + left;
+}
+
+/**
+ * The latest instant with exactly `seconds` of open time before `instant` (a changeover runs right up to its
+ * operation). If the open hours before `instant` are too short, the first opening.
+ */
+export function rewind(time: WorkingTime, instant: number, seconds: number): number {
+  if (seconds === 0) return instant;
+  let k = intervalAt(time, instant);
+  let at = instant;
+  if (at <= time.start[k]! && k > 0) at = time.end[--k]!;
+  let left = seconds;
+  while (left > at - time.start[k]!) {
+    left -= at - time.start[k]!;
+    if (k === 0) return time.start[0]!;
+    at = time.end[--k]!;
+  }
+  return at - left;
+}
