@@ -13,7 +13,9 @@ mkdirSync(results, { recursive: true });
 
 const run = (title: string, command: string, args: string[], env: Record<string, string> = {}): boolean => {
   console.log(`\n— ${title}`);
-  return spawnSync(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } }).status === 0;
+  return (
+    spawnSync(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, ...env } }).status === 0
+  );
 };
 const tool = (name: string): string => join(root, 'node_modules/.bin', name);
 const has = (command: string): boolean => spawnSync('sh', ['-c', `command -v ${command}`]).status === 0;
@@ -22,9 +24,14 @@ const has = (command: string): boolean => spawnSync('sh', ['-c', `command -v ${c
 function need(packages: string[]): boolean {
   if (process.getuid?.() === 0 && has('apt-get')) {
     const quiet = { DEBIAN_FRONTEND: 'noninteractive' };
-    return run('package lists', 'apt-get', ['update', '-qq'], quiet) && run(packages.join(' '), 'apt-get', ['install', '-y', '-qq', ...packages], quiet);
+    return (
+      run('package lists', 'apt-get', ['update', '-qq'], quiet) &&
+      run(packages.join(' '), 'apt-get', ['install', '-y', '-qq', ...packages], quiet)
+    );
   }
-  console.error(`Missing for the window tests: ${packages.join(', ')}. Install them (on Debian: apt-get install ${packages.join(' ')}) and run npm test again.`);
+  console.error(
+    `Missing for the window tests: ${packages.join(', ')}. Install them (on Debian: apt-get install ${packages.join(' ')}) and run npm test again.`,
+  );
   return false;
 }
 
@@ -54,7 +61,9 @@ function windowTests(): boolean {
   const electron = findElectron();
   const headless = process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY;
   if (electron && headless && !has('xvfb-run') && !need(['xvfb', 'xauth'])) return false;
-  console.log(`\nDesktop window: ${electron ?? 'no Electron runtime found, so only the browser host is driven'}`);
+  console.log(
+    `\nDesktop window: ${electron ?? 'no Electron runtime found, so only the browser host is driven'}`,
+  );
   console.log(`Browser host: ${findBrowser()}`);
   const playwright = [tool('playwright'), 'test', '-c', 'tests/e2e/playwright.config.ts'];
   if (!electron) playwright.push('--project=browser');
@@ -65,8 +74,16 @@ function windowTests(): boolean {
 
 const steps: (() => boolean)[] = [
   () => run('types', tool('tsc'), ['-b']),
-  () => run('lint', tool('eslint'), ['.']) && run('format', tool('prettier'), ['--check', '--log-level', 'warn', '.']),
-  () => run('rules, properties, data files', tool('vitest'), ['run', '--reporter=default', '--reporter=json', '--outputFile.json=test-results/unit.json']),
+  () =>
+    run('lint', tool('eslint'), ['.']) &&
+    run('format', tool('prettier'), ['--check', '--log-level', 'warn', '.']),
+  () =>
+    run('rules, properties, data files', tool('vitest'), [
+      'run',
+      '--reporter=default',
+      '--reporter=json',
+      '--outputFile.json=test-results/unit.json',
+    ]),
   () => run('build', process.execPath, ['electron/build.ts']),
 ];
 if (!process.argv.includes('--unit')) steps.push(windowTests);
@@ -74,5 +91,7 @@ if (!process.argv.includes('--unit')) steps.push(windowTests);
 const passed = steps.every((step) => step());
 const unit = countUnit();
 const shown = countWindow();
-console.log(`\n${unit.passed + shown.passed} passed, ${unit.failed + shown.failed} failed, ${unit.skipped + shown.skipped} skipped`);
+console.log(
+  `\n${unit.passed + shown.passed} passed, ${unit.failed + shown.failed} failed, ${unit.skipped + shown.skipped} skipped`,
+);
 process.exit(passed ? 0 : 1);

@@ -23,7 +23,11 @@ export function viewPlan(shop: Shop, now: Instant): Result<PlanView> {
 }
 
 /** The same for other queues of the same shop, e.g. while a bar is being dragged. */
-export function viewQueues(shop: Shop, shopProblem: ShopProblem, queues: ShopProblem['queues']): Result<PlanView> {
+export function viewQueues(
+  shop: Shop,
+  shopProblem: ShopProblem,
+  queues: ShopProblem['queues'],
+): Result<PlanView> {
   const schedule = decode(shopProblem.problem, queues);
   if (!schedule.ok) return schedule;
   const figures = figuresOf(shop, schedule.value, workOn(shopProblem));

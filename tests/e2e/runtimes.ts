@@ -8,7 +8,11 @@ export function findElectron(): string | null {
   const override = process.env.ELECTRON_OVERRIDE_DIST_PATH;
   const folder = override ?? join(modules, 'electron/dist');
   const pathFile = join(modules, 'electron/path.txt');
-  const name = existsSync(pathFile) ? readFileSync(pathFile, 'utf8') : process.platform === 'win32' ? 'electron.exe' : 'electron';
+  const name = existsSync(pathFile)
+    ? readFileSync(pathFile, 'utf8')
+    : process.platform === 'win32'
+      ? 'electron.exe'
+      : 'electron';
   const executable = join(folder, name);
   return existsSync(executable) ? executable : null;
 }

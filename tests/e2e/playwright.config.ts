@@ -1,0 +1,18 @@
+import { defineConfig } from '@playwright/test';
+import type { HostOptions } from './app.ts';
+
+/** The same tests in the desktop window and in a browser on the loopback host. */
+export default defineConfig<HostOptions>({
+  testDir: '.',
+  outputDir: '../../test-results/window',
+  reporter: [['list'], ['json', { outputFile: '../../test-results/window.json' }]],
+  timeout: 90_000,
+  expect: { timeout: 10_000 },
+  workers: 1,
+  forbidOnly: Boolean(process.env.CI),
+  use: { trace: 'retain-on-failure' },
+  projects: [
+    { name: 'desktop', use: { host: 'desktop' } },
+    { name: 'browser', use: { host: 'browser' } },
+  ],
+});
