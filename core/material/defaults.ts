@@ -42,3 +42,7 @@ export const METAL_DEFAULTS: Readonly<Record<Metal, MetalDefaults>> = {
     source: "3003-H14, 22 ksi (from memory); K: Machinery's Handbook, aluminium",
   },
 };
+
+/** Weight in kg/m² of stock given by its thickness alone; 1 mm of 1 g/cm³ is 1 kg/m². */
+export const weightFromThickness = (metal: Metal, thicknessMm: number): number =>
+  METAL_DEFAULTS[metal].density * thicknessMm;

@@ -1,0 +1,75 @@
+import type { Machine } from '../shop/machine.ts';
+import type { Problem } from '../shop/result.ts';
+import { brakeLimits } from './brake-limits.ts';
+import { finding, inMm, type Asked, type Finding } from './finding.ts';
+import { girth } from './girth.ts';
+import { MILD_STEEL_MPA } from './radius.ts';
+import { shearLimits } from './shear-limits.ts';
+import { stripOf } from './strip.ts';
+
+/**
+ * Thickest metal of a given strength that a machine rated in mild steel takes: rated × √(60 ksi / UTS), never more than
+ * rated for soft metal.
+ * Source: shearing force grows with T² and with strength (freely published shear charts); a cautious shop uses 60/UTS.
+ */
+export const deratedThicknessMm = (ratedMm: number, tensileMpa: number): number =>
+  ratedMm * Math.min(1, Math.sqrt(MILD_STEEL_MPA / tensileMpa));
+
+function capacity({ material, gauge, lengthMm }: Asked, machine: Machine): Finding[] {
+  const findings: Finding[] = [];
+  if (lengthMm > machine.maxLengthMm) {
+    findings.push(
+      finding(
+        'stop',
+        'length',
+        `A piece of ${inMm(lengthMm)} is longer than ${machine.name} takes, ${inMm(machine.maxLengthMm)}.`,
+        'Choose a longer machine or make the piece in two lengths.',
+        "the machine's record",
+      ),
+    );
+  }
+  const limit = deratedThicknessMm(machine.maxThicknessMm, material.tensileMpa);
+  // A tenth of a micron of grace, so that metal of exactly the rated thickness passes.
+  if (gauge.thicknessMm > limit + 1e-4) {
+    findings.push(
+      finding(
+        'stop',
+        'thickness',
+        `${material.name} ${gauge.label} is ${gauge.thicknessMm.toFixed(2)} mm thick; ${machine.name} takes ${limit.toFixed(2)} mm of it.`,
+        'Choose a stronger machine or a lighter gauge.',
+        'force grows with T² and tensile strength: rated thickness × √(60 ksi / UTS)',
+      ),
+    );
+  }
+  return findings;
+}
+
+const impossible = (problems: readonly Problem[]): Finding[] =>
+  problems.map((p) =>
+    finding('stop', 'geometry', p.message, p.advice, 'tangent lines of the bends would cross'),
+  );
+
+function forming(asked: Asked, machine: Machine): Finding[] {
+  const { part, lengthMm, girthRule: rule } = asked;
+  const stock = { thicknessMm: asked.gauge.thicknessMm, kFactor: asked.material.kFactor };
+  if (machine.stage === 'shear') {
+    const width = girth(part.profile, { ...stock, rule });
+    return width.ok
+      ? shearLimits({ girthMm: width.value.girthMm, lengthMm }, machine)
+      : impossible(width.problems);
+  }
+  const strip = stripOf(part.profile, stock);
+  return strip.ok ? brakeLimits(strip.value, asked, machine) : impossible(strip.problems);
+}
+
+/**
+ * Every rule that a part breaks or brushes against on a machine: length, thickness, and per stage strip width and
+ * back-gauge reach, or flanges, radii and force. It informs; the machine maker's manual and local code decide.
+ * @returns findings, stops first; empty when nothing speaks against it
+ */
+export function checkPart(part: Asked['part'], asked: Omit<Asked, 'part'>, machine: Machine): Finding[] {
+  const all: Asked = { part, ...asked };
+  return [...capacity(all, machine), ...forming(all, machine)].toSorted(
+    (a, b) => Number(a.severity === 'warning') - Number(b.severity === 'warning'),
+  );
+}
