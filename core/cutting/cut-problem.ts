@@ -1,0 +1,96 @@
+import { z } from 'zod';
+import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+
+const id = z.string().min(1).max(120);
+
+const stockPiece = z.object({
+  id,
+  length: z.number().positive(),
+  /** How many there are; null: as many as needed. */
+  available: z.int().min(0).nullable().default(null),
+  cost: z.number().min(0).default(1),
+});
+
+const wantedPiece = z.object({ id, length: z.number().positive(), quantity: z.int().min(0).max(1_000_000) });
+
+/** A one-dimensional cutting problem, file format `cut-problem/1`. Unknown fields are ignored. Any one unit of length. */
+export const cutProblem = z.object({
+  format: z.literal('cut-problem/1'),
+  name: z.string().min(1),
+  stock: z.array(stockPiece).min(1, 'needs at least one stock length'),
+  items: z.array(wantedPiece),
+  /** Taken off every stock piece once, for a square end. */
+  trim: z.number().min(0).default(0),
+  bestKnown: z.number().nullable().default(null),
+  bestKnownIsOptimal: z.boolean().default(false),
+});
+export type CutProblem = z.infer<typeof cutProblem>;
+
+/** How often one way of cutting one stock piece is used. */
+export interface CutPattern {
+  readonly stock: string;
+  readonly count: number;
+  /** Item id → pieces from one stock piece. */
+  readonly items: Readonly<Record<string, number>>;
+}
+
+export interface CutResult {
+  readonly name: string;
+  /** Σ cost of the stock pieces used. */
+  readonly objective: number;
+  readonly patterns: readonly CutPattern[];
+}
+
+const repeated = (ids: readonly string[]): string | undefined =>
+  ids.find((one, at) => ids.indexOf(one) !== at);
+
+/**
+ * Reads a `cut-problem/1` value, for instance parsed JSON.
+ * @returns the problem, or what is wrong: a field out of range, an id twice, an item longer than any stock piece
+ */
+export function readCutProblem(value: unknown): Result<CutProblem> {
+  const read = cutProblem.safeParse(value);
+  if (!read.success) {
+    const issues = read.error.issues.map((issue) => {
+      const field = issue.path.join('.') || 'file';
+      return problem(
+        'cut problem',
+        field,
+        `The field ${field} cannot be read: ${issue.message}.`,
+        'Correct it and read the file again.',
+      );
+    });
+    return bad(...issues);
+  }
+  const found = contradictions(read.data);
+  return found.length > 0 ? bad(...found) : good(read.data);
+}
+
+function contradictions(given: CutProblem): Problem[] {
+  const found: Problem[] = [];
+  for (const [field, list] of [
+    ['stock', given.stock],
+    ['items', given.items],
+  ] as const) {
+    const twice = repeated(list.map((one) => one.id));
+    if (twice !== undefined) {
+      found.push(
+        problem(
+          `${field} ${twice}`,
+          'id',
+          `The id ${twice} is given twice in ${field}.`,
+          'Give every entry an id of its own.',
+        ),
+      );
+    }
+  }
+  const longest = Math.max(...given.stock.map((piece) => piece.length)) - given.trim;
+  for (const item of given.items) {
+    if (item.quantity === 0 || item.length <= longest) continue;
+    const limit = `The longest stock piece leaves ${longest} after the trim cut; item ${item.id} is ${item.length} long.`;
+    found.push(
+      problem(`item ${item.id}`, 'length', limit, 'Add longer stock or make the item in two pieces.'),
+    );
+  }
+  return found;
+}

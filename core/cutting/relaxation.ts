@@ -1,0 +1,128 @@
+import { columnKey, type Column, type Cover, type Peak } from './cover.ts';
+import { createMaster } from './simplex.ts';
+
+/** Columns met so far, each once. */
+export interface Pool<T> {
+  readonly columns: Column<T>[];
+  readonly keys: Set<string>;
+}
+
+export const createPool = <T>(columns: readonly Column<T>[]): Pool<T> => {
+  const pool: Pool<T> = { columns: [], keys: new Set() };
+  for (const column of columns) addTo(pool, column);
+  return pool;
+};
+
+/** @returns whether the column was new */
+export function addTo<T>(pool: Pool<T>, column: Column<T>): boolean {
+  const key = columnKey(column);
+  if (column.pieces.length === 0 || pool.keys.has(key)) return false;
+  pool.keys.add(key);
+  pool.columns.push(column);
+  return true;
+}
+
+/** What is still to be covered, and the stock still there. */
+export interface Rest {
+  readonly wanted: readonly number[];
+  readonly available: readonly (number | null)[];
+}
+
+export const wholeOf = (cover: Cover): Rest => ({
+  wanted: cover.demand,
+  available: cover.stock.map((one) => one.available),
+});
+
+export interface Relaxed<T> {
+  /** Columns at a positive level with their (fractional) uses, in a fixed order. */
+  readonly fractional: readonly { readonly column: Column<T>; readonly level: number }[];
+  readonly itemDuals: readonly number[];
+  readonly stockDuals: readonly number[];
+  /** No way of covering the rest costs less than this, whatever columns there are. */
+  readonly bound: number;
+  /** Pricing found no further column: the bound is the relaxation's value. */
+  readonly converged: boolean;
+  /** Pieces that no combination of columns and stock covers. */
+  readonly uncovered: number;
+}
+
+/**
+ * Solves the relaxation by column generation, yielding after each round of pricing so that a caller can stop.
+ * Sources: P. C. Gilmore and R. E. Gomory, Operations Research 9 (1961) 849-859, for the method;
+ * A. A. Farley, Operations Research 38 (1990) 922-923, for the bound before convergence.
+ * @param rounds of pricing at most
+ */
+export function* relax<T>(
+  cover: Cover<T>,
+  rest: Rest,
+  pool: Pool<T>,
+  rounds: number,
+): Generator<Relaxed<T>, Relaxed<T>> {
+  const rows = rest.wanted.map((_, item) => item).filter((item) => (rest.wanted[item] as number) > 0);
+  const rowOf = new Map(rows.map((item, row) => [item, row]));
+  const inStock = (column: Column): boolean => column.use <= (rest.available[column.stock] ?? Infinity);
+  const used = pool.columns.filter(inStock);
+  const missingCost = 10 * Math.max(1, ...pool.columns.map((column) => column.cost));
+  const master = createMaster(
+    rows.map((item) => rest.wanted[item] as number),
+    rest.available.map((available) => ({ available })),
+    missingCost,
+  );
+  // Pieces beyond what is wanted are worth nothing: counting them would only loosen the relaxation.
+  const inRows = (column: Column): Column => ({
+    ...column,
+    pieces: column.pieces
+      .filter(([item]) => rowOf.has(item))
+      .map(
+        ([item, count]) => [rowOf.get(item) as number, Math.min(count, rest.wanted[item] as number)] as const,
+      ),
+  });
+  for (const column of used) master.add(inRows(column));
+  let bound = 0;
+  for (let round = 1; ; round++) {
+    master.solve();
+    const rowDuals = master.itemDuals();
+    const itemDuals = rest.wanted.map((_, item) =>
+      rowOf.has(item) ? (rowDuals[rowOf.get(item) as number] as number) : 0,
+    );
+    const stockDuals = master.stockDuals();
+    const priced = cover.price(itemDuals, rest.wanted, stockDuals);
+    bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
+    const fresh = priced.columns.filter((column) => inStock(column) && addTo(pool, column));
+    const converged = fresh.length === 0;
+    const levels = master.values();
+    const fractional = used
+      .map((column, at) => ({ column, level: levels[at] as number }))
+      .filter((one) => one.level > 1e-6);
+    const now = { fractional, itemDuals, stockDuals, bound, converged, uncovered: master.uncovered() };
+    if (converged || round >= rounds) return now;
+    yield now;
+    for (const column of fresh) {
+      used.push(column);
+      master.add(inRows(column));
+    }
+  }
+}
+
+/**
+ * A bound from any item values: for each scale t, t·(value of the demand) plus, for stock of limited number, what its
+ * most overpriced pattern could still save. Unlimited stock allows only scales at which no pattern is overpriced.
+ */
+function lagrangeBound(values: readonly number[], rest: Rest, peaks: readonly Peak[]): number {
+  const worth = rest.wanted.reduce((sum, pieces, item) => sum + pieces * (values[item] as number), 0);
+  const scales = [
+    1,
+    ...peaks.filter((peak) => peak.bound > peak.cost && peak.cost > 0).map((peak) => peak.cost / peak.bound),
+  ];
+  const at = (scale: number): number => {
+    const saving = new Map<number, number>();
+    for (const peak of peaks) {
+      const over = Math.max(0, (scale * peak.bound - peak.cost) / peak.use);
+      saving.set(peak.stock, Math.max(saving.get(peak.stock) ?? 0, over));
+    }
+    let bound = scale * worth;
+    for (const [stock, over] of saving) if (over > 1e-12) bound -= over * (rest.available[stock] ?? Infinity);
+    return bound;
+  };
+  return Math.max(0, ...scales.map(at));
+}

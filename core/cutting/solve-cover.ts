@@ -1,0 +1,156 @@
+import { costOf, roundUp, type Cover, type Use } from './cover.ts';
+import { dive } from './dive.ts';
+import { fillByValue } from './fill.ts';
+import { solveOverColumns, type SolveMip } from './mip.ts';
+import { addTo, createPool, relax, wholeOf, type Pool, type Relaxed } from './relaxation.ts';
+
+export interface SolveOptions {
+  /** Without one, optimality is proven only where the bound is met. */
+  readonly solveMip?: SolveMip;
+  /** Seconds for one call of `solveMip`, at most. Default 2. */
+  readonly mipSeconds?: number;
+}
+
+/** Best so far: yielded after every piece of work, each no worse than the one before. */
+export interface Progress<T> {
+  /** null: nothing found yet that covers the demand from the stock there is. */
+  readonly uses: readonly Use<T>[] | null;
+  readonly cost: number;
+  readonly lowerBound: number;
+  readonly status: 'optimal' | 'feasible' | 'infeasible' | 'unknown';
+  /** Pieces of work done so far. */
+  readonly steps: number;
+}
+
+interface State<T> {
+  readonly cover: Cover<T>;
+  readonly pool: Pool<T>;
+  uses: readonly Use<T>[] | null;
+  cost: number;
+  lowerBound: number;
+  infeasible: boolean;
+  steps: number;
+}
+
+/** Rounds of pricing before the relaxation is given up as it stands; never met in practice. */
+const maxRounds = 2000;
+/** Dives with one second choice each, from the top down. */
+const maxDives = 40;
+/** Exponents on the sizes for the first answers: above 1 lays the large pieces first. */
+const sizePowers = [1, 1.1, 1.4];
+
+/**
+ * Covers a demand from stock at the least cost: first answers by heuristics, then a bound by column generation, then
+ * rounding dives, then (with `solveMip`) an exact search over the columns that can still matter.
+ * Reads no clock: the caller stops iterating when its time is up. The last value is final.
+ * @param first an answer to start from, if the caller has one
+ */
+export function* solveCover<T>(
+  cover: Cover<T>,
+  first: readonly (readonly Use<T>[])[],
+  options: SolveOptions,
+): Generator<Progress<T>, Progress<T>> {
+  const state: State<T> = {
+    cover,
+    pool: createPool<T>([]),
+    uses: null,
+    cost: Infinity,
+    lowerBound: 0,
+    infeasible: false,
+    steps: 0,
+  };
+  for (const uses of first) accept(state, uses);
+  for (const phase of [firstAnswers(state), bounded(state, options)]) {
+    for (const progress of phase) {
+      yield progress;
+      if (isDone(state)) return report(state);
+    }
+  }
+  return report(state);
+}
+
+function* firstAnswers<T>(state: State<T>): Generator<Progress<T>> {
+  const { cover } = state;
+  if (state.uses) yield report(state);
+  for (const power of sizePowers) {
+    accept(
+      state,
+      fillByValue(
+        cover,
+        wholeOf(cover),
+        cover.sizes.map((size) => size ** power),
+      ),
+    );
+    yield report(state);
+  }
+}
+
+function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress<T>> {
+  const { cover, pool } = state;
+  const relaxed = yield* relaxation(state);
+  if (relaxed.uncovered > 1e-4 && relaxed.converged) {
+    state.infeasible = state.uses === null;
+    yield report(state);
+    return;
+  }
+  const seconds = options.mipSeconds ?? 2;
+  for (let at = -1; at < maxDives; at++) {
+    const diving = dive(cover, pool, relaxed, state.cost, at);
+    let step = diving.next();
+    while (!step.done) {
+      yield report(state);
+      step = diving.next();
+    }
+    accept(state, step.value);
+    yield report(state);
+    if (at === 0 && options.solveMip) {
+      exactly(state, relaxed, options.solveMip, seconds);
+      yield report(state);
+    }
+  }
+}
+
+function* relaxation<T>(state: State<T>): Generator<Progress<T>, Relaxed<T>> {
+  const solving = relax(state.cover, wholeOf(state.cover), state.pool, maxRounds);
+  for (;;) {
+    const step = solving.next();
+    state.lowerBound = Math.max(state.lowerBound, step.value.bound);
+    if (step.done) return step.value;
+    yield report(state);
+  }
+}
+
+/**
+ * An answer cheaper than the best uses only columns whose reduced cost is within the gap left; where those can be
+ * listed, an exact search over them either finds it or proves there is none.
+ */
+function exactly<T>(state: State<T>, relaxed: Relaxed<T>, solveMip: SolveMip, seconds: number): void {
+  const { cover, pool } = state;
+  const target = state.cost - (cover.costUnit > 0 ? cover.costUnit : 1e-6 * state.cost);
+  const all = relaxed.converged
+    ? cover.enumerate?.(relaxed.itemDuals, relaxed.stockDuals, target - relaxed.bound + 1e-6)
+    : null;
+  const answer = solveOverColumns(cover, all ?? pool.columns, target, solveMip, seconds);
+  accept(state, answer.uses);
+  if (all && answer.exhausted) state.lowerBound = Math.max(state.lowerBound, state.cost);
+}
+
+function accept<T>(state: State<T>, uses: readonly Use<T>[] | null): void {
+  if (!uses) return;
+  for (const { column } of uses) addTo(state.pool, column);
+  const cost = costOf(uses);
+  if (cost >= state.cost - 1e-9) return;
+  state.uses = uses;
+  state.cost = cost;
+}
+
+const isDone = <T>(state: State<T>): boolean =>
+  state.infeasible || roundUp(state.cover, state.lowerBound) >= state.cost - 1e-6;
+
+function report<T>(state: State<T>): Progress<T> {
+  state.steps++;
+  const proven = state.uses !== null && isDone(state);
+  const lowerBound = Math.min(roundUp(state.cover, state.lowerBound), state.cost);
+  const status = state.infeasible ? 'infeasible' : proven ? 'optimal' : state.uses ? 'feasible' : 'unknown';
+  return { uses: state.uses, cost: state.cost, lowerBound, status, steps: state.steps };
+}
