@@ -1,7 +1,8 @@
-import { blankOf, type Blank } from '../part/blank.ts';
-import type { OperationInput, ProblemInput, Schedule, ScheduledOperation } from '../schedule/problem.ts';
+import type { Blank } from '../part/blank.ts';
+import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
 import { attribute, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
-import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import type { ShopOperation } from '../shop/operations.ts';
+import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../shop/part.ts';
 import type { Shop } from '../shop/state.ts';
 import { instant, type Instant } from '../units/brand.ts';
@@ -22,9 +23,7 @@ export interface DispatchRow {
   readonly rush: boolean;
   readonly part: Part;
   readonly colourName: string;
-  readonly colourHex: string;
-  /** Null where the girth cannot be reckoned; such a line is never planned. */
-  readonly blank: Blank | null;
+  readonly blank: Blank;
   readonly start: Instant;
   readonly end: Instant;
   readonly people: number;
@@ -60,11 +59,10 @@ export interface DispatchList {
   readonly runs: readonly DispatchRun[];
 }
 
-/** What a list is drawn from: the facts, and the plan that the board shows. */
+/** The part of a plan's view (core/report/plan-view.ts) that a list is drawn from. */
 export interface PlanRead {
-  readonly shop: Shop;
-  readonly input: ProblemInput;
   readonly schedule: Schedule;
+  readonly operations: ReadonlyMap<string, ShopOperation>;
 }
 
 /**
@@ -72,33 +70,25 @@ export interface PlanRead {
  * places are the schedule's own, so the paper says what the board says.
  * @returns one list a machine of the shop, empty ones too
  */
-export function dispatchLists(
-  { shop, input, schedule }: PlanRead,
-  from: Instant,
-  to: Instant,
-): DispatchList[] {
-  const index = indexOf(shop, input, schedule);
+export function dispatchLists(shop: Shop, plan: PlanRead, from: Instant, to: Instant): DispatchList[] {
+  const index = indexOf(shop, plan);
   return shop.machine.map((machine) => {
-    const queue = schedule.operations.filter((o) => o.machine === machine.id);
+    const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
     return { machine, runs: runsOf(index, machine, queue, (o) => o.changeoverStart < to && o.end > from) };
   });
 }
 
 type Index = ReturnType<typeof indexOf>;
 
-function indexOf(shop: Shop, input: ProblemInput, schedule: Schedule) {
+function indexOf(shop: Shop, { schedule, operations }: PlanRead) {
   const byId = <T extends { readonly id: string }>(rows: readonly T[]) =>
     new Map(rows.map((row) => [row.id, row]));
-  const operations: readonly OperationInput[] = input.jobs.flatMap((job) => job.operations);
   return {
-    settings: shop.settings,
-    orders: byId<WorkOrder>(shop.order),
-    lines: byId(shop.line),
+    operations,
     parts: byId(shop.part),
     materials: byId(shop.material),
     colours: byId(shop.colour),
     machines: byId(shop.machine),
-    operations: byId(operations),
     steps: new Map(schedule.operations.map((o) => [`${o.job} ${o.index}`, o])),
     ends: schedule.ends,
   };
@@ -115,21 +105,21 @@ function runsOf(
   let state: Attributes = machine.state ?? {};
   let broken = true;
   queue.forEach((o, rank) => {
-    const asked: Attributes = index.operations.get(o.operation)?.attributes ?? {};
-    const steps = setupSteps(index, machine, state, asked);
-    state = { ...state, ...asked };
+    const operation = operationOf(index, o);
+    const steps = setupSteps(index, machine, state, operation.attributes);
+    state = { ...state, ...operation.attributes };
     broken ||= o.changeoverSeconds > 0;
-    const row = wanted(o) ? rowOf(index, o, rank + 1) : null;
-    if (row === null) return;
+    if (!wanted(o)) return;
+    const row = rowOf(index, operation, o, rank + 1);
     const changeover =
       o.changeoverSeconds > 0
         ? { start: instant(o.changeoverStart), seconds: o.changeoverSeconds, steps }
         : null;
     const run = runs.at(-1);
-    if (broken || run === undefined) runs.push({ rows: [row], changeover, shared: asked });
+    if (broken || run === undefined) runs.push({ rows: [row], changeover, shared: operation.attributes });
     else {
       run.rows.push(row);
-      run.shared = common(run.shared, asked);
+      run.shared = common(run.shared, operation.attributes);
     }
     broken = false;
   });
@@ -181,14 +171,18 @@ const titleOf = (index: Index, shared: Attributes): string =>
     .flatMap((name) => (shared[name] === undefined ? [] : [nameOf(index, name, shared[name])]))
     .join(', ');
 
-function rowOf(index: Index, o: ScheduledOperation, place: number): DispatchRow | null {
-  const line = index.lines.get(o.job);
-  const order = line && index.orders.get(line.orderId);
-  const part = line && index.parts.get(line.partId);
-  if (!line || !order || !part) return null;
-  const material = index.materials.get(line.materialId);
-  const gauge = material?.gauges.find((g) => g.label === line.gauge);
-  const blank = material && gauge ? blankOf(line, part, material, gauge, index.settings) : null;
+function operationOf(index: Index, o: ScheduledOperation): ShopOperation {
+  const operation = index.operations.get(o.operation);
+  if (!operation) throw new RangeError(`dispatchLists: ${o.operation} is scheduled but not in the shop`);
+  return operation;
+}
+
+function rowOf(
+  index: Index,
+  { line, order, part, blank, people }: ShopOperation,
+  o: ScheduledOperation,
+  place: number,
+): DispatchRow {
   const colour = index.colours.get(line.colourId);
   return {
     place,
@@ -198,11 +192,10 @@ function rowOf(index: Index, o: ScheduledOperation, place: number): DispatchRow 
     rush: order.rush,
     part,
     colourName: colour?.name ?? line.colourId,
-    colourHex: colour?.hex ?? '#ffffff',
-    blank: blank?.ok ? blank.value : null,
+    blank,
     start: instant(o.start),
     end: instant(o.end),
-    people: index.operations.get(o.operation)?.crew ?? 1,
+    people,
     due: instant(order.due),
     tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - order.due),
     next: nextStep(index, o),

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { cautionsFor } from '../../../core/report/cautions.ts';
 import { dispatchLists, gaugeName } from '../../../core/report/dispatch.ts';
-import type { ProblemInput, Schedule, ScheduledOperation } from '../../../core/schedule/problem.ts';
+import type { Schedule, ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
+import { operationsOf } from '../../../core/shop/operations.ts';
 import type { OrderLine } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { instant } from '../../../core/units/brand.ts';
@@ -68,7 +69,17 @@ const shop: Shop = {
     { id: 'moss', name: 'Moss', hex: '#56673f', revision: 0 },
     { id: 'red', name: 'Barn red', hex: '#8c2f28', revision: 0 },
   ],
-  sheet: [],
+  sheet: ['moss', 'red'].map((colourId) => ({
+    id: `sheet-${colourId}`,
+    materialId: 'galv',
+    gauge: '24',
+    colourId,
+    widthMm: 1219,
+    lengthMm: 2440,
+    costCents: 8000,
+    onHand: 40,
+    revision: 0,
+  })),
   part: [
     {
       id: 'angle',
@@ -92,7 +103,10 @@ const shop: Shop = {
       changeover: { combine: 'sum', attributes: { colour: 360, gauge: 480 }, exceptions: [] },
       state: { colour: 'moss', gauge: '24' },
     }),
-    machine('B1', 'brake', { changeover: { combine: 'sum', attributes: { profile: 600 }, exceptions: [] } }),
+    machine('B1', 'brake', {
+      crew: 2,
+      changeover: { combine: 'sum', attributes: { profile: 600 }, exceptions: [] },
+    }),
   ],
   downtime: [],
   order: [
@@ -114,33 +128,7 @@ const shop: Shop = {
   record: [],
 };
 
-const input: ProblemInput = {
-  name: 'test',
-  machines: [],
-  now: DAY,
-  objective: { weightedTardiness: 1, changeover: 1, makespan: 0, flowTime: 0, disturbance: 0 },
-  jobs: shop.line.map((l) => ({
-    id: l.id,
-    release: DAY,
-    due: DAY + 3000,
-    weight: 1,
-    operations: [
-      {
-        id: `${l.id}:shear`,
-        stage: 'shear',
-        seconds: 500,
-        attributes: { material: 'galv', gauge: '24', colour: l.colourId },
-      },
-      {
-        id: `${l.id}:brake`,
-        stage: 'brake',
-        seconds: 1000,
-        attributes: { material: 'galv', gauge: '24', profile: 'angle' },
-        crew: 2,
-      },
-    ],
-  })),
-};
+const operations = new Map(operationsOf(shop).operations.map((o) => [o.id, o]));
 
 const step = (job: string, index: 0 | 1, start: number, end: number, changeover = 0): ScheduledOperation => ({
   job,
@@ -167,8 +155,8 @@ const schedule: Schedule = {
   terms: { weightedTardiness: 500, changeover: 360, makespan: 3500, flowTime: 7500, disturbance: 0 },
   objective: 860,
 };
-const plan = { shop, input, schedule };
-const whole = dispatchLists(plan, instant(DAY), instant(DAY + 86_400));
+const plan = { operations, schedule };
+const whole = dispatchLists(shop, plan, instant(DAY), instant(DAY + 86_400));
 const [shear, brake] = whole;
 
 describe('a dispatch list', () => {
@@ -201,7 +189,7 @@ describe('a dispatch list', () => {
 
   it('gives the blank that is cut, who is needed, and where the pieces go next', () => {
     const row = shear?.runs[0]?.rows[0];
-    expect(row?.blank?.girthMm).toBeCloseTo(100, 9); // 60 + 40 outside, added up
+    expect(row?.blank.girthMm).toBeCloseTo(100, 9); // 60 + 40 outside, added up
     expect(row?.next).toEqual({ machineName: 'Brake', start: DAY + 500 });
     expect(brake?.runs[0]?.rows[0]).toMatchObject({ people: 2, next: null });
   });
@@ -213,20 +201,20 @@ describe('a dispatch list', () => {
   });
 
   it('keeps queue places and the setup when it begins in the middle of a queue', () => {
-    const [late] = dispatchLists(plan, instant(DAY + 1000), instant(DAY + 86_400));
+    const [late] = dispatchLists(shop, plan, instant(DAY + 1000), instant(DAY + 86_400));
     expect(late?.runs.map((run) => run.rows.map((r) => r.place))).toEqual([[3]]);
     expect(late?.runs[0]?.changeover?.steps[0]?.from).toBe('Moss');
   });
 
   it('leaves out what ends as the period begins and what begins as it ends', () => {
-    const [list] = dispatchLists(plan, instant(DAY + 500), instant(DAY + 1000));
+    const [list] = dispatchLists(shop, plan, instant(DAY + 500), instant(DAY + 1000));
     expect(list?.runs.flatMap((run) => run.rows.map((r) => r.line.id))).toEqual(['7/3']);
   });
 
   it('is there for an idle machine too, without rows', () => {
     const empty = { ...plan, schedule: { ...schedule, operations: [], ends: {} } };
     expect(
-      dispatchLists(empty, instant(DAY), instant(DAY + 1)).map((list) => [list.machine.id, list.runs]),
+      dispatchLists(shop, empty, instant(DAY), instant(DAY + 1)).map((list) => [list.machine.id, list.runs]),
     ).toEqual([
       ['S1', []],
       ['B1', []],
