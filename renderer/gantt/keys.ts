@@ -1,0 +1,17 @@
+/** What the keyboard does on the board, for its handler's reader and for the list of keys. */
+export const boardKeys = [
+  { keys: '←+→', label: 'Operation before or after, in the lane' },
+  { keys: '↑+↓', label: 'Lane above or below' },
+  { keys: 'Alt+←', label: 'Move the operation earlier in the queue' },
+  { keys: 'Alt+→', label: 'Move the operation later in the queue' },
+  { keys: 'Alt+↑', label: 'Move the operation to the machine above' },
+  { keys: 'Alt+↓', label: 'Move the operation to the machine below' },
+  { keys: 'Space', label: 'Pin or unpin the operation' },
+  { keys: 'Escape', label: 'Give up a drag, or select nothing' },
+  { keys: '+', label: 'Look closer' },
+  { keys: '-', label: 'Look from further away' },
+  { keys: '0', label: 'See the whole plan' },
+  { keys: 'T', label: 'Go to the present' },
+  { keys: 'Shift+←', label: 'Look earlier' },
+  { keys: 'Shift+→', label: 'Look later' },
+] as const;

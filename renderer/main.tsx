@@ -1,0 +1,24 @@
+import './zod-setup.ts';
+import './styles/tokens.css';
+import './styles/reset.css';
+import { QueryClientProvider } from '@tanstack/react-query';
+import { StrictMode } from 'react';
+import { createRoot } from 'react-dom/client';
+import { App } from './app.tsx';
+import { makeClient, takePush } from './queries/client.ts';
+import { onPush } from './queries/invoke.ts';
+import { startTheme } from './styles/theme.ts';
+
+startTheme();
+const client = makeClient();
+onPush((push) => takePush(client, push));
+
+const root = document.getElementById('root');
+if (!root) throw new Error('index.html has no #root');
+createRoot(root).render(
+  <StrictMode>
+    <QueryClientProvider client={client}>
+      <App />
+    </QueryClientProvider>
+  </StrictMode>,
+);

@@ -1,0 +1,73 @@
+import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useEffect, useState } from 'react';
+import { contract } from '../../core/contract/index.ts';
+import type { Command } from '../../core/edit/command.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { instant, type Instant } from '../../core/units/brand.ts';
+import { invoke } from './invoke.ts';
+import { keys } from './keys.ts';
+
+/** Where we run, which file is open, and the host's clock when it was asked. */
+export const useStatus = () =>
+  useQuery({ queryKey: keys.status, queryFn: () => invoke(contract.appStatus, {}) });
+
+/** Every row of the shop but finished records. */
+export const useShop = () =>
+  useQuery({ queryKey: keys.shop, queryFn: (): Promise<Shop> => invoke(contract.shopRead, {}) });
+
+/** What can be undone and redone, newest first. */
+export const useHistory = () =>
+  useQuery({ queryKey: keys.history, queryFn: () => invoke(contract.editHistory, {}) });
+
+/** The search that is going, or the last one; null before the first. */
+export const useSearch = () =>
+  useQuery({ queryKey: keys.search, queryFn: () => invoke(contract.searchRead, {}) });
+
+/** Finished operations, newest first, `limit` at a time. */
+export const useRecords = (limit: number) =>
+  useInfiniteQuery({
+    queryKey: [...keys.records, limit],
+    initialPageParam: null as number | null,
+    queryFn: ({ pageParam }) => invoke(contract.recordsRead, { before: pageParam, limit }),
+    getNextPageParam: (page) =>
+      page.records.length < limit ? undefined : (page.records.at(-1)?.start ?? undefined),
+  });
+
+const TICK_MS = 30_000;
+
+/** The shop's present, read again every 30 s; it stands still when the host's clock does. */
+export function useNow(): Instant {
+  const { data } = useStatus();
+  const fixed = data?.fixedClock ? data.now : null;
+  const [ticked, setTicked] = useState(() => Math.floor(Date.now() / 1000));
+  useEffect(() => {
+    if (fixed !== null) return;
+    const timer = setInterval(() => setTicked(Math.floor(Date.now() / 1000)), TICK_MS);
+    return () => clearInterval(timer);
+  }, [fixed]);
+  return instant(fixed ?? ticked);
+}
+
+/** Carry out one command of the planner. Resolves with the label of the history's new step. */
+export const useCommand = () =>
+  useMutation({ mutationFn: (command: Command) => invoke(contract.editApply, { command }) });
+
+export const useUndo = () => useMutation({ mutationFn: () => invoke(contract.editUndo, {}) });
+export const useRedo = () => useMutation({ mutationFn: () => invoke(contract.editRedo, {}) });
+
+export const useSearchStart = () =>
+  useMutation({
+    mutationFn: (input: { seconds: number; seed: number }) => invoke(contract.searchStart, input),
+  });
+export const useSearchStop = () =>
+  useMutation({ mutationFn: (runId: string) => invoke(contract.searchStop, { runId }) });
+
+/** First start: fill the fresh file, then read everything anew. */
+export function useBegin() {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: (input: Parameters<typeof begin>[0]) => begin(input),
+    onSuccess: () => client.invalidateQueries(),
+  });
+}
+const begin = (input: (typeof contract.appBegin.input)['_zod']['input']) => invoke(contract.appBegin, input);

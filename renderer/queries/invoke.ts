@@ -1,0 +1,66 @@
+import type { z } from 'zod';
+import type { Call, ErrorCode, Reply } from '../../core/contract/call.ts';
+import type { Push } from '../../core/contract/push.ts';
+
+/** What the desktop window's preload offers; missing in a plain browser, where the same host listens on loopback HTTP. */
+interface Bridge {
+  call(name: string, input: unknown): Promise<unknown>;
+  onPush(listener: (push: unknown) => void): () => void;
+}
+
+declare global {
+  interface Window {
+    readonly bridge?: Bridge;
+  }
+}
+
+/** A refusal by the host: its message is a sentence made for the user. */
+export class AppError extends Error {
+  readonly code: ErrorCode;
+
+  constructor(code: ErrorCode, message: string) {
+    super(message);
+    this.code = code;
+  }
+}
+
+const unreachable = () =>
+  new AppError(
+    'unavailable',
+    'The planner behind this page does not answer. Everything saved so far is kept; start Foldweek again and open its new address.',
+  );
+
+async function post(name: string, input: unknown): Promise<unknown> {
+  const response = await fetch(`/call/${name}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify(input),
+  }).catch(() => {
+    throw unreachable();
+  });
+  return response.json().catch(() => {
+    throw unreachable();
+  });
+}
+
+/**
+ * Ask the host for one thing of the contract. The host has checked its answer against the same schema.
+ * @throws AppError with the host's sentence
+ */
+export async function invoke<I extends z.ZodType, O extends z.ZodType>(
+  def: Call<I, O>,
+  input: z.input<I>,
+): Promise<z.output<O>> {
+  const raw = window.bridge ? await window.bridge.call(def.name, input) : await post(def.name, input);
+  const reply = raw as Reply<z.output<O>>;
+  if (!reply.ok) throw new AppError(reply.error.code, reply.error.message);
+  return reply.value;
+}
+
+/** Hear what the host says unasked. @returns a function that stops listening */
+export function onPush(listener: (push: Push) => void): () => void {
+  if (window.bridge) return window.bridge.onPush((push) => listener(push as Push));
+  const source = new EventSource('/push');
+  source.onmessage = (event: MessageEvent<string>) => listener(JSON.parse(event.data) as Push);
+  return () => source.close();
+}

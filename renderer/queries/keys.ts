@@ -1,0 +1,8 @@
+/** Every query key, so that a push knows what to read again. */
+export const keys = {
+  status: ['app.status'],
+  shop: ['shop.read'],
+  history: ['edit.history'],
+  search: ['search.read'],
+  records: ['records.read'],
+} as const;

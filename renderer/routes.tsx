@@ -1,0 +1,58 @@
+import {
+  CalendarRange,
+  ClipboardList,
+  Factory,
+  Gauge,
+  SlidersHorizontal,
+  type LucideIcon,
+} from 'lucide-react';
+import { lazy, type ReactNode } from 'react';
+import type { Place } from './router.ts';
+
+const BoardView = lazy(async () => ({
+  default: (await import('./screens/board/board-screen.tsx')).BoardScreen,
+}));
+const OrdersView = lazy(async () => ({
+  default: (await import('./screens/orders/orders-screen.tsx')).OrdersScreen,
+}));
+const ImportView = lazy(async () => ({
+  default: (await import('./screens/orders/import-screen.tsx')).ImportScreen,
+}));
+const LoadView = lazy(async () => ({ default: (await import('./screens/load/load-screen.tsx')).LoadScreen }));
+const ShopView = lazy(async () => ({ default: (await import('./screens/shop/shop-screen.tsx')).ShopScreen }));
+const SettingsView = lazy(async () => ({
+  default: (await import('./screens/settings/settings-screen.tsx')).SettingsScreen,
+}));
+const PrintView = lazy(async () => ({
+  default: (await import('./screens/print/print-screen.tsx')).PrintScreen,
+}));
+
+interface Screen {
+  /** First part of the address, "#/orders". */
+  readonly path: string;
+  readonly label: string;
+  readonly icon: LucideIcon;
+  readonly view: ReactNode;
+}
+
+/** The screens of the navigation, in its order: key 1 opens the first. */
+export const screens: readonly Screen[] = [
+  { path: 'board', label: 'Board', icon: CalendarRange, view: <BoardView /> },
+  { path: 'orders', label: 'Orders', icon: ClipboardList, view: <OrdersView /> },
+  { path: 'load', label: 'Load', icon: Gauge, view: <LoadView /> },
+  { path: 'shop', label: 'Shop', icon: Factory, view: <ShopView /> },
+  { path: 'settings', label: 'Settings', icon: SlidersHorizontal, view: <SettingsView /> },
+];
+
+/** Paper has no navigation around it. */
+export const isPrint = ({ path }: Place): boolean => path[0] === 'print';
+
+export const screenAt = ({ path }: Place): Screen | undefined =>
+  screens.find((screen) => screen.path === path[0]);
+
+/** The view for an address; the board when it names nothing we have. Deeper parts are the screen's own (`usePlace`). */
+export function viewAt(place: Place): ReactNode {
+  if (isPrint(place)) return <PrintView />;
+  if (place.path[0] === 'orders' && place.path[1] === 'import') return <ImportView />;
+  return screenAt(place)?.view ?? <BoardView />;
+}

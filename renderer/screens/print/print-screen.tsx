@@ -1,0 +1,3 @@
+import { EmptyState } from '../../ui/states.tsx';
+
+export const PrintScreen = () => <EmptyState title="Nothing to print" />;

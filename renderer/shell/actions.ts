@@ -1,0 +1,78 @@
+import {
+  CalendarRange,
+  FileUp,
+  Keyboard,
+  Moon,
+  Play,
+  Printer,
+  Redo2,
+  Square,
+  Sun,
+  Undo2,
+  type LucideIcon,
+} from 'lucide-react';
+import { navigate } from '../router.ts';
+import { screens } from '../routes.tsx';
+import { chooseTheme } from '../styles/theme.ts';
+import type { PlanRun } from './use-plan-run.ts';
+import type { UndoRedo } from './use-undo-redo.ts';
+
+/** Something the app can do, for the palette, the keys and the desktop menu alike. */
+export interface Action {
+  readonly id: string;
+  readonly label: string;
+  readonly icon: LucideIcon;
+  /** As shown; `keys.ts` reads the same text. */
+  readonly keys?: string;
+  readonly disabled?: boolean;
+  readonly act: () => void;
+}
+
+/** Everything that can be done from anywhere. */
+export function appActions(
+  run: PlanRun,
+  { undo, redo, undoLabel, redoLabel }: UndoRedo,
+  showKeys: () => void,
+): Action[] {
+  const goTo = screens.map(({ path, label, icon }, i) => ({
+    id: path,
+    label: `Go to ${label}`,
+    icon,
+    keys: String(i + 1),
+    act: () => navigate(path),
+  }));
+  const plan: Action = run.running
+    ? { id: 'plan', label: 'Stop planning and keep the best so far', icon: Square, keys: 'P', act: run.stop }
+    : { id: 'plan', label: 'Plan the week', icon: Play, keys: 'P', act: run.start };
+  return [
+    plan,
+    {
+      id: 'undo',
+      label: undoLabel ? `Undo: ${undoLabel}` : 'Undo',
+      icon: Undo2,
+      keys: 'Ctrl+Z',
+      disabled: !undoLabel,
+      act: undo,
+    },
+    {
+      id: 'redo',
+      label: redoLabel ? `Redo: ${redoLabel}` : 'Redo',
+      icon: Redo2,
+      keys: 'Ctrl+Shift+Z',
+      disabled: !redoLabel,
+      act: redo,
+    },
+    {
+      id: 'import',
+      label: 'Import orders from a CSV file',
+      icon: FileUp,
+      act: () => navigate('orders', 'import'),
+    },
+    { id: 'print', label: 'Print dispatch lists', icon: Printer, act: () => navigate('print', 'dispatch') },
+    ...goTo,
+    { id: 'light', label: 'Light look', icon: Sun, act: () => chooseTheme('light') },
+    { id: 'dark', label: 'Dark look', icon: Moon, act: () => chooseTheme('dark') },
+    { id: 'system', label: 'Look of the system', icon: CalendarRange, act: () => chooseTheme('system') },
+    { id: 'keys', label: 'List of keys', icon: Keyboard, keys: '?', act: showKeys },
+  ];
+}

@@ -1,0 +1,103 @@
+import { ChevronDown, HelpCircle, Play, Redo2, Search, Square, Undo2 } from 'lucide-react';
+import { formatWall, formatWallDate } from '../../core/time/wall.ts';
+import { useNow, useShop } from '../queries/hooks.ts';
+import { Button } from '../ui/button.tsx';
+import { IconButton } from '../ui/icon-button.tsx';
+import { Menu } from '../ui/menu.tsx';
+import styles from './shell.module.css';
+import { planSeconds, type PlanRun } from './use-plan-run.ts';
+import type { UndoRedo } from './use-undo-redo.ts';
+
+const inWords: Readonly<Record<string, string>> = {
+  '5': '5 seconds',
+  '20': '20 seconds',
+  '60': '1 minute',
+  '300': '5 minutes',
+};
+
+function PlanButton({ run }: { run: PlanRun }) {
+  const seconds = planSeconds.use();
+  if (run.running)
+    return (
+      <Button icon={Square} onPress={run.stop}>
+        Stop, keep the best so far
+      </Button>
+    );
+  return (
+    <div className={styles.plan}>
+      <Button look="primary" icon={Play} onPress={run.start}>
+        Plan the week
+      </Button>
+      <Menu
+        label="How long to search"
+        entries={planSeconds.choices.map((choice) => ({
+          id: choice,
+          label: `Search for ${inWords[choice]}`,
+          end: choice === seconds ? 'chosen' : undefined,
+          act: () => planSeconds.write(choice),
+        }))}
+      >
+        <Button look="primary" aria-label={`Search time: ${inWords[seconds]}`} icon={ChevronDown}>
+          {seconds === '60' || seconds === '300' ? `${Number(seconds) / 60} min` : `${seconds} s`}
+        </Button>
+      </Menu>
+    </div>
+  );
+}
+
+function Clock() {
+  const now = useNow();
+  const { data: shop } = useShop();
+  if (!shop) return null;
+  const { timeZone } = shop.settings;
+  return (
+    <time className={styles.clock} title={`Wall clock of the shop (${timeZone})`}>
+      <span>{formatWallDate(now, timeZone)}</span>
+      <b>{formatWall(now, timeZone).slice(4)}</b>
+    </time>
+  );
+}
+
+interface Props {
+  run: PlanRun;
+  undoRedo: UndoRedo;
+  onPalette: () => void;
+  onKeys: () => void;
+}
+
+export function Header({ run, undoRedo, onPalette, onKeys }: Props) {
+  const { data: shop } = useShop();
+  const { undo, redo, undoLabel, redoLabel } = undoRedo;
+  return (
+    <header className={styles.header}>
+      <div className={styles.mark} aria-hidden>
+        <svg width="28" height="28" viewBox="0 0 28 28" fill="none" stroke="currentColor" strokeWidth="2.5">
+          <path d="M4 22V10l10-5 0 12 10-4" strokeLinejoin="round" strokeLinecap="round" />
+        </svg>
+      </div>
+      <p className={styles.name}>{shop?.settings.name ?? ''}</p>
+      <div className={styles.undo}>
+        <IconButton
+          label={undoLabel ? `Undo: ${undoLabel}` : 'Nothing to undo'}
+          keys="Ctrl+Z"
+          icon={Undo2}
+          isDisabled={!undoLabel}
+          onPress={undo}
+        />
+        <IconButton
+          label={redoLabel ? `Redo: ${redoLabel}` : 'Nothing to redo'}
+          keys="Ctrl+Shift+Z"
+          icon={Redo2}
+          isDisabled={!redoLabel}
+          onPress={redo}
+        />
+      </div>
+      <PlanButton run={run} />
+      <div className={styles.tail}>
+        <Clock />
+        <IconButton label="Find an action" keys="Ctrl+K" icon={Search} onPress={onPalette} />
+        <IconButton label="List of keys" keys="?" icon={HelpCircle} onPress={onKeys} />
+      </div>
+    </header>
+  );
+}

@@ -1,0 +1,88 @@
+import { Search } from 'lucide-react';
+import { useState } from 'react';
+import {
+  Autocomplete,
+  Dialog,
+  Input,
+  Menu,
+  MenuItem,
+  Modal,
+  ModalOverlay,
+  TextField,
+  useFilter,
+} from 'react-aria-components';
+import { classes } from '../ui/classes.ts';
+import { KeyHint } from '../ui/key-hint.tsx';
+import popover from '../ui/popover.module.css';
+import type { Action } from './actions.ts';
+import styles from './palette.module.css';
+
+function ActionList({ actions, close }: { actions: readonly Action[]; close: () => void }) {
+  return (
+    <Menu
+      aria-label="Actions"
+      className={classes(popover.list, styles.list)}
+      disabledKeys={actions.filter((action) => action.disabled).map((action) => action.id)}
+      renderEmptyState={() => <p className={popover.nothing}>No action by that name.</p>}
+    >
+      {actions.map(({ id, label, icon: Icon, keys, act }) => (
+        <MenuItem
+          key={id}
+          id={id}
+          textValue={label}
+          className={popover.item ?? ''}
+          onAction={() => {
+            close();
+            act();
+          }}
+        >
+          <Icon size={16} aria-hidden />
+          <span>{label}</span>
+          {keys && (
+            <span className={popover.end}>
+              <KeyHint keys={keys} />
+            </span>
+          )}
+        </MenuItem>
+      ))}
+    </Menu>
+  );
+}
+
+/** Every action of the app, found by typing. */
+export function Palette({
+  actions,
+  isOpen,
+  onClose,
+}: {
+  actions: readonly Action[];
+  isOpen: boolean;
+  onClose: () => void;
+}) {
+  const { contains } = useFilter({ sensitivity: 'base' });
+  const [typed, setTyped] = useState('');
+  const close = () => {
+    setTyped('');
+    onClose();
+  };
+  return (
+    <ModalOverlay
+      isOpen={isOpen}
+      onOpenChange={(open) => !open && close()}
+      isDismissable
+      className={styles.veil ?? ''}
+    >
+      <Modal className={styles.modal ?? ''}>
+        <Dialog aria-label="Actions" className={styles.dialog ?? ''}>
+          <Autocomplete filter={contains} inputValue={typed} onInputChange={setTyped}>
+            <TextField aria-label="Find an action" autoFocus className={styles.field ?? ''}>
+              <Search size={16} aria-hidden />
+              <Input placeholder="What do you want to do?" className={styles.input ?? ''} />
+            </TextField>
+            <ActionList actions={actions} close={close} />
+          </Autocomplete>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}

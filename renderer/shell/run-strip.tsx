@@ -1,0 +1,88 @@
+import { X } from 'lucide-react';
+import { useState } from 'react';
+import type { SearchState } from '../../core/contract/search.ts';
+import { formatDuration } from '../../core/units/duration.ts';
+import { Button } from '../ui/button.tsx';
+import { IconButton } from '../ui/icon-button.tsx';
+import { FallingLine } from './falling-line.tsx';
+import styles from './run-strip.module.css';
+import type { PlanRun } from './use-plan-run.ts';
+import type { UndoRedo } from './use-undo-redo.ts';
+
+/** What the run amounts to so far, or in the end, in a sentence. */
+export function runSentence({
+  phase,
+  seconds,
+  budgetSeconds,
+  objective,
+  startObjective,
+  message,
+}: SearchState): string {
+  if (phase === 'failed') return message ?? 'The search failed; the plan is as it was. Try again.';
+  if (phase === 'running') return `Planning: ${Math.floor(seconds)} of ${Math.round(budgetSeconds)} s`;
+  if (message) return message;
+  const ended =
+    phase === 'stopped'
+      ? `Stopped after ${formatDuration(seconds)}`
+      : `Planned in ${formatDuration(seconds)}`;
+  if (objective === null || startObjective === null) return `${ended}.`;
+  const gain = startObjective === 0 ? 0 : Math.round((1 - objective / startObjective) * 100);
+  return gain <= 0
+    ? `${ended}: no better plan was found; the plan is as it was.`
+    : `${ended}: ${gain} % better than before.`;
+}
+
+const Figure = ({ label, value }: { label: string; value: string }) => (
+  <div className={styles.figure}>
+    <dt>{label}</dt>
+    <dd>{value}</dd>
+  </div>
+);
+
+/** The search at work under the header: its falling objective and what it is made of; afterwards the outcome. */
+export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }) {
+  const [seenFirst] = useState(run.running ? null : (run.state?.runId ?? null));
+  const [closed, setClosed] = useState<string | null>(seenFirst);
+  const { state } = run;
+  if (!state || closed === state.runId) return null;
+  const { phase, terms, objective, seconds, budgetSeconds } = state;
+  const done = phase !== 'running';
+
+  return (
+    <section className={styles.strip} aria-label="Search">
+      {!done && (
+        <div
+          className={styles.bar}
+          style={{ transform: `scaleX(${Math.min(1, seconds / budgetSeconds)})` }}
+        />
+      )}
+      <p
+        role={phase === 'failed' ? 'alert' : 'status'}
+        className={styles.sentence}
+        aria-live={done ? 'polite' : 'off'}
+      >
+        {runSentence(state)}
+      </p>
+      <FallingLine curve={state.curve} budgetSeconds={budgetSeconds} />
+      <dl className={styles.figures}>
+        {objective !== null && (
+          <Figure label="Objective" value={Math.round(objective).toLocaleString('en')} />
+        )}
+        {terms && <Figure label="Weighted lateness" value={formatDuration(terms.weightedTardiness)} />}
+        {terms && <Figure label="Changeover" value={formatDuration(terms.changeover)} />}
+        <Figure label="Plans tried" value={state.evaluations.toLocaleString('en')} />
+      </dl>
+      {phase === 'failed' && (
+        <Button small onPress={run.start}>
+          Try again
+        </Button>
+      )}
+      {done && undoRedo.undoLabel && phase !== 'failed' && (
+        <Button small onPress={undoRedo.undo}>
+          Undo
+        </Button>
+      )}
+      {done && <IconButton small label="Close" icon={X} onPress={() => setClosed(state.runId)} />}
+    </section>
+  );
+}

@@ -1,0 +1,68 @@
+import { useEffect, useEffectEvent, useState, type ReactNode } from 'react';
+import { onPush } from '../queries/invoke.ts';
+import { useStatus } from '../queries/hooks.ts';
+import { toast, ToastCorner } from '../ui/toast.tsx';
+import { appActions, type Action } from './actions.ts';
+import { DropFile } from './drop-file.tsx';
+import { Header } from './header.tsx';
+import { useKeys } from './keys.ts';
+import { KeysDialog } from './keys-dialog.tsx';
+import { Palette } from './palette.tsx';
+import { Rail } from './rail.tsx';
+import { RunStrip } from './run-strip.tsx';
+import styles from './shell.module.css';
+import { usePlanRun } from './use-plan-run.ts';
+import { useUndoRedo } from './use-undo-redo.ts';
+
+/** Entries of the desktop menu that are not an action's own name. */
+const menuEntries: Readonly<Record<string, string>> = { settings: 'settings' };
+
+function useMenu(actions: readonly Action[]): void {
+  const choose = useEffectEvent((entry: string) => {
+    const id = menuEntries[entry] ?? entry;
+    actions.find((action) => action.id === id && !action.disabled)?.act();
+  });
+  useEffect(() => onPush((push) => push.kind === 'menu' && choose(push.entry)), []);
+}
+
+function useNotice(): void {
+  const notice = useStatus().data?.notice ?? null;
+  useEffect(() => {
+    if (notice) toast({ text: notice, look: 'trouble' });
+  }, [notice]);
+}
+
+/** The frame around every screen: navigation, header, keys, palette, toasts. */
+export function Shell({ children }: { children: ReactNode }) {
+  const run = usePlanRun();
+  const undoRedo = useUndoRedo();
+  const [over, setOver] = useState<'palette' | 'keys' | null>(null);
+  const close = () => setOver(null);
+  const actions = appActions(run, undoRedo, () => setOver('keys'));
+  const palette: Action = {
+    id: 'palette',
+    label: 'Find an action',
+    icon: actions[0]!.icon,
+    keys: 'Ctrl+K',
+    act: () => setOver('palette'),
+  };
+  useKeys([...actions, palette]);
+  useMenu(actions);
+  useNotice();
+
+  return (
+    <DropFile>
+      <div className={styles.shell}>
+        <Header run={run} undoRedo={undoRedo} onPalette={palette.act} onKeys={() => setOver('keys')} />
+        <Rail />
+        <main className={styles.main}>
+          <RunStrip run={run} undoRedo={undoRedo} />
+          <div className={styles.screen}>{children}</div>
+        </main>
+      </div>
+      <Palette actions={actions} isOpen={over === 'palette'} onClose={close} />
+      <KeysDialog actions={[...actions, palette]} isOpen={over === 'keys'} onClose={close} />
+      <ToastCorner />
+    </DropFile>
+  );
+}

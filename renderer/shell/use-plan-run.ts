@@ -1,0 +1,38 @@
+import type { SearchState } from '../../core/contract/search.ts';
+import { useSearch, useSearchStart, useSearchStop } from '../queries/hooks.ts';
+import { storedChoice } from '../ui/stored-choice.ts';
+import { toastError } from '../ui/toast.tsx';
+
+/** How long the search may take, in seconds. */
+export const planSeconds = storedChoice('foldweek.planSeconds', ['5', '20', '60', '300'], '20');
+
+export interface PlanRun {
+  readonly state: SearchState | null;
+  readonly running: boolean;
+  readonly start: () => void;
+  /** Stop; the best plan so far is kept. */
+  readonly stop: () => void;
+}
+
+/** Each further click in one sitting draws other lots, so that it can find something new. */
+let runsStarted = 0;
+
+export function usePlanRun(): PlanRun {
+  const { data } = useSearch();
+  const start = useSearchStart();
+  const stop = useSearchStop();
+  const state = data ?? null;
+  const running = state?.phase === 'running' || start.isPending;
+  return {
+    state,
+    running,
+    start() {
+      if (running) return;
+      runsStarted += 1;
+      start.mutate({ seconds: Number(planSeconds.read()), seed: runsStarted }, { onError: toastError });
+    },
+    stop() {
+      if (state?.phase === 'running') stop.mutate(state.runId, { onError: toastError });
+    },
+  };
+}

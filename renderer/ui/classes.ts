@@ -1,0 +1,3 @@
+/** Class names that hold now, joined. */
+export const classes = (...names: (string | false | null | undefined)[]): string =>
+  names.filter(Boolean).join(' ');
