@@ -100,7 +100,7 @@ function earliestHead(
 }
 
 /** Times one operation on a machine that is free from `free` and needs `seconds` of changeover; crew left aside. */
-function timeOperation(
+export function timeOperation(
   problem: Problem,
   timing: Timing,
   o: number,

@@ -1,0 +1,15 @@
+import type { Problem, Queues } from '../problem.ts';
+import { dispatch } from './dispatch.ts';
+import { remainingSeconds } from './remaining.ts';
+
+/**
+ * Smallest critical ratio first: time left until due over work left, at the instant of the choice; below 1 is behind.
+ * Source: operations-management textbooks, e.g. Heizer and Render, "short-term scheduling" (from memory).
+ */
+export function criticalRatioQueues(problem: Problem): Queues {
+  const remaining = remainingSeconds(problem);
+  return dispatch(
+    problem,
+    ({ operation, at }) => -(problem.due[problem.jobOf[operation]!]! - at) / remaining[operation]!,
+  );
+}

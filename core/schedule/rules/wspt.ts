@@ -1,0 +1,14 @@
+import type { Problem, Queues } from '../problem.ts';
+import { dispatch } from './dispatch.ts';
+
+/**
+ * Most weight per second of work first. On one machine it makes the weighted flow time smallest.
+ * Source: W. E. Smith, Naval Research Logistics Quarterly 3, 1956, pp. 59-66 (from memory).
+ */
+export function wsptQueues(problem: Problem): Queues {
+  return dispatch(
+    problem,
+    ({ operation, machine }) =>
+      problem.weight[problem.jobOf[operation]!]! / problem.seconds[operation * problem.machines + machine]!,
+  );
+}
