@@ -198,7 +198,7 @@ function machinesFor(
   const refused: { machineId: string; reason: string }[] = [];
   for (const machine of shop.machine) {
     if (machine.stage !== stage) continue;
-    const stops = stopsFor(machine, line, piece.part, piece.material, piece.gauge);
+    const stops = stopsFor(machine, line, piece.part, piece.material, piece.gauge, shop.settings);
     const estimate = stops.length > 0 ? null : estimateOn(machine, line, piece);
     if (estimate?.ok)
       machines.push({ id: machine.id, seconds: estimate.value.seconds, estimate: estimate.value });

@@ -1,0 +1,134 @@
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { viewDueDateOrder, viewPlan } from '../../../core/report/plan-view.ts';
+import { check } from '../../../core/schedule/check.ts';
+import { completeQueues } from '../../../core/shop/complete-queues.ts';
+import { operationsOf } from '../../../core/shop/operations.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { toProblem, toSearchProblem } from '../../../core/shop/to-problem.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { loadDemo } from '../../../demo-data/load.ts';
+
+const MONDAY = instant(Date.parse('2026-11-30T12:10:00Z') / 1000);
+const shop = loadDemo(join(import.meta.dirname, '../../../demo-data/shop'), MONDAY);
+const must = <T>(value: T | null | undefined): T => {
+  if (value === undefined || value === null) throw new Error('missing in the demo shop');
+  return value;
+};
+const planned = (s: Shop) => {
+  const result = toProblem(s, MONDAY);
+  if (!result.ok) throw new Error(result.problems[0]?.message);
+  return result.value;
+};
+
+describe('the operations of the open orders', () => {
+  it('are shear then brake for a bent part, shear alone for a flat one', () => {
+    const { operations } = operationsOf(shop);
+    const stages = (line: string): string[] =>
+      operations.filter((o) => o.line.id === line).map((o) => o.stage);
+    const seen = new Set(
+      operations
+        .filter((o) => !shop.record.some((r) => r.id.startsWith(`${o.line.id}:`)))
+        .map((o) => stages(o.line.id).join('>')),
+    );
+    expect([...seen].sort()).toEqual(['shear', 'shear>brake']);
+  });
+
+  it('leave out held orders and finished operations', () => {
+    const { operations } = operationsOf(shop);
+    const first = must(operations[0]);
+    const held: Shop = {
+      ...shop,
+      order: shop.order.map((o) => (o.id === first.order.id ? { ...o, status: 'held' } : o)),
+    };
+    expect(operationsOf(held).operations.some((o) => o.order.id === first.order.id)).toBe(false);
+    const finished = shop.record.filter((r) => r.end !== null).map((r) => r.id);
+    expect(operations.some((o) => finished.includes(o.id))).toBe(false);
+  });
+
+  it('name the line, the length and the machines when nothing is long enough', () => {
+    const line = must(shop.line.find((l) => l.status === 'open'));
+    const long: Shop = {
+      ...shop,
+      line: shop.line.map((l) => (l.id === line.id ? { ...l, lengthMm: 6000 } : l)),
+    };
+    const { unplannable, operations } = operationsOf(long);
+    expect(operations.some((o) => o.line.id === line.id)).toBe(false);
+    expect(unplannable.map((p) => p.message).join(' ')).toContain(line.id);
+  });
+
+  it('name the sheet that is missing from stock', () => {
+    const line = must(operationsOf(shop).operations[0]).line;
+    const empty: Shop = { ...shop, sheet: shop.sheet.filter((s) => s.colourId !== line.colourId) };
+    expect(operationsOf(empty).unplannable[0]?.message).toContain('no sheet size of');
+  });
+});
+
+describe('the plan as it stands', () => {
+  it('holds every open operation exactly once', () => {
+    const { operations } = operationsOf(shop);
+    const ids = Object.values(completeQueues(shop, operations)).flat();
+    expect([...ids].sort()).toEqual(operations.map((o) => o.id).sort());
+  });
+
+  it('keeps the stored order and puts new operations behind it, by due date', () => {
+    const { operations } = operationsOf(shop);
+    const free = operations.filter((o) => o.stage === 'shear' && !o.started);
+    const stored = free
+      .slice(0, 12)
+      .map((o) => o.id)
+      .reverse();
+    const queues = completeQueues(
+      { ...shop, queue: [{ id: 'S1', operations: [...stored, '0000/1:shear'], revision: 3 }] },
+      operations,
+    );
+    const begun = operations.filter((o) => o.started?.machineId === 'S1').length;
+    expect(must(queues.S1).slice(begun, begun + 12)).toEqual(stored);
+    const dues = must(queues.S1)
+      .slice(begun + 12)
+      .map((id) => must(operations.find((o) => o.id === id)).order.due);
+    expect(dues).toEqual([...dues].sort((a, b) => a - b));
+  });
+
+  it('decodes to a schedule that breaks no rule', () => {
+    const view = viewPlan(shop, MONDAY);
+    if (!view.ok) throw new Error(view.problems[0]?.message);
+    expect(check(view.value.problem, view.value.schedule)).toEqual([]);
+    const yardstick = viewDueDateOrder(shop, view.value);
+    expect(yardstick.ok && check(view.value.problem, yardstick.value.schedule)).toEqual([]);
+  });
+});
+
+describe('the problem for the search', () => {
+  it('freezes what starts within the frozen window, and only what was planned before', () => {
+    const { queues } = planned(shop);
+    const stored: Shop = {
+      ...shop,
+      settings: { ...shop.settings, frozenHours: 8 },
+      queue: Object.entries(queues).map(([id, operations]) => ({
+        id,
+        operations: [...operations],
+        revision: 0,
+      })),
+    };
+    const searched = toSearchProblem(stored, MONDAY);
+    if (!searched.ok) throw new Error(searched.problems[0]?.message);
+    const frozen = must(searched.value.problem.input.frozen);
+    expect(must(frozen.S1).length).toBeGreaterThan(0);
+    expect(frozen.S1).toEqual(must(queues.S1).slice(0, must(frozen.S1).length));
+    const fresh = toSearchProblem({ ...stored, queue: [] }, MONDAY);
+    const begun = operationsOf(shop).operations.filter((o) => o.started).length;
+    expect(
+      fresh.ok && Object.values(must(fresh.value.problem.input.frozen)).flat().length,
+    ).toBeLessThanOrEqual(begun);
+  });
+
+  it('refuses a calendar without open hours, naming the machine', () => {
+    const closed: Shop = {
+      ...shop,
+      calendar: shop.calendar.map((c) => ({ ...c, shifts: [], overtime: [] })),
+    };
+    const result = toProblem(closed, MONDAY);
+    expect(!result.ok && result.problems[0]?.message).toMatch(/^Machine S1|^Machine B1/);
+  });
+});
