@@ -1,0 +1,51 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { formatDuration, parseDuration } from '../../../core/units/duration.ts';
+
+const read = (text: string): number | string => {
+  const duration = parseDuration(text);
+  return duration.ok ? duration.value : (duration.problems[0]?.message ?? '');
+};
+
+describe('a duration', () => {
+  it.each([
+    [0, '0 min'],
+    [45, '45 s'],
+    [150, '2 min 30 s'],
+    [1200, '20 min'],
+    [4800, '1 h 20 min'],
+    [3600, '1 h'],
+    [3599, '1 h'],
+    [132 * 3600, '132 h'],
+    [-1200, '−20 min'],
+    [-0.2, '0 min'],
+  ])('of %d s is written "%s"', (seconds, text) => {
+    expect(formatDuration(seconds)).toBe(text);
+  });
+
+  it.each([
+    ['1 h 20 min', 4800],
+    ['1h20m', 4800],
+    ['1:20', 4800],
+    ['1.5 h', 5400],
+    ['90 s', 90],
+    ['45', 2700],
+    ['2 min 30 sec', 150],
+  ])('is read from "%s"', (text, seconds) => {
+    expect(read(text)).toBe(seconds);
+  });
+
+  it.each(['', 'soon', '-5', '1:75', '3 days'])('is not read from "%s"', (text) => {
+    expect(read(text)).toBe(`"${text}" is not a duration.`);
+  });
+
+  it('reads back as itself, within the minute it is rounded to', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 7_776_000 }), (seconds) => {
+        expect(Math.abs(Number(read(formatDuration(seconds))) - seconds)).toBeLessThanOrEqual(
+          seconds < 600 ? 0 : 30,
+        );
+      }),
+    );
+  });
+});
