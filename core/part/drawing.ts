@@ -98,13 +98,14 @@ function boxAround(strokes: readonly (Line | Arc)[]): Drawing['box'] {
   return { left, top, width: Math.max(...xs) - left, height: Math.max(...ys) - top };
 }
 
-const micron = (value: number): string => String(Math.round(value * 1000) / 1000 || 0);
-const place = ({ x, y }: Point): string => `${micron(x)} ${micron(y)}`;
+/** Six decimals: fine enough that the girth can be measured back from the path; never "-0". */
+const figure = (value: number): string => String(Math.round(value * 1e6) / 1e6 || 0);
+const place = ({ x, y }: Point): string => `${figure(x)} ${figure(y)}`;
 
 function svgPath(strokes: readonly (Line | Arc)[]): string {
   const moves = strokes.map((s) => {
     if (s.kind === 'line') return `L ${place(s.to)}`;
-    const r = micron(s.radiusMm);
+    const r = figure(s.radiusMm);
     return `A ${r} ${r} 0 0 ${s.direction === 'up' ? 0 : 1} ${place(s.to)}`;
   });
   return [`M ${strokes[0] ? place(strokes[0].from) : '0 0'}`, ...moves].join(' ');

@@ -1,0 +1,119 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { flips, girth, hits, turns, type GirthOptions } from '../../../core/part/girth.ts';
+import type { Profile } from '../../../core/shop/part.ts';
+import { aProfile, anyProfile, anyStock, closedHem, light, mirrored, reversed, square } from './profiles.ts';
+
+const computed: GirthOptions = { ...light, rule: 'computed' };
+function widthOf(profile: Profile, options: GirthOptions = computed): number {
+  const width = girth(profile, options);
+  if (!width.ok) throw new Error(width.problems.map((p) => p.message).join());
+  return width.value.girthMm;
+}
+
+describe('the girth', () => {
+  it('of a flat piece is its one flange', () => {
+    expect(widthOf(aProfile({ flangesMm: [250], bends: [] }))).toBe(250);
+  });
+
+  it('of a square angle is its flanges less one deduction', () => {
+    // 2 × (1 + 0.701) − π/2 × (1 + 0.446 × 0.701) = 1.3401
+    expect(widthOf(aProfile())).toBeCloseTo(100 - 1.3401, 3);
+  });
+
+  it('is the same whether the flanges are measured outside, inside or to the apex, up to a square bend', () => {
+    // Inside lengths of a 60 × 40 angle are one thickness shorter each.
+    const inside = aProfile({ measured: 'inside', flangesMm: [60 - 0.701, 40 - 0.701] });
+    expect(widthOf(inside)).toBeCloseTo(widthOf(aProfile()), 9);
+    expect(widthOf(aProfile({ measured: 'apex' }))).toBeCloseTo(widthOf(aProfile()), 9);
+  });
+
+  it('differs beyond a square bend, where the apex runs away from the metal', () => {
+    const sharp = aProfile({ bends: [square('up', 135)] });
+    // Outside: 2 × 1.701 − BA; apex: 2 × 1.701 × tan 67.5° − BA.
+    expect(widthOf(sharp) - widthOf({ ...sharp, measured: 'apex' })).toBeCloseTo(
+      2 * 1.701 * (Math.tan((67.5 * Math.PI) / 180) - 1),
+      9,
+    );
+  });
+
+  it('by the outside sum takes nothing off, whichever way the flanges were measured', () => {
+    const sum: GirthOptions = { ...light, rule: 'outsideSum' };
+    const hemmed = aProfile({ startHem: closedHem(12.7) });
+    expect(widthOf(hemmed, sum)).toBeCloseTo(112.7, 9);
+    const inside = { ...hemmed, measured: 'inside' as const, flangesMm: [60 - 0.701, 40 - 0.701] };
+    expect(widthOf(inside, sum)).toBeCloseTo(112.7, 9);
+  });
+
+  it('is refused where the bends leave nothing of a flange, which is named', () => {
+    const width = girth(aProfile({ flangesMm: [60, 3, 60], bends: [square(), square('down')] }), computed);
+    expect(width).toMatchObject({ ok: false, problems: [{ subject: 'profile', field: 'flangesMm' }] });
+    expect(!width.ok && width.problems[0]?.message).toBe(
+      'Flange 2 is 3.00 mm long, but its bends alone take 3.40 mm of it.',
+    );
+    const lip = girth(aProfile({ endHem: closedHem(0.5) }), computed);
+    expect(!lip.ok && lip.problems[0]?.field).toBe('hem');
+  });
+
+  it('is its steps added up', () => {
+    fc.assert(
+      fc.property(
+        anyProfile,
+        anyStock,
+        fc.constantFrom('computed' as const, 'outsideSum' as const),
+        (p, stock, rule) => {
+          const width = girth(p, { ...stock, rule });
+          if (!width.ok) return;
+          const { girthMm, steps } = width.value;
+          expect(steps.reduce((sum, s) => sum + s.addMm, 0)).toBeCloseTo(girthMm, 9);
+        },
+      ),
+    );
+  });
+
+  it('hits and turns do not change when the piece is mirrored or read from its other edge', () => {
+    fc.assert(
+      fc.property(anyProfile, anyStock, (p, stock) => {
+        const options: GirthOptions = { ...stock, rule: 'computed' };
+        fc.pre(girth(p, options).ok);
+        for (const same of [mirrored(p), reversed(p), reversed(mirrored(p))]) {
+          expect(widthOf(same, options)).toBeCloseTo(widthOf(p, options), 9);
+          expect([hits(same), flips(same), turns(same)]).toEqual([hits(p), flips(p), turns(p)]);
+        }
+      }),
+    );
+  });
+
+  it('grows with every flange by just what the flange grows', () => {
+    const grown = fc.tuple(anyProfile, fc.nat(), fc.double({ min: 0.1, max: 50, noNaN: true }));
+    fc.assert(
+      fc.property(grown, anyStock, ([p, pick, more], stock) => {
+        const options: GirthOptions = { ...stock, rule: 'computed' };
+        fc.pre(girth(p, options).ok);
+        const at = pick % p.flangesMm.length;
+        const longer = { ...p, flangesMm: p.flangesMm.map((f, i) => (i === at ? f + more : f)) };
+        expect(widthOf(longer, options) - widthOf(p, options)).toBeCloseTo(more, 9);
+      }),
+    );
+  });
+});
+
+describe('the brake strikes', () => {
+  it('once a bend and twice a hem', () => {
+    expect(hits(aProfile())).toBe(1);
+    expect(hits(aProfile({ startHem: closedHem(12), endHem: closedHem(12) }))).toBe(5);
+    expect(hits(aProfile({ flangesMm: [100], bends: [] }))).toBe(0);
+  });
+
+  it('with one flip for each change between up and down', () => {
+    const zee = aProfile({ flangesMm: [40, 60, 40], bends: [square('up'), square('down')] });
+    expect(flips(zee)).toBe(1);
+    expect(flips({ ...zee, startHem: closedHem(12, 'down') })).toBe(2);
+    expect(flips({ ...zee, bends: [square('up'), square('up')] })).toBe(0);
+  });
+
+  it('with a turn end for end when there is more than one bend or hem', () => {
+    expect(turns(aProfile())).toBe(0);
+    expect(turns(aProfile({ startHem: closedHem(12) }))).toBe(1);
+  });
+});
