@@ -1,47 +1,23 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import Papa from 'papaparse';
-import { readAnchor, readCatalogue, readRows, readSettings } from './read.ts';
-import { finishedColumns, finishedRow, halfYear } from './make/half-year.ts';
-import { mulberry32 } from './make/rng.ts';
-import { partRows } from './make/parts.ts';
-import { sheetRows } from './make/sheets.ts';
-import { orderColumns } from './make/orders.ts';
-import { openOrders } from './make/week.ts';
+import { parseArgs } from 'node:util';
+import { importFiles, shopFiles } from './make/files.ts';
+import { readAnchor } from './read.ts';
 
 /**
- * Writes the generated files of the demo shop (README.md says which are written by hand):
- *   node demo-data/make.ts
+ * Writes the generated files of the demo (README.md says which are written by hand):
+ *   node demo-data/make.ts [--week MONDAY]
+ * The shop folder always comes out the same. `--week 2026-11-30` dates the files to import for that week; without it
+ * they are dated for the shop folder's own Monday.
  */
-
-const here = fileURLToPath(new URL('.', import.meta.url));
-const folder = join(here, 'shop');
-const write = (name: string, text: string): void => writeFileSync(join(here, name), text);
-const json = (rows: readonly unknown[]): string =>
-  `[\n${rows.map((row) => `  ${JSON.stringify(row)}`).join(',\n')}\n]\n`;
-const csv = (columns: readonly string[], rows: readonly object[]): string =>
-  `${Papa.unparse([...rows], { columns: [...columns], newline: '\n' })}\n`;
-
-const settings = readSettings(folder);
-const monday = readAnchor(folder);
-write('shop/parts.json', json(partRows()));
-
-const materials = readRows(folder, 'materials.json', 'material');
-const colours = readRows(folder, 'colours.json', 'colour');
-write('shop/sheets.json', json(sheetRows(materials, colours, mulberry32(48))));
-
-const orders = openOrders(monday, mulberry32(4101));
-write('shop/orders.csv', csv(orderColumns, orders));
-
-const reading = { timeZone: settings.timeZone, units: settings.units, shiftDays: 0 };
-const catalogue = readCatalogue(folder, reading);
-const waiting = orders.filter((row) => String(row.due) < monday);
-const finished = halfYear(settings, catalogue, monday, waiting, mulberry32(26));
-write(
-  'shop/finished.csv',
-  csv(
-    finishedColumns,
-    finished.map((record) => finishedRow(record, settings.timeZone)),
-  ),
-);
+const root = fileURLToPath(new URL('.', import.meta.url));
+const { values } = parseArgs({ options: { week: { type: 'string' } } });
+const week = values.week ?? readAnchor(join(root, 'shop'));
+if (!/^\d{4}-\d{2}-\d{2}$/.test(week) || new Date(`${week}T00:00:00Z`).getUTCDay() !== 1) {
+  console.error(`--week ${week} is not a Monday. Nothing was written. Give a Monday like 2026-11-30.`);
+  process.exit(1);
+}
+for (const [path, text] of Object.entries({ ...shopFiles(root), ...importFiles(root, week) })) {
+  writeFileSync(join(root, path), text);
+}
