@@ -1,0 +1,83 @@
+import type { Printable } from '../../core/contract/print.ts';
+import type { Store } from '../db/open.ts';
+import type { Log } from '../log.ts';
+import { Refused } from '../refused.ts';
+import { beginService } from '../service/begin.ts';
+import type { Clock } from '../service/clock.ts';
+import { editService } from '../service/edit.ts';
+import { importService } from '../service/import.ts';
+import type { Pushes } from '../service/pushes.ts';
+import { searchService } from '../service/search.ts';
+import { shopService } from '../service/shop.ts';
+import type { LaunchSolver } from '../solver/launch.ts';
+import type { Answers } from './serve.ts';
+
+/** What a host brings along; everything else is the same for all hosts. */
+export interface Host {
+  readonly kind: 'desktop' | 'browser';
+  readonly version: string;
+  /** The folder that holds migrations/ and demo-data/. */
+  readonly appFolder: string;
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly pushes: Pushes;
+  readonly log: Log;
+  readonly launchSolver: LaunchSolver;
+  /** A sentence to show once after the start. */
+  readonly notice: string | null;
+  /** Makes a PDF and says where it went; null where the host cannot. */
+  readonly printPdf: ((what: Printable) => Promise<string | null>) | null;
+}
+
+/** The contract's requests, each handed to the service that does it. */
+export function makeAnswers(host: Host): Answers {
+  const { store, clock, pushes, log } = host;
+  const begin = beginService(store, clock, pushes, host.appFolder);
+  const shop = shopService(store);
+  const edit = editService(store, clock, pushes);
+  const orders = importService(store, clock, edit);
+  const search = searchService({ store, clock, pushes, edit, launch: host.launchSolver, log });
+  return {
+    appStatus: () => ({
+      host: host.kind,
+      version: host.version,
+      dataFile: store.file,
+      fresh: begin.fresh(),
+      now: clock.now(),
+      fixedClock: clock.fixed,
+      notice: host.notice,
+    }),
+    appBegin(input) {
+      if (input.with === 'demo') begin.demo();
+      else begin.empty(input);
+      return {};
+    },
+    shopRead: () => mutable(shop.read()),
+    recordsRead: ({ before, limit }) => shop.records(before, limit),
+    editApply: ({ command }) => ({ label: edit.apply(command).label }),
+    editUndo: () => ({ label: edit.undo() }),
+    editRedo: () => ({ label: edit.redo() }),
+    editHistory: () => edit.history(),
+    importCheck: ({ fileName, base64 }) => orders.check(fileName, Buffer.from(base64, 'base64')),
+    importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
+    importTake: ({ fileName, ...table }) => orders.take(fileName, table),
+    searchStart: ({ seconds, seed }) => search.start(seconds, seed),
+    searchStop({ runId }) {
+      search.stop(runId);
+      return {};
+    },
+    searchRead: () => search.read(),
+    async printPdf(what) {
+      if (!host.printPdf)
+        throw new Refused(
+          'unavailable',
+          'A browser cannot save a PDF by itself. Print the page and choose “Save as PDF” there.',
+        );
+      return { path: await host.printPdf(what) };
+    },
+  };
+}
+
+type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
+/** zod's types know no readonly arrays; the reply is written out, never changed. */
+const mutable = <T>(value: T): Mutable<T> => value as Mutable<T>;

@@ -1,0 +1,53 @@
+import { z } from 'zod';
+import type { ErrorCode, Reply } from '../../core/contract/call.ts';
+import { contract, type CallName, type Contract } from '../../core/contract/index.ts';
+import type { Log } from '../log.ts';
+import { Refused } from '../refused.ts';
+
+/** One handler a request, no transport: electron/host/answers.ts makes them. */
+export type Answers = {
+  readonly [K in CallName]: (
+    input: z.output<Contract[K]['input']>,
+  ) => z.input<Contract[K]['output']> | Promise<z.input<Contract[K]['output']>>;
+};
+
+/** Answers one request by its wire name ("shop.read"). Never rejects. */
+export type Serve = (name: string, input: unknown) => Promise<Reply<unknown>>;
+
+export const refuse = (code: ErrorCode, message: string): Reply<never> => ({
+  ok: false,
+  error: { code, message },
+});
+
+/** Every request by its wire name. */
+export const requestNames: readonly string[] = Object.values(contract).map((call) => call.name);
+
+/**
+ * The one door: what comes in and what goes out is checked by the contract. Troubles of the user keep their code and
+ * sentence; anything else is a bug, logged in full and told calmly.
+ */
+export function makeServe(answers: Answers, log: Log): Serve {
+  const byName = new Map(
+    (Object.keys(contract) as CallName[]).map((key) => [
+      contract[key].name,
+      { call: contract[key], answer: answers[key] },
+    ]),
+  );
+  return async (name, raw) => {
+    const found = byName.get(name);
+    if (!found) return refuse('bad-input', `There is no request named “${name.slice(0, 60)}”.`);
+    const input = found.call.input.safeParse(raw);
+    if (!input.success) return refuse('bad-input', z.prettifyError(input.error));
+    try {
+      const value = await (found.answer as (input: unknown) => unknown)(input.data);
+      return { ok: true, value: found.call.output.parse(value) };
+    } catch (error) {
+      if (error instanceof Refused) return refuse(error.code, error.message);
+      log.error(`${name} failed`, error);
+      return refuse(
+        'internal',
+        'Something went wrong inside the app. Nothing was changed; the log file has the details.',
+      );
+    }
+  };
+}

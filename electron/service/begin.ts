@@ -1,0 +1,86 @@
+import { join } from 'node:path';
+import type { Calendar } from '../../core/shop/calendar.ts';
+import type { Settings } from '../../core/shop/settings.ts';
+import { rowKinds, type RowKind, type RowOf, type Shop } from '../../core/shop/state.ts';
+import { isTimeZone } from '../../core/time/wall.ts';
+import { loadDemo } from '../../demo-data/load.ts';
+import type { Store, Work } from '../db/open.ts';
+import { Refused } from '../refused.ts';
+import type { Clock } from './clock.ts';
+import type { Pushes } from './pushes.ts';
+
+/** Starting values of a new shop; the Settings screen changes each. Common practice, no source. */
+const NEW_SETTINGS: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
+  id: 'shop',
+  weights: { lateness: 1, changeover: 0.1, flow: 0.01, calm: 0.01 },
+  frozenHours: 0,
+  transferShare: 1,
+  crewLimit: null,
+  girthRule: 'computed',
+  revision: 0,
+};
+
+/** A new shop needs one calendar before it can have a machine. Common practice, no source. */
+const NEW_CALENDAR: Calendar = {
+  id: 'day',
+  name: 'Day shift',
+  shifts: [
+    {
+      name: 'Day',
+      days: [1, 2, 3, 4, 5],
+      start: '07:00',
+      end: '15:30',
+      breaks: [{ start: '11:30', end: '12:00' }],
+    },
+  ],
+  closures: [],
+  overtime: [],
+  revision: 0,
+};
+
+/** The first start: a fresh data file becomes the demo shop or an empty one. */
+export const beginService = (store: Store, clock: Clock, pushes: Pushes, appFolder: string) => {
+  const fill = (put: (work: Work) => void): void => {
+    store.run('begin', (work) => {
+      if (!isFresh(work))
+        throw new Refused('refused', 'This data file holds a shop already; it was left as it is.');
+      put(work);
+    });
+    pushes.send({ kind: 'changed', rows: Object.keys(rowKinds) as RowKind[] });
+  };
+
+  return {
+    /** True until the data file holds a shop. */
+    fresh: (): boolean => store.run('look for a shop', isFresh),
+
+    demo(): void {
+      const shop = loadDemo(join(appFolder, 'demo-data', 'shop'), clock.now());
+      fill((work) => putShop(work, shop));
+    },
+
+    empty(shop: Pick<Settings, 'name' | 'timeZone' | 'units'>): void {
+      if (!isTimeZone(shop.timeZone))
+        throw new Refused(
+          'bad-input',
+          `“${shop.timeZone}” is not a time zone. Use a name such as America/Chicago.`,
+        );
+      fill(({ rows }) => {
+        rows.put('settings', {
+          ...NEW_SETTINGS,
+          name: shop.name,
+          timeZone: shop.timeZone,
+          units: shop.units,
+        });
+        rows.put('calendar', NEW_CALENDAR);
+      });
+    },
+  };
+};
+
+const isFresh = ({ rows }: Work): boolean => rows.read('settings').length === 0;
+
+function putShop({ rows }: Work, shop: Shop): void {
+  for (const kind of Object.keys(rowKinds) as RowKind[])
+    for (const row of kind === 'settings' ? [shop.settings] : shop[kind])
+      rows.put(kind, row as RowOf<typeof kind>);
+}

@@ -1,0 +1,119 @@
+import Papa from 'papaparse';
+import { Refused } from '../refused.ts';
+
+/** A file's cells as text, in the file's own order. Rows are counted as in the file; the header is row 1. */
+export interface Table {
+  header: string[];
+  rows: { row: number; cells: string[] }[];
+}
+
+const MAX_ROWS = 20_000;
+const MAX_COLUMNS = 100;
+const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const;
+type Separator = keyof typeof SEPARATORS;
+
+/**
+ * Read a CSV file: its encoding, its separator, its cells. Rows shorter than the header are filled with ''.
+ * @throws Refused with a sentence when it is empty, no text, too big, or a quotation mark is never closed
+ */
+export function readTable(fileName: string, bytes: Uint8Array): { table: Table; notes: string[] } {
+  const { text, notes } = decodeText(fileName, bytes);
+  const separator = guessSeparator(text);
+  if (separator !== ',') notes.push(`The cells are separated by ${SEPARATORS[separator]}.`);
+  const { data, errors } = Papa.parse<string[]>(text, {
+    delimiter: separator,
+    header: false,
+    skipEmptyLines: false,
+  });
+  const unclosed = errors.find((error) => error.code === 'MissingQuotes');
+  if (unclosed)
+    throw new Refused(
+      'bad-input',
+      `In ${fileName}, a quotation mark opened in row ${(unclosed.row ?? 0) + 1} is never closed. Nothing was taken; mend that row and import again.`,
+    );
+  const filled = data
+    .map((cells, index) => ({ row: index + 1, cells: cells.map((cell) => cell.trim()) }))
+    .filter(({ cells }) => cells.some((cell) => cell !== ''));
+  const [header, ...rows] = filled;
+  if (!header)
+    throw new Refused(
+      'bad-input',
+      `${fileName} is empty. Nothing was taken; choose a file with a header row and one row a line.`,
+    );
+  checkSize(fileName, header.cells.length, rows.length);
+  const short = rows.filter(({ cells }) => cells.length < header.cells.length);
+  if (short.length > 0)
+    notes.push(`${rowList(short)} shorter than the header; the missing cells were taken as empty.`);
+  return { table: { header: header.cells, rows: rows.map((row) => pad(row, header.cells.length)) }, notes };
+}
+
+function checkSize(fileName: string, columns: number, rows: number): void {
+  if (columns > MAX_COLUMNS)
+    throw new Refused(
+      'bad-input',
+      `${fileName} has ${columns} columns; at most ${MAX_COLUMNS} can be read. Nothing was taken.`,
+    );
+  if (rows > MAX_ROWS)
+    throw new Refused(
+      'bad-input',
+      `${fileName} has ${rows} rows; at most ${MAX_ROWS} can be read. Nothing was taken; split the file.`,
+    );
+}
+
+const pad = (row: { row: number; cells: string[] }, length: number) => ({
+  row: row.row,
+  cells: [...row.cells, ...Array<string>(Math.max(0, length - row.cells.length)).fill('')],
+});
+
+function rowList(rows: readonly { row: number }[]): string {
+  const named = rows.slice(0, 5).map(({ row }) => row);
+  const more = rows.length > named.length ? ` and ${rows.length - named.length} more` : '';
+  return `${rows.length === 1 ? 'Row' : 'Rows'} ${named.join(', ')}${more} ${rows.length === 1 ? 'is' : 'are'}`;
+}
+
+/** The separator that occurs most in the header row: there, unlike further down, no comma stands inside a number. */
+function guessSeparator(text: string): Separator {
+  const header = (/^\s*([^\r\n]*)/.exec(text)?.[1] ?? '').replaceAll(/"[^"]*"/g, '');
+  const count = (separator: string) => header.split(separator).length;
+  return (Object.keys(SEPARATORS) as Separator[]).reduce((best, next) =>
+    count(next) > count(best) ? next : best,
+  );
+}
+
+/** UTF-16 by its byte-order mark; else UTF-8; else, when the bytes are not UTF-8, Windows-1252, and it is said so. */
+function decodeText(fileName: string, bytes: Uint8Array): { text: string; notes: string[] } {
+  if (bytes[0] === 0x50 && bytes[1] === 0x4b)
+    throw new Refused(
+      'bad-input',
+      `${fileName} is a spreadsheet or archive, not a CSV file. Nothing was taken; save it as CSV (UTF-8) and import that.`,
+    );
+  const mark =
+    bytes[0] === 0xff && bytes[1] === 0xfe
+      ? 'utf-16le'
+      : bytes[0] === 0xfe && bytes[1] === 0xff
+        ? 'utf-16be'
+        : null;
+  if (mark) return { text: new TextDecoder(mark).decode(bytes), notes: ['The file is written in UTF-16.'] };
+  if (bytes.includes(0))
+    throw new Refused(
+      'bad-input',
+      `${fileName} is not a text file. Nothing was taken; save it as CSV (UTF-8) and import that.`,
+    );
+  const utf8 = decodeUtf8(bytes);
+  if (utf8 !== null) return { text: utf8, notes: [] };
+  return {
+    text: new TextDecoder('windows-1252').decode(bytes),
+    notes: [
+      'The file is not in UTF-8; it was read as Windows-1252. Look at names with accents before you take it.',
+    ],
+  };
+}
+
+/** Null when the bytes are not UTF-8. */
+function decodeUtf8(bytes: Uint8Array): string | null {
+  try {
+    return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,45 @@
+import type { CheckedImport } from '../../core/contract/import.ts';
+import { checkOrderRows } from '../../core/shop/order-rows.ts';
+import type { Store } from '../db/open.ts';
+import { valueOf } from '../refused.ts';
+import type { Clock } from './clock.ts';
+import { readTable, type Table } from './csv.ts';
+import type { EditService } from './edit.ts';
+import { readShop } from './shop.ts';
+
+/** Work-order lines from a CSV file: look, mend, take. */
+export const importService = (store: Store, clock: Clock, edit: EditService) => {
+  const check = (fileName: string, table: Table, notes: readonly string[] = []) => {
+    const shop = store.run('read the shop', readShop);
+    const found = valueOf(checkOrderRows(shop, table.header, table.rows, clock.now()));
+    const { problems, ready, known } = found;
+    const checked: CheckedImport = {
+      fileName,
+      ...table,
+      problems,
+      ready,
+      known,
+      notes: [...notes, ...found.notes],
+    };
+    return { checked, orders: found.orders, lines: found.lines };
+  };
+
+  return {
+    /** Read a file's bytes and check every row; nothing is stored. */
+    check(fileName: string, bytes: Uint8Array): CheckedImport {
+      const { table, notes } = readTable(fileName, bytes);
+      return check(fileName, table, notes).checked;
+    },
+
+    recheck: (fileName: string, table: Table): CheckedImport => check(fileName, table).checked,
+
+    /** Take the rows that are ready as one step of the history; the others come back. */
+    take(fileName: string, table: Table) {
+      const { checked, orders, lines } = check(fileName, table);
+      if (lines.length > 0) edit.apply({ do: 'orders.import', fileName, orders, lines });
+      const open = new Set(checked.problems.map((p) => p.row));
+      const rest = { header: table.header, rows: table.rows.filter((r) => open.has(r.row)) };
+      return { orders: orders.length, lines: lines.length, left: check(fileName, rest).checked };
+    },
+  };
+};

@@ -1,0 +1,118 @@
+import type { ProblemInput, Queues } from '../../core/schedule/problem.ts';
+import type { LaunchSolver, Solver } from '../solver/launch.ts';
+import type { Best, FromSolver, ToSolver } from '../solver/messages.ts';
+
+/** What is known of a run while it goes on. */
+export interface RunProgress {
+  readonly seconds: number;
+  readonly step: number;
+  readonly evaluations: number;
+  readonly bound: number | null;
+  readonly best: Best | null;
+}
+
+export interface RunEnd extends RunProgress {
+  /** `failed` when every solver process failed; the best plan before that is still there. */
+  readonly phase: 'finished' | 'stopped' | 'failed';
+  /** What a failed process said, for the log. */
+  readonly failure: string | null;
+}
+
+export interface RunOptions {
+  readonly runId: string;
+  readonly problem: ProblemInput;
+  readonly queues: Queues;
+  readonly seconds: number;
+  /** Process i searches with seed + i. */
+  readonly seed: number;
+  readonly processes: number;
+  readonly launch: LaunchSolver;
+  readonly onProgress: (progress: RunProgress) => void;
+}
+
+export interface Run {
+  readonly end: Promise<RunEnd>;
+  /** Ask for the best so far; `end` then resolves soon. */
+  stop(): void;
+}
+
+/** How long past its budget, or past a stop, a process may take to answer before it is ended. */
+const GRACE_MS = 3000;
+
+type Counts = Omit<RunProgress, 'seconds' | 'best'>;
+type Report = Exclude<FromSolver, { kind: 'failed' }>;
+
+/** One run of the search: several processes, each with its own seed; the best plan of all counts. */
+export function startRun({ runId, problem, queues, seconds, ...options }: RunOptions): Run {
+  const startedAt = performance.now();
+  const counts: Counts[] = [];
+  const solvers = Array.from({ length: options.processes }, () => options.launch());
+  const tellAll = (): void => solvers.forEach((solver) => solver.send({ kind: 'stop', runId }));
+  let best: Best | null = null;
+  let stopped = false;
+  const progress = (): RunProgress => ({
+    ...total(counts),
+    seconds: (performance.now() - startedAt) / 1000,
+    best,
+  });
+
+  const onReport = (lane: number, { step, evaluations, bound, ...report }: Report): void => {
+    counts[lane] = { step, evaluations, bound };
+    if (report.best && (best === null || report.best.objective < best.objective)) best = report.best;
+    // One is done before its time only when its plan is proven best: the others need not go on.
+    if (report.kind === 'done') tellAll();
+    else options.onProgress(progress());
+  };
+  const runs = solvers.map((solver, lane) =>
+    runSolver(
+      solver,
+      { kind: 'start', runId, problem, queues, seed: options.seed + lane, budgetMs: seconds * 1000 },
+      (report) => onReport(lane, report),
+    ),
+  );
+  return {
+    end: Promise.all(runs).then((failures) => {
+      const failed = failures.every((failure) => failure !== null);
+      const phase = stopped ? 'stopped' : failed ? 'failed' : 'finished';
+      return { ...progress(), phase, failure: failures.find((failure) => failure !== null) ?? null };
+    }),
+    stop() {
+      stopped = true;
+      tellAll();
+      setTimeout(() => solvers.forEach((solver) => solver.kill()), GRACE_MS).unref();
+    },
+  };
+}
+
+/** Resolves with null when the process did its work, else with what went wrong; the process is gone then. */
+function runSolver(
+  solver: Solver,
+  start: Extract<ToSolver, { kind: 'start' }>,
+  onReport: (report: Report) => void,
+): Promise<string | null> {
+  return new Promise((resolve) => {
+    const late = setTimeout(() => finish('it did not answer in time'), start.budgetMs + GRACE_MS);
+    const finish = (failure: string | null): void => {
+      clearTimeout(late);
+      resolve(failure);
+      solver.kill();
+    };
+    solver.onExit(() => finish('its process ended'));
+    solver.onMessage((message) => {
+      if (message.runId !== start.runId) return;
+      if (message.kind === 'failed') return finish(message.message);
+      onReport(message);
+      if (message.kind === 'done') finish(null);
+    });
+    solver.send(start);
+  });
+}
+
+const total = (counts: readonly Counts[]): Counts => ({
+  step: counts.reduce((sum, { step }) => sum + step, 0),
+  evaluations: counts.reduce((sum, { evaluations }) => sum + evaluations, 0),
+  bound: counts.reduce<number | null>(
+    (high, { bound }) => (bound === null ? high : Math.max(high ?? bound, bound)),
+    null,
+  ),
+});

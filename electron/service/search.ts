@@ -1,0 +1,170 @@
+import { randomUUID } from 'node:crypto';
+import { availableParallelism } from 'node:os';
+import type { SearchState } from '../../core/contract/search.ts';
+import { check } from '../../core/schedule/check.ts';
+import { decode } from '../../core/schedule/decode.ts';
+import type { Problem } from '../../core/schedule/problem.ts';
+import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import type { Store } from '../db/open.ts';
+import type { Log } from '../log.ts';
+import { Refused, valueOf } from '../refused.ts';
+import type { LaunchSolver } from '../solver/launch.ts';
+import type { Clock } from './clock.ts';
+import type { EditService } from './edit.ts';
+import type { Pushes } from './pushes.ts';
+import { startRun, type RunEnd, type RunProgress } from './search-run.ts';
+import { readShop } from './shop.ts';
+
+const LABEL = 'Plan the week';
+const PUSH_MS = 100;
+const CURVE_POINTS = 200;
+
+/** How many searches run side by side: two where the machine has the cores. */
+export const searchProcesses = (): number => Math.min(2, availableParallelism());
+
+interface Deps {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly pushes: Pushes;
+  readonly edit: EditService;
+  readonly launch: LaunchSolver;
+  readonly log: Log;
+}
+
+/** Plans the week: one run at a time; its best plan is checked and becomes one step of the history. */
+export const searchService = (deps: Deps) => {
+  const { store, clock, pushes, edit, launch } = deps;
+  let state: SearchState | null = null;
+  let stop: () => void = () => undefined;
+  let pushedAt = -Infinity;
+
+  const tell = (next: SearchState): void => {
+    state = next;
+    pushedAt = performance.now();
+    pushes.send({ kind: 'search', state });
+  };
+
+  return {
+    /** The run that is going, or the last one. */
+    read: (): SearchState | null => state,
+
+    start(seconds: number, seed: number): { runId: string } {
+      if (state?.phase === 'running')
+        throw new Refused('busy', 'The week is being planned already. Wait until that is done, or stop it.');
+      const shop = store.run('read the shop', readShop);
+      const { problem, queues } = valueOf(toSearchProblem(shop, clock.now()));
+      if (problem.input.jobs.length === 0)
+        throw new Refused(
+          'refused',
+          'There is nothing to plan: no open work order has a line that can be made.',
+        );
+      const mark = edit.mark();
+      const runId = randomUUID();
+      let running = firstState(runId, seconds, valueOf(decode(problem, queues)));
+      const onProgress = (progress: RunProgress): void => {
+        running = withProgress(running, progress);
+        if (performance.now() - pushedAt >= PUSH_MS) tell(running);
+      };
+      const processes = searchProcesses();
+      const run = startRun({
+        runId,
+        problem: problem.input,
+        queues,
+        seconds,
+        seed,
+        processes,
+        launch,
+        onProgress,
+      });
+      stop = run.stop;
+      tell(running);
+      void run.end.then((end) => tell(endState(withProgress(running, end), problem, mark, end, deps)));
+      return { runId };
+    },
+
+    /** The best plan so far is kept. A run that is over already is left alone. */
+    stop(runId: string): void {
+      if (state?.runId === runId && state.phase === 'running') stop();
+    },
+  };
+};
+
+/** Where a run ended, its plan stored or the reason why not. Never throws. */
+function endState(
+  last: SearchState,
+  problem: Problem,
+  mark: number,
+  end: RunEnd,
+  { edit, log }: Deps,
+): SearchState {
+  if (end.failure) log.error(`the search ${last.runId} had trouble`, end.failure);
+  try {
+    return { ...last, phase: end.phase, message: adopt(problem, mark, end, edit) };
+  } catch (error) {
+    if (!(error instanceof Refused)) log.error('the plan found could not be stored', error);
+    const why =
+      error instanceof Refused
+        ? error.message
+        : 'The plan found could not be stored; the log file has the details.';
+    return { ...last, phase: 'failed', message: `${why} The plan stays as it was.` };
+  }
+}
+
+/** Store the best plan. @returns the sentence for the screen, null when all went as it should. @throws Refused */
+function adopt(problem: Problem, mark: number, { best, phase }: RunEnd, edit: EditService): string | null {
+  const failed = phase === 'failed' ? 'The search stopped working. ' : '';
+  const retry = phase === 'failed' ? ' You can plan again.' : '';
+  if (!best) return `${failed}The plan stays as it was.${retry}`;
+  if (edit.mark() !== mark)
+    return `${failed}You changed the shop while the week was being planned, so the plan found was set aside and yours was kept. Plan again to improve it.`;
+  const violations = check(problem, valueOf(decode(problem, best.queues)));
+  if (violations.length > 0) throw new Error(`the search broke a rule: ${violations[0]?.message}`);
+  const { changes } = edit.apply({ do: 'plan.replace', queues: mutable(best.queues), label: LABEL });
+  if (changes.length === 0) return `${failed}No better plan was found; the plan stays as it was.${retry}`;
+  return failed ? `${failed}The best plan found until then was kept.${retry}` : null;
+}
+
+const mutable = (queues: Readonly<Record<string, readonly string[]>>): Record<string, string[]> =>
+  Object.fromEntries(Object.entries(queues).map(([machine, operations]) => [machine, [...operations]]));
+
+const firstState = (
+  runId: string,
+  budgetSeconds: number,
+  present: { readonly objective: number; readonly terms: NonNullable<SearchState['terms']> },
+): SearchState => ({
+  runId,
+  phase: 'running',
+  seconds: 0,
+  budgetSeconds,
+  step: 0,
+  evaluations: 0,
+  objective: present.objective,
+  terms: { ...present.terms },
+  startObjective: present.objective,
+  bound: null,
+  curve: [{ seconds: 0, objective: present.objective }],
+  message: null,
+});
+
+function withProgress(
+  state: SearchState,
+  { seconds, step, evaluations, bound, best }: RunProgress,
+): SearchState {
+  const better = best !== null && best.objective < (state.objective ?? Infinity);
+  return {
+    ...state,
+    seconds,
+    step,
+    evaluations,
+    bound,
+    objective: better ? best.objective : state.objective,
+    terms: better ? { ...best.terms } : state.terms,
+    curve: better ? thinned([...state.curve, { seconds, objective: best.objective }]) : state.curve,
+  };
+}
+
+/** At most so many points: every second one of the older ones goes, first and last stay. */
+const thinned = (curve: SearchState['curve']): SearchState['curve'] =>
+  curve.length <= CURVE_POINTS
+    ? curve
+    : curve.filter((_, i) => i === 0 || i % 2 === 0 || i === curve.length - 1);

@@ -1,0 +1,59 @@
+import { buildProblem } from '../../core/schedule/build.ts';
+import { improve } from '../../core/schedule/improve.ts';
+import { sentence } from '../../core/shop/result.ts';
+import type { Best, ToSolver } from './messages.ts';
+import { hostPort } from './port.ts';
+
+/**
+ * The search in a process of its own: core yields the best plan so far, this file keeps the clock, reports at most
+ * ten times a second, and stops when told or when the time is up.
+ */
+
+const REPORT_MS = 100;
+type Start = Extract<ToSolver, { kind: 'start' }>;
+
+const port = hostPort();
+/** The one run that may go on: a newer start replaces it, a stop clears it. */
+let wanted = '';
+
+port.listen((message) => {
+  if (message.kind === 'stop') {
+    if (message.runId === wanted) wanted = '';
+    return;
+  }
+  wanted = message.runId;
+  run(message).catch((error: unknown) => {
+    port.send({ kind: 'failed', runId: message.runId, message: String(error) });
+  });
+});
+
+async function run({ runId, problem: input, queues, seed, budgetMs }: Start): Promise<void> {
+  const startedAt = performance.now();
+  const built = buildProblem(input);
+  if (!built.ok) return port.send({ kind: 'failed', runId, message: sentence(built.problems) });
+  let lastReport = -Infinity;
+  let unsent: Best | null = null;
+  let count = { step: 0, evaluations: 0, bound: null as number | null };
+  let objective = Infinity;
+  const report = (kind: 'progress' | 'done') => {
+    lastReport = performance.now();
+    port.send({ kind, runId, seconds: (lastReport - startedAt) / 1000, ...count, best: unsent });
+    unsent = null;
+  };
+  for (const found of improve(built.value, { seed, start: queues })) {
+    count = { step: found.step, evaluations: found.evaluations, bound: found.bound };
+    if (found.objective < objective) {
+      objective = found.objective;
+      unsent = { queues: found.queues, objective, terms: found.schedule.terms };
+    }
+    const now = performance.now();
+    if (now - startedAt >= budgetMs) break;
+    if (now - lastReport >= REPORT_MS) report('progress');
+    await pause();
+    if (wanted !== runId) break;
+  }
+  report('done');
+}
+
+/** Lets a message in. */
+const pause = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));
