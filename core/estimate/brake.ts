@@ -15,8 +15,10 @@ export interface BrakeWork {
 
 /** Long pieces take longer to present to the tools (common practice, no source). */
 function hitKey(lengthMm: number): string {
-  if (lengthMm < 2 * MM_PER_FOOT) return 'hitShort';
-  return lengthMm <= 6 * MM_PER_FOOT ? 'hitMedium' : 'hitLong';
+  // To a thousandth of a foot, so that 72 in turned to millimetres is still 6 ft.
+  const feet = Math.round((lengthMm / MM_PER_FOOT) * 1000) / 1000;
+  if (feet < 2) return 'hitShort';
+  return feet <= 6 ? 'hitMedium' : 'hitLong';
 }
 
 /**

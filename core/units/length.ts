@@ -3,7 +3,7 @@ import { mm, type Millimetres } from './brand.ts';
 
 /** Exact by definition (international inch, 1959). */
 export const MM_PER_INCH = 25.4;
-export const MM_PER_FOOT = 12 * MM_PER_INCH;
+export const MM_PER_FOOT = 304.8;
 
 export type LengthUnits = 'in' | 'mm';
 
