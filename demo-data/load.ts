@@ -17,12 +17,14 @@ export function loadDemo(folder: string, now: Instant): Shop {
   const shiftDays = (wallSeconds(monday, '00:00') - wallSeconds(readAnchor(folder), '00:00')) / 86_400;
   const reading = { timeZone: settings.timeZone, units: settings.units, shiftDays };
   const catalogue = readCatalogue(folder, reading);
-  return {
+  const shop: Shop = {
     settings,
     ...catalogue,
-    ...readOrders(folder, 'orders.csv', reading),
+    order: [],
+    line: [],
     queue: catalogue.machine.map((machine) => ({ id: machine.id, operations: [], revision: 0 })),
     pin: [],
     record: readRecords(folder, 'finished.csv', reading),
   };
+  return { ...shop, ...readOrders(folder, 'orders.csv', shop, shiftDays) };
 }

@@ -2,10 +2,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { z } from 'zod';
+import { orderColumns } from '../core/shop/order-columns.ts';
+import { checkOrderRows } from '../core/shop/order-rows.ts';
 import { sentence } from '../core/shop/result.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../core/shop/state.ts';
 import { shiftDate, toInstant } from '../core/time/wall.ts';
-import type { Instant } from '../core/units/brand.ts';
+import { instant, type Instant } from '../core/units/brand.ts';
 import { parseLength, type LengthUnits } from '../core/units/length.ts';
 
 /**
@@ -56,10 +58,14 @@ export const readAnchor = (folder: string): string =>
 export const readSettings = (folder: string): RowOf<'settings'> =>
   rowKinds.settings.parse({ ...z.looseObject({}).parse(readJson(folder, 'settings.json')), revision: 0 });
 
-/** The instant of a cell like "2026-12-04 14:00" on the shop's wall, moved by the shift. */
+/** A cell like "2026-12-04 14:00" with its date moved; an empty one stays empty. */
+const shiftCell = (cell: string, days: number): string =>
+  cell === '' ? '' : `${shiftDate(cell.slice(0, 10), days)}${cell.slice(10)}`;
+
+/** The instant of such a cell on the shop's wall, moved by the shift. */
 function readInstant(cell: string, { timeZone, shiftDays }: Reading): Instant {
-  const [date = '', clock = ''] = cell.split(' ');
-  return toInstant(shiftDate(date, shiftDays), clock, timeZone);
+  const [date = '', clock = ''] = shiftCell(cell, shiftDays).split(' ');
+  return toInstant(date, clock, timeZone);
 }
 
 function readLength(cell: string, { units }: Reading): number {
@@ -95,45 +101,31 @@ export function readCatalogue(folder: string, reading: Reading): Catalogue {
   };
 }
 
-/** Work orders and lines of a file in the import format; an order's own columns are taken from its first row. */
-export function readOrders(folder: string, file: string, reading: Reading): Pick<Shop, 'order' | 'line'> {
-  const orders = new Map<string, RowOf<'order'>>();
-  const lines = readTable(folder, file).map((cell) => {
-    const orderId = cell('order');
-    const number = Number(cell('line'));
-    if (!orders.has(orderId)) orders.set(orderId, readOrder(cell, reading));
-    return rowKinds.line.parse({
-      id: `${orderId}/${number}`,
-      orderId,
-      number,
-      partId: cell('part'),
-      materialId: cell('material'),
-      gauge: cell('gauge'),
-      colourId: cell('colour'),
-      lengthMm: readLength(cell('length'), reading),
-      quantity: Number(cell('quantity')),
-      status: 'open',
-      revision: 0,
-    });
-  });
+/**
+ * Work orders and lines of a file in the import format, read by the import's own rules but for dates in the past.
+ * @param shop the shop the file belongs to, without orders yet
+ */
+export function readOrders(
+  folder: string,
+  file: string,
+  shop: Shop,
+  shiftDays: number,
+): Pick<Shop, 'order' | 'line'> {
+  const rows = readTable(folder, file).map((cell, index) => ({
+    row: index + 2,
+    cells: orderColumns.map((column) =>
+      column === 'release' || column === 'due' ? shiftCell(cell(column), shiftDays) : cell(column),
+    ),
+  }));
+  const checked = checkOrderRows(shop, orderColumns, rows, instant(0));
+  if (!checked.ok) throw new Error(sentence(checked.problems));
+  const { problems, orders, lines } = checked.value;
+  if (problems[0]) throw new Error(`${file}, row ${problems[0].row}: ${problems[0].reason}`);
   const inOrder = lines.sort((a, b) =>
     a.orderId === b.orderId ? a.number - b.number : a.orderId < b.orderId ? -1 : 1,
   );
-  return { order: byId([...orders.values()]), line: inOrder };
+  return { order: byId(orders), line: inOrder };
 }
-
-const readOrder = (cell: (column: string) => string, reading: Reading): RowOf<'order'> =>
-  rowKinds.order.parse({
-    id: cell('order'),
-    customer: cell('customer'),
-    release: cell('release') === '' ? null : readInstant(cell('release'), reading),
-    due: readInstant(cell('due'), reading),
-    weight: Number(cell('weight')),
-    rush: cell('rush') === 'yes',
-    status: 'open',
-    note: cell('note'),
-    revision: 0,
-  });
 
 /** Operations done on the floor. */
 export function readRecords(folder: string, file: string, reading: Reading): Shop['record'] {

@@ -1,10 +1,11 @@
 import { join } from 'node:path';
 import Papa from 'papaparse';
+import { orderColumns } from '../../core/shop/order-columns.ts';
 import { rowKinds } from '../../core/shop/state.ts';
 import { readAnchor, readCatalogue, readRows, readSettings } from '../read.ts';
 import { finishedColumns, finishedRow, halfYear } from './half-year.ts';
 import { brokenOrders, nextWeekOrders, rushOrder } from './imports.ts';
-import { orderColumns, type OrderRow } from './orders.ts';
+import type { OrderRow } from './orders.ts';
 import { partRows } from './parts.ts';
 import { mulberry32 } from './rng.ts';
 import { sheetRows } from './sheets.ts';

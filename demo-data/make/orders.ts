@@ -1,26 +1,9 @@
+import type { OrderColumn } from '../../core/shop/order-columns.ts';
 import { shiftDate } from '../../core/time/wall.ts';
 import type { Rng } from './rng.ts';
 
-/** The columns of the import format, in the order the files have them. */
-export const orderColumns = [
-  'order',
-  'line',
-  'customer',
-  'part',
-  'quantity',
-  'material',
-  'gauge',
-  'colour',
-  'length',
-  'release',
-  'due',
-  'weight',
-  'rush',
-  'note',
-] as const;
-
 /** One line of a work order, each column as it is written. */
-export type OrderRow = Readonly<Record<(typeof orderColumns)[number], string | number>>;
+export type OrderRow = Readonly<Record<OrderColumn, string | number>>;
 
 /** Invented; none is meant to be anybody. */
 const customers = [

@@ -2,7 +2,6 @@ import { readFileSync } from 'node:fs';
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { importFiles, shopFiles, type Files } from '../../../demo-data/make/files.ts';
-import { orderColumns } from '../../../demo-data/make/orders.ts';
 import { readAnchor } from '../../../demo-data/read.ts';
 import { root } from './demo-shop.ts';
 
@@ -38,19 +37,5 @@ describe('the generated demo files', () => {
     expect(new Set(rows.map((row) => row['order'])).size).toBe(12);
     expect(rows.filter((row) => used.has(row['order']))).toEqual([]);
     expect(rows.filter((row) => (row['due'] ?? '') < '2026-12-08')).toEqual([]);
-  });
-
-  it('have the columns of the import format', () => {
-    const heads = Object.values(importFiles(root, '2026-11-30')).map((text) =>
-      text.slice(0, text.indexOf('\n')),
-    );
-    for (const head of heads) expect(head).toBe(orderColumns.join());
-  });
-
-  it('spoil every row of the broken file in its own way but the first', () => {
-    const rows = rowsOf(importFiles(root, '2026-11-30')['broken.csv']);
-    expect(rows[0]?.['note']).toBe('Nothing is wrong here.');
-    const notes = rows.slice(1).map((row) => row['note']);
-    expect(new Set(notes).size).toBe(rows.length - 1);
   });
 });
