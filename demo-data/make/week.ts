@@ -16,6 +16,8 @@ const ORDERS = 60;
 const LINES = 160;
 const FIRST_NUMBER = 4101;
 const ALREADY_LATE = 4;
+/** 1 spreads the due dates evenly; more crowds the first days. */
+const CROWDING = 1.2;
 const RUSH: Readonly<Record<number, { readonly weight: number; readonly note: string }>> = {
   6: { weight: 3, note: 'Storm damage, roof is open.' },
   11: { weight: 2, note: 'Crane is booked for the next morning.' },
@@ -24,11 +26,15 @@ const RUSH: Readonly<Record<number, { readonly weight: number; readonly note: st
   38: { weight: 3, note: 'School closes for the repair only these days.' },
 };
 
-/** Working day on which order number `index` is due: the late ones last week, the rest over days 1 to 14. */
-const dueDay = (index: number): number =>
-  index < ALREADY_LATE
-    ? index - ALREADY_LATE
-    : 1 + Math.floor((14 * (index - ALREADY_LATE)) / (ORDERS - ALREADY_LATE));
+/**
+ * Working day on which an order is due: the late ones on the Thursday and Friday before, the rest over days 1 to 14,
+ * closer together at first, so that the first week is fuller than its hours.
+ */
+function dueDay(index: number): number {
+  if (index < ALREADY_LATE) return index < ALREADY_LATE / 2 ? -2 : -1;
+  const share = (index - ALREADY_LATE) / (ORDERS - ALREADY_LATE);
+  return 1 + Math.floor(14 * share ** CROWDING);
+}
 
 /** Orders due from the second week on may still wait for coil or an approval. */
 function releaseDay(due: number, rng: Rng): number | null {

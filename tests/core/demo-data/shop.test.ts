@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { decode } from '../../../core/schedule/decode.ts';
+import { dueDateQueues } from '../../../core/schedule/rules/edd.ts';
+import { toProblem } from '../../../core/shop/to-problem.ts';
 import { hits } from '../../../core/part/girth.ts';
 import { operationsOf } from '../../../core/shop/operations.ts';
 import { lineOfOperation } from '../../../core/shop/order.ts';
@@ -126,5 +129,17 @@ describe('the load of the demo shop over its three weeks', () => {
 
   it('asks the long brake alone for less than it has', () => {
     expect(asked('brake', 'B1') / open('B1')).toBeLessThan(0.75);
+  });
+
+  it('ends some lines late in due-date order that were not late before, though far from most', () => {
+    const built = toProblem(shop, monday);
+    if (!built.ok) throw new Error(JSON.stringify(built.problems));
+    const { problem } = built.value;
+    const plan = decode(problem, dueDateQueues(problem));
+    if (!plan.ok) throw new Error(JSON.stringify(plan.problems));
+    const { ends } = plan.value;
+    const late = problem.input.jobs.filter((j) => j.due! >= monday && (ends[j.id] ?? 0) > j.due!);
+    expect(late.length).toBeGreaterThanOrEqual(10);
+    expect(late.length).toBeLessThan(60);
   });
 });
