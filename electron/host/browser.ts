@@ -1,0 +1,53 @@
+import { join } from 'node:path';
+import { dataFile, dataFolder } from '../data-file.ts';
+import { openStore } from '../db/open.ts';
+import { fileLog } from '../log.ts';
+import { fileStamp, makeClock } from '../service/clock.ts';
+import { makePushes } from '../service/pushes.ts';
+import { nodeSolver } from '../solver/launch.ts';
+import { makeAnswers } from './answers.ts';
+import { startHttp, type HttpHost } from './http.ts';
+import { makeServe } from './serve.ts';
+
+export interface BrowserOptions {
+  readonly appFolder: string;
+  readonly version: string;
+  readonly env: NodeJS.ProcessEnv;
+  /** What --data said. */
+  readonly data?: string;
+  readonly port: number;
+}
+
+/** The whole app behind a loopback address. @throws Refused when the data file cannot be used */
+export async function startBrowserHost(options: BrowserOptions): Promise<HttpHost> {
+  const { appFolder, env } = options;
+  const log = fileLog(join(dataFolder(env), 'foldweek.log'));
+  const clock = makeClock(env.FOLDWEEK_NOW);
+  const store = openStore(dataFile(env, options.data), {
+    migrations: join(appFolder, 'migrations'),
+    stamp: fileStamp(clock.now()),
+    log,
+  });
+  const pushes = makePushes();
+  const answers = makeAnswers({
+    kind: 'browser',
+    version: options.version,
+    appFolder,
+    store,
+    clock,
+    pushes,
+    log,
+    launchSolver: nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts')),
+    notice: null,
+    printPdf: null,
+  });
+  const pages = join(appFolder, 'dist', 'renderer');
+  const http = await startHttp({ port: options.port, pages, serve: makeServe(answers, log), pushes, log });
+  return {
+    address: http.address,
+    async close() {
+      await http.close();
+      store.close();
+    },
+  };
+}

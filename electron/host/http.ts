@@ -1,0 +1,151 @@
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import type { Reply } from '../../core/contract/call.ts';
+import type { Log } from '../log.ts';
+import type { Pushes } from '../service/pushes.ts';
+import { makeGuard, type Guard } from './http-guard.ts';
+import { readPage, textPage } from './pages.ts';
+import { refuse, type Serve } from './serve.ts';
+
+export interface HttpOptions {
+  /** 0 takes any free one. */
+  readonly port: number;
+  /** dist/renderer */
+  readonly pages: string;
+  readonly serve: Serve;
+  readonly pushes: Pushes;
+  readonly log: Log;
+  readonly maxBodyBytes?: number;
+}
+
+export interface HttpHost {
+  /** Opens the app in a browser, once. */
+  readonly address: string;
+  close(): Promise<void>;
+}
+
+/** Room for the largest import in base64. */
+const MAX_BODY_BYTES = 64_000_000;
+/** Comments keep the line open through proxies that drop idle ones. */
+const KEEP_ALIVE_MS = 25_000;
+
+/**
+ * The screens in a plain browser, on this machine only. `POST /call/NAME` with JSON answers the contract, `GET /push`
+ * streams the pushes, everything else is a file of the built screens.
+ * @throws Error when the port is taken
+ */
+export async function startHttp(options: HttpOptions): Promise<HttpHost> {
+  let guard: Guard | null = null;
+  const server = createServer((request, response) => {
+    if (!guard) return void response.destroy();
+    answer(request, response, guard, options).catch((error: unknown) => {
+      options.log.error(`${request.method} ${request.url} failed`, error);
+      response.destroy();
+    });
+  });
+  await listen(server, options.port);
+  guard = makeGuard((server.address() as AddressInfo).port);
+  return {
+    address: guard.address,
+    close: () =>
+      new Promise((resolve) => {
+        server.close(() => resolve());
+        server.closeAllConnections();
+      }),
+  };
+}
+
+const listen = (server: Server, port: number): Promise<void> =>
+  new Promise((resolve, reject) => {
+    server.once('error', reject);
+    server.listen(port, '127.0.0.1', () => resolve());
+  });
+
+async function answer(
+  request: IncomingMessage,
+  response: ServerResponse,
+  guard: Guard,
+  options: HttpOptions,
+): Promise<void> {
+  const url = new URL(request.url ?? '/', 'http://127.0.0.1');
+  if (url.pathname === '/' && url.searchParams.has('key') && !guard.hasSession(request)) {
+    const cookie = guard.enter(url);
+    if (cookie) return redirectHome(response, cookie);
+  }
+  const refusal = guard.refusal(request);
+  if (refusal) return sendText(response, 403, refusal);
+  if (url.searchParams.has('key')) return redirectHome(response);
+  if (url.pathname.startsWith('/call/'))
+    return answerCall(request, response, url.pathname.slice('/call/'.length), options);
+  if (request.method !== 'GET') return sendText(response, 405, 'Only GET is answered here.');
+  if (url.pathname === '/push') return streamPushes(response, options.pushes);
+  const page = await readPage(options.pages, url.pathname);
+  response.writeHead(page.status, page.headers).end(page.body);
+}
+
+/** Takes the key out of the address bar and the history. */
+function redirectHome(response: ServerResponse, cookie?: string): void {
+  const headers = { ...textPage('').headers, Location: '/' };
+  response.writeHead(303, cookie ? { ...headers, 'Set-Cookie': cookie } : headers).end();
+}
+
+function sendText(response: ServerResponse, status: number, text: string): void {
+  const { headers, body } = textPage(text);
+  response.writeHead(status, headers).end(body);
+}
+
+function sendReply(response: ServerResponse, status: number, reply: Reply<unknown>): void {
+  const { headers } = textPage('');
+  response.writeHead(status, { ...headers, 'Content-Type': 'application/json' }).end(JSON.stringify(reply));
+}
+
+async function answerCall(
+  request: IncomingMessage,
+  response: ServerResponse,
+  name: string,
+  { serve, maxBodyBytes = MAX_BODY_BYTES }: HttpOptions,
+): Promise<void> {
+  if (request.method !== 'POST') return sendText(response, 405, 'Requests are made with POST.');
+  if (!/^application\/json\b/.test(request.headers['content-type'] ?? ''))
+    return sendReply(response, 415, refuse('bad-input', 'A request must be JSON.'));
+  const body = await readBody(request, maxBodyBytes);
+  if (body === null) {
+    response.once('finish', () => request.destroy());
+    return sendReply(response, 413, refuse('bad-input', 'The request is too large.'));
+  }
+  const input = parsed(body);
+  if (input === undefined) return sendReply(response, 400, refuse('bad-input', 'The request is not JSON.'));
+  sendReply(response, 200, await serve(name, input));
+}
+
+/** Null when it is larger than allowed; the rest is then not read. */
+async function readBody(request: IncomingMessage, maxBytes: number): Promise<string | null> {
+  if (Number(request.headers['content-length'] ?? 0) > maxBytes) return null;
+  const chunks: Buffer[] = [];
+  let bytes = 0;
+  for await (const chunk of request as AsyncIterable<Buffer>) {
+    bytes += chunk.length;
+    if (bytes > maxBytes) return null;
+    chunks.push(chunk);
+  }
+  return Buffer.concat(chunks).toString('utf8');
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return undefined;
+  }
+}
+
+function streamPushes(response: ServerResponse, pushes: Pushes): void {
+  response.writeHead(200, { ...textPage('').headers, 'Content-Type': 'text/event-stream' });
+  response.write(':\n\n');
+  const deafen = pushes.listen((push) => response.write(`data: ${JSON.stringify(push)}\n\n`));
+  const beat = setInterval(() => response.write(':\n\n'), KEEP_ALIVE_MS);
+  response.once('close', () => {
+    clearInterval(beat);
+    deafen();
+  });
+}

@@ -1,0 +1,103 @@
+import { spawn, spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { buildScreens, buildShell, isStale } from './build.ts';
+import { startBrowserHost } from './host/browser.ts';
+import { Refused } from './refused.ts';
+
+/** `npm start`: the desktop window where there can be one, else the same app in a browser on this machine. */
+
+const appFolder = resolve(import.meta.dirname, '..');
+const USAGE = 'Usage: npm start -- [--browser] [--port N] [--data FILE]';
+/** The desktop runtime is fetched once, by its own package; a slow line needs minutes. */
+const FETCH_MS = 300_000;
+/** A window that ends in failure this soon never opened. */
+const OPENED_MS = 10_000;
+
+interface Options {
+  readonly browser: boolean;
+  readonly port: number;
+  readonly data?: string;
+}
+
+function readOptions(): Options {
+  try {
+    const { values } = parseArgs({
+      options: { browser: { type: 'boolean' }, port: { type: 'string' }, data: { type: 'string' } },
+    });
+    const port = Number(values.port ?? 0);
+    if (!Number.isInteger(port) || port < 0 || port > 65_535)
+      throw new Error(`--port ${values.port} is not a port number`);
+    return { browser: values.browser ?? false, port, data: values.data };
+  } catch (error) {
+    return fail(`${error instanceof Error ? error.message : String(error)}. ${USAGE}`);
+  }
+}
+
+function fail(message: string): never {
+  console.error(message);
+  process.exit(1);
+}
+
+/** The desktop runtime's program, or the reason why there is none. */
+function findDesktop(): { readonly program: string } | { readonly why: string } {
+  if (process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY)
+    return { why: 'There is no display to open a window on' };
+  const found = spawnSync(process.execPath, ['-p', 'require("electron")'], {
+    cwd: appFolder,
+    timeout: FETCH_MS,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'ignore'],
+  });
+  const program = found.stdout.trim().split('\n').at(-1) ?? '';
+  return found.status === 0 && existsSync(program)
+    ? { program }
+    : { why: 'The desktop runtime is not installed and could not be fetched' };
+}
+
+/** @returns null when the window was opened and closed, else the reason why it could not be */
+async function openDesktop(options: Options): Promise<string | null> {
+  const desktop = findDesktop();
+  if ('why' in desktop) return desktop.why;
+  if (isStale('dist/electron/main.cjs')) await buildShell();
+  const args = [appFolder, ...(options.data ? ['--data', resolve(options.data)] : [])];
+  const startedAt = performance.now();
+  const status = await new Promise<number | null>((done) => {
+    const child = spawn(desktop.program, args, { stdio: 'inherit' });
+    child.once('error', () => done(1));
+    child.once('exit', done);
+  });
+  if (status === 0 || performance.now() - startedAt > OPENED_MS) return null;
+  return 'The desktop window could not be opened (its own message stands above)';
+}
+
+async function openBrowser(options: Options, why: string): Promise<void> {
+  const { version } = JSON.parse(readFileSync(resolve(appFolder, 'package.json'), 'utf8')) as {
+    version: string;
+  };
+  try {
+    const host = await startBrowserHost({
+      appFolder,
+      version,
+      env: process.env,
+      data: options.data,
+      port: options.port,
+    });
+    console.log(
+      `${why}; Foldweek runs in a browser instead. Open this address, once; Ctrl+C ends it:\n${host.address}`,
+    );
+    for (const signal of ['SIGINT', 'SIGTERM'] as const)
+      process.once(signal, () => void host.close().then(() => process.exit(0)));
+  } catch (error) {
+    if (error instanceof Refused) fail(error.message);
+    if (error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')
+      fail(`Port ${options.port} is taken by another program. Choose another with --port.`);
+    throw error;
+  }
+}
+
+const options = readOptions();
+if (isStale('dist/renderer/index.html')) await buildScreens();
+const why = options.browser ? 'You asked for it' : await openDesktop(options);
+if (why !== null) await openBrowser(options, why);
