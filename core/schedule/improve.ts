@@ -1,0 +1,84 @@
+import { lowerBound } from './bounds.ts';
+import { scheduleOf } from './decode.ts';
+import type { Problem, Queues, Schedule } from './problem.ts';
+import { anneal, type Sighting } from './search/anneal.ts';
+import { bestConstruction, type NumberedQueues } from './search/constructions.ts';
+import { FullTrial } from './search/full-trial.ts';
+import { LayeredTrial } from './search/layered-trial.ts';
+import { Rng } from './search/rng.ts';
+import { emptyTiming, timeQueues } from './timing.ts';
+
+/** The best plan so far. `queues` and `schedule` are the same objects until a better plan is found. */
+export interface Found {
+  readonly queues: Queues;
+  readonly schedule: Schedule;
+  readonly objective: number;
+  /** Times reported so far, from 0. */
+  readonly step: number;
+  /** Plans priced so far. */
+  readonly evaluations: number;
+  /** `optimal` when the objective meets the bound, or every plan was tried. */
+  readonly status: 'feasible' | 'optimal';
+  /** No plan can be better than this; null when no bound is known. */
+  readonly bound: number | null;
+}
+
+const TINY = 1e-9;
+
+/**
+ * Searches for better and better plans until the caller stops asking, or one is proven best. Deterministic: the same
+ * problem, seed and start give the same plans in the same order, whatever the clock. It yields every few milliseconds
+ * of work; the first yield is the best of the dispatch rules and `start`, and no later one is worse. Pins, frozen and
+ * started operations stay in place. If even the best plan does not fit into the open hours it ends without a yield;
+ * `decode` then says why.
+ * @param options.start queues to begin from, if they are complete; fixed operations are put back into their places
+ */
+export function* improve(
+  problem: Problem,
+  options: { seed: number; start?: Queues },
+): Generator<Found, void> {
+  const bound = lowerBound(problem).value;
+  const first = bestConstruction(problem, options.start);
+  if (first === null) return;
+  let found = foundOf(problem, first, 0, 0, bound);
+  yield found;
+  if (found.status === 'optimal') return;
+  const rng = new Rng(options.seed);
+  let queues = first;
+  let step = 0;
+  for (const sighting of search(problem, first, rng)) {
+    step += 1;
+    const better = sighting.queues !== queues && sighting.objective < found.objective - TINY;
+    found = better
+      ? foundOf(problem, sighting.queues, step, sighting.evaluations, bound)
+      : { ...found, step, evaluations: sighting.evaluations };
+    queues = sighting.queues;
+    yield found;
+    if (found.status === 'optimal') return;
+  }
+}
+
+function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Sighting, void> {
+  const layered = problem.machineOrder !== null && !problem.input.crew?.length;
+  return anneal(problem, layered ? new LayeredTrial(problem, first) : new FullTrial(problem, first), rng);
+}
+
+function foundOf(
+  problem: Problem,
+  queues: NumberedQueues,
+  step: number,
+  evaluations: number,
+  bound: number,
+): Found {
+  const schedule = scheduleOf(problem, queues, timeQueues(problem, queues, emptyTiming(problem)));
+  const status = schedule.objective <= bound + TINY * Math.max(1, bound) ? 'optimal' : 'feasible';
+  return {
+    queues: schedule.queues,
+    schedule,
+    objective: schedule.objective,
+    step,
+    evaluations,
+    status,
+    bound,
+  };
+}

@@ -1,0 +1,78 @@
+import type { Problem } from '../problem.ts';
+import { advanceJob } from './moves/advance-job.ts';
+import { makeGround, type Ground, type Move } from './moves/ground.ts';
+import { joinKin } from './moves/join-kin.ts';
+import { shiftOperation } from './moves/shift-operation.ts';
+import { shiftRun } from './moves/shift-run.ts';
+import { swapOperations } from './moves/swap-operations.ts';
+import type { Rng } from './rng.ts';
+import type { Trial } from './trial.ts';
+
+/** What a search found so far, as numbers. */
+export interface Sighting {
+  readonly queues: readonly ArrayLike<number>[];
+  readonly objective: number;
+  readonly evaluations: number;
+}
+
+/** Work between two looks at the outside, in operations timed: a few milliseconds. */
+const BREATH = 200_000;
+const TINY = 1e-6;
+
+/**
+ * Simulated annealing in rounds, each twice as long as the one before and started from the best plan, until the caller
+ * stops. The hot and cold ends of a round are set from what moves cost at its start.
+ * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680.
+ * Yields every few milliseconds of work; `queues` are the same object until better ones are found.
+ */
+export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sighting, void> {
+  const ground = makeGround(problem, trial, rng);
+  let best: Sighting = { queues: trial.live.copy(), objective: trial.objective, evaluations: 0 };
+  if (ground.movable.length === 0) return;
+  let evaluations = 0;
+  for (let steps = 20_000 + 50 * ground.movable.length; ; steps *= 2) {
+    trial.load(best.queues);
+    const { hot, cold } = temperatures(ground);
+    const cooling = (cold / hot) ** (1 / steps);
+    let heat = hot;
+    let breath = trial.work + BREATH;
+    for (let k = 0; k < steps; k++, heat *= cooling) {
+      const move = chooseMove(rng);
+      if (move(ground)) {
+        evaluations += 1;
+        const limit = -heat * Math.log(1 - rng.next());
+        if (trial.price(limit) <= limit) trial.keep();
+        else trial.undo();
+        if (trial.objective < best.objective - TINY)
+          best = { queues: trial.live.copy(), objective: trial.objective, evaluations };
+      }
+      if (trial.work < breath && k % 4096 !== 4095) continue;
+      breath = trial.work + BREATH;
+      yield { ...best, evaluations };
+    }
+  }
+}
+
+function chooseMove(rng: Rng): Move {
+  const u = rng.next();
+  if (u < 0.4) return shiftOperation;
+  if (u < 0.6) return swapOperations;
+  if (u < 0.75) return joinKin;
+  if (u < 0.9) return shiftRun;
+  return advanceJob;
+}
+
+/** Hot enough that about one worsening move in ten is taken, cold enough that hardly any is. */
+function temperatures(ground: Ground): { hot: number; cold: number } {
+  const { trial, rng } = ground;
+  const costs: number[] = [];
+  for (let k = 0; k < 400; k++) {
+    if (!chooseMove(rng)(ground)) continue;
+    const delta = trial.price(Infinity);
+    if (delta > TINY && delta < Infinity) costs.push(delta);
+    trial.undo();
+  }
+  costs.sort((a, b) => a - b);
+  const typical = costs[costs.length >> 1] ?? 1;
+  return { hot: typical / 5, cold: typical / 500 };
+}

@@ -1,0 +1,57 @@
+import { readQueues } from '../decode.ts';
+import type { Problem, Queues } from '../problem.ts';
+import { atcsQueues } from '../rules/atcs.ts';
+import { dueDateQueues } from '../rules/edd.ts';
+import { familyQueues } from '../rules/family.ts';
+import { johnsonQueues } from '../rules/johnson.ts';
+import { objectiveOf, termsOf } from '../score.ts';
+import { emptyTiming, timeQueues } from '../timing.ts';
+import { NEVER } from '../working-time.ts';
+
+export type NumberedQueues = readonly ArrayLike<number>[];
+
+/** Scales of ATCS look-ahead tried: patience with slack and with changeovers. */
+const SCALES = [
+  { k1: 1, k2: 1 },
+  { k1: 0.3, k2: 0.5 },
+  { k1: 0.3, k2: 0.15 },
+  { k1: 0.1, k2: 0.05 },
+];
+
+/** The best of the dispatch rules and `start` (where complete, fixed operations put back); null when none fits. */
+export function bestConstruction(problem: Problem, start?: Queues): NumberedQueues | null {
+  const rules: (() => Queues)[] = [
+    () => dueDateQueues(problem),
+    () => johnsonQueues(problem),
+    () => familyQueues(problem),
+    ...SCALES.map((scale) => () => atcsQueues(problem, scale)),
+  ];
+  let best: NumberedQueues | null = null;
+  let least = NEVER;
+  for (const queues of [...(start === undefined ? [] : [() => start]), ...rules]) {
+    const read = readQueues(problem, queues());
+    if (!read.ok) continue;
+    const placed = withFixedPlaces(problem, read.value);
+    const objective = objectiveAt(problem, placed);
+    if (objective >= least) continue;
+    best = placed;
+    least = objective;
+  }
+  return best;
+}
+
+/** Objective of complete queues; Infinity when they wait for each other or run out of open hours. */
+export function objectiveAt(problem: Problem, queues: NumberedQueues): number {
+  const timing = timeQueues(problem, queues, emptyTiming(problem));
+  if (timing.placed < problem.operations || timing.end.some((end) => end >= NEVER)) return Infinity;
+  return objectiveOf(problem.input.objective, termsOf(problem, timing.end, timing.changeover));
+}
+
+/** The queues with the fixed operations where they belong and the others in the order they had. */
+export function withFixedPlaces(problem: Problem, queues: NumberedQueues): NumberedQueues {
+  return problem.front.map((front, m) => {
+    const queue = [...front, ...Array.from(queues[m]!).filter((o) => !problem.fixed[o])];
+    for (const pin of problem.pins[m]!) queue.splice(Math.min(pin.rank, queue.length), 0, pin.operation);
+    return Int32Array.from(queue);
+  });
+}

@@ -1,0 +1,76 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, join } from 'node:path';
+import { parseArgs } from 'node:util';
+import type { Benched, BenchLine, BenchOptions } from './line.ts';
+import { benchShop } from './shop.ts';
+
+const USAGE = `npm run --silent bench -- FILE… [--seconds N] [--seed S] [--out DIR]
+Searches each problem of the files (shop-problem/1 or cut-problem/1, one or an array of them) for N seconds
+(default 5) and prints a JSON line each; with --out, full results go to DIR/NAME.json.`;
+
+/** One problem of either format. @throws Error with a sentence */
+async function bench(problem: unknown, options: BenchOptions): Promise<Benched> {
+  const format =
+    typeof problem === 'object' && problem !== null && 'format' in problem ? problem.format : undefined;
+  if (format === 'shop-problem/1') return benchShop(problem, options);
+  if (format === 'cut-problem/1') return (await import('./cut.ts')).benchCut(problem, options);
+  throw new Error(
+    `Its format is ${JSON.stringify(format) ?? 'not given'}; shop-problem/1 and cut-problem/1 are known.`,
+  );
+}
+
+function readProblems(file: string): unknown[] {
+  const parsed: unknown = JSON.parse(readFileSync(file, 'utf8'));
+  return Array.isArray(parsed) ? parsed : [parsed];
+}
+
+function readOptions() {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: {
+      seconds: { type: 'string', default: '5' },
+      seed: { type: 'string', default: '1' },
+      out: { type: 'string' },
+    },
+  });
+  const options = { seconds: Number(values.seconds), seed: Number(values.seed) };
+  if (!(options.seconds > 0) || !Number.isInteger(options.seed))
+    throw new Error('--seconds takes a number above 0, --seed a whole number.');
+  return { files: positionals, options, out: values.out };
+}
+
+/** Mean and largest gap a file, for people; the lines on stdout are for programs. */
+function summary(file: string, lines: readonly BenchLine[]): string {
+  const gaps = lines.flatMap((line) => line.gap ?? []);
+  const percent = (share: number) => `${(100 * share).toFixed(2)} %`;
+  const mean = gaps.reduce((a, b) => a + b, 0) / Math.max(1, gaps.length);
+  const missed = lines.filter((line) => line.bestKnown === 0 && line.objective !== 0).length;
+  const invalid = lines.filter((line) => !line.valid).length;
+  return `${basename(file).padEnd(32)} ${lines.length} instances  mean gap ${percent(mean)}  worst ${percent(Math.max(0, ...gaps))}  at or below best ${gaps.filter((gap) => gap <= 0).length}  zero missed ${missed}  invalid ${invalid}`;
+}
+
+async function main(): Promise<void> {
+  const { files, options, out } = readOptions();
+  if (files.length === 0) throw new Error(USAGE);
+  if (out !== undefined) mkdirSync(out, { recursive: true });
+  for (const file of files) {
+    const lines: BenchLine[] = [];
+    try {
+      for (const problem of readProblems(file)) {
+        const { line, result } = await bench(problem, options);
+        process.stdout.write(`${JSON.stringify(line)}\n`);
+        if (out !== undefined)
+          writeFileSync(join(out, `${line.name.replaceAll(/[^\w.-]/g, '_')}.json`), JSON.stringify(result));
+        lines.push(line);
+      }
+    } catch (error) {
+      throw new Error(`${file} could not be used: ${error instanceof Error ? error.message : String(error)}`);
+    }
+    process.stderr.write(`${summary(file, lines)}\n`);
+  }
+}
+
+main().catch((error: unknown) => {
+  process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+  process.exitCode = 1;
+});
