@@ -2,6 +2,7 @@ import type { Blank } from '../part/blank.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../shop/material.ts';
 import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { formatBoth } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
 import { standard } from './standards.ts';
 
@@ -36,18 +37,18 @@ const cutsFor = (pieces: number, each: number, stretch: number): number =>
   stretch - pieces * each > NO_DROP_MM ? pieces : pieces - 1;
 
 function misfits(blank: Blank, { widthMm, lengthMm }: SheetSize, usableWidth: number): Problem[] {
-  const size = `${blank.girthMm.toFixed(1)} × ${blank.lengthMm.toFixed(1)} mm`;
+  const size = `girth ${formatBoth(blank.girthMm)}, length ${formatBoth(blank.lengthMm)}`;
   const problems: Problem[] = [];
   if (piecesIn(usableWidth, blank.girthMm) < 1) {
-    const trim = usableWidth < widthMm ? ` (${widthMm.toFixed(1)} mm less trim)` : '';
-    const limit = `${usableWidth.toFixed(1)} mm of the sheet's width${trim}`;
-    const message = `A blank of ${size} does not fit across ${limit}.`;
+    const trim = usableWidth < widthMm ? `, ${formatBoth(widthMm)} less trim` : '';
+    const limit = `a sheet ${formatBoth(usableWidth)} wide${trim}`;
+    const message = `A blank of ${size}, does not fit across ${limit}.`;
     problems.push(
       problem('blank', 'girth', message, 'Choose a wider sheet, or make the part in two pieces.'),
     );
   }
   if (piecesIn(lengthMm, blank.lengthMm) < 1) {
-    const message = `A blank of ${size} does not fit along a sheet ${lengthMm.toFixed(1)} mm long.`;
+    const message = `A blank of ${size}, does not fit along a sheet ${formatBoth(lengthMm)} long.`;
     problems.push(problem('blank', 'length', message, 'Choose a longer sheet, or shorter pieces.'));
   }
   return problems;

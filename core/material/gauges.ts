@@ -9,14 +9,14 @@ import { mm, type Millimetres } from '../units/brand.ts';
  * are starting values for the shop's own gauge records.
  */
 
-/** Ounces a square foot, gauge 7 first. Source: US Standard Gauge for sheet and plate, 15 U.S.C. 206 (from memory). */
+/** Ounces a square foot, gauge 7 first. Source: US Standard Gauge for sheet and plate, 15 U.S.C. 206. */
 const OUNCES = [
   120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32, 28, 24, 22, 20, 18, 16, 14, 12, 11, 10, 9, 8,
 ] as const;
 const FIRST_GAUGE = 7;
 const LAST_GAUGE = FIRST_GAUGE + OUNCES.length - 1;
 
-/** 15 U.S.C. 206: wrought iron of 480 lb/ft³, 40 lb/ft² an inch. Stainless decimals still follow it (from memory). */
+/** 15 U.S.C. 206 pairs 160 oz/ft² with 1/4 in: 40 lb/ft² an inch. Stainless decimals still follow it (from memory). */
 const STANDARD_GAUGE_LB_PER_IN = 40;
 /** Manufacturers' Standard Gauge for uncoated carbon steel: 41.82 lb/ft² an inch. */
 const STEEL_LB_PER_IN = 41.82;

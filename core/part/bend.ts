@@ -38,7 +38,8 @@ export const bendDeduction = (bend: BendShape): number => 2 * outsideSetback(ben
  * From the bend's tangent line to the point that a flange is measured to.
  * `apex`: where the outside surfaces meet. `outside`: what a square laid against the part reads; up to 90° that is the
  * apex, beyond 90° the outermost point of the bend itself, R + T. `inside`: the same on the inner surfaces.
- * Source: DIN 6935 (cold bending of flat steel) measures to the apex up to 90° and to the tangent beyond (from memory).
+ * Source: DIN 6935 (cold bending of flat steel), whose compensation takes off 2(r + s) for sharp corners and
+ * 2(r + s)·tan(A/2) for the others.
  */
 export function setback(measured: Measured, bend: Omit<BendShape, 'kFactor'>): number {
   if (measured === 'apex') return outsideSetback(bend);

@@ -1,6 +1,7 @@
 import type { Machine } from '../shop/machine.ts';
 import { setback, type BendShape } from './bend.ts';
-import { COMMON_PRACTICE, finding, inMm, type Asked, type Finding } from './finding.ts';
+import { COMMON_PRACTICE, finding, type Asked, type Finding } from './finding.ts';
+import { formatBoth } from '../units/length.ts';
 import { airBendRadiusMm } from './radius.ts';
 import type { Flat, Fold, Piece } from './strip.ts';
 import { airBendKn, flattenHemKn, KN_PER_TONNE } from './tonnage.ts';
@@ -32,7 +33,7 @@ function flangeLimits(strip: readonly Piece[], machine: Machine): Finding[] {
       finding(
         'stop',
         'minimum flange',
-        `${nameOf(piece)} is ${inMm(outside)} over the outside; the V of ${machine.name} needs ${inMm(needs)}.`,
+        `${nameOf(piece)} is ${formatBoth(outside)} over the outside; the V of ${machine.name} needs ${formatBoth(needs)}.`,
         'Use a narrower V, or make the flange longer.',
         'trade magazine design rules: 0.70 of the V opening, 1.10 for an acute die, at least 2T + R',
       ),
@@ -47,36 +48,40 @@ const nameOf = (flat: Flat): string =>
  * Sources: steel and stainless, an air-forming article in the trade press (0.63 T); aluminium, Aluminum Design Manual
  * 2005, table 3-1, row 3003-H14 (0 up to 1/16 in, 1 T at 1/8 in).
  */
-function radiusLimits(strip: readonly Piece[], { material, gauge }: Asked, machine: Machine): Finding[] {
+function radiusLimits(strip: readonly Piece[], { material, gauge }: Asked): Finding[] {
   const aluminium = material.metal === 'aluminium';
   const share = aluminium ? (gauge.thicknessMm > 1.6 ? 1 : 0) : SHARP_RADIUS;
   const least = share * gauge.thicknessMm;
-  const findings = strip
+  return strip
     .filter(isFold)
     .filter((fold) => fold.kind === 'bend' && fold.shape.radius < least - 1e-9)
     .map((fold) =>
       finding(
         'warning',
         'minimum radius',
-        `Bend ${fold.number} has an inside radius of ${inMm(fold.shape.radius)}; under ${inMm(least)} it creases or cracks.`,
+        `Bend ${fold.number} has an inside radius of ${formatBoth(fold.shape.radius)}; under ${formatBoth(least)} it creases or cracks.`,
         'Open the radius, or bend a test piece across the rolling direction.',
         aluminium
           ? 'Aluminum Design Manual 2005, table 3-1, 3003-H14'
           : 'air-forming article in the trade press: sharp below 0.63 T',
       ),
     );
-  if (machine.dieOpeningMm === null) return findings;
-  const made = airBendRadiusMm(machine.dieOpeningMm, material);
-  const larger = strip.filter(isFold).find((fold) => fold.kind === 'bend' && fold.shape.radius > 2 * made);
-  if (larger === undefined) return findings;
+}
+
+/** A drawn radius that the V cannot give: the part would come out sharper and the blank wrong. */
+function dieRadius({ part, material }: Asked, machine: Machine): Finding[] {
+  if (machine.dieOpeningMm === null) return [];
+  const made = airBendRadiusMm(machine.dieOpeningMm, material.metal);
+  const at = part.profile.bends.findIndex(({ radiusMm }) => radiusMm !== null && radiusMm > 2 * made);
+  const asked = part.profile.bends[at]?.radiusMm;
+  if (asked == null) return [];
   return [
-    ...findings,
     finding(
       'warning',
       'radius made by the V',
-      `Bend ${larger.number} asks for an inside radius of ${inMm(larger.shape.radius)}; the V of ${machine.name} makes about ${inMm(made)}.`,
+      `Bend ${at + 1} asks for an inside radius of ${formatBoth(asked)}; the V of ${machine.name} makes about ${formatBoth(made)}.`,
       'Use a wider V or a radius punch, and check the blank with a test piece.',
-      'the 20 % rule of air forming: 16 % of the V in mild steel, by tensile strength',
+      'the 20 % rule of air forming: 16 % of the V in mild steel, 21 % in stainless, 15 % in aluminium',
     ),
   ];
 }
@@ -93,7 +98,7 @@ function bendForce({ material, gauge, lengthMm }: Asked, machine: Machine, tonne
     finding(
       over ? 'stop' : 'warning',
       'bending force',
-      `Bending needs about ${needs.toFixed(1)} t over ${inMm(lengthMm)}; ${machine.name} has ${tonnes} t.`,
+      `Bending needs about ${needs.toFixed(1)} t over ${formatBoth(lengthMm)}; ${machine.name} has ${tonnes} t.`,
       over
         ? 'Use a wider V, a stronger machine or shorter pieces.'
         : "Check the tool and machine makers' charts first.",
@@ -114,7 +119,7 @@ function hemForce({ material, gauge, lengthMm }: Asked, machine: Machine, tonnes
     finding(
       least > tonnes ? 'stop' : 'warning',
       'hem flattening force',
-      `Flattening a hem needs ${least.toFixed(0)} to ${most.toFixed(0)} t over ${inMm(lengthMm)}; ${machine.name} has ${tonnes} t.`,
+      `Flattening a hem needs ${least.toFixed(0)} to ${most.toFixed(0)} t over ${formatBoth(lengthMm)}; ${machine.name} has ${tonnes} t.`,
       'Leave the hem open, make shorter pieces, or flatten it on a stronger machine.',
       "2.5 air bends (hem design guide) up to 300 T tons a foot (die maker's rule of thumb)",
     ),
@@ -128,7 +133,11 @@ export function brakeLimits(strip: readonly Piece[], asked: Asked, machine: Mach
   const closed = [asked.part.profile.startHem, asked.part.profile.endHem].some(
     (hem) => hem?.kind === 'closed',
   );
-  const findings = [...flangeLimits(strip, machine), ...radiusLimits(strip, asked, machine)];
+  const findings = [
+    ...flangeLimits(strip, machine),
+    ...radiusLimits(strip, asked),
+    ...dieRadius(asked, machine),
+  ];
   if (machine.tonnes !== null) {
     findings.push(...bendForce(asked, machine, machine.tonnes));
     if (closed) findings.push(...hemForce(asked, machine, machine.tonnes));

@@ -33,6 +33,3 @@ export const finding = (
   advice: string,
   source: string,
 ): Finding => ({ severity, rule, message, advice, source });
-
-/** Millimetres in a message. */
-export const inMm = (value: number): string => `${value.toFixed(1)} mm`;

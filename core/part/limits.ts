@@ -1,7 +1,8 @@
 import type { Machine } from '../shop/machine.ts';
 import type { Problem } from '../shop/result.ts';
 import { brakeLimits } from './brake-limits.ts';
-import { finding, inMm, type Asked, type Finding } from './finding.ts';
+import { finding, type Asked, type Finding } from './finding.ts';
+import { formatBoth } from '../units/length.ts';
 import { girth } from './girth.ts';
 import { MILD_STEEL_MPA } from './radius.ts';
 import { shearLimits } from './shear-limits.ts';
@@ -22,7 +23,7 @@ function capacity({ material, gauge, lengthMm }: Asked, machine: Machine): Findi
       finding(
         'stop',
         'length',
-        `A piece of ${inMm(lengthMm)} is longer than ${machine.name} takes, ${inMm(machine.maxLengthMm)}.`,
+        `A piece of ${formatBoth(lengthMm)} is longer than ${machine.name} takes, ${formatBoth(machine.maxLengthMm)}.`,
         'Choose a longer machine or make the piece in two lengths.',
         "the machine's record",
       ),
@@ -35,7 +36,7 @@ function capacity({ material, gauge, lengthMm }: Asked, machine: Machine): Findi
       finding(
         'stop',
         'thickness',
-        `${material.name} ${gauge.label} is ${gauge.thicknessMm.toFixed(2)} mm thick; ${machine.name} takes ${limit.toFixed(2)} mm of it.`,
+        `${material.name} ${gauge.label} is ${gauge.thicknessMm.toFixed(2)} mm thick; ${machine.name} takes ${limit.toFixed(2)} mm of that metal.`,
         'Choose a stronger machine or a lighter gauge.',
         'force grows with T² and tensile strength: rated thickness × √(60 ksi / UTS)',
       ),

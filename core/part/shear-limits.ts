@@ -1,5 +1,6 @@
 import type { Machine } from '../shop/machine.ts';
-import { COMMON_PRACTICE, finding, inMm, type Finding } from './finding.ts';
+import { COMMON_PRACTICE, finding, type Finding } from './finding.ts';
+import { formatBoth } from '../units/length.ts';
 
 /** Long strips narrower than this come off the blade twisted: 2 in on 10 ft. */
 const TWISTS_BELOW_MM = 50.8;
@@ -17,7 +18,7 @@ export function shearLimits(
       finding(
         'stop',
         'minimum strip',
-        `A girth of ${inMm(girthMm)} is under the ${inMm(minStripMm)} that the hold-downs of ${machine.name} grip safely.`,
+        `A girth of ${formatBoth(girthMm)} is under the ${formatBoth(minStripMm)} that the hold-downs of ${machine.name} grip safely.`,
         'Cut it on a machine made for narrow strips; never hold a short piece by hand.',
         "the machine's record; the reason is common practice, no source",
       ),
@@ -28,7 +29,7 @@ export function shearLimits(
       finding(
         'warning',
         'back-gauge reach',
-        `A girth of ${inMm(girthMm)} is nearer than the back gauge of ${machine.name} comes, ${inMm(backGaugeMm.min)}.`,
+        `A girth of ${formatBoth(girthMm)} is nearer than the back gauge of ${machine.name} comes, ${formatBoth(backGaugeMm.min)}.`,
         'Gauge it from the front, or leave it as the piece that remains.',
         "the machine's record",
       ),
@@ -39,7 +40,7 @@ export function shearLimits(
       finding(
         'warning',
         'back-gauge reach',
-        `A girth of ${inMm(girthMm)} is beyond the back gauge of ${machine.name}, ${inMm(backGaugeMm.max)}.`,
+        `A girth of ${formatBoth(girthMm)} is beyond the back gauge of ${machine.name}, ${formatBoth(backGaugeMm.max)}.`,
         'Cut the rest of the sheet off to size, so that this blank is the piece that remains.',
         "the machine's record",
       ),
@@ -50,7 +51,7 @@ export function shearLimits(
       finding(
         'warning',
         'narrow strip',
-        `A strip ${inMm(girthMm)} wide and ${inMm(lengthMm)} long is likely to twist and bow on the shear.`,
+        `A strip ${formatBoth(girthMm)} wide and ${formatBoth(lengthMm)} long is likely to twist and bow on the shear.`,
         'Lower the rake if it can be set, and check the first strip.',
         COMMON_PRACTICE,
       ),

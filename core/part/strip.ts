@@ -1,5 +1,6 @@
 import type { Hem, Profile } from '../shop/part.ts';
 import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { formatBoth } from '../units/length.ts';
 import { bendAllowance, setback, type BendShape } from './bend.ts';
 import { hemShape } from './hem.ts';
 import { defaultRadiusMm } from './radius.ts';
@@ -58,7 +59,7 @@ const tooShort = (what: string, field: string, lengthMm: number, needsMm: number
   problem(
     'profile',
     field,
-    `${what} is ${lengthMm.toFixed(2)} mm long, but its bends alone take ${needsMm.toFixed(2)} mm of it.`,
+    `${what} is ${formatBoth(lengthMm)} long, but its bends alone take ${formatBoth(needsMm)} of it.`,
     'Make it longer, or the bend radius smaller.',
   );
 

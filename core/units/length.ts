@@ -111,3 +111,7 @@ export function formatLength(
   const inches = mmToInches(Math.abs(lengthMm));
   return `${lengthMm < 0 ? '-' : ''}${formatInches(inches, fraction)} in`;
 }
+
+/** A length in both systems, for a sentence that a shop of either reads: "31.8 mm (1 1/4 in)". */
+export const formatBoth = (lengthMm: number): string =>
+  `${formatLength(lengthMm, 'mm')} (${formatLength(lengthMm, 'in', { fraction: 64 })})`;

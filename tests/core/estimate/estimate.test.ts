@@ -92,8 +92,8 @@ describe('cuts of one line', () => {
 
   it('a blank that does not fit is refused with its size and the sheet’s', () => {
     expect(count(aBlank(50, 130), 1, aSheet(48, 120))).toEqual([
-      "A blank of 1270.0 × 3302.0 mm does not fit across 1219.2 mm of the sheet's width.",
-      'A blank of 1270.0 × 3302.0 mm does not fit along a sheet 3048.0 mm long.',
+      'A blank of girth 1270 mm (50 in), length 3302 mm (130 in), does not fit across a sheet 1219.2 mm (48 in) wide.',
+      'A blank of girth 1270 mm (50 in), length 3302 mm (130 in), does not fit along a sheet 3048 mm (120 in) long.',
     ]);
   });
 

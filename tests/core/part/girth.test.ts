@@ -49,7 +49,7 @@ describe('the girth', () => {
     const width = girth(aProfile({ flangesMm: [60, 3, 60], bends: [square(), square('down')] }), computed);
     expect(width).toMatchObject({ ok: false, problems: [{ subject: 'profile', field: 'flangesMm' }] });
     expect(!width.ok && width.problems[0]?.message).toBe(
-      'Flange 2 is 3.00 mm long, but its bends alone take 3.40 mm of it.',
+      'Flange 2 is 3 mm (0.118 in) long, but its bends alone take 3.4 mm (0.134 in) of it.',
     );
     const lip = girth(aProfile({ endHem: closedHem(0.5) }), computed);
     expect(!lip.ok && lip.problems[0]?.field).toBe('hem');
