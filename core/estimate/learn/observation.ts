@@ -14,10 +14,8 @@ export interface Observation {
   readonly actualSeconds: number;
 }
 
-export const byTime = (
-  a: Pick<Observation, 'id' | 'at'>,
-  b: Pick<Observation, 'id' | 'at'>,
-): number => a.at - b.at || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
+export const byTime = (a: Pick<Observation, 'id' | 'at'>, b: Pick<Observation, 'id' | 'at'>): number =>
+  a.at - b.at || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0);
 
 /** Records whose usual ratio to the estimate lies outside 1 : 10 to 10 : 1 are of something else (our own limit). */
 const ABSURD = 10;
