@@ -6,7 +6,8 @@ import { benchShop } from './shop.ts';
 
 const USAGE = `npm run --silent bench -- FILE… [--seconds N] [--seed S] [--out DIR]
 Searches each problem of the files (shop-problem/1 or cut-problem/1, one or an array of them) for N seconds
-(default 5) and prints a JSON line each; with --out, full results go to DIR/NAME.json.`;
+(default 5) and prints a JSON line each; with --out, full results go to DIR/NAME.json. Without files: this machine's
+figures on the demo shop.`;
 
 /** One problem of either format. @throws Error with a sentence */
 async function bench(problem: unknown, options: BenchOptions): Promise<Benched> {
@@ -35,7 +36,7 @@ function readOptions() {
   });
   const options = { seconds: Number(values.seconds), seed: Number(values.seed) };
   if (!(options.seconds > 0) || !Number.isInteger(options.seed))
-    throw new Error('--seconds takes a number above 0, --seed a whole number.');
+    throw new Error(`--seconds takes a number above 0, --seed a whole number.\n${USAGE}`);
   return { files: positionals, options, out: values.out };
 }
 
@@ -51,7 +52,7 @@ function summary(file: string, lines: readonly BenchLine[]): string {
 
 async function main(): Promise<void> {
   const { files, options, out } = readOptions();
-  if (files.length === 0) throw new Error(USAGE);
+  if (files.length === 0) return (await import('./app.ts')).benchApp(options.seconds, options.seed);
   if (out !== undefined) mkdirSync(out, { recursive: true });
   for (const file of files) {
     const lines: BenchLine[] = [];
