@@ -1,0 +1,58 @@
+import { app, Menu, type MenuItemConstructorOptions } from 'electron';
+import type { Push } from '../core/contract/push.ts';
+import type { Pushes } from './service/pushes.ts';
+
+type Entry = Extract<Push, { kind: 'menu' }>['entry'];
+
+/** The menu bar. Entries of ours are pushed to the page, which does what its own buttons do. */
+export function setMenu(pushes: Pushes): void {
+  const ours = (label: string, entry: Entry, accelerator?: string): MenuItemConstructorOptions => ({
+    label,
+    accelerator,
+    click: () => pushes.send({ kind: 'menu', entry }),
+  });
+  const mac = process.platform === 'darwin';
+  const settings = ours('Settings…', 'settings', 'CmdOrCtrl+,');
+  const template: MenuItemConstructorOptions[] = [
+    ...(mac
+      ? [{ label: app.name, submenu: [settings, { type: 'separator' as const }, { role: 'quit' as const }] }]
+      : []),
+    {
+      label: '&File',
+      submenu: [
+        ours('Import orders…', 'import', 'CmdOrCtrl+O'),
+        ours('Print dispatch lists…', 'print', 'CmdOrCtrl+P'),
+        { type: 'separator' },
+        ...(mac
+          ? [{ role: 'close' as const }]
+          : [settings, { type: 'separator' as const }, { role: 'quit' as const }]),
+      ],
+    },
+    {
+      label: '&Edit',
+      submenu: [
+        // The page hears these keys itself: in a text field they undo typing, elsewhere the last step.
+        { ...ours('Undo', 'undo', 'CmdOrCtrl+Z'), registerAccelerator: false },
+        { ...ours('Redo', 'redo', 'CmdOrCtrl+Shift+Z'), registerAccelerator: false },
+        { type: 'separator' },
+        { role: 'cut' },
+        { role: 'copy' },
+        { role: 'paste' },
+        { role: 'selectAll' },
+      ],
+    },
+    {
+      label: '&View',
+      submenu: [
+        { role: 'resetZoom' },
+        { role: 'zoomIn' },
+        { role: 'zoomOut' },
+        { type: 'separator' },
+        { role: 'togglefullscreen' },
+      ],
+    },
+    { label: '&Plan', submenu: [ours('Plan the week', 'plan')] },
+    { role: 'help', submenu: [{ label: `Foldweek ${app.getVersion()}`, enabled: false }] },
+  ];
+  Menu.setApplicationMenu(Menu.buildFromTemplate(template));
+}

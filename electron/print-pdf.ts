@@ -1,0 +1,59 @@
+import { BrowserWindow, dialog } from 'electron';
+import type { Printable } from '../core/contract/print.ts';
+import { writeWhole } from './atomic-file.ts';
+import type { Store } from './db/open.ts';
+import { Refused } from './refused.ts';
+import { PAGE_ADDRESS } from './security.ts';
+import { readShop } from './service/shop.ts';
+import { webPreferences } from './window.ts';
+
+/** How long the print page may take to say that it is drawn. */
+const READY_MS = 15_000;
+const POLL_MS = 50;
+
+/** Makes PDFs from the print route in a window nobody sees, and asks where they go. @returns the path, or null when the user changed their mind */
+export const pdfPrinter =
+  (store: Store, preload: string, owner: () => BrowserWindow | null) =>
+  async (what: Printable): Promise<string | null> => {
+    const { units } = store.run('read the shop', readShop).settings;
+    const pdf = await drawPdf(addressOf(what), preload, units === 'in' ? 'Letter' : 'A4');
+    const parent = owner();
+    const ask = { defaultPath: `${fileNameOf(what)}.pdf`, filters: [{ name: 'PDF', extensions: ['pdf'] }] };
+    const { canceled, filePath } = await (parent
+      ? dialog.showSaveDialog(parent, ask)
+      : dialog.showSaveDialog(ask));
+    if (canceled || !filePath) return null;
+    writeWhole(filePath, pdf);
+    return filePath;
+  };
+
+function addressOf({ what, machineId, days }: Printable): string {
+  const query = new URLSearchParams({ days: String(days), ...(machineId ? { machine: machineId } : {}) });
+  return `${PAGE_ADDRESS}#/print/${what}?${query.toString()}`;
+}
+
+const fileNameOf = ({ machineId }: Printable): string => `dispatch ${machineId ?? 'all machines'}`;
+
+async function drawPdf(address: string, preload: string, pageSize: 'Letter' | 'A4'): Promise<Uint8Array> {
+  const page = new BrowserWindow({ show: false, webPreferences: webPreferences(preload) });
+  try {
+    await page.loadURL(address);
+    await untilReady(page);
+    return await page.webContents.printToPDF({ pageSize, printBackground: true, preferCSSPageSize: false });
+  } finally {
+    page.destroy();
+  }
+}
+
+/** The print route sets data-print-ready once everything is drawn. */
+async function untilReady(page: BrowserWindow): Promise<void> {
+  const givenUpAt = Date.now() + READY_MS;
+  while (Date.now() < givenUpAt) {
+    const ready: unknown = await page.webContents.executeJavaScript(
+      'document.documentElement.dataset.printReady',
+    );
+    if (ready === 'true') return;
+    await new Promise((resolve) => setTimeout(resolve, POLL_MS));
+  }
+  throw new Refused('refused', 'The page to print was not drawn in time. Nothing was saved; try again.');
+}
