@@ -1,7 +1,9 @@
 import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import { contract } from '../../core/contract/index.ts';
+import { applyCommand } from '../../core/edit/apply.ts';
 import type { Command } from '../../core/edit/command.ts';
+import { withChanges } from '../../core/edit/row-change.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
 import { invoke } from './invoke.ts';
@@ -48,9 +50,23 @@ export function useNow(): Instant {
   return instant(fixed ?? ticked);
 }
 
-/** Carry out one command of the planner. Resolves with the label of the history's new step. */
-export const useCommand = () =>
-  useMutation({ mutationFn: (command: Command) => invoke(contract.editApply, { command }) });
+/**
+ * Carry out one command of the planner. The screen shows its effect at once; the host's answer decides.
+ * Resolves with the label of the history's new step; refused, the screen goes back to what the host holds.
+ */
+export function useCommand() {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: (command: Command) => invoke(contract.editApply, { command }),
+    onMutate: (command) => {
+      const shop = client.getQueryData<Shop>(keys.shop);
+      if (!shop) return;
+      const edit = applyCommand(shop, command);
+      if (edit.ok) client.setQueryData(keys.shop, withChanges(shop, edit.value.changes));
+    },
+    onError: () => client.invalidateQueries({ queryKey: keys.shop }),
+  });
+}
 
 export const useUndo = () => useMutation({ mutationFn: () => invoke(contract.editUndo, {}) });
 export const useRedo = () => useMutation({ mutationFn: () => invoke(contract.editRedo, {}) });

@@ -1,0 +1,40 @@
+import { axisOf } from './axis.ts';
+import styles from './gantt.module.css';
+import { xOf, type Scale } from './scale.ts';
+
+export const AXIS_PX = 46;
+const UPPER_PX = 22;
+
+/** Days above, times of day below, at the shop's wall clock. */
+export function AxisRow({ scale, timeZone, now }: { scale: Scale; timeZone: string; now: number }) {
+  const { upper, lower } = axisOf(scale, timeZone);
+  const nowX = xOf(scale, now);
+  return (
+    <svg className={styles.axis} width={scale.width} height={AXIS_PX} aria-hidden>
+      {upper.map(({ at, label }, i) => {
+        const x = xOf(scale, at);
+        const next = upper[i + 1] ? xOf(scale, upper[i + 1]!.at) : Infinity;
+        const fits = next - Math.max(0, x) > label.length * 7;
+        return (
+          <g key={at}>
+            <path className={styles.tick} d={`M${x} 0V${AXIS_PX}`} />
+            {fits && (
+              <text className={styles.upper} x={Math.max(0, x) + 6} y={16}>
+                {label}
+              </text>
+            )}
+          </g>
+        );
+      })}
+      {lower.map(({ at, label }) => (
+        <g key={at}>
+          <path className={styles.tick} d={`M${xOf(scale, at)} ${UPPER_PX + 16}v8`} />
+          <text className={styles.lower} x={xOf(scale, at) + 4} y={UPPER_PX + 14}>
+            {label}
+          </text>
+        </g>
+      ))}
+      {nowX >= 0 && nowX <= scale.width && <path className={styles.nowFlag} d={`M${nowX} ${AXIS_PX}l-6 -9h12z`} />}
+    </svg>
+  );
+}

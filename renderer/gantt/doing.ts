@@ -1,0 +1,11 @@
+import type { Drop } from './drop.ts';
+
+/** What the board asks of the screen around it. Operations are named by id. */
+export interface BoardDoing {
+  /** Machines that can do the operation. */
+  able(operation: string): ReadonlySet<string>;
+  /** Show what letting go here would do, or (null) stop showing it. */
+  preview(operation: string, drop: Drop | null): void;
+  move(operation: string, drop: Drop): void;
+  togglePin(operation: string): void;
+}

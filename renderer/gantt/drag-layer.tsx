@@ -1,0 +1,34 @@
+import { inkOn } from './contrast.ts';
+import type { Geometry } from './geometry.ts';
+import styles from './gantt.module.css';
+import type { Scale } from './scale.ts';
+import type { Drag } from './use-pointer.ts';
+
+const LEAST_PX = 60;
+
+/** The strip in the hand. */
+export function DragLayer({ drag, scale, geometry }: { drag: Drag; scale: Scale; geometry: Geometry }) {
+  const { bar } = drag;
+  const width = Math.max(LEAST_PX, Math.min(scale.width / 2, (bar.end - bar.start) / scale.perPixel));
+  const x = drag.x - Math.min(drag.grabX, width - 8);
+  const y = drag.y - geometry.stripHeight / 2;
+  return (
+    <g className={styles.inHand} aria-hidden>
+      <rect x={x} y={y} width={width} height={geometry.stripHeight} fill={bar.hex} />
+      <text x={x + 6} y={y + 16} fill={`var(--on-${inkOn(bar.hex) === 'black' ? 'light' : 'dark'}-strip)`}>
+        {bar.lineId}
+      </text>
+    </g>
+  );
+}
+
+/** Machines that cannot do the operation in the hand. */
+export const RefusingLanes = ({ refusing, scale, geometry }: { refusing: readonly number[]; scale: Scale; geometry: Geometry }) =>
+  refusing.map((lane) => (
+    <g key={lane} transform={`translate(0 ${lane * geometry.laneHeight})`}>
+      <rect className={styles.refusing} width={scale.width} height={geometry.laneHeight} />
+      <text className={styles.refusingWords} x={12} y={geometry.laneHeight / 2 + 4}>
+        cannot do this operation
+      </text>
+    </g>
+  ));

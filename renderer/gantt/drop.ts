@@ -1,0 +1,58 @@
+import type { Queues } from '../../core/schedule/problem.ts';
+import type { Bar, Lane } from './lanes.ts';
+
+/** Where an operation would go. */
+export interface Drop {
+  readonly machineId: string;
+  /** Count of other operations before it. */
+  readonly rank: number;
+}
+
+/**
+ * The place in a lane for an operation let go at an instant: before the first other operation whose middle is later,
+ * but behind everything that has begun.
+ */
+export function dropAt(lane: Lane, operation: string, at: number): Drop {
+  const others = lane.bars.filter((bar) => bar.operation !== operation);
+  const begun = others.filter((bar) => bar.begun).length;
+  const before = others.filter((bar) => (bar.start + bar.end) / 2 < at).length;
+  return { machineId: lane.machine.id, rank: Math.max(begun, before) };
+}
+
+/** The queues after the move; the same object when nothing changes. */
+export function withMove(queues: Queues, operation: string, { machineId, rank }: Drop): Queues {
+  const target = queues[machineId] ?? [];
+  if (target[rank] === operation) return queues;
+  const without = Object.fromEntries(
+    Object.entries(queues).map(([id, queue]) => [id, queue.filter((other) => other !== operation)]),
+  );
+  return { ...without, [machineId]: (without[machineId] ?? []).toSpliced(rank, 0, operation) };
+}
+
+/** The bar of an operation and the number of its lane, or null when it is not on the board. */
+export function findBar(lanes: readonly Lane[], operation: string | null): { bar: Bar; lane: number } | null {
+  for (const [lane, { bars }] of lanes.entries()) {
+    const bar = bars.find((one) => one.operation === operation);
+    if (bar) return { bar, lane };
+  }
+  return null;
+}
+
+/** The operation to the left or right (`by` −1 or 1) in the same lane; itself at the end. */
+export function besideInLane(lanes: readonly Lane[], operation: string, by: -1 | 1): string {
+  const found = findBar(lanes, operation);
+  return (found && lanes[found.lane]?.bars[found.bar.rank + by]?.operation) ?? operation;
+}
+
+/** The operation nearest in time in the next lane above or below that has any; itself when there is none. */
+export function besideInNextLane(lanes: readonly Lane[], operation: string, by: -1 | 1): string {
+  const found = findBar(lanes, operation);
+  if (!found) return operation;
+  for (let lane = found.lane + by; lane >= 0 && lane < lanes.length; lane += by) {
+    const bars = lanes[lane]!.bars;
+    if (bars.length === 0) continue;
+    const gap = (bar: Bar) => Math.max(bar.start - found.bar.start, found.bar.start - bar.end, 0);
+    return bars.reduce((best, bar) => (gap(bar) < gap(best) ? bar : best)).operation;
+  }
+  return operation;
+}

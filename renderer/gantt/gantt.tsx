@@ -1,0 +1,116 @@
+import { useRef } from 'react';
+import type { Interval } from '../../core/time/interval.ts';
+import { AXIS_PX, AxisRow } from './axis-row.tsx';
+import type { BoardDoing } from './doing.ts';
+import { DragLayer, RefusingLanes } from './drag-layer.tsx';
+import styles from './gantt.module.css';
+import { geometryOf, type Geometry } from './geometry.ts';
+import { LabelsLayer } from './labels-layer.tsx';
+import { LaneHeads } from './lane-heads.tsx';
+import type { Lane } from './lanes.ts';
+import { NowLine, SelectionLayer } from './marks-layer.tsx';
+import type { Scale } from './scale.ts';
+import { stripId, StripsFrame, StripsLayer } from './strips-layer.tsx';
+import { useBoardKeys } from './use-board-keys.ts';
+import { useBoardScale, useReveal, useWheel } from './use-board-scale.ts';
+import { usePointer } from './use-pointer.ts';
+import { useSize } from './use-size.ts';
+import { useBoardView } from './view.ts';
+import { ZoomTools } from './zoom-tools.tsx';
+
+interface Props {
+  /** The plan as it stands: what the pointer and the keys act on. */
+  lanes: readonly Lane[];
+  /** The plan as it would be while something is dragged; drawn in place of `lanes`. */
+  wouldBe: readonly Lane[] | null;
+  /** As far as the board goes. */
+  horizon: Interval;
+  /** From the present to the last end or due date: what "see the whole plan" shows. */
+  whole: Interval;
+  now: number;
+  timeZone: string;
+  doing: BoardDoing;
+}
+
+/** The machines' queues against time. */
+export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing }: Props) {
+  const surface = useRef<HTMLDivElement>(null);
+  const scroll = useRef<HTMLDivElement>(null);
+  const { width } = useSize(surface);
+  const { height: room } = useSize(scroll);
+  const { selected, select } = useBoardView();
+  const { scale, look, fit, goToNow } = useBoardScale(width, horizon, now);
+  const seeAll = () => fit(whole);
+  const geometry = geometryOf(room - AXIS_PX, lanes.length);
+  const shown = wouldBe ?? lanes;
+  useBoardKeys({ surface, lanes, scale, selected, doing, look, select, fit: seeAll, goToNow });
+  useWheel(surface, scale, look);
+  useReveal(lanes, selected, scale, look);
+
+  return (
+    <div className={styles.scroll} ref={scroll}>
+      <div className={styles.corner}>
+        {scale && <ZoomTools scale={scale} look={look} fit={seeAll} goToNow={goToNow} />}
+      </div>
+      <div className={styles.axisCell}>{scale && <AxisRow scale={scale} timeZone={timeZone} now={now} />}</div>
+      <LaneHeads lanes={shown} geometry={geometry} />
+      <div ref={surface} className={styles.surfaceCell} style={{ height: lanes.length * geometry.laneHeight }}>
+        {scale && (
+          <Surface
+            {...{ lanes, shown, scale, geometry, selected, doing, look, select, timeZone, now }}
+            origin={horizon.start}
+          />
+        )}
+      </div>
+    </div>
+  );
+}
+
+interface SurfaceProps {
+  lanes: readonly Lane[];
+  shown: readonly Lane[];
+  scale: Scale;
+  geometry: Geometry;
+  origin: number;
+  selected: string | null;
+  doing: BoardDoing;
+  look: (scale: Scale) => void;
+  select: (operation: string | null) => void;
+  timeZone: string;
+  now: number;
+}
+
+/** The drawn part: what moves with the pointer is drawn over what stays. */
+function Surface(props: SurfaceProps) {
+  const { lanes, shown, scale, geometry, origin, selected, doing, timeZone, now } = props;
+  const { drag, handlers } = usePointer(props);
+  const height = lanes.length * geometry.laneHeight;
+  const held = drag?.bar.operation ?? null;
+  const able = held === null ? null : doing.able(held);
+  const refusing = able === null ? [] : lanes.flatMap(({ machine }, i) => (able.has(machine.id) ? [] : [i]));
+  return (
+    <svg
+      {...handlers}
+      className={drag ? styles.dragging : styles.surface}
+      width={scale.width}
+      height={height}
+      tabIndex={0}
+      role="application"
+      aria-roledescription="board"
+      aria-label="Queues of the machines. Arrow keys go from operation to operation; the list of keys is under ?"
+      aria-activedescendant={selected === null ? undefined : stripId(selected)}
+    >
+      <StripsFrame scale={scale} origin={origin}>
+        <StripsLayer lanes={shown} geometry={geometry} origin={origin} selected={selected} dragged={held} />
+      </StripsFrame>
+      {lanes.map(({ machine }, i) => (
+        <path key={machine.id} className={styles.laneEdge} d={`M0 ${(i + 1) * geometry.laneHeight - 0.5}H${scale.width}`} />
+      ))}
+      <LabelsLayer lanes={shown} scale={scale} geometry={geometry} />
+      <SelectionLayer lanes={shown} scale={scale} geometry={geometry} selected={held ?? selected} timeZone={timeZone} />
+      <NowLine now={now} scale={scale} height={height} />
+      <RefusingLanes refusing={refusing} scale={scale} geometry={geometry} />
+      {drag && <DragLayer drag={drag} scale={scale} geometry={geometry} />}
+    </svg>
+  );
+}

@@ -1,0 +1,25 @@
+/** Heights inside the board, in pixels: all lanes are equally high and fill the window between a least and a most. */
+export interface Geometry {
+  readonly laneHeight: number;
+  /** Inside a lane: the run's bracket above, the strip, the rail of due and late marks below. */
+  readonly bracketY: number;
+  readonly stripY: number;
+  readonly stripHeight: number;
+  readonly railY: number;
+}
+
+const LEAST = 84;
+const MOST = 148;
+const BRACKET = 24;
+const RAIL = 20;
+
+export function geometryOf(height: number, lanes: number): Geometry {
+  const laneHeight = Math.round(Math.min(MOST, Math.max(LEAST, height / Math.max(1, lanes))));
+  return {
+    laneHeight,
+    bracketY: BRACKET - 6,
+    stripY: BRACKET,
+    stripHeight: laneHeight - BRACKET - RAIL,
+    railY: laneHeight - RAIL,
+  };
+}

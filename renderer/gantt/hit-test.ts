@@ -1,0 +1,28 @@
+import type { Geometry } from './geometry.ts';
+import { firstWhere, type Bar, type Lane } from './lanes.ts';
+import { instantAt, xOf, type Scale } from './scale.ts';
+
+/** A strip thinner than a finger's aim can be hit this many pixels beside it. */
+const SLACK_PX = 3;
+
+/** The lane under a height, or null above and below the lanes. */
+export function laneAt(lanes: readonly Lane[], geometry: Geometry, y: number): number | null {
+  const lane = Math.floor(y / geometry.laneHeight);
+  return y >= 0 && lane < lanes.length ? lane : null;
+}
+
+/** The strip under a point of the board, or null on empty ground. A begun changeover belongs to its operation. */
+export function barAt(lanes: readonly Lane[], geometry: Geometry, scale: Scale, x: number, y: number): Bar | null {
+  const lane = laneAt(lanes, geometry, y);
+  if (lane === null) return null;
+  const inLane = y - lane * geometry.laneHeight;
+  if (inLane < geometry.stripY || inLane > geometry.railY) return null;
+  const { bars } = lanes[lane]!;
+  const at = instantAt(scale, x);
+  const next = firstWhere(bars, (bar) => bar.end > at);
+  const candidates = [bars[next], bars[next - 1]].filter((bar) => bar !== undefined);
+  const distance = (bar: Bar) => Math.max(xOf(scale, bar.start) - x, x - xOf(scale, bar.end), 0);
+  const inside = candidates.find((bar) => bar.changeoverStart <= at && at < bar.end);
+  if (inside) return inside;
+  return candidates.sort((a, b) => distance(a) - distance(b)).find((bar) => distance(bar) <= SLACK_PX) ?? null;
+}

@@ -1,0 +1,91 @@
+import { Pin } from 'lucide-react';
+import { inkOn } from './contrast.ts';
+import type { Geometry } from './geometry.ts';
+import styles from './gantt.module.css';
+import { dueMarks, labelsOf, lateMarks, type Label } from './labels.ts';
+import { near, type Lane } from './lanes.ts';
+import { endOf, xOf, type Scale } from './scale.ts';
+
+const LINE_PX = 15;
+const PIN_PX = 12;
+
+const StripWords = ({ label, geometry }: { label: Label; geometry: Geometry }) => (
+  <g fill={`var(--on-${inkOn(label.bar.hex) === 'black' ? 'light' : 'dark'}-strip)`}>
+    <text className={styles.stripWords}>
+      {label.lines.map((line, i) => (
+        <tspan key={line} x={label.x} y={geometry.stripY + LINE_PX * (i + 1)} className={i === 0 ? styles.first : undefined}>
+          {line}
+        </tspan>
+      ))}
+    </text>
+  </g>
+);
+
+/** Words of the runs above the strips, where the bracket is long enough. */
+function RunWords({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: Geometry }) {
+  return near(lane.runs, scale.from, endOf(scale)).flatMap((run) => {
+    const left = Math.max(2, xOf(scale, run.start));
+    const width = Math.min(scale.width, xOf(scale, run.end)) - left;
+    const words = run.count > 1 ? `${run.title} × ${run.count}` : run.title;
+    if (width < words.length * 6.4) return [];
+    return (
+      <text key={run.start} x={left} y={geometry.bracketY - 4} className={styles.runWords}>
+        {words}
+      </text>
+    );
+  });
+}
+
+function Rail({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: Geometry }) {
+  const y = geometry.railY + 3;
+  return (
+    <>
+      {dueMarks(lane, scale).map((x) => (
+        <path key={x} className={styles.due} d={`M${x} ${geometry.laneHeight - 9}l4 4l-4 4l-4-4z`} />
+      ))}
+      {lateMarks(lane, scale).map(({ x, words }) => (
+        <g key={x} className={styles.late}>
+          <path d={`M${x} ${y}l5 9h-10z`} />
+          {words && (
+            <text x={x + 8} y={y + 9}>
+              {words}
+            </text>
+          )}
+        </g>
+      ))}
+    </>
+  );
+}
+
+function Pins({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: Geometry }) {
+  return near(lane.bars, scale.from, endOf(scale)).flatMap((bar) => {
+    const right = Math.min(scale.width, xOf(scale, bar.end));
+    if (!bar.pinned || right - xOf(scale, bar.start) < PIN_PX) return [];
+    return (
+      <Pin
+        key={bar.operation}
+        x={right - PIN_PX - 2}
+        y={geometry.stripY + geometry.stripHeight - PIN_PX - 7}
+        size={PIN_PX}
+        strokeWidth={2.5}
+        color={`var(--on-${inkOn(bar.hex) === 'black' ? 'light' : 'dark'}-strip)`}
+        aria-hidden
+      />
+    );
+  });
+}
+
+/** Everything with words or a shape of its own size: drawn in pixels, and only for what is in sight. */
+export function LabelsLayer({ lanes, scale, geometry }: { lanes: readonly Lane[]; scale: Scale; geometry: Geometry }) {
+  const maxLines = Math.max(1, Math.floor((geometry.stripHeight - 6) / LINE_PX));
+  return lanes.map((lane, i) => (
+    <g key={lane.machine.id} transform={`translate(0 ${i * geometry.laneHeight})`} aria-hidden>
+      <RunWords lane={lane} scale={scale} geometry={geometry} />
+      {labelsOf(lane, scale, maxLines).map((label) => (
+        <StripWords key={label.bar.operation} label={label} geometry={geometry} />
+      ))}
+      <Pins lane={lane} scale={scale} geometry={geometry} />
+      <Rail lane={lane} scale={scale} geometry={geometry} />
+    </g>
+  ));
+}

@@ -1,0 +1,89 @@
+import { formatDuration } from '../../core/units/duration.ts';
+import { near, type Bar, type Lane } from './lanes.ts';
+import { endOf, xOf, type Scale } from './scale.ts';
+
+/** Words on a strip: where they may stand and as many lines as fit. */
+export interface Label {
+  readonly bar: Bar;
+  readonly x: number;
+  readonly width: number;
+  readonly lines: readonly string[];
+}
+
+const LEAST_PX = 30;
+const WORDS_PX = 74;
+const PAD_PX = 5;
+const CHARACTER_PX = 6.6;
+
+const shortened = (text: string, width: number): string => {
+  const fits = Math.floor(width / CHARACTER_PX);
+  return text.length <= fits ? text : `${text.slice(0, Math.max(1, fits - 1)).trimEnd()}…`;
+};
+
+/** The widest part of a strip on which words can stand: an open stretch, cut to the window. */
+function roomOn(bar: Bar, scale: Scale): { x: number; width: number } {
+  let best = { x: 0, width: 0 };
+  for (const piece of bar.pieces) {
+    const left = Math.max(0, xOf(scale, piece.start));
+    const width = Math.min(scale.width, xOf(scale, piece.end)) - left;
+    if (width > best.width) best = { x: left, width };
+  }
+  return best;
+}
+
+/** Labels for the strips in sight that are wide enough, at most `maxLines` lines each. */
+export function labelsOf(lane: Lane, scale: Scale, maxLines: number): Label[] {
+  return near(lane.bars, scale.from, endOf(scale)).flatMap((bar) => {
+    if ((bar.end - bar.start) / scale.perPixel < LEAST_PX) return [];
+    const { x, width } = roomOn(bar, scale);
+    const room = width - 2 * PAD_PX;
+    if (width < LEAST_PX) return [];
+    if (bar.lineId.length * CHARACTER_PX > room) return [];
+    const more = [bar.partName, `${bar.quantity} pieces`, bar.customer].map((text) => shortened(text, room));
+    const lines = [bar.lineId, ...(width >= WORDS_PX ? more : [])].slice(0, maxLines);
+    return [{ bar, x: x + PAD_PX, width: room, lines }];
+  });
+}
+
+/** A mark in the rail under the strips; `words` where there is room for them. */
+export interface RailMark {
+  readonly x: number;
+  readonly words: string;
+}
+
+const MARK_PX = 12;
+
+/** One mark for each late line that ends in sight, none closer than a mark is wide; the words say how late. */
+export function lateMarks(lane: Lane, scale: Scale): RailMark[] {
+  const late = near(lane.bars, scale.from, endOf(scale)).filter((bar) => bar.last && bar.tardiness > 0);
+  const marks: RailMark[] = [];
+  let free = -Infinity;
+  late.forEach((bar, i) => {
+    const x = xOf(scale, bar.end);
+    const next = late[i + 1] ? xOf(scale, late[i + 1]!.end) : Infinity;
+    if (x < free || x > scale.width + MARK_PX) return;
+    const words = `${shortDuration(bar.tardiness)} late`;
+    const width = MARK_PX + words.length * CHARACTER_PX;
+    const fits = x + width < next && x + width < scale.width + MARK_PX;
+    marks.push({ x, words: fits ? words : '' });
+    free = x + (fits ? width : MARK_PX);
+  });
+  return marks;
+}
+
+/** A duration of more than two days in days, "3 d". */
+export const shortDuration = (seconds: number): string =>
+  seconds >= 2 * 86_400 ? `${Math.round(seconds / 86_400)} d` : formatDuration(seconds);
+
+/** Due dates of the lines that end in this lane, those in sight, none closer than a mark is wide. */
+export function dueMarks(lane: Lane, scale: Scale): number[] {
+  const dues = [...new Set(lane.bars.filter((bar) => bar.last).map((bar) => bar.due))].sort((a, b) => a - b);
+  const marks: number[] = [];
+  for (const due of dues) {
+    const x = xOf(scale, due);
+    if (x < 0 || x > scale.width) continue;
+    const before = marks.at(-1);
+    if (before === undefined || x - before >= MARK_PX) marks.push(x);
+  }
+  return marks;
+}

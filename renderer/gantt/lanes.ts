@@ -1,0 +1,156 @@
+import { gaugeName } from '../../core/report/dispatch.ts';
+import type { PlanView } from '../../core/report/plan-view.ts';
+import type { ScheduledOperation } from '../../core/schedule/problem.ts';
+import type { Machine } from '../../core/shop/machine.ts';
+import type { ShopOperation } from '../../core/shop/operations.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { intersect, subtract, type Interval } from '../../core/time/interval.ts';
+
+/** One operation as a strip of its sheet's colour. Instants in epoch seconds. */
+export interface Bar {
+  readonly operation: string;
+  readonly lineId: string;
+  readonly orderId: string;
+  /** Count of operations before it in the queue. */
+  readonly rank: number;
+  readonly changeoverStart: number;
+  readonly changeoverSeconds: number;
+  readonly start: number;
+  readonly end: number;
+  /** The parts of [start, end) in which the machine is open; work rests in between. */
+  readonly pieces: readonly Interval[];
+  /** "#2f5d3a", the sheet's own colour. */
+  readonly hex: string;
+  readonly colourName: string;
+  readonly gauge: string;
+  readonly partName: string;
+  readonly quantity: number;
+  readonly customer: string;
+  readonly due: number;
+  /** Seconds by which the line ends after its due date; 0 on time. */
+  readonly tardiness: number;
+  /** The line ends with this operation. */
+  readonly last: boolean;
+  readonly pinned: boolean;
+  readonly begun: boolean;
+  readonly rush: boolean;
+}
+
+/** A stretch of a queue without a changeover inside it. */
+export interface Run {
+  readonly start: number;
+  readonly end: number;
+  readonly count: number;
+  /** What its operations share, "24 ga · Moss". */
+  readonly title: string;
+}
+
+export interface Lane {
+  readonly machine: Machine;
+  /** In queue order, so ascending in time and not overlapping. */
+  readonly bars: readonly Bar[];
+  readonly runs: readonly Run[];
+  /** Stretches in which the machine is closed, ascending. */
+  readonly closed: readonly Interval[];
+}
+
+const DAY = 86_400;
+
+/** The stretch of time the board can show: a week back, and a week past the last end or due date. */
+export function horizonOf(plan: PlanView): Interval {
+  const { now, jobs } = plan.problem.input;
+  const last = jobs.reduce((latest, job) => Math.max(latest, job.due ?? 0), plan.figures.lastEnd ?? now);
+  const first = plan.schedule.operations.reduce((earliest, o) => Math.min(earliest, o.start), now);
+  return { start: first - 7 * DAY, end: Math.max(now, last) + 7 * DAY };
+}
+
+/** The plan as lanes, one a machine in the shop's order. Times only: where they are drawn is the scale's affair. */
+export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
+  const horizon = horizonOf(plan);
+  const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
+  const pins = new Set(shop.pin.map((pin) => pin.id));
+  const lastIndex = new Map(plan.problem.input.jobs.map((job) => [job.id, job.operations.length - 1]));
+  const barOf = (o: ScheduledOperation, rank: number, open: readonly Interval[] | null): Bar[] => {
+    const operation = plan.operations.get(o.operation);
+    if (!operation) return [];
+    const colour = colours.get(operation.line.colourId);
+    return [
+      {
+        ...placeOf(o, rank, open),
+        ...wordsOf(operation),
+        hex: colour?.hex ?? '#808080',
+        colourName: colour?.name ?? operation.line.colourId,
+        tardiness: Math.max(0, (plan.schedule.ends[o.job] ?? o.end) - operation.order.due),
+        last: o.index === lastIndex.get(o.job),
+        pinned: pins.has(o.operation),
+      },
+    ];
+  };
+  return shop.machine.map((machine) => {
+    const open = plan.problem.input.machines.find((m) => m.id === machine.id)?.open ?? null;
+    const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
+    const bars = queue.flatMap((o, rank) => barOf(o, rank, open));
+    return { machine, bars, runs: runsOf(bars), closed: closedOf(open, horizon) };
+  });
+}
+
+function placeOf(o: ScheduledOperation, rank: number, open: readonly Interval[] | null) {
+  const whole = [{ start: o.start, end: o.end }];
+  return {
+    operation: o.operation,
+    rank,
+    changeoverStart: o.changeoverStart,
+    changeoverSeconds: o.changeoverSeconds,
+    start: o.start,
+    end: o.end,
+    pieces: open ? intersect(whole, near(open, o.start, o.end)) : whole,
+  };
+}
+
+const wordsOf = ({ line, order, part, started }: ShopOperation) => ({
+  lineId: line.id,
+  orderId: order.id,
+  gauge: line.gauge,
+  partName: part.name,
+  quantity: line.quantity,
+  customer: order.customer,
+  due: order.due,
+  begun: started !== null,
+  rush: order.rush,
+});
+
+/** Index of the first item for which `isPast` holds; items before it do not, items after it do. */
+export function firstWhere<T>(items: readonly T[], isPast: (item: T) => boolean): number {
+  let low = 0;
+  let high = items.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (isPast(items[middle]!)) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}
+
+/** The items of an ascending list that touch [from, to). */
+export const near = <T extends Interval>(items: readonly T[], from: number, to: number): readonly T[] =>
+  items.slice(
+    firstWhere(items, (item) => item.end > from),
+    firstWhere(items, (item) => item.start >= to),
+  );
+
+const closedOf = (open: readonly Interval[] | null, horizon: Interval): Interval[] =>
+  open ? subtract([horizon], near(open, horizon.start, horizon.end)) : [];
+
+function runsOf(bars: readonly Bar[]): Run[] {
+  const groups: Bar[][] = [];
+  for (const bar of bars) {
+    const group = groups.at(-1);
+    if (group && bar.changeoverSeconds === 0) group.push(bar);
+    else groups.push([bar]);
+  }
+  return groups.map((group) => {
+    const shared = (of: (bar: Bar) => string) => (new Set(group.map(of)).size === 1 ? of(group[0]!) : null);
+    const title = [shared((bar) => gaugeName(bar.gauge)), shared((bar) => bar.colourName)].filter(Boolean).join(' · ');
+    return { start: group[0]!.start, end: group.at(-1)!.end, count: group.length, title };
+  });
+}

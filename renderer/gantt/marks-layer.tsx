@@ -1,0 +1,61 @@
+import { formatWall } from '../../core/time/wall.ts';
+import { instant } from '../../core/units/brand.ts';
+import { findBar } from './drop.ts';
+import type { Geometry } from './geometry.ts';
+import styles from './gantt.module.css';
+import type { Lane } from './lanes.ts';
+import { endOf, xOf, type Scale } from './scale.ts';
+
+interface Props {
+  lanes: readonly Lane[];
+  scale: Scale;
+  geometry: Geometry;
+  selected: string | null;
+  timeZone: string;
+}
+
+/** The selected operation, the rest of its order, and the date it is due. */
+export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: Props) {
+  const found = findBar(lanes, selected);
+  if (!found) return null;
+  const { orderId, due } = found.bar;
+  const outlines = lanes.flatMap((lane, i) =>
+    lane.bars
+      .filter((bar) => bar.orderId === orderId && bar.end > scale.from && bar.start < endOf(scale))
+      .map((bar) => (
+        <rect
+          key={bar.operation}
+          className={bar.operation === selected ? styles.selected : styles.sameOrder}
+          x={xOf(scale, bar.start) - 2}
+          y={i * geometry.laneHeight + geometry.stripY - 2}
+          width={(bar.end - bar.start) / scale.perPixel + 4}
+          height={geometry.stripHeight + 4}
+        />
+      )),
+  );
+  return (
+    <g aria-hidden>
+      {outlines}
+      <DueLine x={xOf(scale, due)} scale={scale} height={lanes.length * geometry.laneHeight} words={`due ${formatWall(instant(due), timeZone)}`} />
+    </g>
+  );
+}
+
+function DueLine({ x, scale, height, words }: { x: number; scale: Scale; height: number; words: string }) {
+  if (x < 0 || x > scale.width) return null;
+  const flips = x > scale.width - 90;
+  return (
+    <>
+      <path className={styles.dueLine} d={`M${x} 0V${height}`} />
+      <text className={styles.dueWords} x={flips ? x - 4 : x + 4} y={12} textAnchor={flips ? 'end' : 'start'}>
+        {words}
+      </text>
+    </>
+  );
+}
+
+export function NowLine({ now, scale, height }: { now: number; scale: Scale; height: number }) {
+  const x = xOf(scale, now);
+  if (x < 0 || x > scale.width) return null;
+  return <path className={styles.now} d={`M${x} 0V${height}`} aria-hidden />;
+}

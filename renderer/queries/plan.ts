@@ -1,0 +1,47 @@
+import { viewDueDateOrder, viewPlan, type PlanView } from '../../core/report/plan-view.ts';
+import type { PlanFigures } from '../../core/report/figures.ts';
+import { sentence, type Result } from '../../core/shop/result.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { instant, type Instant } from '../../core/units/brand.ts';
+import { useNow, useShop } from './hooks.ts';
+
+/** What a screen that shows the plan has to draw. */
+export type PlanQuery =
+  | { readonly is: 'waiting' }
+  | { readonly is: 'failed'; readonly message: string }
+  | { readonly is: 'ready'; readonly shop: Shop; readonly now: Instant; readonly plan: PlanView };
+
+/** One decoded plan a shop, so that every screen and panel shares it; it is reckoned again each minute. */
+const plans = new WeakMap<Shop, { readonly now: Instant; readonly view: Result<PlanView> }>();
+
+function planOf(shop: Shop, now: Instant): Result<PlanView> {
+  const known = plans.get(shop);
+  if (known?.now === now) return known.view;
+  const view = viewPlan(shop, now);
+  plans.set(shop, { now, view });
+  return view;
+}
+
+/** The shop's plan with its times, as of the present minute. */
+export function usePlan(): PlanQuery {
+  const { data: shop, error } = useShop();
+  const now = instant(Math.floor(useNow() / 60) * 60);
+  if (error) return { is: 'failed', message: error.message };
+  if (!shop) return { is: 'waiting' };
+  const view = planOf(shop, now);
+  return view.ok
+    ? { is: 'ready', shop, now, plan: view.value }
+    : { is: 'failed', message: sentence(view.problems) };
+}
+
+const yardsticks = new WeakMap<PlanView, PlanFigures | null>();
+
+/** What the plan is measured against: the figures of plain due-date order. Null where that order cannot be worked. */
+export function yardstickOf(shop: Shop, plan: PlanView): PlanFigures | null {
+  const known = yardsticks.get(plan);
+  if (known !== undefined) return known;
+  const view = viewDueDateOrder(shop, plan);
+  const figures = view.ok ? view.value.figures : null;
+  yardsticks.set(plan, figures);
+  return figures;
+}
