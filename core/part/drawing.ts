@@ -1,6 +1,6 @@
 import type { Profile } from '../shop/part.ts';
 import { good, type Result } from '../shop/result.ts';
-import { stripOf, type Fold, type Piece, type Stock } from './strip.ts';
+import { stripOf, type Fold, type Piece, type Forming } from './strip.ts';
 
 /** Millimetres, x to the right, y down as in SVG. */
 export interface Point {
@@ -116,8 +116,8 @@ function svgPath(strokes: readonly (Line | Arc)[]): string {
  * stroke as wide as the metal is thick it shows the part true to scale; its length is the computed girth.
  * @returns strokes from edge to edge; or the problems of `stripOf`
  */
-export function drawProfile(profile: Profile, stock: Stock): Result<Drawing> {
-  const strip = stripOf(profile, stock);
+export function drawProfile(profile: Profile, forming: Forming): Result<Drawing> {
+  const strip = stripOf(profile, forming);
   if (!strip.ok) return strip;
   const flanges = strip.value.filter((piece) => piece.kind === 'flange');
   const longest = flanges.toSorted((a, b) => b.lengthMm - a.lengthMm || a.number - b.number)[0];

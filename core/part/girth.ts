@@ -3,7 +3,7 @@ import { good, type Result } from '../shop/result.ts';
 import type { Settings } from '../shop/settings.ts';
 import { bendAllowance, setback } from './bend.ts';
 import { hemDeduction, HITS_PER_HEM } from './hem.ts';
-import { bendShapes, stripOf, type Stock } from './strip.ts';
+import { bendShapes, stripOf, type Forming } from './strip.ts';
 
 /** One row of how a girth was reckoned: a length as drawn, or what a bend adds (usually takes off, so negative). */
 export interface GirthStep {
@@ -17,13 +17,13 @@ export interface Girth {
   readonly steps: readonly GirthStep[];
 }
 
-export interface GirthOptions extends Stock {
+export interface GirthOptions extends Forming {
   /** `computed`: with bend deductions. `outsideSum`: outside lengths added up, a habit on light gauge. */
   readonly rule: Settings['girthRule'];
 }
 
-function bendSteps(profile: Profile, { rule, ...stock }: GirthOptions): GirthStep[] {
-  return bendShapes(profile, stock).map((shape, i) => {
+function bendSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthStep[] {
+  return bendShapes(profile, forming).map((shape, i) => {
     const drawn = 2 * setback(profile.measured, shape);
     const takes = rule === 'computed' ? bendAllowance(shape) : 2 * setback('outside', shape);
     return { label: `bend ${i + 1}, ${shape.angle}°`, addMm: takes - drawn };

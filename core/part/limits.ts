@@ -50,16 +50,16 @@ const impossible = (problems: readonly Problem[]): Finding[] =>
     finding('stop', 'geometry', p.message, p.advice, 'tangent lines of the bends would cross'),
   );
 
-function forming(asked: Asked, machine: Machine): Finding[] {
+function stageLimits(asked: Asked, machine: Machine): Finding[] {
   const { part, lengthMm, girthRule: rule } = asked;
-  const stock = { thicknessMm: asked.gauge.thicknessMm, kFactor: asked.material.kFactor };
+  const forming = { thicknessMm: asked.gauge.thicknessMm, kFactor: asked.material.kFactor };
   if (machine.stage === 'shear') {
-    const width = girth(part.profile, { ...stock, rule });
+    const width = girth(part.profile, { ...forming, rule });
     return width.ok
       ? shearLimits({ girthMm: width.value.girthMm, lengthMm }, machine)
       : impossible(width.problems);
   }
-  const strip = stripOf(part.profile, stock);
+  const strip = stripOf(part.profile, forming);
   return strip.ok ? brakeLimits(strip.value, asked, machine) : impossible(strip.problems);
 }
 
@@ -70,7 +70,7 @@ function forming(asked: Asked, machine: Machine): Finding[] {
  */
 export function checkPart(part: Asked['part'], asked: Omit<Asked, 'part'>, machine: Machine): Finding[] {
   const all: Asked = { part, ...asked };
-  return [...capacity(all, machine), ...forming(all, machine)].toSorted(
+  return [...capacity(all, machine), ...stageLimits(all, machine)].toSorted(
     (a, b) => Number(a.severity === 'warning') - Number(b.severity === 'warning'),
   );
 }

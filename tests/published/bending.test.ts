@@ -129,10 +129,11 @@ describe('Machinery’s Handbook, length of a square bend (from memory)', () => 
 });
 
 describe('DIN 6935, cold bending of flat steel', () => {
+  /** The standard's correction factor, a share of half the thickness. */
+  const correction = (r: number, s: number): number => Math.min(1, 0.65 + 0.5 * Math.log10(r / s));
   /** Compensation v for opening angle β: what the standard adds to the sum of the outside legs. */
   const compensation = (opening: number, r: number, s: number): number => {
-    const k = r / s > 5 ? 1 : 0.65 + 0.5 * Math.log10(r / s);
-    const arc = Math.PI * ((180 - opening) / 180) * (r + (s / 2) * k);
+    const arc = Math.PI * ((180 - opening) / 180) * (r + (s / 2) * correction(r, s));
     const reach = opening <= 90 ? 1 : Math.tan(((180 - opening) / 2) * (Math.PI / 180));
     return arc - 2 * (r + s) * reach;
   };
@@ -140,12 +141,13 @@ describe('DIN 6935, cold bending of flat steel', () => {
   it.each([
     [90, 1, 1],
     [90, 3, 3],
+    [90, 12, 2],
     [45, 2, 1],
     [60, 6, 2],
     [120, 2, 2],
     [150, 4, 1.5],
   ])('opening angle %d°, r %d, s %d: an outside-measured blank is its legs plus v', (opening, r, s) => {
-    const kFactor = (0.65 + 0.5 * Math.log10(r / s)) / 2;
+    const kFactor = correction(r, s) / 2;
     const profile: Profile = {
       ...inInches([], [turned(180 - opening, r)]),
       flangesMm: [50, 40],

@@ -2,12 +2,12 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawProfile, type Drawing } from '../../../core/part/drawing.ts';
 import { girth } from '../../../core/part/girth.ts';
-import type { Stock } from '../../../core/part/strip.ts';
+import type { Forming } from '../../../core/part/strip.ts';
 import type { Profile } from '../../../core/shop/part.ts';
-import { aProfile, anyProfile, anyStock, closedHem, light, square } from './profiles.ts';
+import { aProfile, anyProfile, anyForming, closedHem, light, square } from './profiles.ts';
 
-function drawn(profile: Profile, stock: Stock = light): Drawing {
-  const drawing = drawProfile(profile, stock);
+function drawn(profile: Profile, forming: Forming = light): Drawing {
+  const drawing = drawProfile(profile, forming);
   if (!drawing.ok) throw new Error(drawing.problems.map((p) => p.message).join());
   return drawing.value;
 }
@@ -30,10 +30,10 @@ function pathLength(path: string): number {
 describe('the drawing of a profile', () => {
   it('is as long as the girth, by its own lines and arcs', () => {
     fc.assert(
-      fc.property(anyProfile, anyStock, (profile, stock) => {
-        const width = girth(profile, { ...stock, rule: 'computed' });
+      fc.property(anyProfile, anyForming, (profile, forming) => {
+        const width = girth(profile, { ...forming, rule: 'computed' });
         fc.pre(width.ok);
-        const length = drawn(profile, stock).strokes.reduce((sum, s) => {
+        const length = drawn(profile, forming).strokes.reduce((sum, s) => {
           if (s.kind === 'line') return sum + Math.hypot(s.to.x - s.from.x, s.to.y - s.from.y);
           expect(Math.hypot(s.to.x - s.centre.x, s.to.y - s.centre.y)).toBeCloseTo(s.radiusMm, 6);
           expect(Math.hypot(s.from.x - s.centre.x, s.from.y - s.centre.y)).toBeCloseTo(s.radiusMm, 6);
@@ -47,9 +47,9 @@ describe('the drawing of a profile', () => {
 
   it('runs without gaps or kinks, and its box holds every stroke', () => {
     fc.assert(
-      fc.property(anyProfile, anyStock, (profile, stock) => {
-        fc.pre(drawProfile(profile, stock).ok);
-        const { strokes, box } = drawn(profile, stock);
+      fc.property(anyProfile, anyForming, (profile, forming) => {
+        fc.pre(drawProfile(profile, forming).ok);
+        const { strokes, box } = drawn(profile, forming);
         strokes.slice(1).forEach((s, i) => expect(s.from).toEqual(strokes[i]?.to));
         for (const { from, to } of strokes) {
           for (const { x, y } of [from, to]) {

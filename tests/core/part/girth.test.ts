@@ -2,7 +2,16 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { flips, girth, hits, turns, type GirthOptions } from '../../../core/part/girth.ts';
 import type { Profile } from '../../../core/shop/part.ts';
-import { aProfile, anyProfile, anyStock, closedHem, light, mirrored, reversed, square } from './profiles.ts';
+import {
+  aProfile,
+  anyProfile,
+  anyForming,
+  closedHem,
+  light,
+  mirrored,
+  reversed,
+  square,
+} from './profiles.ts';
 
 const computed: GirthOptions = { ...light, rule: 'computed' };
 function widthOf(profile: Profile, options: GirthOptions = computed): number {
@@ -59,10 +68,10 @@ describe('the girth', () => {
     fc.assert(
       fc.property(
         anyProfile,
-        anyStock,
+        anyForming,
         fc.constantFrom('computed' as const, 'outsideSum' as const),
-        (p, stock, rule) => {
-          const width = girth(p, { ...stock, rule });
+        (p, forming, rule) => {
+          const width = girth(p, { ...forming, rule });
           if (!width.ok) return;
           const { girthMm, steps } = width.value;
           expect(steps.reduce((sum, s) => sum + s.addMm, 0)).toBeCloseTo(girthMm, 9);
@@ -73,8 +82,8 @@ describe('the girth', () => {
 
   it('hits and turns do not change when the piece is mirrored or read from its other edge', () => {
     fc.assert(
-      fc.property(anyProfile, anyStock, (p, stock) => {
-        const options: GirthOptions = { ...stock, rule: 'computed' };
+      fc.property(anyProfile, anyForming, (p, forming) => {
+        const options: GirthOptions = { ...forming, rule: 'computed' };
         fc.pre(girth(p, options).ok);
         for (const same of [mirrored(p), reversed(p), reversed(mirrored(p))]) {
           expect(widthOf(same, options)).toBeCloseTo(widthOf(p, options), 9);
@@ -87,8 +96,8 @@ describe('the girth', () => {
   it('grows with every flange by just what the flange grows', () => {
     const grown = fc.tuple(anyProfile, fc.nat(), fc.double({ min: 0.1, max: 50, noNaN: true }));
     fc.assert(
-      fc.property(grown, anyStock, ([p, pick, more], stock) => {
-        const options: GirthOptions = { ...stock, rule: 'computed' };
+      fc.property(grown, anyForming, ([p, pick, more], forming) => {
+        const options: GirthOptions = { ...forming, rule: 'computed' };
         fc.pre(girth(p, options).ok);
         const at = pick % p.flangesMm.length;
         const longer = { ...p, flangesMm: p.flangesMm.map((f, i) => (i === at ? f + more : f)) };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Bend, Hem, Profile } from '../../../core/shop/part.ts';
-import type { Stock } from '../../../core/part/strip.ts';
+import type { Forming } from '../../../core/part/strip.ts';
 
 export const square = (direction: 'up' | 'down' = 'up', angle = 90): Bend => ({
   angle,
@@ -25,7 +25,7 @@ export const aProfile = (changes: Partial<Profile> = {}): Profile => ({
 });
 
 /** 24 gauge galvanized, K of cold-rolled steel, 1 mm radius. */
-export const light: Stock = { thicknessMm: 0.701, kFactor: 0.446, radiusMm: 1 };
+export const light: Forming = { thicknessMm: 0.701, kFactor: 0.446, radiusMm: 1 };
 
 const direction = fc.constantFrom<'up' | 'down'>('up', 'down');
 const hem = fc.record({
@@ -54,7 +54,7 @@ export const anyProfile: fc.Arbitrary<Profile> = fc.array(bend, { maxLength: 8 }
   }),
 );
 
-export const anyStock: fc.Arbitrary<Stock> = fc.record({
+export const anyForming: fc.Arbitrary<Forming> = fc.record({
   thicknessMm: fc.double({ min: 0.3, max: 2, noNaN: true }),
   kFactor: fc.double({ min: 0.3, max: 0.5, noNaN: true }),
   radiusMm: fc.double({ min: 0, max: 4, noNaN: true }),
