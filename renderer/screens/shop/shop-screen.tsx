@@ -1,10 +1,51 @@
+import type { Shop } from '../../../core/shop/state.ts';
+import { useNow, useShop } from '../../queries/hooks.ts';
+import { navigate, usePlace } from '../../router.ts';
 import { Page } from '../../ui/page.tsx';
-import { EmptyState } from '../../ui/states.tsx';
+import { SentenceError, Waiting } from '../../ui/states.tsx';
+import { Tabs } from '../../ui/tabs.tsx';
+import { Calendars } from './calendars/calendars.tsx';
+import { Machines } from './machines/machines.tsx';
+import { Colours } from './materials/colours.tsx';
+import { Materials } from './materials/materials.tsx';
+import { Sheets } from './materials/sheets.tsx';
+import { Parts } from './parts/parts.tsx';
 
+/** What the shop has and makes: everything a work order or a plan refers to. */
 export function ShopScreen() {
+  const { data: shop, error } = useShop();
   return (
-    <Page title="Shop">
-      <EmptyState title="Nothing here yet" />
+    <Page title="Shop" lead="What you buy, what you make, what you make it on, and when you are open.">
+      {error && <SentenceError message={error.message} />}
+      {!shop && !error && <Waiting what="the shop" />}
+      {shop && <Sections shop={shop} />}
     </Page>
+  );
+}
+
+function Sections({ shop }: { shop: Shop }) {
+  const now = useNow();
+  const section = usePlace().path[1] ?? 'materials';
+  const tabs = [
+    { id: 'materials', label: 'Materials', count: shop.material.length, content: <Materials shop={shop} /> },
+    { id: 'colours', label: 'Colours', count: shop.colour.length, content: <Colours shop={shop} /> },
+    { id: 'sheets', label: 'Sheet sizes', count: shop.sheet.length, content: <Sheets shop={shop} /> },
+    { id: 'parts', label: 'Parts', count: shop.part.length, content: <Parts shop={shop} /> },
+    {
+      id: 'machines',
+      label: 'Machines',
+      count: shop.machine.length,
+      content: <Machines shop={shop} now={now} />,
+    },
+    {
+      id: 'calendars',
+      label: 'Calendars',
+      count: shop.calendar.length,
+      content: <Calendars shop={shop} now={now} />,
+    },
+  ];
+  const selected = tabs.some((tab) => tab.id === section) ? section : 'materials';
+  return (
+    <Tabs label="Parts of the shop" tabs={tabs} selected={selected} onSelect={(id) => navigate('shop', id)} />
   );
 }

@@ -1,0 +1,139 @@
+import { Pencil, Plus, X } from 'lucide-react';
+import { useState } from 'react';
+import { downtime as downtimeSchema, type Downtime, type Machine } from '../../../../core/shop/machine.ts';
+import type { Shop } from '../../../../core/shop/state.ts';
+import { formatClock, formatWallDate } from '../../../../core/time/wall.ts';
+import { instant, type Instant } from '../../../../core/units/brand.ts';
+import { Button } from '../../../ui/button.tsx';
+import { DateTimeField } from '../../../ui/date-time-field.tsx';
+import { Dialog } from '../../../ui/dialog.tsx';
+import { IconButton } from '../../../ui/icon-button.tsx';
+import { Panel } from '../../../ui/page.tsx';
+import { SentenceError } from '../../../ui/states.tsx';
+import { TextField } from '../../../ui/text-field.tsx';
+import { toastError } from '../../../ui/toast.tsx';
+import styles from '../form/form.module.css';
+import { useAct } from '../form/use-act.ts';
+import { useForm } from '../form/use-form.ts';
+import { nextDowntimeId } from './machine-edit.ts';
+import look from './machines.module.css';
+
+interface Props {
+  shop: Shop;
+  machine: Machine;
+  now: Instant;
+}
+
+/** When a machine is out of use, whatever its calendar says. */
+export function Downtimes({ shop, machine, now }: Props) {
+  const [edited, setEdited] = useState<Downtime | null>(null);
+  const act = useAct();
+  const { timeZone } = shop.settings;
+  const wall = (at: number) =>
+    `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+  const rows = shop.downtime.filter((d) => d.machineId === machine.id).toSorted((a, b) => a.from - b.from);
+  const fresh = (): Downtime => ({
+    id: nextDowntimeId(shop, machine.id),
+    machineId: machine.id,
+    from: NaN,
+    to: NaN,
+    reason: '',
+    revision: 0,
+  });
+  return (
+    <Panel
+      title="Out of use"
+      actions={
+        <Button small icon={Plus} onPress={() => setEdited(fresh())}>
+          Add downtime
+        </Button>
+      }
+    >
+      <ul className={look.downtimes}>
+        {rows.length === 0 && (
+          <li className={styles.note}>{machine.name} is in use whenever its calendar is open.</li>
+        )}
+        {rows.map((row) => (
+          <li key={row.id}>
+            <span>{`${wall(row.from)} to ${wall(row.to)}`}</span>
+            <span className={styles.note}>{row.to <= now ? `${row.reason} (past)` : row.reason}</span>
+            <span className={styles.push}>
+              <IconButton
+                label={`Change downtime ${row.id}`}
+                icon={Pencil}
+                small
+                onPress={() => setEdited(row)}
+              />
+              <IconButton
+                label={`Remove downtime ${row.id}`}
+                icon={X}
+                small
+                onPress={() => void act({ do: 'row.remove', kind: 'downtime', id: row.id }).catch(toastError)}
+              />
+            </span>
+          </li>
+        ))}
+      </ul>
+      {edited && (
+        <DowntimeDialog key={edited.id} shop={shop} stands={edited} onClose={() => setEdited(null)} />
+      )}
+    </Panel>
+  );
+}
+
+function DowntimeDialog({ shop, stands, onClose }: { shop: Shop; stands: Downtime; onClose: () => void }) {
+  const { timeZone } = shop.settings;
+  const form = useForm<Downtime>({
+    name: `downtime ${stands.id}`,
+    shop,
+    stands,
+    schema: downtimeSchema,
+    command: (row) => ({ do: 'row.save', kind: 'downtime', row }),
+    fieldOf: () => '',
+  });
+  const { entries, errors, set } = form;
+  const save = async () => {
+    if (await form.save()) onClose();
+  };
+  return (
+    <Dialog
+      title={`${stands.machineId} out of use`}
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button onPress={onClose}>Close</Button>
+          <Button look="primary" onPress={() => void save()} isDisabled={!form.changed}>
+            Save
+          </Button>
+        </>
+      }
+    >
+      {errors[''] && <SentenceError message={errors['']} />}
+      <DateTimeField
+        label="From"
+        timeZone={timeZone}
+        usualClock="07:00"
+        value={orNull(entries.from)}
+        onChange={(from) => set({ from: from ?? NaN })}
+        error={errors.from}
+      />
+      <DateTimeField
+        label="To"
+        timeZone={timeZone}
+        usualClock="17:00"
+        value={orNull(entries.to)}
+        onChange={(to) => set({ to: to ?? NaN })}
+        error={errors.to}
+      />
+      <TextField
+        label="Reason"
+        value={entries.reason}
+        onChange={(reason) => set({ reason })}
+        error={errors.reason}
+      />
+    </Dialog>
+  );
+}
+
+const orNull = (at: number): Instant | null => (Number.isNaN(at) ? null : instant(at));

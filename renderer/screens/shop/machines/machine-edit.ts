@@ -1,0 +1,89 @@
+import { defaultChangeover } from '../../../../core/estimate/changeover.ts';
+import {
+  attribute,
+  type Attribute,
+  type Attributes,
+  type Machine,
+  type Stage,
+} from '../../../../core/shop/machine.ts';
+import { gaugeName } from '../../../../core/report/dispatch.ts';
+import type { Shop } from '../../../../core/shop/state.ts';
+import type { Option } from '../../../ui/choice.tsx';
+import { withoutKey } from '../form/list.ts';
+
+/** What a changeover can depend on at a stage: the shear never sees a profile, the brake does not mind the colour. */
+export const attributesAt = (stage: Stage): Attribute[] =>
+  attribute.options.filter((name) => (stage === 'shear' ? name !== 'profile' : name !== 'colour'));
+
+/** A new machine: the stage's usual changeovers, limits still to be taken from its plate. */
+export function freshMachine(shop: Shop, stage: Stage): Machine {
+  const shear = stage === 'shear';
+  return {
+    id: '',
+    name: '',
+    stage,
+    maxLengthMm: NaN,
+    maxThicknessMm: NaN,
+    tonnes: shear ? null : NaN,
+    dieOpeningMm: shear ? null : NaN,
+    backGaugeMm: shear ? { min: NaN, max: NaN } : null,
+    minStripMm: shear ? NaN : null,
+    crew: 1,
+    calendarId: shop.calendar[0]?.id ?? '',
+    changeover: defaultChangeover(stage),
+    standards: {},
+    state: null,
+    revision: 0,
+  };
+}
+
+/** The values an attribute can take in this shop, named. */
+export function valuesOf(shop: Shop, name: Attribute, materialId?: string): Option[] {
+  switch (name) {
+    case 'material':
+      return shop.material.map(({ id, name: text }) => ({ id, name: text }));
+    case 'gauge': {
+      const materials = shop.material.filter((m) => materialId === undefined || m.id === materialId);
+      const labels = new Set(materials.flatMap((m) => m.gauges.map((g) => g.label)));
+      return [...labels].map((label) => ({ id: label, name: gaugeName(label) }));
+    }
+    case 'colour':
+      return shop.colour.map(({ id, name: text, hex }) => ({ id, name: text, swatch: hex }));
+    case 'profile':
+      return shop.part.map(({ id, name: text }) => ({ id, name: text }));
+  }
+}
+
+/** The changeover seconds of one attribute; null: a change of it costs nothing. */
+export const withChangeover = (
+  { changeover }: Machine,
+  name: Attribute,
+  seconds: number | null,
+): Machine['changeover'] => ({
+  ...changeover,
+  attributes: withKey(changeover.attributes, name, seconds),
+});
+
+/** One standard of its own, or (null) back to the stage's default. */
+export const withStandard = (
+  { standards }: Machine,
+  key: string,
+  value: number | null,
+): Machine['standards'] => withKey(standards, key, value);
+
+/** What is set up now; null takes one attribute back to unknown. A machine of which nothing is known has no state. */
+export function withState({ state }: Machine, name: Attribute, value: string | null): Machine['state'] {
+  const next = withKey<Attributes>(state ?? {}, name, value);
+  return Object.keys(next).length === 0 ? null : next;
+}
+
+const withKey = <T extends object>(object: T, key: keyof T, value: T[keyof T] | null): T =>
+  value === null ? withoutKey(object, key) : { ...object, [key]: value };
+
+/** The next free downtime code of a machine, "B1-2". */
+export function nextDowntimeId(shop: Shop, machineId: string): string {
+  const taken = new Set(shop.downtime.map((d) => d.id));
+  let number = 1;
+  while (taken.has(`${machineId}-${number}`)) number += 1;
+  return `${machineId}-${number}`;
+}

@@ -1,0 +1,56 @@
+import type { Stage } from '../../../../core/shop/machine.ts';
+import type { Shop } from '../../../../core/shop/state.ts';
+import { formatLength } from '../../../../core/units/length.ts';
+import type { Instant } from '../../../../core/units/brand.ts';
+import { Section } from '../form/section.tsx';
+import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import { RowFrame } from '../form/row-frame.tsx';
+import { ChangeoverFields } from './changeover-fields.tsx';
+import { Downtimes } from './downtimes.tsx';
+import { LimitFields, WhoFields } from './limit-fields.tsx';
+import { freshMachine } from './machine-edit.ts';
+import styles from './machines.module.css';
+import { StandardFields } from './standard-fields.tsx';
+import { StateFields } from './state-fields.tsx';
+
+export const stageName: Readonly<Record<Stage, string>> = { shear: 'shear', brake: 'press brake' };
+
+export const Machines = ({ shop, now }: { shop: Shop; now: Instant }) => (
+  <Section
+    kind="machine"
+    path="machines"
+    noun="machine"
+    rows={shop.machine}
+    entry={(machine) => ({
+      title: `${machine.id} ${machine.name}`,
+      detail: `${stageName[machine.stage]}, ${formatLength(machine.maxLengthMm, shop.settings.units)}`,
+    })}
+    fresh={() => freshMachine(shop, 'brake')}
+    purpose="A shear or a press brake: its limits, hours and times are what a plan is made from. Add a calendar first."
+    form={(row, isNew, onSaved) => (
+      <div className={styles.column}>
+        <MachineForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} />
+        {!isNew && <Downtimes shop={shop} machine={row} now={now} />}
+      </div>
+    )}
+  />
+);
+
+function MachineForm(props: RowFormProps<'machine'>) {
+  const { shop, isNew } = props;
+  const form = useRowForm('machine', props);
+  const changeStage = (stage: Stage) => {
+    const { id, name } = form.entries;
+    form.set({ ...freshMachine(shop, stage), id, name });
+  };
+  const fields = { shop, form };
+  return (
+    <RowFrame kind="machine" noun="machine" form={form} {...props}>
+      <WhoFields {...fields} isNew={isNew} onStage={changeStage} />
+      <LimitFields {...fields} />
+      <StateFields {...fields} />
+      <ChangeoverFields {...fields} />
+      <StandardFields form={form} />
+    </RowFrame>
+  );
+}

@@ -1,0 +1,182 @@
+import { Plus, X } from 'lucide-react';
+import { METAL_DEFAULTS } from '../../../../core/material/defaults.ts';
+import { metal as metals, type Gauge, type Metal } from '../../../../core/shop/material.ts';
+import type { RowOf, Shop } from '../../../../core/shop/state.ts';
+import { mmToInches, type LengthUnits } from '../../../../core/units/length.ts';
+import { Button } from '../../../ui/button.tsx';
+import { Select } from '../../../ui/choice.tsx';
+import { IconButton } from '../../../ui/icon-button.tsx';
+import { Menu } from '../../../ui/menu.tsx';
+import { NumberField } from '../../../ui/number-field.tsx';
+import { TextField } from '../../../ui/text-field.tsx';
+import styles from '../form/form.module.css';
+import { Fields, Group } from '../form/form-frame.tsx';
+import { without, withEntry } from '../form/list.ts';
+import { CodeField, RowFrame } from '../form/row-frame.tsx';
+import { Section } from '../form/section.tsx';
+import { Thickness } from '../form/thickness.tsx';
+import type { Form } from '../form/use-form.ts';
+import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import { fromTable, missingGauges } from './gauge-rows.ts';
+
+export const metalName: Readonly<Record<Metal, string>> = {
+  steel: 'Steel, uncoated',
+  galvanized: 'Steel, galvanized',
+  stainless: 'Stainless steel',
+  aluminium: 'Aluminium',
+};
+
+const freshMaterial = (): RowOf<'material'> => ({
+  id: '',
+  name: '',
+  metal: 'galvanized',
+  tensileMpa: METAL_DEFAULTS.galvanized.tensileMpa,
+  kFactor: METAL_DEFAULTS.galvanized.kFactor,
+  gauges: [],
+  revision: 0,
+});
+
+export const Materials = ({ shop }: { shop: Shop }) => (
+  <Section
+    kind="material"
+    path="materials"
+    noun="material"
+    rows={shop.material}
+    entry={({ name, gauges }) => ({ title: name, detail: `gauges ${gauges.map((g) => g.label).join(', ')}` })}
+    fresh={freshMaterial}
+    purpose="A metal as you buy it, with its gauges: blanks, weights and machine limits are reckoned from it."
+    form={(row, isNew, onSaved) => <MaterialForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} />}
+  />
+);
+
+function MaterialForm(props: RowFormProps<'material'>) {
+  const form = useRowForm('material', props);
+  const { entries, errors, set } = form;
+  const usual = METAL_DEFAULTS[entries.metal];
+  const chooseMetal = (metal: Metal) =>
+    set({ metal, tensileMpa: METAL_DEFAULTS[metal].tensileMpa, kFactor: METAL_DEFAULTS[metal].kFactor });
+  return (
+    <RowFrame kind="material" noun="material" form={form} {...props}>
+      <Fields>
+        <CodeField form={form} isNew={props.isNew} />
+        <TextField label="Name" value={entries.name} onChange={(name) => set({ name })} error={errors.name} />
+        <Select
+          label="Metal"
+          options={metals.options.map((id) => ({ id, name: metalName[id] }))}
+          value={entries.metal}
+          onChange={(id) => chooseMetal(id as Metal)}
+          help="sets strength and K-factor to the usual"
+          error={errors.metal}
+        />
+        <NumberField
+          label="Tensile strength"
+          unit="MPa"
+          value={entries.tensileMpa}
+          onChange={(tensileMpa) => set({ tensileMpa })}
+          help={`usual ${usual.tensileMpa}`}
+          error={errors.tensileMpa}
+        />
+        <NumberField
+          label="K-factor"
+          step={0.001}
+          value={entries.kFactor}
+          onChange={(kFactor) => set({ kFactor })}
+          help={`usual ${usual.kFactor}; a test strip beats it`}
+          error={errors.kFactor}
+        />
+      </Fields>
+      <p className={styles.note}>Usual figures: {usual.source}.</p>
+      <Gauges form={form} units={props.shop.settings.units} />
+    </RowFrame>
+  );
+}
+
+function Gauges({ form, units }: { form: Form<RowOf<'material'>>; units: LengthUnits }) {
+  const { metal, gauges } = form.entries;
+  const set = (next: Gauge[]) => form.set({ gauges: next });
+  const missing = missingGauges(metal, gauges).map((gauge) => ({
+    id: gauge.label,
+    label: `${gauge.label} ga`,
+    end: units === 'in' ? `${mmToInches(gauge.thicknessMm).toFixed(4)} in` : `${gauge.thicknessMm} mm`,
+    act: () => set([...gauges, gauge]),
+  }));
+  return (
+    <Group
+      title="Gauges"
+      note="The number alone does not fix the thickness: prefinished stock is ordered to a stated decimal. Put in what your supplier states."
+      end={
+        <span className={styles.line}>
+          <Menu label="Published gauges" entries={missing}>
+            <Button small icon={Plus} isDisabled={missing.length === 0}>
+              From the published table
+            </Button>
+          </Menu>
+          <Button
+            small
+            icon={Plus}
+            onPress={() => set([...gauges, { label: '', thicknessMm: NaN, kgPerM2: NaN }])}
+          >
+            Another
+          </Button>
+        </span>
+      }
+    >
+      {form.errors.gauges && <p className={styles.warning}>{form.errors.gauges}</p>}
+      {gauges.map((gauge, i) => (
+        <GaugeLine
+          key={i}
+          gauge={gauge}
+          units={units}
+          published={fromTable(metal, gauge)}
+          error={(field) => form.errors[`gauges.${i}.${field}`]}
+          onChange={(patch) => set(withEntry(gauges, i, patch))}
+          onRemove={() => set(without(gauges, i))}
+        />
+      ))}
+    </Group>
+  );
+}
+
+interface GaugeProps {
+  gauge: Gauge;
+  units: LengthUnits;
+  /** The gauge with the published figures; itself when no table has it. */
+  published: Gauge;
+  error: (field: keyof Gauge) => string | undefined;
+  onChange: (patch: Partial<Gauge>) => void;
+  onRemove: () => void;
+}
+
+function GaugeLine({ gauge, units, published, error, onChange, onRemove }: GaugeProps) {
+  return (
+    <div className={styles.line} role="group" aria-label={`Gauge ${gauge.label}`}>
+      <TextField
+        label="Label"
+        value={gauge.label}
+        onChange={(label) => onChange({ label })}
+        error={error('label')}
+      />
+      <Thickness
+        label="Thickness"
+        units={units}
+        valueMm={gauge.thicknessMm}
+        error={error('thicknessMm')}
+        onChange={(thicknessMm) => onChange({ thicknessMm })}
+      />
+      <NumberField
+        label="Weight"
+        unit="kg/m²"
+        formatOptions={{ maximumFractionDigits: 3 }}
+        value={gauge.kgPerM2}
+        onChange={(kgPerM2) => onChange({ kgPerM2 })}
+        error={error('kgPerM2')}
+      />
+      <div className={styles.end}>
+        <Button small onPress={() => onChange(published)} isDisabled={published === gauge}>
+          Table’s figures
+        </Button>
+        <IconButton label={`Remove gauge ${gauge.label}`} icon={X} small onPress={onRemove} />
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,123 @@
+import { gaugeName } from '../../../../core/report/dispatch.ts';
+import type { RowOf, Shop } from '../../../../core/shop/state.ts';
+import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
+import { Select } from '../../../ui/choice.tsx';
+import { NumberField } from '../../../ui/number-field.tsx';
+import { Fields } from '../form/form-frame.tsx';
+import { Length, Money } from '../form/parsed-field.tsx';
+import { CodeField, RowFrame } from '../form/row-frame.tsx';
+import { Section } from '../form/section.tsx';
+import type { Form } from '../form/use-form.ts';
+import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+
+export function Sheets({ shop }: { shop: Shop }) {
+  const { units } = shop.settings;
+  const colour = (id: string) => shop.colour.find((c) => c.id === id);
+  const material = (id: string) => shop.material.find((m) => m.id === id)?.name ?? id;
+  return (
+    <Section
+      kind="sheet"
+      path="sheets"
+      noun="sheet size"
+      rows={shop.sheet}
+      entry={(sheet) => ({
+        title: `${gaugeName(sheet.gauge)} ${colour(sheet.colourId)?.name ?? sheet.colourId}`,
+        detail: `${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}, ${material(sheet.materialId)}`,
+        swatch: colour(sheet.colourId)?.hex ?? '#808080',
+      })}
+      fresh={() => freshSheet(shop)}
+      purpose="Blanks are cut from the sheets kept here; a line without one cannot be planned. Add a material and a colour first."
+      form={(row, isNew, onSaved) => <SheetForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} />}
+    />
+  );
+}
+
+const freshSheet = (shop: Shop): RowOf<'sheet'> => ({
+  id: '',
+  materialId: shop.material[0]?.id ?? '',
+  gauge: shop.material[0]?.gauges[0]?.label ?? '',
+  colourId: shop.colour[0]?.id ?? '',
+  widthMm: NaN,
+  lengthMm: NaN,
+  costCents: NaN,
+  onHand: 0,
+  revision: 0,
+});
+
+function SheetForm(props: RowFormProps<'sheet'>) {
+  const { shop, isNew } = props;
+  const form = useRowForm('sheet', props);
+  return (
+    <RowFrame kind="sheet" noun="sheet size" form={form} {...props}>
+      <Fields>
+        <CodeField form={form} isNew={isNew} />
+        <StockFields shop={shop} form={form} />
+        <SizeFields units={shop.settings.units} form={form} />
+      </Fields>
+    </RowFrame>
+  );
+}
+
+type SheetForm = Form<RowOf<'sheet'>>;
+
+function StockFields({ shop, form: { entries, errors, set } }: { shop: Shop; form: SheetForm }) {
+  const gauges = shop.material.find((m) => m.id === entries.materialId)?.gauges ?? [];
+  return (
+    <>
+      <Select
+        label="Material"
+        options={shop.material}
+        value={entries.materialId}
+        onChange={(materialId) => set({ materialId })}
+        error={errors.materialId}
+      />
+      <Select
+        label="Gauge"
+        options={gauges.map(({ label }) => ({ id: label, name: gaugeName(label) }))}
+        value={entries.gauge}
+        onChange={(gauge) => set({ gauge })}
+        error={errors.gauge}
+      />
+      <Select
+        label="Colour"
+        options={shop.colour.map(({ id, name, hex }) => ({ id, name, swatch: hex }))}
+        value={entries.colourId}
+        onChange={(colourId) => set({ colourId })}
+        error={errors.colourId}
+      />
+    </>
+  );
+}
+
+const SizeFields = ({ units, form: { entries, errors, set } }: { units: LengthUnits; form: SheetForm }) => (
+  <>
+    <Length
+      label="Width"
+      units={units}
+      value={entries.widthMm}
+      onChange={(widthMm) => set({ widthMm })}
+      error={errors.widthMm}
+      help="girths lie across it"
+    />
+    <Length
+      label="Length"
+      units={units}
+      value={entries.lengthMm}
+      onChange={(lengthMm) => set({ lengthMm })}
+      error={errors.lengthMm}
+      help="pieces lie along it"
+    />
+    <Money
+      label="Cost of a sheet"
+      value={entries.costCents}
+      onChange={(costCents) => set({ costCents })}
+      error={errors.costCents}
+    />
+    <NumberField
+      label="Sheets on hand"
+      value={entries.onHand}
+      onChange={(onHand) => set({ onHand })}
+      error={errors.onHand}
+    />
+  </>
+);

@@ -1,0 +1,62 @@
+import { blankOf, type Blank } from '../../../../core/part/blank.ts';
+import { drawProfile, type Drawing } from '../../../../core/part/drawing.ts';
+import type { Finding } from '../../../../core/part/finding.ts';
+import { flips, girth, hits, turns, type GirthStep } from '../../../../core/part/girth.ts';
+import { checkPart } from '../../../../core/part/limits.ts';
+import type { Gauge, Material } from '../../../../core/shop/material.ts';
+import { part as partSchema, type Part } from '../../../../core/shop/part.ts';
+import { sentence } from '../../../../core/shop/result.ts';
+import type { Shop } from '../../../../core/shop/state.ts';
+import { routingOf } from '../../../../core/shop/operations.ts';
+
+export interface MachineFindings {
+  readonly machineName: string;
+  readonly findings: readonly Finding[];
+}
+
+/** What a part comes to in one metal. */
+export interface PartFigures {
+  readonly drawing: Drawing;
+  readonly blank: Blank;
+  readonly steps: readonly GirthStep[];
+  readonly hits: number;
+  readonly flips: number;
+  readonly turns: number;
+  /** One a machine that the part passes, shears first. */
+  readonly machines: readonly MachineFindings[];
+}
+
+/**
+ * A part's figures while it is being typed.
+ * @returns the figures, or a sentence that says what is still missing
+ */
+export function partFigures(shop: Shop, part: Part, material: Material, gauge: Gauge): PartFigures | string {
+  const profile = partSchema.shape.profile.safeParse(part.profile);
+  if (!profile.success || !(part.lengthMm > 0))
+    return 'The drawing and the figures appear when every length and angle is given.';
+  const { thicknessMm } = gauge;
+  const { kFactor } = material;
+  const { girthRule } = shop.settings;
+  const drawing = drawProfile(profile.data, { thicknessMm, kFactor });
+  if (!drawing.ok) return sentence(drawing.problems);
+  const width = girth(profile.data, { thicknessMm, kFactor, rule: girthRule });
+  if (!width.ok) return sentence(width.problems);
+  const blank = blankOf({ id: part.id, lengthMm: part.lengthMm }, part, material, gauge, shop.settings);
+  if (!blank.ok) return sentence(blank.problems);
+  const asked = { material, gauge, lengthMm: part.lengthMm, girthRule };
+  const machines = routingOf(part).flatMap((stage) =>
+    shop.machine.filter((machine) => machine.stage === stage),
+  );
+  return {
+    drawing: drawing.value,
+    blank: blank.value,
+    steps: width.value.steps,
+    hits: hits(profile.data),
+    flips: flips(profile.data),
+    turns: turns(profile.data),
+    machines: machines.map((machine) => ({
+      machineName: machine.name,
+      findings: checkPart(part, asked, machine),
+    })),
+  };
+}

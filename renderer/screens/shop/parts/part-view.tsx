@@ -1,0 +1,128 @@
+import { useState } from 'react';
+import { gaugeName } from '../../../../core/report/dispatch.ts';
+import type { Part } from '../../../../core/shop/part.ts';
+import type { Shop } from '../../../../core/shop/state.ts';
+import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
+import { Select } from '../../../ui/choice.tsx';
+import { Tag } from '../../../ui/tag.tsx';
+import styles from '../form/form.module.css';
+import { Fields, Group } from '../form/form-frame.tsx';
+import { partFigures, type MachineFindings, type PartFigures } from './part-figures.ts';
+import look from './parts.module.css';
+import { ProfileDrawing } from './profile-drawing.tsx';
+
+/** How a part comes out in a metal of the shop: drawing, blank, work, and what speaks against it on each machine. */
+export function PartView({ shop, part }: { shop: Shop; part: Part }) {
+  const [stock, setStock] = useState<string | null>(null);
+  const stocks = shop.material.flatMap((material) =>
+    material.gauges.map((gauge) => ({
+      id: `${material.id} ${gauge.label}`,
+      name: `${gaugeName(gauge.label)}, ${material.name}`,
+      material,
+      gauge,
+    })),
+  );
+  const chosen = stocks.find(({ id }) => id === stock) ?? stocks[0];
+  if (!chosen)
+    return <p className={styles.note}>Add a material with a gauge to see the drawing and the blank.</p>;
+  const figures = partFigures(shop, part, chosen.material, chosen.gauge);
+  const { units } = shop.settings;
+  return (
+    <Group title="As it comes out">
+      <Fields>
+        <Select label="In" options={stocks} value={chosen.id} onChange={setStock} />
+      </Fields>
+      {typeof figures === 'string' ? (
+        <p className={styles.note} role="status">
+          {figures}
+        </p>
+      ) : (
+        <>
+          <ProfileDrawing
+            drawing={figures.drawing}
+            thicknessMm={chosen.gauge.thicknessMm}
+            label={`Cross-section of ${part.name || part.id}`}
+            lengths={{ flangesMm: part.profile.flangesMm, units }}
+          />
+          <p className={styles.note}>The dashed mark is on the painted side.</p>
+          <Figures figures={figures} units={units} />
+          <Findings machines={figures.machines} />
+        </>
+      )}
+    </Group>
+  );
+}
+
+function Figures({
+  figures: { blank, steps, hits, flips, turns },
+  units,
+}: {
+  figures: PartFigures;
+  units: LengthUnits;
+}) {
+  const weight =
+    units === 'in' ? `${(blank.weightKg / 0.45359237).toFixed(2)} lb` : `${blank.weightKg.toFixed(2)} kg`;
+  return (
+    <>
+      <dl className={look.figures}>
+        <Figure name="Girth" value={formatLength(blank.girthMm, units)} />
+        <Figure
+          name="Blank"
+          value={`${formatLength(blank.girthMm, units)} × ${formatLength(blank.lengthMm, units)}`}
+        />
+        <Figure name="Weight" value={weight} />
+        <Figure name="Hits" value={String(hits)} />
+        <Figure name="Turned over" value={`${flips} ×`} />
+        <Figure name="Turned end for end" value={`${turns} ×`} />
+      </dl>
+      <details>
+        <summary>How the girth adds up</summary>
+        <table className={look.steps}>
+          <tbody>
+            {steps.map((step, i) => (
+              <tr key={i}>
+                <th scope="row">{step.label}</th>
+                <td>{`${step.addMm < 0 ? '−' : '+'} ${formatLength(Math.abs(step.addMm), units)}`}</td>
+              </tr>
+            ))}
+            <tr className={look.total}>
+              <th scope="row">girth</th>
+              <td>{formatLength(blank.girthMm, units)}</td>
+            </tr>
+          </tbody>
+        </table>
+      </details>
+    </>
+  );
+}
+
+const Figure = ({ name, value }: { name: string; value: string }) => (
+  <div>
+    <dt>{name}</dt>
+    <dd>{value}</dd>
+  </div>
+);
+
+const Findings = ({ machines }: { machines: readonly MachineFindings[] }) => (
+  <Group
+    title="On your machines"
+    note="Reckoned from the limits you entered. The machine maker’s manual, local codes and your employer’s procedure decide."
+  >
+    <ul className={look.findings}>
+      {machines.map(({ machineName, findings }) => (
+        <li key={machineName}>
+          <strong>{machineName}</strong>
+          {findings.length === 0 && <Tag look="fine">nothing speaks against it</Tag>}
+          {findings.map((finding, i) => (
+            <p key={i}>
+              <Tag look={finding.severity === 'stop' ? 'late' : 'warn'}>
+                {finding.severity === 'stop' ? 'cannot' : 'look first'}
+              </Tag>{' '}
+              {finding.message} {finding.advice} <span className={styles.note}>({finding.source})</span>
+            </p>
+          ))}
+        </li>
+      ))}
+    </ul>
+  </Group>
+);

@@ -1,0 +1,48 @@
+import type { Profile } from '../../../../core/shop/part.ts';
+
+type BendShape = Profile['bends'][number];
+type HemShape = NonNullable<Profile['startHem']>;
+
+/** A bend as most are: a square corner, up, with the radius the die makes. */
+const squareBend: BendShape = { angle: 90, direction: 'up', radiusMm: null };
+
+/** One more flange at the end, behind a square bend; its length is still to be typed. */
+export const addFlange = (profile: Profile): Profile => ({
+  ...profile,
+  flangesMm: [...profile.flangesMm, NaN],
+  bends: profile.flangesMm.length === 0 ? [] : [...profile.bends, squareBend],
+});
+
+/** Without a flange and the bend before it (after it, for the first). The last flange stays. */
+export function removeFlange(profile: Profile, at: number): Profile {
+  if (profile.flangesMm.length <= 1) return profile;
+  const bend = Math.max(0, at - 1);
+  return {
+    ...profile,
+    flangesMm: profile.flangesMm.filter((_, i) => i !== at),
+    bends: profile.bends.filter((_, i) => i !== bend),
+  };
+}
+
+export const withFlange = (profile: Profile, at: number, lengthMm: number): Profile => ({
+  ...profile,
+  flangesMm: profile.flangesMm.map((old, i) => (i === at ? lengthMm : old)),
+});
+
+export const withBend = (profile: Profile, at: number, patch: Partial<BendShape>): Profile => ({
+  ...profile,
+  bends: profile.bends.map((old, i) => (i === at ? { ...old, ...patch } : old)),
+});
+
+/** A hem on an edge: null takes it away; a new one is folded up, its length still to be typed. */
+export function withHem(
+  profile: Profile,
+  edge: 'startHem' | 'endHem',
+  kind: HemShape['kind'] | null,
+): Profile {
+  const old = profile[edge];
+  return {
+    ...profile,
+    [edge]: kind === null ? null : { ...(old ?? { lengthMm: NaN, direction: 'up' }), kind },
+  };
+}

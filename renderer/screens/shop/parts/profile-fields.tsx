@@ -1,0 +1,165 @@
+import { Plus, X } from 'lucide-react';
+import type { Profile } from '../../../../core/shop/part.ts';
+import type { LengthUnits } from '../../../../core/units/length.ts';
+import { Button } from '../../../ui/button.tsx';
+import { Select } from '../../../ui/choice.tsx';
+import { IconButton } from '../../../ui/icon-button.tsx';
+import { NumberField } from '../../../ui/number-field.tsx';
+import type { FieldErrors } from '../form/field-errors.ts';
+import styles from '../form/form.module.css';
+import { Fields, Group } from '../form/form-frame.tsx';
+import { Length } from '../form/parsed-field.tsx';
+import { addFlange, removeFlange, withBend, withFlange, withHem } from './profile-edit.ts';
+
+interface Props {
+  profile: Profile;
+  units: LengthUnits;
+  /** Keys begin with "profile.". */
+  errors: FieldErrors;
+  onChange: (profile: Profile) => void;
+}
+
+const directions = [
+  { id: 'up', name: 'up' },
+  { id: 'down', name: 'down' },
+];
+type Direction = 'up' | 'down';
+
+/** The cross-section from one edge to the other: flange, bend, flange … with a hem on either edge. */
+export function ProfileFields({ profile, units, errors, onChange }: Props) {
+  const { flangesMm } = profile;
+  return (
+    <Group
+      title="Profile"
+      note="From one edge to the other, seen from the end with the painted side as said below."
+      end={
+        <Button small icon={Plus} onPress={() => onChange(addFlange(profile))}>
+          Add flange
+        </Button>
+      }
+    >
+      {errors['profile.bends'] && <p className={styles.warning}>{errors['profile.bends']}</p>}
+      <HemFields edge="startHem" label="Hem on the first edge" {...{ profile, units, errors, onChange }} />
+      {flangesMm.map((lengthMm, i) => (
+        <div key={i} className={styles.line} role="group" aria-label={`Flange ${i + 1}`}>
+          <Length
+            label={`Flange ${i + 1}`}
+            units={units}
+            value={lengthMm}
+            onChange={(next) => onChange(withFlange(profile, i, next))}
+            error={errors[`profile.flangesMm.${i}`]}
+          />
+          <BendFields at={i} {...{ profile, units, errors, onChange }} />
+          {flangesMm.length > 1 && (
+            <div className={styles.end}>
+              <IconButton
+                label={`Remove flange ${i + 1}`}
+                icon={X}
+                small
+                onPress={() => onChange(removeFlange(profile, i))}
+              />
+            </div>
+          )}
+        </div>
+      ))}
+      <HemFields edge="endHem" label="Hem on the last edge" {...{ profile, units, errors, onChange }} />
+      <Fields>
+        <Select
+          label="Flanges are measured"
+          options={[
+            { id: 'outside', name: 'over the outside' },
+            { id: 'inside', name: 'inside' },
+            { id: 'apex', name: 'to the apex of the bends' },
+          ]}
+          value={profile.measured}
+          onChange={(measured) => onChange({ ...profile, measured: measured as Profile['measured'] })}
+        />
+        <Select
+          label="Painted side"
+          options={directions}
+          value={profile.paintedSide}
+          onChange={(side) => onChange({ ...profile, paintedSide: side as Direction })}
+        />
+      </Fields>
+    </Group>
+  );
+}
+
+/** The bend after flange `at`; nothing after the last. */
+function BendFields({ at, profile, units, errors, onChange }: Props & { at: number }) {
+  const bend = profile.bends[at];
+  if (!bend) return null;
+  const set = (patch: Partial<typeof bend>) => onChange(withBend(profile, at, patch));
+  const error = (field: string) => errors[`profile.bends.${at}.${field}`];
+  return (
+    <>
+      <NumberField
+        label={`Bend ${at + 1}, turned through`}
+        unit="°"
+        value={bend.angle}
+        onChange={(angle) => set({ angle })}
+        error={error('angle')}
+      />
+      <Select
+        label="Direction"
+        options={directions}
+        value={bend.direction}
+        onChange={(direction) => set({ direction: direction as Direction })}
+      />
+      <Length
+        label="Inside radius"
+        units={units}
+        value={bend.radiusMm ?? NaN}
+        onChange={(radius, empty) => set({ radiusMm: empty ? null : radius })}
+        placeholder="as the die makes it"
+        error={error('radiusMm')}
+      />
+    </>
+  );
+}
+
+function HemFields({
+  edge,
+  label,
+  profile,
+  units,
+  errors,
+  onChange,
+}: Props & { edge: 'startHem' | 'endHem'; label: string }) {
+  const hem = profile[edge];
+  const change = (patch: Partial<NonNullable<typeof hem>>) =>
+    hem && onChange({ ...profile, [edge]: { ...hem, ...patch } });
+  return (
+    <div className={styles.line} role="group" aria-label={label}>
+      <Select
+        label={label}
+        options={[
+          { id: 'none', name: 'none' },
+          { id: 'closed', name: 'closed' },
+          { id: 'open', name: 'open' },
+        ]}
+        value={hem?.kind ?? 'none'}
+        onChange={(kind) =>
+          onChange(withHem(profile, edge, kind === 'none' ? null : (kind as 'closed' | 'open')))
+        }
+      />
+      {hem && (
+        <>
+          <Length
+            label="Length of the lip"
+            units={units}
+            value={hem.lengthMm}
+            onChange={(lengthMm) => change({ lengthMm })}
+            error={errors[`profile.${edge}.lengthMm`]}
+          />
+          <Select
+            label="Folds"
+            options={directions}
+            value={hem.direction}
+            onChange={(direction) => change({ direction: direction as Direction })}
+          />
+        </>
+      )}
+    </div>
+  );
+}
