@@ -26,6 +26,7 @@ export interface Asked {
 
 export const COMMON_PRACTICE = 'common practice, no source';
 
+/** One finding, its parts in reading order. */
 export const finding = (
   severity: Finding['severity'],
   rule: string,

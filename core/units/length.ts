@@ -7,7 +7,9 @@ export const MM_PER_FOOT = 304.8;
 
 export type LengthUnits = 'in' | 'mm';
 
+/** Inches as millimetres. */
 export const inchesToMm = (value: number): Millimetres => mm(value * MM_PER_INCH);
+/** Millimetres as inches. */
 export const mmToInches = (value: number): number => value / MM_PER_INCH;
 
 const PER_UNIT: Readonly<Record<string, number>> = {
