@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Calendar } from '../../core/shop/calendar.ts';
-import type { Settings } from '../../core/shop/settings.ts';
+import { defaultWeights, type Settings } from '../../core/shop/settings.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../../core/shop/state.ts';
 import { isTimeZone } from '../../core/time/wall.ts';
 import { loadDemo } from '../../demo-data/load.ts';
@@ -12,7 +12,7 @@ import type { Pushes } from './pushes.ts';
 /** Starting values of a new shop; the Settings screen changes each. Common practice, no source. */
 const NEW_SETTINGS: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   id: 'shop',
-  weights: { lateness: 1, changeover: 0.1, flow: 0.01, calm: 0.01 },
+  weights: defaultWeights,
   frozenHours: 0,
   transferShare: 1,
   crewLimit: null,
