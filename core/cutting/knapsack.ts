@@ -23,136 +23,184 @@ export interface Pattern {
 /** Lengths closer than this are the same length: far below what a shear can hold, far above rounding noise. */
 export const lengthTolerance = 1e-6;
 
-/** The bound table has at most so many columns: fine enough to steer the search, small enough to fill in a millisecond. */
-const maxBuckets = 6000;
+/** The bound table has at most so many columns: fine enough to steer the search, quick enough to fill. */
+const maxBuckets = 2000;
 
 /**
- * Upper bounds on the value of any completion: `bound(i, room)` for kinds i … n−1 in the given room.
- * Sizes and room are rounded down to buckets, which can only let more in, so the bound never errs on the low side;
- * with whole-number lengths up to 6,000 it is exact.
+ * Upper bounds on the value of any completion: row i, column b holds the most that kinds i … n−1 can be worth in a room
+ * of b buckets. Sizes and rooms are rounded down to buckets, which can only let more in, so a bound never errs on the
+ * low side; with whole-number lengths up to 2,000 it is exact.
  */
-function completionBounds(
-  kinds: readonly PieceKind[],
-  capacity: number,
-): (from: number, room: number) => number {
+interface Bounds {
+  readonly table: Float64Array;
+  readonly width: number;
+  readonly unit: number;
+}
+
+function completionBounds(kinds: readonly PieceKind[], capacity: number): Bounds {
   const unit = Math.max(1, Math.ceil(capacity / maxBuckets));
   const width = Math.floor((capacity + lengthTolerance) / unit) + 1;
   const table = new Float64Array((kinds.length + 1) * width);
   for (let i = kinds.length - 1; i >= 0; i--) fillRow(table, kinds[i] as PieceKind, i * width, width, unit);
-  return (from, room) => table[from * width + Math.floor((room + lengthTolerance) / unit)] ?? 0;
+  return { table, width, unit };
 }
 
 function fillRow(table: Float64Array, kind: PieceKind, row: number, width: number, unit: number): void {
   const next = row + width;
   const step = Math.floor(kind.size / unit + 1e-12);
-  const { value } = kind;
-  const enough = step > 0 && kind.copies * step >= width - 1;
+  const { value, copies } = kind;
+  // With one copy the room left goes to the later kinds; with copies for the whole length, to this kind again.
+  const source = step > 0 && copies * step >= width - 1 ? row : next;
+  const simple = source === row || copies === 1;
   for (let room = 0; room < width; room++) {
     let best = table[next + room] as number;
-    if (enough) {
-      if (room >= step) best = Math.max(best, (table[row + room - step] as number) + value);
+    if (simple) {
+      if (room >= step) best = Math.max(best, (table[source + room - step] as number) + value);
     } else {
-      for (let k = 1, left = room - step; k <= kind.copies && left >= 0; k++, left -= step) {
-        const with_ = (table[next + left] as number) + k * value;
-        if (with_ > best) best = with_;
+      for (let k = 1, left = room - step; k <= copies && left >= 0; k++, left -= step) {
+        best = Math.max(best, (table[next + left] as number) + k * value);
       }
     }
     table[row + room] = best;
   }
 }
 
-export interface PatternSearch {
-  readonly kinds: readonly PieceKind[];
-  readonly capacity: number;
-  readonly rule: AxisRule;
-  /** Nodes of the search tree to look at, at most. */
-  readonly nodes: number;
-}
-
 /** Called with each pattern worth more than the threshold so far; returns the threshold from here on. */
 type Visit = (value: number, counts: readonly number[], room: number) => number;
 
+/** The patterns of one stock length at given values. */
+export interface PatternSearch {
+  /**
+   * Visits every pattern above the threshold, depth first, the most valuable kind per length first.
+   * @param copies of each kind at most; no more than when the search was made
+   * @returns false when the node budget ran out before the end
+   */
+  visit(copies: readonly number[], threshold: number, nodes: number, visit: Visit): boolean;
+  /** No pattern is worth more. */
+  readonly bound: number;
+  readonly kinds: readonly PieceKind[];
+}
+
 /**
- * Depth-first search over patterns, most valuable kind per length first, cut short by the completion bound.
- * Exact: visits every pattern above the threshold, unless the node budget runs out.
- * @returns an upper bound on the value of any pattern when stopped early, null when complete
+ * Prepares the search for patterns of one stock length; the bound table is filled once.
+ * @param capacity length to lay pieces on, trim taken off
  */
-function visitPatterns(search: PatternSearch, threshold: number, visit: Visit): number | null {
-  const { capacity, rule } = search;
-  const order = search.kinds
+export function patternSearch(kinds: readonly PieceKind[], capacity: number, rule: AxisRule): PatternSearch {
+  const order = kinds
     .map((_, at) => at)
-    .filter((at) => fits(search.kinds[at] as PieceKind, capacity))
-    .sort((a, b) => density(search.kinds[b] as PieceKind) - density(search.kinds[a] as PieceKind) || a - b);
-  const kinds = order.map((at) => search.kinds[at] as PieceKind);
-  const bound = completionBounds(kinds, capacity);
-  const counts = new Array<number>(search.kinds.length).fill(0);
-  let least = threshold;
-  let nodes = search.nodes;
-  const descend = (i: number, room: number, value: number, wide: number, grips: boolean): void => {
-    if (nodes-- <= 0) return;
-    const more = bound(i, room);
-    if (value + more <= least) return;
-    if (i === kinds.length || more === 0) {
-      if (grips || room + lengthTolerance >= rule.narrowBelow) least = visit(value, counts, room);
-      return;
-    }
-    const { size, value: worth, copies } = kinds[i] as PieceKind;
-    const isWide = size > rule.wideAbove + lengthTolerance;
-    const most = Math.min(copies, Math.floor((room + lengthTolerance) / size), isWide ? 1 - wide : copies);
-    const at = order[i] as number;
-    for (let k = most; k >= 0; k--) {
-      counts[at] = k;
-      const left = room - k * size;
-      if (value + k * worth + bound(i + 1, left) > least) {
-        descend(
-          i + 1,
-          left,
-          value + k * worth,
-          wide + (isWide ? k : 0),
-          grips || (k > 0 && size + lengthTolerance >= rule.narrowBelow),
+    .filter((at) => fits(kinds[at] as PieceKind, capacity))
+    .sort((a, b) => density(kinds[b] as PieceKind) - density(kinds[a] as PieceKind) || a - b);
+  const { table, width, unit } = completionBounds(
+    order.map((at) => kinds[at] as PieceKind),
+    capacity,
+  );
+  const bucketOf = (room: number): number => Math.floor((room + lengthTolerance) / unit);
+  const visit: PatternSearch['visit'] = (copies, threshold, nodes, see) => {
+    const counts = new Array<number>(kinds.length).fill(0);
+    let least = threshold;
+    let left = nodes;
+    // Each call is one pattern: it is extended by every later kind that may still pay, then seen as it stands.
+    const extend = (from: number, room: number, value: number, wide: boolean, grips: boolean): void => {
+      if (left-- <= 0) return;
+      const bucket = bucketOf(room);
+      for (let i = from; i < order.length && value + (table[i * width + bucket] as number) > least; i++) {
+        const at = order[i] as number;
+        const { size, value: worth } = kinds[at] as PieceKind;
+        const isWide = size > rule.wideAbove + lengthTolerance;
+        const gripped = grips || size + lengthTolerance >= rule.narrowBelow;
+        const most = Math.min(
+          copies[at] as number,
+          Math.floor((room + lengthTolerance) / size),
+          isWide ? (wide ? 0 : 1) : Infinity,
         );
+        for (let k = most; k > 0; k--) {
+          const rest = room - k * size;
+          const so = value + k * worth;
+          if (so + (table[(i + 1) * width + bucketOf(rest)] as number) <= least) continue;
+          counts[at] = k;
+          extend(i + 1, rest, so, wide || isWide, gripped);
+        }
+        counts[at] = 0;
       }
-    }
-    counts[at] = 0;
+      if (value > least && (grips || room + lengthTolerance >= rule.narrowBelow))
+        least = see(value, counts, room);
+    };
+    extend(0, capacity, 0, false, false);
+    return left >= 0;
   };
-  descend(0, capacity, 0, 0, false);
-  return nodes < 0 ? bound(0, capacity) : null;
+  return { visit, bound: table[bucketOf(capacity)] ?? 0, kinds };
 }
 
 const fits = (kind: PieceKind, capacity: number): boolean =>
   kind.value > 0 && kind.copies > 0 && kind.size <= capacity + lengthTolerance;
 const density = (kind: PieceKind): number => kind.value / kind.size;
 
+/** What a search for good patterns may cost and must find. */
+export interface SearchEffort {
+  /** Patterns to return, at most. */
+  readonly keep: number;
+  /** Calls of the search for the first pattern; a tenth of it for each further one. */
+  readonly nodes: number;
+  /**
+   * A better pattern must beat the one at hand by this share of its lead over the threshold. 0: exactly the best.
+   * Far from the optimum, where leads are large, this saves most of the search; near it, it costs nothing.
+   */
+  readonly slack: number;
+}
+
 /**
- * The most valuable pattern above `threshold`, with the better ones met on the way (useful as further columns).
- * @returns patterns, best first, at most `keep`; and a bound that no pattern's value exceeds (never below `threshold`)
+ * The most valuable pattern above `threshold`, then the most valuable of the pieces left, and so on: patterns that
+ * share no piece serve column generation far better than near copies of the first.
+ * @returns patterns, the best first; and a bound that no pattern's value exceeds (never below `threshold`)
  */
 export function bestPatterns(
   search: PatternSearch,
   threshold: number,
-  keep: number,
+  effort: SearchEffort,
 ): { patterns: Pattern[]; bound: number } {
-  const found: Pattern[] = [];
-  const cut = visitPatterns(search, threshold, (value, counts) => {
-    found.push({ value, counts: counts.slice() });
-    return value + 1e-9;
-  });
-  const patterns = found.reverse().slice(0, keep);
-  return { patterns, bound: Math.max(threshold, cut ?? patterns[0]?.value ?? 0) };
+  const copies = search.kinds.map((kind) => kind.copies);
+  const patterns: Pattern[] = [];
+  let bound = threshold;
+  while (patterns.length < effort.keep) {
+    let best: Pattern | undefined;
+    let proven = threshold;
+    const first = patterns.length === 0;
+    const complete = search.visit(
+      copies,
+      threshold,
+      first ? effort.nodes : effort.nodes / 10,
+      (value, counts) => {
+        best = { value, counts: counts.slice() };
+        proven = value + effort.slack * (value - threshold) + 1e-9;
+        return proven;
+      },
+    );
+    if (first) bound = complete ? proven : Math.max(threshold, search.bound);
+    if (!best) break;
+    patterns.push(best);
+    best.counts.forEach((count, at) => (copies[at] = (copies[at] as number) - count));
+  }
+  return { patterns, bound };
 }
 
 /**
  * Every pattern worth more than `threshold` to which no further wanted piece can be added.
- * @returns null when there are more than `limit` or the node budget runs out
+ * @returns null when there are more than `limit` or the search takes more than `nodes`
  */
-export function allPatterns(search: PatternSearch, threshold: number, limit: number): Pattern[] | null {
+export function allPatterns(
+  search: PatternSearch,
+  threshold: number,
+  limit: number,
+  nodes: number,
+): Pattern[] | null {
+  const copies = search.kinds.map((kind) => kind.copies);
   const found: Pattern[] = [];
-  const cut = visitPatterns(search, threshold, (value, counts, room) => {
+  const complete = search.visit(copies, threshold, nodes, (value, counts, room) => {
     const full = search.kinds.every(
       (kind, at) => kind.size > room + lengthTolerance || (counts[at] as number) >= kind.copies,
     );
     if (full) found.push({ value, counts: counts.slice() });
     return found.length > limit ? Infinity : threshold;
   });
-  return cut !== null || found.length > limit ? null : found;
+  return complete && found.length <= limit ? found : null;
 }

@@ -1,8 +1,8 @@
-import type { Column, Cover, Use } from './cover.ts';
+import { roundUp, type Column, type Cover, type Use } from './cover.ts';
 
 /**
- * A mixed-integer solver handed in from outside: takes a model as CPLEX LP text, answers within about `seconds`.
- * core/cutting works without one; with one it proves more.
+ * A mixed-integer solver handed in from outside: takes a model as CPLEX LP text and answers within `seconds`, or sooner
+ * when its caller has less time left. core/cutting works without one; with one it proves more.
  */
 export type SolveMip = (lp: string, options: { readonly seconds: number }) => MipAnswer;
 
@@ -13,21 +13,28 @@ export interface MipAnswer {
   readonly columns: Readonly<Record<string, number>> | null;
 }
 
+export interface MipLimits {
+  /** Only answers of this cost or less are of interest. */
+  readonly atMost: number;
+  /** Known lower bound: when it meets `atMost`, any answer will do and the model needs no objective. */
+  readonly atLeast: number;
+  readonly seconds: number;
+}
+
 /**
- * The cheapest whole-number use of the given columns that costs no more than `atMost`.
+ * The cheapest whole-number use of the given columns within the limits.
  * @returns uses, or null with `exhausted` true when there is none among these columns
  */
 export function solveOverColumns<T>(
   cover: Cover<T>,
   columns: readonly Column<T>[],
-  atMost: number,
+  limits: MipLimits,
   solve: SolveMip,
-  seconds: number,
 ): { uses: Use<T>[] | null; exhausted: boolean } {
   const covered = new Set(columns.flatMap((column) => column.pieces.map(([item]) => item)));
   if (cover.demand.some((pieces, item) => pieces > 0 && !covered.has(item)))
     return { uses: null, exhausted: true };
-  const answer = solve(modelText(cover, columns, atMost), { seconds });
+  const answer = solve(modelText(cover, columns, limits), { seconds: limits.seconds });
   if (answer.status === 'infeasible') return { uses: null, exhausted: true };
   if (!answer.columns) return { uses: null, exhausted: false };
   const found = answer.columns;
@@ -37,7 +44,7 @@ export function solveOverColumns<T>(
   return { uses: covers(cover, uses) ? uses : null, exhausted: answer.status === 'optimal' };
 }
 
-function modelText(cover: Cover, columns: readonly Column[], atMost: number): string {
+function modelText(cover: Cover, columns: readonly Column[], limits: MipLimits): string {
   const row = (terms: string[], end: string, name: string): string => ` ${name}: ${wrap(terms)} ${end}`;
   const cost = columns.map((column, at) => `${column.cost} x${at}`);
   const items: string[][] = cover.demand.map(() => []);
@@ -46,7 +53,9 @@ function modelText(cover: Cover, columns: readonly Column[], atMost: number): st
     for (const [item, count] of column.pieces) items[item]?.push(`${count} x${at}`);
     stocks[column.stock]?.push(`${column.use} x${at}`);
   });
-  const lines = ['Minimize', row(cost, '', 'cost'), 'Subject To', row(cost, `<= ${atMost}`, 'limit')];
+  const anyWillDo = roundUp(cover, limits.atLeast) >= limits.atMost;
+  const lines = ['Minimize', row(anyWillDo ? ['0 x0'] : cost, '', 'cost')];
+  lines.push('Subject To', row(cost, `<= ${limits.atMost}`, 'limit'));
   cover.demand.forEach((pieces, item) => {
     if (pieces > 0) lines.push(row(items[item] ?? [], `>= ${pieces}`, `item${item}`));
   });

@@ -1,6 +1,14 @@
 import type { Column, Cover, Peak, Use } from './cover.ts';
 import type { CutPattern, CutProblem, CutResult } from './cut-problem.ts';
-import { allPatterns, bestPatterns, noRule, type Pattern, type PatternSearch } from './knapsack.ts';
+import {
+  allPatterns,
+  bestPatterns,
+  noRule,
+  patternSearch,
+  type Pattern,
+  type PatternSearch,
+  type SearchEffort,
+} from './knapsack.ts';
 import { solveCover, type Progress, type SolveOptions } from './solve-cover.ts';
 
 /** Best so far for a one-dimensional problem; `result` is null while nothing covers the demand. */
@@ -11,12 +19,10 @@ export interface CutProgress {
   readonly steps: number;
 }
 
-/** Nodes of one pattern search; past it the bound is used as it stands. */
-const nodesToPrice = 400_000;
 const nodesToEnumerate = 4_000_000;
 const columnsToEnumerate = 12_000;
-/** Columns kept from one search: the best and those met on the way to it. */
-const columnsKept = 4;
+const toPrice: SearchEffort = { keep: 20, nodes: 30_000, slack: 0.25 };
+const toFill: SearchEffort = { keep: 1, nodes: 5_000, slack: 0 };
 
 /**
  * Cuts pieces of given lengths from stock lengths at the least cost of stock: an anytime answer with a proven bound.
@@ -45,17 +51,16 @@ export function coverOf(given: CutProblem): Cover<null> {
     stock: CutProblem['stock'][number],
     values: readonly number[],
     wanted: readonly number[],
-    nodes: number,
-  ): PatternSearch => ({
-    kinds: given.items.map((item, at) => ({
-      size: item.length,
-      value: values[at] as number,
-      copies: wanted[at] as number,
-    })),
-    capacity: stock.length - given.trim,
-    rule: noRule,
-    nodes,
-  });
+  ): PatternSearch =>
+    patternSearch(
+      given.items.map((item, at) => ({
+        size: item.length,
+        value: values[at] as number,
+        copies: wanted[at] as number,
+      })),
+      stock.length - given.trim,
+      noRule,
+    );
   return {
     demand,
     stock: given.stock.map(({ available }) => ({ available })),
@@ -66,17 +71,24 @@ export function coverOf(given: CutProblem): Cover<null> {
       const peaks: Peak[] = [];
       given.stock.forEach((stock, at) => {
         const least = duals ? stock.cost + (duals[at] as number) + 1e-7 : 0;
-        const found = bestPatterns(search(stock, values, wanted, nodesToPrice), least, columnsKept);
+        const found = bestPatterns(search(stock, values, wanted), least, duals ? toPrice : toFill);
         columns.push(...found.patterns.map((pattern) => columnOf(pattern, at, stock.cost)));
         peaks.push({ stock: at, use: 1, cost: stock.cost, bound: found.bound });
       });
       return { columns, peaks };
     },
     enumerate(values, duals, gap) {
+      // A piece worth nothing still has to be laid in somewhere for a pattern to be full.
+      const atLeastSomething = values.map((value) => Math.max(value, 1e-12));
       const columns: Column<null>[] = [];
       for (const [at, stock] of given.stock.entries()) {
         const least = stock.cost + (duals[at] as number) - gap;
-        const found = allPatterns(search(stock, values, demand, nodesToEnumerate), least, columnsToEnumerate);
+        const found = allPatterns(
+          search(stock, atLeastSomething, demand),
+          least,
+          columnsToEnumerate,
+          nodesToEnumerate,
+        );
         if (!found) return null;
         columns.push(...found.map((pattern) => columnOf(pattern, at, stock.cost)));
       }

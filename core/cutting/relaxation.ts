@@ -40,7 +40,7 @@ export interface Relaxed<T> {
   readonly stockDuals: readonly number[];
   /** No way of covering the rest costs less than this, whatever columns there are. */
   readonly bound: number;
-  /** Pricing found no further column: the bound is the relaxation's value. */
+  /** Pricing proved that no further column helps: the bound is the relaxation's value. */
   readonly converged: boolean;
   /** Pieces that no combination of columns and stock covers. */
   readonly uncovered: number;
@@ -89,13 +89,16 @@ export function* relax<T>(
     const priced = cover.price(itemDuals, rest.wanted, stockDuals);
     bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
     const fresh = priced.columns.filter((column) => inStock(column) && addTo(pool, column));
-    const converged = fresh.length === 0;
+    const tight = priced.peaks.every(
+      (peak) => peak.bound <= peak.cost + (stockDuals[peak.stock] as number) * peak.use + 1e-6,
+    );
+    const converged = fresh.length === 0 && tight;
     const levels = master.values();
     const fractional = used
       .map((column, at) => ({ column, level: levels[at] as number }))
       .filter((one) => one.level > 1e-6);
     const now = { fractional, itemDuals, stockDuals, bound, converged, uncovered: master.uncovered() };
-    if (converged || round >= rounds) return now;
+    if (fresh.length === 0 || round >= rounds) return now;
     yield now;
     for (const column of fresh) {
       used.push(column);

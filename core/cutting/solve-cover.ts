@@ -7,8 +7,6 @@ import { addTo, createPool, relax, wholeOf, type Pool, type Relaxed } from './re
 export interface SolveOptions {
   /** Without one, optimality is proven only where the bound is met. */
   readonly solveMip?: SolveMip;
-  /** Seconds for one call of `solveMip`, at most. Default 2. */
-  readonly mipSeconds?: number;
 }
 
 /** Best so far: yielded after every piece of work, each no worse than the one before. */
@@ -36,6 +34,9 @@ interface State<T> {
 const maxRounds = 2000;
 /** Dives with one second choice each, from the top down. */
 const maxDives = 40;
+/** What the integer solver may take: over all columns that matter it settles the question, over the pool it only may help. */
+const secondsForProof = 30;
+const secondsForPool = 2;
 /** Exponents on the sizes for the first answers: above 1 lays the large pieces first. */
 const sizePowers = [1, 1.1, 1.4];
 
@@ -93,7 +94,6 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
     yield report(state);
     return;
   }
-  const seconds = options.mipSeconds ?? 2;
   for (let at = -1; at < maxDives; at++) {
     const diving = dive(cover, pool, relaxed, state.cost, at);
     let step = diving.next();
@@ -104,7 +104,7 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
     accept(state, step.value);
     yield report(state);
     if (at === 0 && options.solveMip) {
-      exactly(state, relaxed, options.solveMip, seconds);
+      exactly(state, relaxed, options.solveMip);
       yield report(state);
     }
   }
@@ -124,13 +124,19 @@ function* relaxation<T>(state: State<T>): Generator<Progress<T>, Relaxed<T>> {
  * An answer cheaper than the best uses only columns whose reduced cost is within the gap left; where those can be
  * listed, an exact search over them either finds it or proves there is none.
  */
-function exactly<T>(state: State<T>, relaxed: Relaxed<T>, solveMip: SolveMip, seconds: number): void {
+function exactly<T>(state: State<T>, relaxed: Relaxed<T>, solveMip: SolveMip): void {
   const { cover, pool } = state;
   const target = state.cost - (cover.costUnit > 0 ? cover.costUnit : 1e-6 * state.cost);
   const all = relaxed.converged
     ? cover.enumerate?.(relaxed.itemDuals, relaxed.stockDuals, target - relaxed.bound + 1e-6)
     : null;
-  const answer = solveOverColumns(cover, all ?? pool.columns, target, solveMip, seconds);
+  const seconds = all ? secondsForProof : secondsForPool;
+  const answer = solveOverColumns(
+    cover,
+    all ?? pool.columns,
+    { atMost: target, atLeast: state.lowerBound, seconds },
+    solveMip,
+  );
   accept(state, answer.uses);
   if (all && answer.exhausted) state.lowerBound = Math.max(state.lowerBound, state.cost);
 }
