@@ -110,9 +110,11 @@ const readOwnFields = ({ optional }: CellReader, timeZone: string): OwnFields =>
 function readLineFields({ required, optional, refusals }: CellReader, shop: Shop): LineFields | null {
   const part = required('part', (text) => findNamed(shop.part, text, 'part'));
   const quantity = required('quantity', (text) => readCount(text, 'quantity', 100_000));
-  const [only, ...others] = shop.material;
-  const asked = others.length === 0 && only ? optional : required;
-  const material = asked('material', (text) => findNamed(shop.material, text, 'material')) ?? only ?? null;
+  const only = shop.material.length === 1 ? shop.material[0] : undefined;
+  const named = (only ? optional : required)('material', (text) =>
+    findNamed(shop.material, text, 'material'),
+  );
+  const material = named ?? only ?? null;
   const gauge = required('gauge', (text) => findGauge(material, text));
   const colour = required('colour', (text) => findNamed(shop.colour, text, 'colour'));
   const lengthMm = optional('length', (text) => readLength(text, shop.settings.units)) ?? part?.lengthMm ?? 0;

@@ -1,4 +1,4 @@
-import { count, eq, sql, type SQL } from 'drizzle-orm';
+import { count, eq, getTableColumns, sql, type SQL } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { SQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { byId } from '../../core/edit/row-change.ts';
@@ -13,59 +13,71 @@ type AnyTable = SQLiteTable & { readonly id: SQLiteColumn };
 const tableOf = (kind: RowKind): AnyTable => tables[kind];
 
 /** Every row kind's repository: one table each, a row checked by its noun's schema on its way out. */
-export const rowsIn = (db: Db) => ({
+export const rowsIn = (db: Db) => {
+  const writers = new Map<RowKind, ReturnType<typeof writerFor>>();
   /** All rows of a kind (or those that `where` picks), in the order people count their ids. @throws Refused on a damaged row */
-  read<K extends RowKind>(kind: K, where?: SQL): RowOf<K>[] {
+  const read = <K extends RowKind>(kind: K, where?: SQL): RowOf<K>[] => {
     const stored = db.select().from(tableOf(kind)).where(where).all();
     return stored.map((row) => checked(kind, row)).sort(byId);
-  },
+  };
+  return {
+    read,
 
-  get<K extends RowKind>(kind: K, id: string): RowOf<K> | null {
-    const stored = db
-      .select()
-      .from(tableOf(kind))
-      .where(eq(tableOf(kind).id, id))
-      .get();
-    return stored ? checked(kind, stored) : null;
-  },
+    get<K extends RowKind>(kind: K, id: string): RowOf<K> | null {
+      const stored = db
+        .select()
+        .from(tableOf(kind))
+        .where(eq(tableOf(kind).id, id))
+        .get();
+      return stored ? checked(kind, stored) : null;
+    },
 
-  /** Add the row, or write it over the one with its id. */
-  put<K extends RowKind>(kind: K, row: RowOf<K>): void {
-    db.insert(tableOf(kind))
-      .values(row)
-      .onConflictDoUpdate({ target: tableOf(kind).id, set: row })
-      .run();
-  },
+    /** Add the row, or write it over the one with its id. */
+    put<K extends RowKind>(kind: K, row: RowOf<K>): void {
+      const writer = writers.get(kind) ?? writerFor(db, kind);
+      writers.set(kind, writer);
+      writer.run(row);
+    },
 
-  remove(kind: RowKind, id: string): void {
-    db.delete(tableOf(kind))
-      .where(eq(tableOf(kind).id, id))
-      .run();
-  },
+    remove(kind: RowKind, id: string): void {
+      db.delete(tableOf(kind))
+        .where(eq(tableOf(kind).id, id))
+        .run();
+    },
 
-  /** Records of operations whose line is still open. */
-  openRecords(): RowOf<'record'>[] {
-    const lineId = sql`substr(${tables.record.id}, 1, instr(${tables.record.id}, ':') - 1)`;
-    return this.read(
-      'record',
-      sql`${lineId} in (select ${tables.line.id} from ${tables.line} where ${tables.line.status} = 'open')`,
-    );
-  },
+    /** Records of operations whose line is still open. */
+    openRecords(): RowOf<'record'>[] {
+      const lineId = sql`substr(${tables.record.id}, 1, instr(${tables.record.id}, ':') - 1)`;
+      return read(
+        'record',
+        sql`${lineId} in (select ${tables.line.id} from ${tables.line} where ${tables.line.status} = 'open')`,
+      );
+    },
 
-  /**
-   * Finished operations, latest start first: `limit` of them that began before `before`, and the rest of those that
-   * began in the same second as the last one, so that the next page misses none.
-   */
-  finishedRecords(before: number | null, limit: number): { records: RowOf<'record'>[]; total: number } {
-    const { start, end } = tables.record;
-    const finished = sql`${end} is not null`;
-    const page = before === null ? finished : sql`${finished} and ${start} < ${before}`;
-    const last = sql`(select min(s) from (select ${start} as s from ${tables.record} where ${page} order by s desc limit ${limit}))`;
-    const records = this.read('record', sql`${page} and ${start} >= ${last}`);
-    const total = db.select({ total: count() }).from(tables.record).where(finished).get()?.total ?? 0;
-    return { records: records.sort((a, b) => b.start - a.start || byId(a, b)), total };
-  },
-});
+    /**
+     * Finished operations, latest start first: `limit` of them that began before `before`, and the rest of those that
+     * began in the same second as the last one, so that the next page misses none.
+     */
+    finishedRecords(before: number | null, limit: number): { records: RowOf<'record'>[]; total: number } {
+      const { start, end } = tables.record;
+      const finished = sql`${end} is not null`;
+      const page = before === null ? finished : sql`${finished} and ${start} < ${before}`;
+      const last = sql`(select min(s) from (select ${start} as s from ${tables.record} where ${page} order by s desc limit ${limit}))`;
+      const records = read('record', sql`${page} and ${start} >= ${last}`);
+      const total = db.select({ total: count() }).from(tables.record).where(finished).get()?.total ?? 0;
+      return { records: records.sort((a, b) => b.start - a.start || byId(a, b)), total };
+    },
+  };
+};
+
+/** Prepared once a kind: an import writes thousands of rows. */
+function writerFor(db: Db, kind: RowKind) {
+  const table = tableOf(kind);
+  const names = Object.keys(getTableColumns(table));
+  const values = Object.fromEntries(names.map((name) => [name, sql.placeholder(name)]));
+  const set = Object.fromEntries(names.map((name) => [name, sql`excluded.${sql.identifier(name)}`]));
+  return db.insert(table).values(values).onConflictDoUpdate({ target: table.id, set }).prepare();
+}
 
 function checked<K extends RowKind>(kind: K, stored: Record<string, unknown>): RowOf<K> {
   const row = rowKinds[kind].safeParse(stored);

@@ -7,10 +7,11 @@ import type { RowKind } from '../../core/shop/state.ts';
  */
 
 /** A nested value. Text that is no JSON is handed on as it is: the row's schema then names the damaged row. */
-const json = customType<{ data: unknown; driverData: string }>({
+const json = customType<{ data: unknown; driverData: string | null }>({
   dataType: () => 'text',
-  toDriver: (value) => JSON.stringify(value),
+  toDriver: (value) => (value === null ? null : JSON.stringify(value)),
   fromDriver: (stored) => {
+    if (stored === null) return null;
     try {
       return JSON.parse(stored) as unknown;
     } catch {
