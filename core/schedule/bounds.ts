@@ -34,7 +34,7 @@ export function lowerBound(problem: Problem): Bound {
     ['each line going straight through', weights.flowTime && weights.flowTime * sumFlow(problem, ends)],
   ];
   const counted = parts.filter(([, value]) => value > 0);
-  const value = counted.reduce((total, [, part]) => total + part, 0);
+  const value = parts.reduce((total, [, part]) => total + part, 0);
   const reason =
     counted.length === 0
       ? 'No term can be bounded above 0.'
@@ -46,7 +46,7 @@ export function lowerBound(problem: Problem): Bound {
 export function earliestEnds(problem: Problem): Float64Array {
   return Float64Array.from({ length: problem.jobs }, (_, j) => {
     let ready = problem.release[j]!;
-    let end = ready;
+    let end = -Infinity;
     for (let o = problem.firstOf[j]!; o < problem.firstOf[j + 1]!; o++) {
       const started = problem.startedAt[o]!;
       let soonest = Infinity;
@@ -63,7 +63,7 @@ export function earliestEnds(problem: Problem): Float64Array {
       end = Math.max(end, soonest);
       ready = Math.max(problem.input.now, handed);
     }
-    return end;
+    return Math.max(end, problem.input.now);
   });
 }
 

@@ -38,7 +38,7 @@ export function checkHours(input: ProblemInput, schedule: Schedule): Violation[]
       );
       found.push(...checkDuration(input, machine, line, operation, before));
       Object.assign(state, operation.attributes);
-      free = line.end;
+      free = Math.max(free, line.end);
     }
     return found;
   });
@@ -111,6 +111,7 @@ function checkDuration(
   const share = before === undefined ? 1 : shareOf(input, line);
   const lot = Math.ceil(share * seconds);
   const waitsForLot = share < 1 && before !== undefined && openSeconds(machine, before.end, line.end) === lot;
+  const withLastLot = waitsForLot && lot === 0 && line.end === before.end;
   const overrun = operation.started !== undefined && line.end === input.now;
   const right = worked === seconds || (worked > seconds && (waitsForLot || overrun));
   const found: Violation[] = [];
@@ -121,7 +122,7 @@ function checkDuration(
       message: `Operation ${line.operation} takes ${seconds} s on ${machine.id}, but has ${worked} s.`,
     });
   // Ending while closed is only right on the closing instant itself, and there the last second before is worked.
-  else if (line.end > line.start && !overrun && !lastSecondOpen(machine, line.end))
+  else if (line.end > line.start && !overrun && !withLastLot && !isOpen(machine, line.end - 1))
     found.push({
       rule: 'open hours',
       operation: line.operation,
@@ -129,8 +130,6 @@ function checkDuration(
     });
   return found;
 }
-
-const lastSecondOpen = (machine: MachineInput, end: number) => isOpen(machine, end - 1);
 
 const shareOf = (input: ProblemInput, line: ScheduledOperation) =>
   input.jobs.find((job) => job.id === line.job)!.operations[line.index - 1]!.transferShare ?? 1;

@@ -52,7 +52,7 @@ export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[
     timeOperation(problem, timing, o, m, free[m]!, seconds);
     if (crew !== null) crew.seat(timing, o, m);
     states[m] = setup.after(states[m]!, kind);
-    free[m] = timing.end[o]!;
+    free[m] = Math.max(free[m]!, timing.end[o]!);
     heads[m]! += 1;
     done[o] = 1;
     timing.placed += 1;
@@ -124,16 +124,17 @@ export function timeOperation(
   timing.end[o] = Math.max(finish(open, timing.start[o]!, work), lastLot(problem, timing, o));
 }
 
-/** When the job lets the operation start: its release, or the first lot of the step before. */
+/** When the job lets the operation start: not before its release, nor before the first lot of the step before. */
 export function readyAt(problem: Problem, timing: Timing, o: number): number {
   const job = problem.jobOf[o]!;
-  if (problem.firstOf[job] === o) return problem.release[job]!;
+  const release = problem.release[job]!;
+  if (problem.firstOf[job] === o) return release;
   const before = o - 1;
   const share = problem.transferShare[before]!;
-  if (share === 1) return timing.end[before]!;
+  if (share === 1) return Math.max(release, timing.end[before]!);
   const m = timing.machine[before]!;
   const lot = Math.ceil(share * problem.seconds[before * problem.machines + m]!);
-  return finish(problem.open[m]!, timing.start[before]!, lot);
+  return Math.max(release, finish(problem.open[m]!, timing.start[before]!, lot));
 }
 
 /** The operation cannot end sooner: its last lot comes when the step before ends. −∞ without transfer lots. */

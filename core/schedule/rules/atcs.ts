@@ -59,7 +59,7 @@ export function lookAhead(problem: Problem): LookAhead {
   return { k1, k2, meanSeconds, meanChangeover };
 }
 
-/** Mean changeover over every pair of different operations a machine may see one after the other. */
+/** Mean changeover over every pair of operations a machine may see one after the other, and its first one. */
 function meanSetup(problem: Problem): number {
   let total = 0;
   let count = 0;
@@ -68,11 +68,13 @@ function meanSetup(problem: Problem): number {
     const classes = [...table.classOf].filter((k) => k >= 0);
     const sizes = new Map<number, number>();
     for (const k of classes) sizes.set(k, (sizes.get(k) ?? 0) + 1);
+    const initial = table.row(problem.initialState[m]!);
+    for (const [to, many] of sizes) total += initial[to]! * many;
     for (const [from, many] of sizes) {
       const row = table.row(from);
-      for (const [to, others] of sizes) total += row[to]! * (from === to ? many * (many - 1) : many * others);
+      for (const [to, others] of sizes) total += row[to]! * many * (from === to ? many - 1 : others);
     }
-    count += classes.length * (classes.length - 1);
+    count += classes.length * classes.length;
   }
   return count === 0 ? 0 : total / count;
 }

@@ -120,7 +120,7 @@ class Dispatcher {
     timeOperation(this.#problem, this.#timing, operation, machine, this.#free[machine]!, changeover);
     const setup = setups[machine]!;
     this.#states[machine] = setup.after(this.#states[machine]!, setup.classOf[operation]!);
-    this.#free[machine] = this.#timing.end[operation]!;
+    this.#free[machine] = Math.max(this.#free[machine]!, this.#timing.end[operation]!);
     this.#queues[machine]!.push(operation);
     this.#done[operation] = 1;
     for (const m of eligible[operation]!) this.#waiting[m]!.delete(operation);

@@ -138,9 +138,12 @@ export class LayeredTrial implements Trial {
     this.#lastEnd.set(this.#triedEnd);
   }
 
-  /** Is this the last queue to time, and nothing waits for its operations? Then costs can only be what they are. */
+  /**
+   * Is this the last queue to time, does nothing wait for its operations, and do later ends only cost more? Then what a
+   * delay has cost so far can only grow.
+   */
   #isLast(k: number): boolean {
-    if (this.#feeds[this.#order[k]!] === 1) return false;
+    if (this.#problem.input.objective.disturbance > 0 || this.#feeds[this.#order[k]!] === 1) return false;
     for (let later = k + 1; later < this.#order.length; later++) {
       const m = this.#order[later]!;
       if (this.live.from[m]! <= this.live.lengths[m]!) return false;
@@ -170,8 +173,9 @@ export class LayeredTrial implements Trial {
     if (p === 0 && length > 0 && !Number.isNaN(this.#problem.startedAt[queue[0]!]!))
       this.#timeStarted(queue[p++]!, m);
     const previous = p > 0 ? queue[p - 1]! : -1;
-    let t = p > 0 ? this.end[previous]! : this.#problem.availableFrom[m]!;
-    let slot = p > 0 ? this.#slot[previous]! : intervalAt(this.#problem.open[m]!, t);
+    let t = Math.max(p > 0 ? this.end[previous]! : -Infinity, this.#problem.availableFrom[m]!);
+    let slot = p > 0 ? this.#slot[previous]! : 0;
+    while (closes[slot]! < t) slot += 1;
     let state = p > 0 ? this.#state[previous]! : this.#problem.initialState[m]!;
     for (; p < length; p++) {
       const o = queue[p]!;
@@ -244,7 +248,8 @@ export class LayeredTrial implements Trial {
     const lot = lots
       ? Math.ceil(this.#problem.transferShare[o]! * this.#problem.seconds[o * this.#order.length + m]!)
       : 0;
-    const ready = lots ? finish(this.#problem.open[m]!, start, lot) : end;
+    const handed = lots ? finish(this.#problem.open[m]!, start, lot) : end;
+    const ready = Math.max(this.#problem.release[this.#problem.jobOf[o]!]!, handed);
     const before = lots ? end : -Infinity;
     const old = this.#ready[next]!;
     if (ready === old && before === this.#before[next]!) return;

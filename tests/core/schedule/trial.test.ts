@@ -1,0 +1,100 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { buildProblem } from '../../../core/schedule/build.ts';
+import { readQueues } from '../../../core/schedule/decode.ts';
+import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
+import { bestConstruction, objectiveAt } from '../../../core/schedule/search/constructions.ts';
+import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
+import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
+import { advanceJob } from '../../../core/schedule/search/moves/advance-job.ts';
+import { makeGround } from '../../../core/schedule/search/moves/ground.ts';
+import { joinKin } from '../../../core/schedule/search/moves/join-kin.ts';
+import { shiftOperation } from '../../../core/schedule/search/moves/shift-operation.ts';
+import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';
+import { swapOperations } from '../../../core/schedule/search/moves/swap-operations.ts';
+import { Rng } from '../../../core/schedule/search/rng.ts';
+import { randomShop } from './random-shop.ts';
+
+const moves = { shiftOperation, swapOperations, joinKin, shiftRun, advanceJob };
+const seeds = fc.integer({ min: 0, max: 1_000_000_000 });
+
+function problemOf(input: ProblemInput): Problem {
+  const built = buildProblem(input);
+  if (!built.ok) throw new Error(built.problems[0]!.message);
+  return built.value;
+}
+
+describe('pricing a change of the queues', () => {
+  for (const [name, move] of Object.entries(moves))
+    it(`${name}: the price kept adds up to the objective of the whole plan timed anew, and undo restores it`, () => {
+      fc.assert(
+        fc.property(seeds, (seed) => {
+          const problem = problemOf({ ...randomShop(seed, 9), crew: null });
+          const first = bestConstruction(problem);
+          fc.pre(problem.machineOrder !== null && first !== null);
+          const trial = new LayeredTrial(problem, first!);
+          const rng = new Rng(seed);
+          const ground = makeGround(problem, trial, rng);
+          fc.pre(ground.movable.length > 0);
+          for (let k = 0; k < 20; k++) {
+            const before = trial.live.copy();
+            if (!move(ground)) continue;
+            const price = trial.price(Infinity);
+            const tried = objectiveAt(problem, trial.live.copy());
+            expect(trial.objective + price).toBeCloseTo(tried, 5);
+            if (rng.next() < 0.5) {
+              trial.undo();
+              expect(trial.live.copy()).toEqual(before);
+            } else trial.keep();
+            expect(trial.objective).toBeCloseTo(objectiveAt(problem, trial.live.copy()), 5);
+          }
+        }),
+        { numRuns: 400 },
+      );
+    });
+
+  it('a change refused early really costs more than the limit', () => {
+    fc.assert(
+      fc.property(seeds, fc.integer({ min: 0, max: 60 }), (seed, limit) => {
+        const problem = problemOf({ ...randomShop(seed, 9), crew: null });
+        const first = bestConstruction(problem);
+        fc.pre(problem.machineOrder !== null && first !== null);
+        const trial = new LayeredTrial(problem, first!);
+        const ground = makeGround(problem, trial, new Rng(seed));
+        fc.pre(ground.movable.length > 0);
+        for (let k = 0; k < 20; k++) {
+          if (!shiftOperation(ground)) continue;
+          const price = trial.price(limit);
+          const real = objectiveAt(problem, trial.live.copy()) - trial.objective;
+          if (price === Infinity) expect(real).toBeGreaterThan(limit);
+          else expect(price).toBeCloseTo(real, 5);
+          if (price <= limit) trial.keep();
+          else trial.undo();
+        }
+      }),
+      { numRuns: 1000 },
+    );
+  });
+
+  it('timing everything again gives the same prices', () => {
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const problem = problemOf({ ...randomShop(seed, 9), crew: null });
+        const first = bestConstruction(problem);
+        fc.pre(problem.machineOrder !== null && first !== null);
+        expect(new FullTrial(problem, first!).objective).toBeCloseTo(
+          new LayeredTrial(problem, first!).objective,
+          5,
+        );
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('queues that are incomplete are refused with the operation named', () => {
+    const problem = problemOf(randomShop(4));
+    const read = readQueues(problem, {});
+    expect(read.ok).toBe(problem.operations === 0);
+    if (!read.ok) expect(read.problems[0]!.message).toContain(problem.operationIds[0]);
+  });
+});
