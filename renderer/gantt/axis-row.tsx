@@ -34,7 +34,9 @@ export function AxisRow({ scale, timeZone, now }: { scale: Scale; timeZone: stri
           </text>
         </g>
       ))}
-      {nowX >= 0 && nowX <= scale.width && <path className={styles.nowFlag} d={`M${nowX} ${AXIS_PX}l-6 -9h12z`} />}
+      {nowX >= 0 && nowX <= scale.width && (
+        <path className={styles.nowFlag} d={`M${nowX} ${AXIS_PX}l-6 -9h12z`} />
+      )}
     </svg>
   );
 }

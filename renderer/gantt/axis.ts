@@ -41,7 +41,10 @@ function midnights(scale: Scale, timeZone: string): number[] {
  */
 function clockTicks(day: number, next: number, step: number, timeZone: string): Tick[] {
   if (next - day === DAY) {
-    return Array.from({ length: 1440 / step }, (_, i) => ({ at: day + i * step * 60, label: clock(i * step) }));
+    return Array.from({ length: 1440 / step }, (_, i) => ({
+      at: day + i * step * 60,
+      label: clock(i * step),
+    }));
   }
   const ticks: Tick[] = [];
   const stride = Math.min(step * 60, QUARTER_S);
@@ -67,14 +70,18 @@ export function axisOf(scale: Scale, timeZone: string): Axis {
   const step = MINUTES.find((minutes) => (minutes * 60) / scale.perPixel >= CLOCK_PX);
   const sees = ({ at }: Tick) => at >= scale.from && at < endOf(scale);
   if (step !== undefined) {
-    const lower = days.slice(0, -1).flatMap((day, i) => clockTicks(day, days[i + 1] ?? day + DAY, step, timeZone));
+    const lower = days
+      .slice(0, -1)
+      .flatMap((day, i) => clockTicks(day, days[i + 1] ?? day + DAY, step, timeZone));
     const upper = days.slice(0, -1).map((at) => ({ at, label: dayLabel(at, dayPx, timeZone) }));
     return { upper, lower: lower.filter(sees) };
   }
   const isMonday = (at: number) => wallParts(instant(at), timeZone).weekday === 1;
   const first = days[0] ?? scale.from;
   return {
-    upper: days.filter((at) => at === first || isMonday(at)).map((at) => ({ at, label: formatWallDate(instant(at), timeZone) })),
+    upper: days
+      .filter((at) => at === first || isMonday(at))
+      .map((at) => ({ at, label: formatWallDate(instant(at), timeZone) })),
     lower: days.map((at) => ({ at, label: dayLabel(at, dayPx, timeZone) })).filter(sees),
   };
 }

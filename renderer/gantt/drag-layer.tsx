@@ -23,7 +23,15 @@ export function DragLayer({ drag, scale, geometry }: { drag: Drag; scale: Scale;
 }
 
 /** Machines that cannot do the operation in the hand. */
-export const RefusingLanes = ({ refusing, scale, geometry }: { refusing: readonly number[]; scale: Scale; geometry: Geometry }) =>
+export const RefusingLanes = ({
+  refusing,
+  scale,
+  geometry,
+}: {
+  refusing: readonly number[];
+  scale: Scale;
+  geometry: Geometry;
+}) =>
   refusing.map((lane) => (
     <g key={lane} transform={`translate(0 ${lane * geometry.laneHeight})`}>
       <rect className={styles.refusing} width={scale.width} height={geometry.laneHeight} />

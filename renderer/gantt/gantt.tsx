@@ -52,9 +52,15 @@ export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing }: 
       <div className={styles.corner}>
         {scale && <ZoomTools scale={scale} look={look} fit={seeAll} goToNow={goToNow} />}
       </div>
-      <div className={styles.axisCell}>{scale && <AxisRow scale={scale} timeZone={timeZone} now={now} />}</div>
+      <div className={styles.axisCell}>
+        {scale && <AxisRow scale={scale} timeZone={timeZone} now={now} />}
+      </div>
       <LaneHeads lanes={shown} geometry={geometry} />
-      <div ref={surface} className={styles.surfaceCell} style={{ height: lanes.length * geometry.laneHeight }}>
+      <div
+        ref={surface}
+        className={styles.surfaceCell}
+        style={{ height: lanes.length * geometry.laneHeight }}
+      >
         {scale && (
           <Surface
             {...{ lanes, shown, scale, geometry, selected, doing, look, select, timeZone, now }}
@@ -104,10 +110,20 @@ function Surface(props: SurfaceProps) {
         <StripsLayer lanes={shown} geometry={geometry} origin={origin} selected={selected} dragged={held} />
       </StripsFrame>
       {lanes.map(({ machine }, i) => (
-        <path key={machine.id} className={styles.laneEdge} d={`M0 ${(i + 1) * geometry.laneHeight - 0.5}H${scale.width}`} />
+        <path
+          key={machine.id}
+          className={styles.laneEdge}
+          d={`M0 ${(i + 1) * geometry.laneHeight - 0.5}H${scale.width}`}
+        />
       ))}
       <LabelsLayer lanes={shown} scale={scale} geometry={geometry} />
-      <SelectionLayer lanes={shown} scale={scale} geometry={geometry} selected={held ?? selected} timeZone={timeZone} />
+      <SelectionLayer
+        lanes={shown}
+        scale={scale}
+        geometry={geometry}
+        selected={held ?? selected}
+        timeZone={timeZone}
+      />
       <NowLine now={now} scale={scale} height={height} />
       <RefusingLanes refusing={refusing} scale={scale} geometry={geometry} />
       {drag && <DragLayer drag={drag} scale={scale} geometry={geometry} />}

@@ -12,7 +12,13 @@ export function laneAt(lanes: readonly Lane[], geometry: Geometry, y: number): n
 }
 
 /** The strip under a point of the board, or null on empty ground. A begun changeover belongs to its operation. */
-export function barAt(lanes: readonly Lane[], geometry: Geometry, scale: Scale, x: number, y: number): Bar | null {
+export function barAt(
+  lanes: readonly Lane[],
+  geometry: Geometry,
+  scale: Scale,
+  x: number,
+  y: number,
+): Bar | null {
   const lane = laneAt(lanes, geometry, y);
   if (lane === null) return null;
   const inLane = y - lane * geometry.laneHeight;
@@ -24,5 +30,7 @@ export function barAt(lanes: readonly Lane[], geometry: Geometry, scale: Scale, 
   const distance = (bar: Bar) => Math.max(xOf(scale, bar.start) - x, x - xOf(scale, bar.end), 0);
   const inside = candidates.find((bar) => bar.changeoverStart <= at && at < bar.end);
   if (inside) return inside;
-  return candidates.sort((a, b) => distance(a) - distance(b)).find((bar) => distance(bar) <= SLACK_PX) ?? null;
+  return (
+    candidates.sort((a, b) => distance(a) - distance(b)).find((bar) => distance(bar) <= SLACK_PX) ?? null
+  );
 }

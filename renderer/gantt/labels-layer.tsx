@@ -13,7 +13,12 @@ const StripWords = ({ label, geometry }: { label: Label; geometry: Geometry }) =
   <g fill={`var(--on-${inkOn(label.bar.hex) === 'black' ? 'light' : 'dark'}-strip)`}>
     <text className={styles.stripWords}>
       {label.lines.map((line, i) => (
-        <tspan key={line} x={label.x} y={geometry.stripY + LINE_PX * (i + 1)} className={i === 0 ? styles.first : undefined}>
+        <tspan
+          key={line}
+          x={label.x}
+          y={geometry.stripY + LINE_PX * (i + 1)}
+          className={i === 0 ? styles.first : undefined}
+        >
           {line}
         </tspan>
       ))}
@@ -76,7 +81,15 @@ function Pins({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: G
 }
 
 /** Everything with words or a shape of its own size: drawn in pixels, and only for what is in sight. */
-export function LabelsLayer({ lanes, scale, geometry }: { lanes: readonly Lane[]; scale: Scale; geometry: Geometry }) {
+export function LabelsLayer({
+  lanes,
+  scale,
+  geometry,
+}: {
+  lanes: readonly Lane[];
+  scale: Scale;
+  geometry: Geometry;
+}) {
   const maxLines = Math.max(1, Math.floor((geometry.stripHeight - 6) / LINE_PX));
   return lanes.map((lane, i) => (
     <g key={lane.machine.id} transform={`translate(0 ${i * geometry.laneHeight})`} aria-hidden>

@@ -150,7 +150,9 @@ function runsOf(bars: readonly Bar[]): Run[] {
   }
   return groups.map((group) => {
     const shared = (of: (bar: Bar) => string) => (new Set(group.map(of)).size === 1 ? of(group[0]!) : null);
-    const title = [shared((bar) => gaugeName(bar.gauge)), shared((bar) => bar.colourName)].filter(Boolean).join(' · ');
+    const title = [shared((bar) => gaugeName(bar.gauge)), shared((bar) => bar.colourName)]
+      .filter(Boolean)
+      .join(' · ');
     return { start: group[0]!.start, end: group.at(-1)!.end, count: group.length, title };
   });
 }

@@ -36,7 +36,12 @@ export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: P
   return (
     <g aria-hidden>
       {outlines}
-      <DueLine x={xOf(scale, due)} scale={scale} height={lanes.length * geometry.laneHeight} words={`due ${formatWall(instant(due), timeZone)}`} />
+      <DueLine
+        x={xOf(scale, due)}
+        scale={scale}
+        height={lanes.length * geometry.laneHeight}
+        words={`due ${formatWall(instant(due), timeZone)}`}
+      />
     </g>
   );
 }

@@ -29,7 +29,10 @@ export function zoomed(scale: Scale, factor: number, x: number): Scale {
 }
 
 /** Slide the window `dx` pixels later. */
-export const panned = (scale: Scale, dx: number): Scale => ({ ...scale, from: scale.from + dx * scale.perPixel });
+export const panned = (scale: Scale, dx: number): Scale => ({
+  ...scale,
+  from: scale.from + dx * scale.perPixel,
+});
 
 /** The same scale slid just so far that [start, end) comes into sight, with a margin; as it is when most of it is. */
 export function revealing(scale: Scale, start: number, end: number): Scale {

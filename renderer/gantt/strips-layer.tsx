@@ -13,7 +13,12 @@ export const stripId = (operation: string): string => `strip-${operation}`;
 export function stripName(bar: Bar): string {
   const step = bar.operation.endsWith(':shear') ? 'shearing' : 'bending';
   const late = bar.tardiness > 0 && `${formatDuration(bar.tardiness)} late`;
-  const words = [`${bar.lineId} ${step}`, bar.partName, `${bar.quantity} pieces`, `${bar.gauge} ${bar.colourName}`];
+  const words = [
+    `${bar.lineId} ${step}`,
+    bar.partName,
+    `${bar.quantity} pieces`,
+    `${bar.gauge} ${bar.colourName}`,
+  ];
   return [...words, late, bar.pinned && 'pinned', bar.begun && 'begun'].filter(Boolean).join(', ');
 }
 
@@ -69,7 +74,13 @@ const Strip = memo(function Strip({ bar, geometry, origin, selected, ghost }: St
           <rect key={piece.start} {...strip} x={piece.start - origin} width={piece.end - piece.start} />
         ))}
       {bar.tardiness > 0 && (
-        <rect className={styles.lateEdge} x={start} y={stripY + stripHeight - LATE_PX} width={width} height={LATE_PX} />
+        <rect
+          className={styles.lateEdge}
+          x={start}
+          y={stripY + stripHeight - LATE_PX}
+          width={width}
+          height={LATE_PX}
+        />
       )}
     </g>
   );
@@ -88,7 +99,14 @@ export const StripsLayer = memo(function StripsLayer({ lanes, geometry, origin, 
   return lanes.map((lane, i) => (
     <g key={lane.machine.id} transform={`translate(0 ${i * laneHeight})`}>
       {lane.closed.map(({ start, end }) => (
-        <rect key={start} className={styles.closed} x={start - origin} y={0} width={end - start} height={laneHeight} />
+        <rect
+          key={start}
+          className={styles.closed}
+          x={start - origin}
+          y={0}
+          width={end - start}
+          height={laneHeight}
+        />
       ))}
       {lane.runs.map((run) => (
         <Bracket key={run.start} run={run} y={geometry.bracketY} origin={origin} />
@@ -112,7 +130,15 @@ export const StripsLayer = memo(function StripsLayer({ lanes, geometry, origin, 
 const HATCH_PX = 6;
 
 /** Puts what is drawn in seconds where the scale says. */
-export function StripsFrame({ scale, origin, children }: { scale: Scale; origin: number; children: ReactNode }) {
+export function StripsFrame({
+  scale,
+  origin,
+  children,
+}: {
+  scale: Scale;
+  origin: number;
+  children: ReactNode;
+}) {
   const { perPixel } = scale;
   return (
     <g transform={`translate(${xOf(scale, origin)} 0) scale(${1 / perPixel} 1)`}>

@@ -38,7 +38,8 @@ function moveToMachine({ lanes, doing, selected }: Board, by: -1 | 1): void {
   const able = doing.able(found.bar.operation);
   for (let i = found.lane + by; i >= 0 && i < lanes.length; i += by) {
     const lane = lanes[i]!;
-    if (able.has(lane.machine.id)) return doing.move(found.bar.operation, dropAt(lane, found.bar.operation, found.bar.start));
+    if (able.has(lane.machine.id))
+      return doing.move(found.bar.operation, dropAt(lane, found.bar.operation, found.bar.start));
   }
 }
 

@@ -15,7 +15,9 @@ export function useBoardScale(width: number, horizon: Interval, now: number) {
   const { scale: stored, look: store } = useBoardView();
   const scale = useMemo((): Scale | null => {
     if (width === 0) return null;
-    const wanted = stored ? { ...stored, width } : fitted(now - FIRST_LOOK.before, now + FIRST_LOOK.after, width);
+    const wanted = stored
+      ? { ...stored, width }
+      : fitted(now - FIRST_LOOK.before, now + FIRST_LOOK.after, width);
     return kept(wanted, horizon.start, horizon.end);
   }, [stored, width, horizon, now]);
   useEffect(() => {
@@ -33,7 +35,11 @@ export function useBoardScale(width: number, horizon: Interval, now: number) {
 }
 
 /** Wheel: along the time; with Ctrl (or a pinch): closer or farther around the pointer. */
-export function useWheel(of: RefObject<HTMLElement | null>, scale: Scale | null, look: (scale: Scale) => void): void {
+export function useWheel(
+  of: RefObject<HTMLElement | null>,
+  scale: Scale | null,
+  look: (scale: Scale) => void,
+): void {
   const turn = useEffectEvent((event: WheelEvent) => {
     if (!scale || !of.current) return;
     event.preventDefault();
@@ -51,7 +57,12 @@ export function useWheel(of: RefObject<HTMLElement | null>, scale: Scale | null,
 }
 
 /** Bring a newly selected operation into sight, wherever it was selected. */
-export function useReveal(lanes: readonly Lane[], selected: string | null, scale: Scale | null, look: (scale: Scale) => void): void {
+export function useReveal(
+  lanes: readonly Lane[],
+  selected: string | null,
+  scale: Scale | null,
+  look: (scale: Scale) => void,
+): void {
   const reveal = useEffectEvent((operation: string | null) => {
     const found = findBar(lanes, operation);
     if (scale && found) look(revealing(scale, found.bar.start, found.bar.end));

@@ -101,7 +101,10 @@ export function usePointer(board: Board) {
     if (drag) giveUp(drag.bar);
     gesture.current = null;
   };
-  return { drag, handlers: { onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: cancel } };
+  return {
+    drag,
+    handlers: { onPointerDown: down, onPointerMove: move, onPointerUp: up, onPointerCancel: cancel },
+  };
 }
 
 function useEscape(act: (() => void) | null): void {

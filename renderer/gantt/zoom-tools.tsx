@@ -17,7 +17,14 @@ export function ZoomTools({ scale, look, fit, goToNow }: Props) {
   const zoom = (factor: number) => look(zoomed(scale, factor, scale.width / 2));
   return (
     <Toolbar aria-label="Look" className={styles.tools ?? ''}>
-      <IconButton small label="Look closer" keys="+" icon={ZoomIn} isDisabled={span <= NEAREST_S} onPress={() => zoom(ZOOM_STEP)} />
+      <IconButton
+        small
+        label="Look closer"
+        keys="+"
+        icon={ZoomIn}
+        isDisabled={span <= NEAREST_S}
+        onPress={() => zoom(ZOOM_STEP)}
+      />
       <IconButton
         small
         label="Look from further away"

@@ -1,4 +1,10 @@
-const ARROWS: Readonly<Record<string, string>> = { ArrowLeft: '←', ArrowRight: '→', ArrowUp: '↑', ArrowDown: '↓', ' ': 'Space' };
+const ARROWS: Readonly<Record<string, string>> = {
+  ArrowLeft: '←',
+  ArrowRight: '→',
+  ArrowUp: '↑',
+  ArrowDown: '↓',
+  ' ': 'Space',
+};
 
 /** What a key press is called in the lists of keys: "Ctrl+Shift+Z", "Alt+←", "?". Cmd counts as Ctrl. */
 export function keyName({ key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent): string {

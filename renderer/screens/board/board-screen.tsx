@@ -1,3 +1,130 @@
-import { EmptyState } from '../../ui/states.tsx';
+import { ClipboardList } from 'lucide-react';
+import { useMemo, useState } from 'react';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { Gantt } from '../../gantt/gantt.tsx';
+import { horizonOf, lanesOf, type Lane } from '../../gantt/lanes.ts';
+import { useBoardView } from '../../gantt/view.ts';
+import { usePlan, yardstickOf } from '../../queries/plan.ts';
+import { navigate } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { Tabs } from '../../ui/tabs.tsx';
+import styles from './board.module.css';
+import { FiguresStrip } from './figures-strip.tsx';
+import { LateList, lateLinesOf } from './late-list.tsx';
+import { chosenOf, OperationPanel } from './operation-panel.tsx';
+import { UnplannedList } from './unplanned-list.tsx';
+import { useMoves } from './use-moves.ts';
+import type { BoardDoing } from '../../gantt/doing.ts';
 
-export const BoardScreen = () => <EmptyState title="The board" />;
+export function BoardScreen() {
+  const query = usePlan();
+  if (query.is === 'waiting') return <Waiting what="the plan" />;
+  if (query.is === 'failed') return <SentenceError message={query.message} />;
+  const { shop, plan, now } = query;
+  if (shop.machine.length === 0)
+    return (
+      <EmptyState icon={ClipboardList} title="No machines yet">
+        <p>The board has a lane for each machine. Add a shear and a brake first.</p>
+        <Button look="primary" onPress={() => navigate('shop')}>
+          Set up the shop
+        </Button>
+      </EmptyState>
+    );
+  if (shop.line.length === 0)
+    return (
+      <EmptyState icon={ClipboardList} title="No work orders yet">
+        <p>Import a CSV file of work orders, or type one in. Their operations appear here at once.</p>
+        <Button look="primary" onPress={() => navigate('orders')}>
+          Go to Orders
+        </Button>
+      </EmptyState>
+    );
+  return <Board shop={shop} plan={plan} now={now} />;
+}
+
+function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }) {
+  const { timeZone } = shop.settings;
+  const lanes = useMemo(() => lanesOf(shop, plan), [shop, plan]);
+  const horizon = useMemo(() => horizonOf(plan), [plan]);
+  const whole = { start: now, end: Math.max(plan.figures.lastEnd ?? now, now) + 3600 };
+  const { doing, wouldBe, said } = useMoves(shop, plan);
+  return (
+    <div className={styles.screen}>
+      <h1 className={styles.hidden}>Board</h1>
+      <FiguresStrip figures={plan.figures} yardstick={yardstickOf(shop, plan)} timeZone={timeZone} />
+      <div className={styles.columns}>
+        <div className={styles.board}>
+          <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, doing }} />
+        </div>
+        <Side shop={shop} plan={plan} lanes={lanes} doing={doing} />
+      </div>
+      <p role="status" className={styles.status}>
+        {said || 'Drag a strip, or select one and use Alt with the arrow keys. ? lists all keys.'}
+      </p>
+    </div>
+  );
+}
+
+interface SideProps {
+  shop: Shop;
+  plan: PlanView;
+  lanes: readonly Lane[];
+  doing: BoardDoing;
+}
+
+/** Beside the board: the selected operation, the late lines, the lines that could not be planned. */
+function Side({ shop, plan, lanes, doing }: SideProps) {
+  const { selected, select } = useBoardView();
+  const [tab, setTab] = useState({ id: 'late', of: selected });
+  const late = useMemo(() => lateLinesOf(shop, plan), [shop, plan]);
+  const chosen = chosenOf(shop, plan, lanes, selected);
+  const shown = tab.of === selected ? tab.id : chosen ? 'operation' : 'late';
+  const lastStep = (lineId: string) =>
+    plan.schedule.operations
+      .filter((o) => o.job === lineId)
+      .reduce((last, o) => (o.index > last.index ? o : last)).operation;
+
+  return (
+    <aside className={styles.side} aria-label="Details">
+      <Tabs
+        label="Beside the board"
+        selected={shown}
+        onSelect={(id) => setTab({ id, of: selected })}
+        tabs={[
+          {
+            id: 'operation',
+            label: 'Selected',
+            content: chosen ? (
+              <OperationPanel chosen={chosen} doing={doing} select={select} />
+            ) : (
+              <EmptyState title="Nothing is selected">
+                <p>Click a strip on the board, or go to it with the arrow keys.</p>
+              </EmptyState>
+            ),
+          },
+          {
+            id: 'late',
+            label: 'Late',
+            count: late.length,
+            content: (
+              <LateList
+                rows={late}
+                timeZone={shop.settings.timeZone}
+                onOpen={(lineId) => select(lastStep(lineId))}
+              />
+            ),
+          },
+          {
+            id: 'unplanned',
+            label: 'Not planned',
+            count: plan.unplannable.length,
+            content: <UnplannedList problems={plan.unplannable} />,
+          },
+        ]}
+      />
+    </aside>
+  );
+}

@@ -1,0 +1,48 @@
+import { latenessOf, type LineLateness } from '../../../core/report/lateness.ts';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatWallDate } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { shortDuration } from '../../gantt/labels.ts';
+import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
+import { Tag } from '../../ui/tag.tsx';
+
+/** Lines that end after their due date, worst first. */
+export const lateLinesOf = (shop: Shop, plan: PlanView): LineLateness[] =>
+  latenessOf(shop, plan.schedule).filter((row) => row.lateness > 0);
+
+interface Props {
+  rows: readonly LineLateness[];
+  timeZone: string;
+  onOpen: (lineId: string) => void;
+}
+
+export function LateList({ rows, timeZone, onOpen }: Props) {
+  const columns: TableColumn<LineLateness>[] = [
+    { id: 'line', label: 'Line', cell: (row) => row.lineId, sort: (row) => row.lineId },
+    {
+      id: 'due',
+      label: 'Due',
+      cell: (row) => formatWallDate(instant(row.due), timeZone),
+      sort: (row) => row.due,
+    },
+    {
+      id: 'late',
+      label: 'Late by',
+      right: true,
+      cell: (row) => <Tag look="late">{shortDuration(row.lateness)}</Tag>,
+      sort: (row) => row.lateness,
+    },
+  ];
+  return (
+    <DataTable
+      label="Late lines"
+      columns={columns}
+      rows={rows}
+      rowId={(row) => row.lineId}
+      sortedBy={{ column: 'late', direction: 'descending' }}
+      onOpen={(row) => onOpen(row.lineId)}
+      empty="Every planned line ends by its due date."
+    />
+  );
+}

@@ -1,0 +1,158 @@
+import type { ReactNode } from 'react';
+import { drawProfile } from '../../../core/part/drawing.ts';
+import { dispatchLists, gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
+import { formatWall, formatWallDate } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
+import { formatLength } from '../../../core/units/length.ts';
+import { Button } from '../../ui/button.tsx';
+import { Swatch } from '../../ui/choice.tsx';
+import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
+import styles from './board.module.css';
+import type { Chosen } from './operation-panel.tsx';
+
+const Fact = ({ label, children }: { label: string; children: ReactNode }) => (
+  <div className={styles.fact}>
+    <dt>{label}</dt>
+    <dd>{children}</dd>
+  </div>
+);
+
+const dayAndTime = (at: number, timeZone: string): string =>
+  `${formatWallDate(instant(at), timeZone)}, ${formatWall(instant(at), timeZone).slice(4)}`;
+
+/** The part's cross-section, where its metal is known. */
+export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen }) {
+  const { line, part } = operation;
+  const material = shop.material.find((one) => one.id === line.materialId);
+  const gauge = material?.gauges.find((one) => one.label === line.gauge);
+  if (!material || !gauge) return null;
+  const drawing = drawProfile(part.profile, { thicknessMm: gauge.thicknessMm, kFactor: material.kFactor });
+  if (!drawing.ok) return null;
+  return (
+    <div className={styles.picture}>
+      <ProfileDrawing
+        drawing={drawing.value}
+        thicknessMm={gauge.thicknessMm}
+        label={`Cross-section of ${part.name}`}
+      />
+    </div>
+  );
+}
+
+export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chosen }) {
+  const { units, timeZone } = shop.settings;
+  const { line, part, blank, people } = operation;
+  const material = shop.material.find((one) => one.id === line.materialId);
+  return (
+    <dl className={styles.facts}>
+      <Fact label="Part">{part.name}</Fact>
+      <Fact label="Quantity">
+        {line.quantity} × {formatLength(line.lengthMm, units)}
+      </Fact>
+      <Fact label="Sheet">
+        <Swatch hex={bar.hex} /> {bar.colourName}, {gaugeName(line.gauge)} {material?.name}
+      </Fact>
+      <Fact label="Blank">
+        {formatLength(blank.girthMm, units)} × {formatLength(blank.lengthMm, units)}
+      </Fact>
+      <Fact label="Machine">
+        {lane.machine.name}, place {bar.rank + 1} of {lane.bars.length}
+        {people > 1 && `, ${people} people`}
+      </Fact>
+      <Fact label="Start">{dayAndTime(bar.start, timeZone)}</Fact>
+      <Fact label="End">{dayAndTime(bar.end, timeZone)}</Fact>
+      <Fact label="Due">{dayAndTime(bar.due, timeZone)}</Fact>
+    </dl>
+  );
+}
+
+/** The line's steps and the neighbours in the queue, each a jump. */
+export function Neighbours({ chosen, select }: { chosen: Chosen; select: (operation: string) => void }) {
+  const { shop, plan, bar, lane } = chosen;
+  const { timeZone } = shop.settings;
+  const steps = plan.schedule.operations
+    .filter((o) => o.job === bar.lineId)
+    .sort((a, b) => a.index - b.index);
+  const beside = [lane.bars[bar.rank - 1], lane.bars[bar.rank + 1]];
+  return (
+    <section className={styles.part}>
+      <h3>Routing</h3>
+      <div className={styles.jumps}>
+        {steps.map((step) => (
+          <Button
+            key={step.operation}
+            small
+            isDisabled={step.operation === bar.operation}
+            onPress={() => select(step.operation)}
+          >
+            {`${step.operation.endsWith(':shear') ? 'Shearing' : 'Bending'} ${formatWall(instant(step.start), timeZone)}`}
+          </Button>
+        ))}
+      </div>
+      <h3>In the queue</h3>
+      <div className={styles.jumps}>
+        {beside.map((other, i) =>
+          other ? (
+            <Button key={other.operation} small look="quiet" onPress={() => select(other.operation)}>
+              {i === 0 ? `‹ after ${other.lineId}` : `before ${other.lineId} ›`}
+            </Button>
+          ) : (
+            <span key={i} className={styles.advice}>
+              {i === 0 ? 'first in the queue' : 'last in the queue'}
+            </span>
+          ),
+        )}
+      </div>
+    </section>
+  );
+}
+
+const stepWords = ({ attribute, from, to }: SetupStep): string => `${attribute} ${from ?? 'unknown'} → ${to}`;
+
+/** What the machine has to change before this operation, and why. */
+export function ChangeoverWhy({ chosen: { shop, plan, bar, lane } }: { chosen: Chosen }) {
+  const list = dispatchLists(shop, plan, instant(bar.changeoverStart), instant(bar.end)).find(
+    ({ machine }) => machine.id === lane.machine.id,
+  );
+  const run = list?.runs.find(({ rows }) => rows[0]?.operationId === bar.operation);
+  const needed = bar.changeoverSeconds > 0;
+  return (
+    <section className={styles.part}>
+      <h3>Changeover before it{needed && `: ${formatDuration(bar.changeoverSeconds)}`}</h3>
+      {needed ? (
+        <ul>
+          {(run?.changeover?.steps ?? []).map((step) => (
+            <li key={step.attribute}>{stepWords(step)}</li>
+          ))}
+        </ul>
+      ) : (
+        <p className={styles.advice}>None: the machine is set up for it.</p>
+      )}
+    </section>
+  );
+}
+
+/** How the operation's time was made. */
+export function TimeReasons({ chosen: { operation, lane } }: { chosen: Chosen }) {
+  const able = operation.machines.find((machine) => machine.id === lane.machine.id);
+  if (!able) return null;
+  return (
+    <details className={styles.part}>
+      <summary>Time on the machine: {formatDuration(able.seconds)}</summary>
+      <table className={styles.reasons}>
+        <tbody>
+          {able.estimate.reasons.map((reason) => (
+            <tr key={reason.label}>
+              <th scope="row">{reason.label}</th>
+              <td>
+                {Number(reason.count.toFixed(2)).toLocaleString('en')} × {Number(reason.each.toFixed(1))} s
+              </td>
+              <td>{formatDuration(reason.seconds)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+}

@@ -1,0 +1,135 @@
+import { ArrowLeft, ArrowLeftRight, ArrowRight, Pin, PinOff } from 'lucide-react';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
+import type { ShopOperation } from '../../../core/shop/operations.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { BoardDoing } from '../../gantt/doing.ts';
+import { dropAt, findBar } from '../../gantt/drop.ts';
+import type { Bar, Lane } from '../../gantt/lanes.ts';
+import { placeOf } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import { Menu } from '../../ui/menu.tsx';
+import { Tag } from '../../ui/tag.tsx';
+import { shortDuration } from '../../gantt/labels.ts';
+import styles from './board.module.css';
+import { ChangeoverWhy, Facts, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
+
+export interface Chosen {
+  readonly shop: Shop;
+  readonly plan: PlanView;
+  readonly lanes: readonly Lane[];
+  readonly bar: Bar;
+  readonly lane: Lane;
+  readonly operation: ShopOperation;
+  readonly scheduled: ScheduledOperation;
+}
+
+/** Everything about the selected operation in one place; null when it is not on the board any more. */
+export function chosenOf(
+  shop: Shop,
+  plan: PlanView,
+  lanes: readonly Lane[],
+  selected: string | null,
+): Chosen | null {
+  const found = findBar(lanes, selected);
+  const operation = selected === null ? undefined : plan.operations.get(selected);
+  const scheduled = plan.schedule.operations.find((o) => o.operation === selected);
+  const lane = found ? lanes[found.lane] : undefined;
+  return found && lane && operation && scheduled
+    ? { shop, plan, lanes, bar: found.bar, lane, operation, scheduled }
+    : null;
+}
+
+function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
+  const { bar, lane, lanes, operation } = chosen;
+  const inQueue = (rank: number) => doing.move(bar.operation, { machineId: lane.machine.id, rank });
+  const machines = lanes.filter((other) => other.machine.stage === lane.machine.stage && other !== lane);
+  return (
+    <div className={styles.actions}>
+      <Button small icon={bar.pinned ? PinOff : Pin} onPress={() => doing.togglePin(bar.operation)}>
+        {bar.pinned ? 'Unpin' : 'Pin'}
+      </Button>
+      <Button
+        small
+        icon={ArrowLeft}
+        isDisabled={bar.rank === 0 || bar.begun}
+        onPress={() => inQueue(bar.rank - 1)}
+      >
+        Earlier
+      </Button>
+      <Button
+        small
+        icon={ArrowRight}
+        isDisabled={bar.rank === lane.bars.length - 1 || bar.begun}
+        onPress={() => inQueue(bar.rank + 1)}
+      >
+        Later
+      </Button>
+      {machines.length > 0 && (
+        <Menu
+          label="Move to another machine"
+          entries={machines.map((other) => {
+            const refused = operation.refused.find((r) => r.machineId === other.machine.id);
+            return {
+              id: other.machine.id,
+              label: refused ? `${other.machine.name}: ${refused.reason}` : other.machine.name,
+              disabled: refused !== undefined || bar.begun,
+              act: () => doing.move(bar.operation, dropAt(other, bar.operation, bar.start)),
+            };
+          })}
+        >
+          <Button small icon={ArrowLeftRight}>
+            Machine
+          </Button>
+        </Menu>
+      )}
+    </div>
+  );
+}
+
+function Tags({ bar }: { bar: Bar }) {
+  return (
+    <div className={styles.tags}>
+      {bar.tardiness > 0 ? (
+        <Tag look="late">{shortDuration(bar.tardiness)} late</Tag>
+      ) : (
+        <Tag look="fine">on time</Tag>
+      )}
+      {bar.rush && <Tag look="warn">rush</Tag>}
+      {bar.pinned && <Tag look="accent">pinned</Tag>}
+      {bar.begun && <Tag>begun</Tag>}
+    </div>
+  );
+}
+
+/** The selected operation: what it is, when, why so, and what can be done with it. */
+export function OperationPanel({
+  chosen,
+  doing,
+  select,
+}: {
+  chosen: Chosen;
+  doing: BoardDoing;
+  select: (operation: string) => void;
+}) {
+  const { bar } = chosen;
+  return (
+    <div className={styles.operation}>
+      <header>
+        <h2 className={styles.lineTitle}>
+          {bar.lineId} <span>{chosen.operation.stage === 'shear' ? 'shearing' : 'bending'}</span>
+        </h2>
+        <p>
+          {bar.customer} · <a href={placeOf('orders', bar.orderId)}>work order {bar.orderId}</a>
+        </p>
+        <Tags bar={bar} />
+      </header>
+      <Actions chosen={chosen} doing={doing} />
+      <PartPicture chosen={chosen} />
+      <Facts chosen={chosen} />
+      <Neighbours chosen={chosen} select={select} />
+      <ChangeoverWhy chosen={chosen} />
+      <TimeReasons chosen={chosen} />
+    </div>
+  );
+}
