@@ -1,0 +1,156 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { basename, join, resolve } from 'node:path';
+import { parseArgs } from 'node:util';
+import { applyCommand } from '../../core/edit/apply.ts';
+import { withChanges } from '../../core/edit/row-change.ts';
+import { viewDueDateOrder, viewQueues } from '../../core/report/plan-view.ts';
+import { check } from '../../core/schedule/check.ts';
+import { checkOrderRows } from '../../core/shop/order-rows.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import type { Instant } from '../../core/units/brand.ts';
+import { loadDemo } from '../../demo-data/load.ts';
+import { openStore } from '../db/open.ts';
+import { troubleOf } from '../db/trouble.ts';
+import { terminalLog } from '../log.ts';
+import { Refused, valueOf } from '../refused.ts';
+import { fileStamp, makeClock } from '../service/clock.ts';
+import { readTable } from '../service/csv.ts';
+import { startRun } from '../service/search-run.ts';
+import { searchProcesses } from '../service/search.ts';
+import { readShop } from '../service/shop.ts';
+import { nodeSolver } from '../solver/launch.ts';
+import { planJson, planText, type PlanReport } from './plan-text.ts';
+
+/** `npm run plan`: plan the demo shop, a data file's shop, or a file of orders, and print it. Nothing is stored. */
+
+const appFolder = resolve(import.meta.dirname, '..', '..');
+
+const USAGE = `Usage: npm run plan -- --demo | --data FILE | --orders FILE.csv [--data FILE]
+  --demo          the demo shop with its three weeks of orders
+  --data FILE     the shop of a data file
+  --orders FILE   only the orders of a CSV file, made in the demo shop or in --data's
+  --seconds N     how long to search (default 5)
+  --seed N        where the search begins (default 1)
+  --json          for programs, instead of text`;
+
+interface Asked {
+  readonly data?: string;
+  readonly orders?: string;
+  readonly seconds: number;
+  readonly seed: number;
+  readonly json: boolean;
+}
+
+/** @throws Refused with the usage */
+function readAsked(args: readonly string[]): Asked {
+  const { values } = parsed(args);
+  const { data, orders, demo = false, json = false } = values;
+  if (!demo && data === undefined && orders === undefined)
+    throw new Refused('bad-input', `Say what to plan.\n${USAGE}`);
+  if (demo && data !== undefined)
+    throw new Refused('bad-input', `Choose one of --demo and --data.\n${USAGE}`);
+  const seconds = Number(values.seconds);
+  if (!(seconds >= 0.1 && seconds <= 3600))
+    throw new Refused('bad-input', `--seconds is “${values.seconds}”; write a number from 0.1 to 3600.`);
+  const seed = Number(values.seed);
+  if (!Number.isInteger(seed) || seed < 0 || seed > 2_147_483_647)
+    throw new Refused('bad-input', `--seed is “${values.seed}”; write a whole number from 0.`);
+  return { data, orders, seconds, seed, json };
+}
+
+function parsed(args: readonly string[]) {
+  const text = { type: 'string' } as const;
+  const flag = { type: 'boolean' } as const;
+  try {
+    return parseArgs({
+      args: [...args],
+      options: {
+        demo: flag,
+        data: text,
+        orders: text,
+        seconds: { ...text, default: '5' },
+        seed: { ...text, default: '1' },
+        json: flag,
+      },
+    });
+  } catch (error) {
+    throw new Refused('bad-input', `${error instanceof Error ? error.message : String(error)}\n${USAGE}`);
+  }
+}
+
+function shopOf(data: string | undefined, now: Instant): Shop {
+  if (data === undefined) return loadDemo(join(appFolder, 'demo-data', 'shop'), now);
+  if (!existsSync(data)) throw new Refused('bad-input', `There is no data file ${data}.`);
+  const migrations = join(appFolder, 'migrations');
+  const store = openStore(data, { migrations, stamp: fileStamp(now), log: terminalLog });
+  try {
+    return store.run('read the shop', readShop);
+  } finally {
+    store.close();
+  }
+}
+
+/** The shop with the orders of a file and no others. @throws Refused naming every wrong cell */
+function withOrdersOf(file: string, shop: Shop, now: Instant): Shop {
+  const empty: Shop = { ...shop, order: [], line: [], queue: [], pin: [], record: [] };
+  const fileName = basename(file);
+  const { table } = readTable(fileName, readBytes(file));
+  const { problems, orders, lines } = valueOf(checkOrderRows(empty, table.header, table.rows, now));
+  if (problems.length > 0)
+    throw new Refused(
+      'bad-input',
+      [
+        `${fileName} has ${problems.length} wrong ${problems.length === 1 ? 'cell' : 'cells'}; nothing was planned. Mend the file, then try again.`,
+        ...problems.map(({ row, column, reason }) => `  row ${row}, ${column}: ${reason}`),
+      ].join('\n'),
+    );
+  if (lines.length === 0)
+    throw new Refused('bad-input', `${fileName} has a header but no orders. Add one row a line.`);
+  return withChanges(
+    empty,
+    valueOf(applyCommand(empty, { do: 'orders.import', fileName, orders, lines })).changes,
+  );
+}
+
+function readBytes(file: string): Uint8Array {
+  if (!existsSync(file)) throw new Refused('bad-input', `There is no file ${file}.`);
+  try {
+    return readFileSync(file);
+  } catch (error) {
+    throw troubleOf(error, file) ?? error;
+  }
+}
+
+async function plan(asked: Asked): Promise<PlanReport> {
+  const now = makeClock(process.env.FOLDWEEK_NOW).now();
+  const base = shopOf(asked.data, now);
+  const shop = asked.orders === undefined ? base : withOrdersOf(asked.orders, base, now);
+  const shopProblem = valueOf(toSearchProblem(shop, now));
+  const { problem, queues } = shopProblem;
+  const { end } = startRun({
+    runId: 'command line',
+    problem: problem.input,
+    queues,
+    seconds: asked.seconds,
+    seed: asked.seed,
+    processes: searchProcesses(),
+    launch: nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts')),
+    onProgress: () => undefined,
+  });
+  const { best, failure } = await end;
+  if (!best) throw new Refused('internal', `The search stopped working (${failure}). Try again.`);
+  const found = valueOf(viewQueues(shop, shopProblem, best.queues));
+  const [violation] = check(problem, found.schedule);
+  if (violation) throw new Error(`the search broke a rule: ${violation.message}`);
+  return { ...asked, shop, now, found, dueDateOrder: valueOf(viewDueDateOrder(shop, shopProblem)) };
+}
+
+try {
+  const asked = readAsked(process.argv.slice(2));
+  const report = await plan(asked);
+  console.log(asked.json ? planJson(report) : planText(report));
+} catch (error) {
+  console.error(error instanceof Refused ? error.message : error);
+  process.exitCode = 1;
+}

@@ -1,0 +1,133 @@
+import { cautionsFor } from '../../core/report/cautions.ts';
+import { dispatchLists, gaugeName, type DispatchList, type DispatchRow } from '../../core/report/dispatch.ts';
+import type { PlanFigures } from '../../core/report/figures.ts';
+import type { PlanView } from '../../core/report/plan-view.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { formatClock, formatWall, formatWallDate } from '../../core/time/wall.ts';
+import { instant, type Instant } from '../../core/units/brand.ts';
+import { formatDuration } from '../../core/units/duration.ts';
+import { formatLength } from '../../core/units/length.ts';
+
+/** What the command line says about a plan. */
+export interface PlanReport {
+  readonly shop: Shop;
+  readonly now: Instant;
+  readonly seconds: number;
+  readonly seed: number;
+  readonly found: PlanView;
+  /** The same work by due date, without batching. */
+  readonly dueDateOrder: PlanView;
+}
+
+const EVER = instant(Number.MAX_SAFE_INTEGER);
+
+/** The queues, the lines left out, and the comparison with due-date order, as lines for a terminal. */
+export function planText({ shop, now, seconds, seed, found, dueDateOrder }: PlanReport): string {
+  const { timeZone, name } = shop.settings;
+  const lists = dispatchLists(shop, found, instant(0), EVER);
+  return [
+    `${name}: plan from ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
+    ...lists.flatMap((list) => machineText(shop, list)),
+    ...unplannedText(found),
+    '',
+    ...comparisonText(found.figures, dueDateOrder.figures, timeZone),
+    '',
+    cautionsFor('shear').governs,
+  ].join('\n');
+}
+
+function machineText({ settings: { timeZone, units } }: Shop, { machine, runs }: DispatchList): string[] {
+  const operations = runs.reduce((sum, { rows }) => sum + rows.length, 0);
+  const rowText = (row: DispatchRow): string => {
+    const due = row.tardiness > 0 ? `  LATE by ${formatDuration(row.tardiness)}` : '';
+    const piece = `${row.part.name} × ${row.line.quantity}, ${formatLength(row.line.lengthMm, units)}`;
+    const sheet = `${gaugeName(row.line.gauge)} ${row.colourName}`;
+    return `  ${span(row.start, row.end, timeZone)}  ${row.line.id.padEnd(9)} ${piece.padEnd(34)} ${sheet}${due}`;
+  };
+  return [
+    '',
+    `${machine.id}  ${machine.name}: ${operations} operations in ${runs.length} runs`,
+    ...runs.flatMap(({ changeover, rows }) => [
+      ...(changeover
+        ? [
+            `  ${formatWallDate(changeover.start, timeZone)} ${formatClock(changeover.start, timeZone)}  changeover ${formatDuration(changeover.seconds)}: ` +
+              changeover.steps
+                .map((s) => `${s.attribute} ${s.from === null ? '' : `${s.from} `}→ ${s.to}`)
+                .join(', '),
+          ]
+        : []),
+      ...rows.map(rowText),
+    ]),
+  ];
+}
+
+/** "Tue 24 Nov 07:30 – 09:10", the second day named where it is another. */
+function span(start: Instant, end: Instant, timeZone: string): string {
+  const [from, to] = [formatWallDate(start, timeZone), formatWallDate(end, timeZone)];
+  const until = from === to ? formatClock(end, timeZone) : formatWall(end, timeZone);
+  return `${from} ${formatClock(start, timeZone)} – ${until}`.padEnd(30);
+}
+
+const unplannedText = ({ unplannable }: PlanView): string[] =>
+  unplannable.length === 0
+    ? []
+    : [
+        '',
+        'Not planned:',
+        ...unplannable.map(({ subject, message, advice }) => `  ${subject}: ${message} ${advice}`),
+      ];
+
+function comparisonText(plan: PlanFigures, dueDate: PlanFigures, timeZone: string): string[] {
+  const rows: [string, (figures: PlanFigures) => string][] = [
+    ['Late lines', (f) => `${f.lateLines} of ${f.lines}`],
+    ['Lateness, all lines', (f) => formatDuration(f.tardiness)],
+    ['Weighted lateness', (f) => formatDuration(f.weightedTardiness)],
+    ['Changeovers', (f) => `${f.changeovers}, ${formatDuration(f.changeoverSeconds)}`],
+    ['Changeover share', (f) => `${(100 * f.changeoverShare).toFixed(1)} %`],
+    ['Last end', (f) => (f.lastEnd === null ? '–' : formatWallDate(instant(f.lastEnd), timeZone))],
+  ];
+  const cell = (text: string): string => text.padEnd(18);
+  return [
+    `${cell('')}${''.padEnd(4)}${cell('this plan')}due-date order`,
+    ...rows.map(([title, show]) => `${title.padEnd(22)}${cell(show(plan))}${show(dueDate)}`),
+  ];
+}
+
+/** The same for programs: instants in epoch seconds, durations in seconds. */
+export function planJson({ shop, now, seconds, seed, found, dueDateOrder }: PlanReport): string {
+  const lines = new Map(shop.line.map((line) => [line.id, line]));
+  const machines = shop.machine.map(({ id, name }) => ({
+    id,
+    name,
+    queue: found.schedule.operations
+      .filter((o) => o.machine === id)
+      .map((o) => {
+        const line = lines.get(o.job);
+        return {
+          operation: o.operation,
+          line: o.job,
+          part: line?.partId,
+          quantity: line?.quantity,
+          gauge: line?.gauge,
+          colour: line?.colourId,
+          changeoverStart: o.changeoverStart,
+          changeoverSeconds: o.changeoverSeconds,
+          start: o.start,
+          end: o.end,
+        };
+      }),
+  }));
+  return JSON.stringify({
+    shop: shop.settings.name,
+    timeZone: shop.settings.timeZone,
+    now,
+    seconds,
+    seed,
+    objective: found.schedule.objective,
+    terms: found.schedule.terms,
+    figures: found.figures,
+    dueDateOrder: dueDateOrder.figures,
+    notPlanned: found.unplannable,
+    machines,
+  });
+}
