@@ -1,10 +1,61 @@
+import { settings as settingsSchema, type Settings } from '../../../core/shop/settings.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { useShop, useStatus } from '../../queries/hooks.ts';
 import { Page } from '../../ui/page.tsx';
-import { EmptyState } from '../../ui/states.tsx';
+import { SentenceError, Waiting } from '../../ui/states.tsx';
+import { FormFrame } from '../shop/form/form-frame.tsx';
+import { useForm } from '../shop/form/use-form.ts';
+import { History } from './history.tsx';
+import { Look } from './look.tsx';
+import { PlanningFields } from './planning-fields.tsx';
+import styles from './settings.module.css';
+import { ShopFields } from './shop-fields.tsx';
+import { WeightFields } from './weight-fields.tsx';
 
+/** How the shop counts and what a good plan is; below it, this window's own look and what was done. */
 export function SettingsScreen() {
+  const { data: shop, error } = useShop();
+  const status = useStatus().data;
   return (
     <Page title="Settings">
-      <EmptyState title="Nothing here yet" />
+      {error && <SentenceError message={error.message} />}
+      {!shop && !error && <Waiting what="the settings" />}
+      {shop && (
+        <div className={styles.columns}>
+          <SettingsForm shop={shop} />
+          <div className={styles.side}>
+            <Look />
+            {status && (
+              <section className={styles.panel}>
+                <h2>Data file</h2>
+                <p className={styles.path}>{status.dataFile}</p>
+                <p
+                  className={styles.note}
+                >{`Everything the shop keeps is in this one file. Foldweek ${status.version}.`}</p>
+              </section>
+            )}
+            <History timeZone={shop.settings.timeZone} />
+          </div>
+        </div>
+      )}
     </Page>
+  );
+}
+
+function SettingsForm({ shop }: { shop: Shop }) {
+  const form = useForm<Settings>({
+    name: 'settings',
+    shop,
+    stands: shop.settings,
+    schema: settingsSchema,
+    command: (row) => ({ do: 'settings.save', row }),
+    fieldOf: ({ field }) => (field === 'time zone' ? 'timeZone' : ''),
+  });
+  return (
+    <FormFrame title="The shop" form={form} onSaved={() => undefined}>
+      <ShopFields form={form} />
+      <WeightFields form={form} />
+      <PlanningFields form={form} />
+    </FormFrame>
   );
 }

@@ -1,0 +1,114 @@
+import type { PlanFigures } from '../../../core/report/figures.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
+
+export interface ComparedFigure {
+  readonly label: string;
+  /** What the figure counts, for those who ask. */
+  readonly help: string;
+  readonly plan: string;
+  /** Null where plain due-date order cannot be worked. */
+  readonly yardstick: string | null;
+  /** The difference in words. */
+  readonly gain: string;
+  readonly better: 'plan' | 'yardstick' | 'neither';
+}
+
+const percent = (share: number): string => `${Math.round(share * 100)} %`;
+
+/** Less is better; the on-time share comes as a negative number. */
+function compared(
+  plan: number,
+  yardstick: number | null,
+  words: (difference: number) => string,
+): Pick<ComparedFigure, 'gain' | 'better'> {
+  if (yardstick === null) return { gain: 'nothing to compare with', better: 'neither' };
+  if (plan === yardstick) return { gain: 'the same', better: 'neither' };
+  return { gain: words(plan - yardstick), better: plan < yardstick ? 'plan' : 'yardstick' };
+}
+
+const lessOrMore = (format: (size: number) => string) => (difference: number) =>
+  `${format(Math.abs(difference))} ${difference < 0 ? 'less' : 'more'}`;
+const fewerOrMore = (difference: number): string =>
+  `${Math.abs(difference)} ${difference < 0 ? 'fewer' : 'more'}`;
+const points = (difference: number): string =>
+  `${Math.round(Math.abs(difference) * 100)} points ${difference < 0 ? 'higher' : 'lower'}`;
+
+/** This plan beside orders by due date without batching, figure by figure. */
+export function comparedFigures(
+  plan: PlanFigures,
+  yardstick: PlanFigures | null,
+  timeZone: string,
+): ComparedFigure[] {
+  const row = (
+    label: string,
+    help: string,
+    read: (figures: PlanFigures) => number,
+    show: (value: number) => string,
+    words: (difference: number) => string,
+  ): ComparedFigure => ({
+    label,
+    help,
+    plan: show(read(plan)),
+    yardstick: yardstick && show(read(yardstick)),
+    ...compared(read(plan), yardstick && read(yardstick), words),
+  });
+  const wall = (at: number): string =>
+    at === 0
+      ? 'nothing planned'
+      : `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+  const sooner = (difference: number) =>
+    `${formatDuration(Math.abs(difference))} ${difference < 0 ? 'sooner' : 'later'}`;
+  return [
+    row('Late lines', 'lines that end after their due date', (f) => f.lateLines, String, fewerOrMore),
+    row(
+      'On time',
+      'share of planned lines that end by their due date',
+      (f) => -f.onTimeShare,
+      (v) => percent(-v),
+      points,
+    ),
+    row(
+      'Lateness',
+      'hours late, added up over the late lines',
+      (f) => f.tardiness,
+      formatDuration,
+      lessOrMore(formatDuration),
+    ),
+    row('Changeovers', 'how often a machine is changed over', (f) => f.changeovers, String, fewerOrMore),
+    row(
+      'Changeover time',
+      'hours that machines spend changing over',
+      (f) => f.changeoverSeconds,
+      formatDuration,
+      lessOrMore(formatDuration),
+    ),
+    row(
+      'Changeover share',
+      'of work and changeover together; ISO 22400-2 calls it the setup ratio',
+      (f) => f.changeoverShare,
+      percent,
+      (d) => `${Math.round(Math.abs(d) * 100)} points ${d < 0 ? 'less' : 'more'}`,
+    ),
+    row('Last end', 'when the last planned operation is done', (f) => f.lastEnd ?? 0, wall, sooner),
+  ];
+}
+
+/** The gain in one sentence. */
+export function gainSentence(plan: PlanFigures, yardstick: PlanFigures | null): string {
+  if (plan.lines === 0) return 'Nothing is planned yet.';
+  if (yardstick === null)
+    return 'Plain due-date order cannot be worked here, so there is nothing to compare with.';
+  const late = yardstick.lateLines - plan.lateLines;
+  const saved = yardstick.changeoverSeconds - plan.changeoverSeconds;
+  const lines =
+    late === 0
+      ? 'as many late lines'
+      : `${Math.abs(late)} ${late > 0 ? 'fewer' : 'more'} late ${Math.abs(late) === 1 ? 'line' : 'lines'}`;
+  const hours =
+    saved === 0
+      ? 'the same changeover time'
+      : `${formatDuration(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} changing over`;
+  return `Against taking orders by due date without batching: ${lines} and ${hours}.`;
+}

@@ -1,0 +1,43 @@
+import type { Settings } from '../../../core/shop/settings.ts';
+import { CheckBox } from '../../ui/check-box.tsx';
+import { NumberField } from '../../ui/number-field.tsx';
+import { Fields, Group } from '../shop/form/form-frame.tsx';
+import type { Form } from '../shop/form/use-form.ts';
+
+/** The rules a plan keeps besides calendars and machine limits. */
+export const PlanningFields = ({ form: { entries, errors, set } }: { form: Form<Settings> }) => (
+  <Group title="Rules of the plan">
+    <Fields>
+      <NumberField
+        label="Frozen"
+        unit="h"
+        value={entries.frozenHours}
+        onChange={(frozenHours) => set({ frozenHours })}
+        help="what starts this soon stays where it is when the plan is improved"
+        error={errors.frozenHours}
+      />
+      <NumberField
+        label="Bending may start after"
+        formatOptions={{ style: 'percent' }}
+        value={entries.transferShare}
+        onChange={(transferShare) => set({ transferShare })}
+        help="of a line’s blanks are cut; 100 % waits for the whole line"
+        error={errors.transferShare}
+      />
+      {entries.crewLimit !== null && (
+        <NumberField
+          label="People at work at once"
+          value={entries.crewLimit}
+          onChange={(crewLimit) => set({ crewLimit })}
+          help="on all machines together"
+          error={errors.crewLimit}
+        />
+      )}
+    </Fields>
+    <CheckBox
+      label="People are short: limit how many work at once"
+      isSelected={entries.crewLimit !== null}
+      onChange={(limited) => set({ crewLimit: limited ? 4 : null })}
+    />
+  </Group>
+);

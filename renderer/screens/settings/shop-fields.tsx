@@ -1,0 +1,54 @@
+import type { Settings } from '../../../core/shop/settings.ts';
+import { Combo, Select } from '../../ui/choice.tsx';
+import { TextField } from '../../ui/text-field.tsx';
+import { Fields, Group } from '../shop/form/form-frame.tsx';
+import type { Form } from '../shop/form/use-form.ts';
+
+const zones = Intl.supportedValuesOf('timeZone').map((id) => ({ id, name: id.replaceAll('_', ' ') }));
+
+/** Name, clock and units. */
+export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Settings> }) => (
+  <Group title="Name, clock and units">
+    <Fields>
+      <TextField
+        label="Shop name"
+        value={entries.name}
+        onChange={(name) => set({ name })}
+        error={errors.name}
+      />
+      <Combo
+        label="Time zone"
+        options={zones}
+        value={entries.timeZone}
+        onChange={(timeZone) => set({ timeZone })}
+        help="of the clock on the shop’s wall"
+        error={errors.timeZone}
+      />
+      <Select
+        label="Units"
+        options={[
+          { id: 'in', name: 'inches, Letter paper' },
+          { id: 'mm', name: 'millimetres, A4 paper' },
+        ]}
+        value={entries.units}
+        onChange={(units) => set({ units: units as Settings['units'] })}
+        help="the other may always be typed too"
+        error={errors.units}
+      />
+      <Select
+        label="Girth"
+        options={[
+          { id: 'computed', name: 'with bend deductions' },
+          { id: 'outsideSum', name: 'outside lengths added up' },
+        ]}
+        value={entries.girthRule}
+        onChange={(rule) => set({ girthRule: rule as Settings['girthRule'] })}
+        help={
+          entries.girthRule === 'computed'
+            ? 'what the bends stretch is taken off'
+            : 'simple, and a little long; usual on light gauge'
+        }
+      />
+    </Fields>
+  </Group>
+);
