@@ -1,3 +1,110 @@
-import { EmptyState } from '../../ui/states.tsx';
+import { ArrowLeft, FileDown, Printer } from 'lucide-react';
+import { useEffect } from 'react';
+import { contract } from '../../../core/contract/index.ts';
+import { dispatchLists } from '../../../core/report/dispatch.ts';
+import { addDays, startOfDay } from '../../../core/time/wall.ts';
+import { useStatus } from '../../queries/hooks.ts';
+import { invoke } from '../../queries/invoke.ts';
+import { usePlan, type PlanQuery } from '../../queries/plan.ts';
+import { navigate, usePlace } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import { Select } from '../../ui/choice.tsx';
+import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { toast, toastError, ToastCorner } from '../../ui/toast.tsx';
+import { Paper } from './paper.tsx';
+import { printAddress, readPrintChoice, type PrintChoice } from './print-choice.ts';
+import styles from './print.module.css';
 
-export const PrintScreen = () => <EmptyState title="Nothing to print" />;
+/** Dispatch lists as they come out on paper; the tools above them are not printed. */
+export function PrintScreen() {
+  const choice = readPrintChoice(usePlace());
+  const query = usePlan();
+  return (
+    <div className={styles.desk}>
+      {query.is === 'waiting' && <Waiting what="the plan" />}
+      {query.is === 'failed' && <SentenceError message={query.message} />}
+      {query.is === 'ready' && (
+        <>
+          <Tools query={query} choice={choice} />
+          <Sheets query={query} choice={choice} />
+        </>
+      )}
+      <div className={styles.screenOnly}>
+        <ToastCorner />
+      </div>
+    </div>
+  );
+}
+
+interface Props {
+  query: Extract<PlanQuery, { is: 'ready' }>;
+  choice: PrintChoice;
+}
+
+function Sheets({ query: { shop, plan, now }, choice: { machineId, days } }: Props) {
+  useEffect(() => {
+    const root = document.documentElement;
+    root.dataset.printReady = 'true';
+    return () => {
+      delete root.dataset.printReady;
+    };
+  }, []);
+  const { timeZone } = shop.settings;
+  const lists = dispatchLists(shop, plan, now, addDays(startOfDay(now, timeZone), days, timeZone));
+  const chosen = lists.filter(({ machine }) => machineId === null || machine.id === machineId);
+  if (chosen.length === 0) return <EmptyState title="There is no such machine. Choose another above." />;
+  return chosen.map((list) => (
+    <Paper key={list.machine.id} list={list} settings={shop.settings} now={now} days={days} />
+  ));
+}
+
+const ALL = 'all machines';
+const dayChoices = [1, 2, 3, 5, 7, 14, 21, 28].map((n) => ({
+  id: String(n),
+  name: n === 1 ? 'today' : `${n} days`,
+}));
+
+function Tools({ query: { shop }, choice }: Props) {
+  const { data: status } = useStatus();
+  const change = (patch: Partial<PrintChoice>) => {
+    window.location.hash = printAddress({ ...choice, ...patch });
+  };
+  const savePdf = () =>
+    invoke(contract.printPdf, { what: 'dispatch', ...choice }).then(({ path }) => {
+      if (path !== null) toast({ text: `Saved as ${path}.` });
+    }, toastError);
+  const known = dayChoices.some(({ id }) => id === String(choice.days));
+  return (
+    <header className={styles.tools}>
+      <Button icon={ArrowLeft} onPress={() => navigate('board')}>
+        Back to the board
+      </Button>
+      <Select
+        label="Machine"
+        options={[
+          { id: ALL, name: ALL },
+          ...shop.machine.map(({ id, name }) => ({ id, name: `${name} (${id})` })),
+        ]}
+        value={choice.machineId ?? ALL}
+        onChange={(id) => change({ machineId: id === ALL ? null : id })}
+      />
+      <Select
+        label="From today"
+        options={
+          known ? dayChoices : [...dayChoices, { id: String(choice.days), name: `${choice.days} days` }]
+        }
+        value={String(choice.days)}
+        onChange={(days) => change({ days: Number(days) })}
+      />
+      {status?.host === 'desktop' ? (
+        <Button look="primary" icon={FileDown} onPress={() => void savePdf()}>
+          Save PDF
+        </Button>
+      ) : (
+        <Button look="primary" icon={Printer} onPress={() => window.print()}>
+          Print
+        </Button>
+      )}
+    </header>
+  );
+}

@@ -1,0 +1,22 @@
+import type { SetupStep } from '../../../core/report/dispatch.ts';
+import { formatClock, formatWall, formatWallDate, wallParts } from '../../../core/time/wall.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
+
+/** An instant on paper: the weekday is enough within a week, beyond it the date stands too. */
+export const when = (at: Instant, timeZone: string, withDate: boolean): string =>
+  withDate ? `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}` : formatWall(at, timeZone);
+
+/** "to 14:30" on the same day, else "to Wed 08:10". */
+export function until(start: Instant, end: Instant, timeZone: string, withDate: boolean): string {
+  const sameDay = wallParts(start, timeZone).date === wallParts(end, timeZone).date;
+  return `to ${sameDay ? formatClock(end, timeZone) : when(end, timeZone, withDate)}`;
+}
+
+/** "Change over, 10 min: colour Moss → Barn red, gauge 24 ga → 26 ga" */
+export function changeoverWords(seconds: number, steps: readonly SetupStep[]): string {
+  const changes = steps.map(({ attribute, from, to }) =>
+    from === null ? `${attribute} ${to}` : `${attribute} ${from} → ${to}`,
+  );
+  return [`Change over, ${formatDuration(seconds)}`, changes.join(', ')].filter(Boolean).join(': ');
+}

@@ -1,0 +1,135 @@
+import { cautionsFor } from '../../../core/report/cautions.ts';
+import type { DispatchList, DispatchRun } from '../../../core/report/dispatch.ts';
+import type { Settings } from '../../../core/shop/settings.ts';
+import { addDays, formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { PaperRow } from './paper-row.tsx';
+import { changeoverWords, when } from './paper-words.ts';
+import styles from './print.module.css';
+
+interface Props {
+  list: DispatchList;
+  settings: Settings;
+  now: Instant;
+  days: number;
+}
+
+const COLUMNS = 9;
+
+/** One machine's list; it begins on a page of its own, head and foot come again on each. */
+export function Paper({ list: { machine, runs }, settings, now, days }: Props) {
+  const cautions = cautionsFor(machine.stage);
+  return (
+    <section
+      className={settings.units === 'in' ? styles.letter : styles.a4}
+      aria-label={`Dispatch list of ${machine.name}`}
+    >
+      <table className={styles.paper}>
+        <thead>
+          <Head list={list} settings={settings} now={now} days={days} />
+          <ColumnHeads blank={machine.stage === 'shear'} />
+        </thead>
+        <tfoot>
+          <tr>
+            <td colSpan={COLUMNS} className={styles.foot}>
+              {`${machine.name}: guards on, hands clear, lock out before clearing. ${cautions.governs}`}
+            </td>
+          </tr>
+        </tfoot>
+        <tbody>
+          <tr>
+            <td colSpan={COLUMNS}>
+              <div className={styles.cautions}>
+                <strong>{cautions.governs}</strong>
+                <ul>
+                  {cautions.points.map((point) => (
+                    <li key={point}>{point}</li>
+                  ))}
+                </ul>
+              </div>
+            </td>
+          </tr>
+          {runs.length === 0 && (
+            <tr>
+              <td colSpan={COLUMNS}>{`Nothing is planned on ${machine.name} in these days.`}</td>
+            </tr>
+          )}
+        </tbody>
+        {runs.map((run) => (
+          <Run
+            key={run.rows[0]?.operationId}
+            run={run}
+            stage={machine.stage}
+            settings={settings}
+            withDate={days > 6}
+          />
+        ))}
+      </table>
+    </section>
+  );
+}
+
+/** Which machine, which days, and when it was printed: an older list is known by it. */
+function Head({ list: { machine }, settings, now, days }: Props) {
+  const { timeZone } = settings;
+  const last = addDays(now, days - 1, timeZone);
+  const period =
+    days === 1
+      ? formatWallDate(now, timeZone)
+      : `${formatWallDate(now, timeZone)} to ${formatWallDate(last, timeZone)}`;
+  return (
+    <tr>
+      <td colSpan={COLUMNS}>
+        <div className={styles.head}>
+          <h1>{`${machine.name} (${machine.id})`}</h1>
+          <span>{period}</span>
+          <span>{`${settings.name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+        </div>
+      </td>
+    </tr>
+  );
+}
+
+const ColumnHeads = ({ blank }: { blank: boolean }) => (
+  <tr className={styles.columns}>
+    <th scope="col">No.</th>
+    <th scope="col">Start, end</th>
+    <th scope="col">Line, customer</th>
+    <th scope="col">Part</th>
+    <th scope="col">Pieces</th>
+    <th scope="col">{blank ? 'Girth × length' : 'Profile, length'}</th>
+    <th scope="col">Due</th>
+    <th scope="col">Then to</th>
+    <th scope="col">Done, good, scrap</th>
+  </tr>
+);
+
+interface RunProps {
+  run: DispatchRun;
+  stage: DispatchList['machine']['stage'];
+  settings: Settings;
+  withDate: boolean;
+}
+
+function Run({ run, stage, settings, withDate }: RunProps) {
+  const { changeover } = run;
+  return (
+    <tbody>
+      {changeover && (
+        <tr className={styles.changeover}>
+          <td colSpan={COLUMNS}>
+            {`${when(changeover.start, settings.timeZone, withDate)}  ${changeoverWords(changeover.seconds, changeover.steps)}`}
+          </td>
+        </tr>
+      )}
+      <tr className={styles.run}>
+        <th colSpan={COLUMNS} scope="rowgroup">
+          {run.title}
+        </th>
+      </tr>
+      {run.rows.map((row) => (
+        <PaperRow key={row.operationId} row={row} stage={stage} settings={settings} withDate={withDate} />
+      ))}
+    </tbody>
+  );
+}
