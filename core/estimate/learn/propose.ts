@@ -27,7 +27,7 @@ export interface Use {
   readonly seconds: number;
 }
 
-export const PRIOR: Prior = { together: 0.3, apart: 0.2 };
+export const PRIOR: Prior = { together: 0.25, apart: 0.25 };
 const OUTLIER = 3;
 /** Two-sided 90 % of a normal distribution. */
 const NINETY = 1.645;
