@@ -17,7 +17,12 @@ interface Props {
 const COLUMNS = 9;
 
 /** One machine's list; it begins on a page of its own, head and foot come again on each. */
-export function Paper({ list: { machine, runs }, settings, now, days }: Props) {
+export function Paper(props: Props) {
+  const {
+    list: { machine, runs },
+    settings,
+    days,
+  } = props;
   const cautions = cautionsFor(machine.stage);
   return (
     <section
@@ -26,7 +31,7 @@ export function Paper({ list: { machine, runs }, settings, now, days }: Props) {
     >
       <table className={styles.paper}>
         <thead>
-          <Head list={list} settings={settings} now={now} days={days} />
+          <Head {...props} />
           <ColumnHeads blank={machine.stage === 'shear'} />
         </thead>
         <tfoot>
