@@ -3,6 +3,8 @@ import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
 import { anneal, type Sighting } from './search/anneal.ts';
 import { bestConstruction, type NumberedQueues } from './search/constructions.ts';
+import { iteratedGreedy } from './search/iterated-greedy.ts';
+import { orderOf } from './search/job-order.ts';
 import { FullTrial } from './search/full-trial.ts';
 import { LayeredTrial } from './search/layered-trial.ts';
 import { Rng } from './search/rng.ts';
@@ -59,6 +61,7 @@ export function* improve(
 }
 
 function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Sighting, void> {
+  if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);
   const layered = problem.machineOrder !== null && !problem.input.crew?.length;
   return anneal(problem, layered ? new LayeredTrial(problem, first) : new FullTrial(problem, first), rng);
 }

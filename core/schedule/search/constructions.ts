@@ -6,6 +6,7 @@ import { familyQueues } from '../rules/family.ts';
 import { johnsonQueues } from '../rules/johnson.ts';
 import { objectiveOf, termsOf } from '../score.ts';
 import { emptyTiming, timeQueues } from '../timing.ts';
+import { orderOf, queuesInOrder } from './job-order.ts';
 import { NEVER } from '../working-time.ts';
 
 export type NumberedQueues = readonly ArrayLike<number>[];
@@ -31,7 +32,9 @@ export function bestConstruction(problem: Problem, start?: Queues): NumberedQueu
   for (const queues of [...(start === undefined ? [] : [() => start]), ...rules]) {
     const read = readQueues(problem, queues());
     if (!read.ok) continue;
-    const placed = withFixedPlaces(problem, read.value);
+    const placed = problem.input.sameOrder
+      ? queuesInOrder(problem, orderOf(problem, read.value))
+      : withFixedPlaces(problem, read.value);
     const objective = objectiveAt(problem, placed);
     if (objective >= least) continue;
     best = placed;

@@ -1,0 +1,28 @@
+import type { Problem } from '../problem.ts';
+import { objectiveAt } from './constructions.ts';
+import type { Insertion } from './insertion.ts';
+import { queuesInOrder } from './job-order.ts';
+
+/** Insertion for any objective: every place is timed in full. A partial order is completed by the jobs left, as numbered. */
+export class AnyInsertion implements Insertion {
+  work = 0;
+  readonly #problem: Problem;
+
+  constructor(problem: Problem) {
+    this.#problem = problem;
+  }
+
+  value(order: readonly number[]): number {
+    const placed = new Set(order);
+    const rest = Array.from({ length: this.#problem.jobs }, (_, j) => j).filter((j) => !placed.has(j));
+    this.work += 4 * this.#problem.operations;
+    return objectiveAt(this.#problem, queuesInOrder(this.#problem, [...order, ...rest]));
+  }
+
+  best(order: readonly number[], job: number, tie: number): { place: number; value: number } {
+    const values = Array.from({ length: order.length + 1 }, (_, i) => this.value(order.toSpliced(i, 0, job)));
+    const value = Math.min(...values);
+    const places = [...values.keys()].filter((i) => values[i] === value);
+    return { place: places[Math.floor(tie * places.length)]!, value };
+  }
+}

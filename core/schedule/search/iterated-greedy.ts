@@ -1,0 +1,121 @@
+import type { Problem } from '../problem.ts';
+import { fastestSeconds } from '../rules/remaining.ts';
+import type { Sighting } from './anneal.ts';
+import { AnyInsertion } from './insertion-any.ts';
+import { MakespanInsertion } from './insertion-makespan.ts';
+import type { Insertion } from './insertion.ts';
+import { queuesInOrder } from './job-order.ts';
+import type { Rng } from './rng.ts';
+
+const BREATH = 300_000;
+/** Jobs taken out each time, and the constant temperature as a share of a tenth of the mean operation. */
+const TAKEN = 3;
+const HEAT = 0.4;
+
+/**
+ * Iterated greedy for one job order on all machines: take a few jobs out, put each back where it costs least, improve by
+ * single insertions, accept like annealing at a constant temperature. Begins from `order` or the rule that inserts
+ * jobs by falling work, whichever is better.
+ * Sources: M. Nawaz, E. E. Enscore and I. Ham, Omega 11, 1983, pp. 91-95 (from memory); R. Ruiz and T. Stuetzle, EJOR
+ * 177, 2007, pp. 2033-2049 and EJOR 187, 2008, pp. 1143-1159.
+ */
+export function* iteratedGreedy(
+  problem: Problem,
+  first: readonly number[],
+  rng: Rng,
+): Generator<Sighting, void> {
+  const insertion = MakespanInsertion.fits(problem)
+    ? new MakespanInsertion(problem)
+    : new AnyInsertion(problem);
+  const weight = insertion instanceof MakespanInsertion ? problem.input.objective.makespan : 1;
+  let order = insertByWork(problem, insertion);
+  let value = insertion.value(order);
+  if (insertion.value(first) <= value) [order, value] = [[...first], insertion.value(first)];
+  [order, value] = improveByInsertion(insertion, order, value, rng);
+  let least = value;
+  const sighting = () => ({
+    queues: queuesInOrder(problem, order),
+    objective: weight * least,
+    evaluations: 0,
+  });
+  let best = sighting();
+  const heat = HEAT * Math.max(1, meanWork(problem) / 10);
+  let evaluations = 0;
+  for (let breath = 0; ;) {
+    const [next, price] = rebuild(insertion, order, rng);
+    evaluations += 1;
+    if (price <= value || rng.next() < Math.exp((value - price) / heat)) [order, value] = [next, price];
+    if (value < least) {
+      least = value;
+      best = sighting();
+    }
+    if (insertion.work < breath) continue;
+    breath = insertion.work + BREATH;
+    yield { ...best, evaluations };
+  }
+}
+
+function insertByWork(problem: Problem, insertion: Insertion): number[] {
+  const work = Array.from({ length: problem.jobs }, (_, j) => {
+    let sum = 0;
+    for (let o = problem.firstOf[j]!; o < problem.firstOf[j + 1]!; o++) sum += fastestSeconds(problem, o);
+    return sum;
+  });
+  const order: number[] = [];
+  for (const job of [...work.keys()].sort((a, b) => work[b]! - work[a]! || a - b))
+    order.splice(insertion.best(order, job, 0).place, 0, job);
+  return order;
+}
+
+/** Takes a few jobs out, improves what is left, and puts them back. */
+function rebuild(insertion: Insertion, from: readonly number[], rng: Rng): [number[], number] {
+  let order = [...from];
+  const out: number[] = [];
+  while (out.length < TAKEN && order.length > 0) out.push(...order.splice(rng.below(order.length), 1));
+  let value = insertion.value(order);
+  for (const job of out) {
+    const best = insertion.best(order, job, rng.next());
+    order.splice(best.place, 0, job);
+    value = best.value;
+  }
+  [order, value] = improveByInsertion(insertion, order, value, rng);
+  return [order, value];
+}
+
+/** Moves single jobs to their best places, in random turn, until none gains. */
+function improveByInsertion(
+  insertion: Insertion,
+  from: readonly number[],
+  start: number,
+  rng: Rng,
+): [number[], number] {
+  const order = [...from];
+  let value = start;
+  for (let gained = true; gained;) {
+    gained = false;
+    for (const job of shuffled(order, rng)) {
+      const at = order.indexOf(job);
+      order.splice(at, 1);
+      const best = insertion.best(order, job, rng.next());
+      order.splice(best.value < value ? best.place : best.value === value ? best.place : at, 0, job);
+      gained ||= best.value < value;
+      value = Math.min(value, best.value);
+    }
+  }
+  return [order, value];
+}
+
+function shuffled(order: readonly number[], rng: Rng): number[] {
+  const turn = [...order];
+  for (let k = turn.length - 1; k > 0; k--) {
+    const other = rng.below(k + 1);
+    [turn[k], turn[other]] = [turn[other]!, turn[k]!];
+  }
+  return turn;
+}
+
+function meanWork(problem: Problem): number {
+  let sum = 0;
+  for (let o = 0; o < problem.operations; o++) sum += fastestSeconds(problem, o);
+  return sum / Math.max(1, problem.operations);
+}
