@@ -89,12 +89,14 @@ export function readOrderRow(
   columns: number,
   cells: readonly string[],
 ): { readonly row: OrderRow | null; readonly refusals: readonly CellRefusal[] } {
+  const shifted = surplus(cells.slice(columns));
+  if (shifted) return { row: null, refusals: [shifted] };
   const reader = cellReader(at, cells);
   const orderId = reader.required('order', bySchema(code));
   const number = reader.optional('line', (text) => readCount(text, 'line number', 9999));
   const own = readOwnFields(reader, shop.settings.timeZone);
   const line = readLineFields(reader, shop);
-  const refusals = [...reader.refusals, ...surplus(cells.slice(columns))];
+  const { refusals } = reader;
   return { row: orderId && line && refusals.length === 0 ? { orderId, number, own, line } : null, refusals };
 }
 
@@ -160,9 +162,9 @@ function tooLong(shop: Shop, part: Part, lengthMm: number): CellRefusal[] {
 }
 
 /** Cells beyond the header belong to no column, so nothing in the row can be trusted to stand in its place. */
-function surplus(cells: readonly string[]): CellRefusal[] {
+function surplus(cells: readonly string[]): CellRefusal | null {
   const filled = cells.filter((cell) => cell !== '');
-  if (filled.length === 0) return [];
+  if (filled.length === 0) return null;
   const reason = `The row has more cells than the header (${filled.map((cell) => `“${cell}”`).join(', ')}). Put a text with separators in quotation marks.`;
-  return [{ column: 'order', reason }];
+  return { column: 'order', reason };
 }

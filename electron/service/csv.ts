@@ -17,11 +17,14 @@ type Separator = keyof typeof SEPARATORS;
  * @throws Refused with a sentence when it is empty, no text, too big, or a quotation mark is never closed
  */
 export function readTable(fileName: string, bytes: Uint8Array): { table: Table; notes: string[] } {
-  const { text, notes } = decodeText(fileName, bytes);
+  const { text: written, notes } = decodeText(fileName, bytes);
+  // Files pasted together have line ends of both kinds.
+  const text = written.replaceAll(/\r\n?/g, '\n');
   const separator = guessSeparator(text);
   if (separator !== ',') notes.push(`The cells are separated by ${SEPARATORS[separator]}.`);
   const { data, errors } = Papa.parse<string[]>(text, {
     delimiter: separator,
+    newline: '\n',
     header: false,
     skipEmptyLines: false,
   });

@@ -1,0 +1,152 @@
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { editService } from '../../electron/service/edit.ts';
+import { readShop } from '../../electron/service/shop.ts';
+import type { Store } from '../../electron/db/open.ts';
+import { KEPT_STEPS } from '../../electron/db/steps.ts';
+import { aColour, anEverythingShop, anOrder, aShop, NOW } from '../support/builders.ts';
+import { fixedClock, keptPushes, openTestStore, refusalOf, storeWith, tempFolder } from './support.ts';
+
+const editing = (store: Store, pushes = keptPushes()) => ({
+  ...editService(store, fixedClock(), pushes),
+  store,
+  pushes,
+});
+const start = (shop = aShop()) => editing(storeWith(shop));
+const shopOf = (store: Store) => store.run('read', readShop);
+
+/** Everything but the revisions, which only grow. */
+const content = (value: unknown): unknown =>
+  JSON.parse(JSON.stringify(value, (key, v: unknown) => (key === 'revision' ? 0 : v)));
+
+const save = (name: string, revision = 0) =>
+  ({ do: 'row.save', kind: 'colour', row: aColour({ name, revision }) }) as const;
+
+describe('an edit', () => {
+  it('is stored, named in the history with its time, and told to the screens', () => {
+    const { apply, history, store, pushes } = start();
+    apply(save('Fern'));
+    expect(shopOf(store).colour.find((c) => c.id === 'moss')).toMatchObject({ name: 'Fern', revision: 1 });
+    expect(history()).toEqual({ undo: [{ id: 1, label: 'Change colour moss', at: NOW }], redo: [] });
+    expect(pushes.sent).toEqual([{ kind: 'changed', rows: ['colour'] }]);
+  });
+
+  it('that changes nothing leaves no step to undo', () => {
+    const { apply, history, pushes } = start();
+    apply({ do: 'operation.unpin', operation: '1042/1:shear' });
+    expect(history().undo).toEqual([]);
+    expect(pushes.sent).toEqual([]);
+  });
+
+  it('that was refused leaves everything as it was', () => {
+    const { apply, history, store } = start();
+    const before = shopOf(store);
+    const refusal = refusalOf(() => apply({ do: 'row.remove', kind: 'part', id: 'corner' }));
+    expect(refusal.message).toMatch(/used by line 1042\/1/);
+    expect(shopOf(store)).toEqual(before);
+    expect(history().undo).toEqual([]);
+  });
+
+  it('made from an old form is refused, and the newer version stays', () => {
+    const { apply, store } = start();
+    apply(save('Fern'));
+    expect(refusalOf(() => apply(save('Sage'))).message).toMatch(/changed meanwhile/);
+    expect(shopOf(store).colour.find((c) => c.id === 'moss')?.name).toBe('Fern');
+  });
+});
+
+describe('undo and redo', () => {
+  it('bring back every kind of row, also one that others refer to', () => {
+    const { apply, undo, redo, store } = start(anEverythingShop());
+    const before = shopOf(store);
+    apply({ do: 'order.remove', orderId: '1043' });
+    const after = shopOf(store);
+    expect(undo()).toBe('Remove work order 1043');
+    expect(content(shopOf(store))).toEqual(content(before));
+    expect(redo()).toBe('Remove work order 1043');
+    expect(content(shopOf(store))).toEqual(content(after));
+  });
+
+  it('still work after the app was closed and opened again', () => {
+    const file = join(tempFolder(), 'shop.db');
+    const first = editing(storeWith(aShop(), file));
+    first.apply(save('Fern'));
+    first.apply(save('Sage', 1));
+    first.undo();
+    first.store.close();
+    const second = editing(openTestStore(file));
+    expect(second.history()).toMatchObject({
+      undo: [{ label: 'Change colour moss' }],
+      redo: [{ label: 'Change colour moss' }],
+    });
+    second.undo();
+    expect(shopOf(second.store).colour.find((c) => c.id === 'moss')?.name).toBe('Moss green');
+    second.redo();
+    second.redo();
+    expect(shopOf(second.store).colour.find((c) => c.id === 'moss')?.name).toBe('Sage');
+  });
+
+  it('go back and forth through several steps in order', () => {
+    const { apply, undo, redo } = start();
+    apply({ do: 'operation.pin', operation: '1042/1:shear' });
+    apply({ do: 'operation.move', operation: '1042/1:shear', machineId: 'S1', rank: 2 });
+    apply({ do: 'order.remove', orderId: '1043' });
+    const labels = [undo(), undo(), undo(), undo()];
+    expect(labels).toEqual([
+      'Remove work order 1043',
+      expect.stringMatching(/^Move 1042\/1 shearing/),
+      'Pin 1042/1 shearing',
+      null,
+    ]);
+    expect([redo(), redo(), redo(), redo()]).toEqual([...labels.slice(0, 3).reverse(), null]);
+  });
+
+  it('never lower a revision, so that a form opened before an undo notices it', () => {
+    const { apply, undo, store } = start();
+    apply(save('Fern'));
+    undo();
+    expect(shopOf(store).colour.find((c) => c.id === 'moss')?.revision).toBe(2);
+    expect(refusalOf(() => apply(save('Sage', 1))).message).toMatch(/changed meanwhile/);
+  });
+
+  it('are refused, and nothing changes, when a row was changed since', () => {
+    const { apply, undo, history, store } = start();
+    apply({ do: 'row.save', kind: 'colour', row: aColour({ id: 'clay', name: 'Clay' }) });
+    store.run('elsewhere', ({ rows }) =>
+      rows.put('colour', aColour({ id: 'clay', name: 'Brick', revision: 1 })),
+    );
+    const refusal = refusalOf(() => undo());
+    expect(refusal.code).toBe('conflict');
+    expect(refusal.message).toMatch(/“Add colour clay” cannot be undone: colour clay was changed since/);
+    expect(shopOf(store).colour.find((c) => c.id === 'clay')?.name).toBe('Brick');
+    expect(history().undo).toHaveLength(1);
+  });
+
+  it('lose what could be redone once something new is done', () => {
+    const { apply, undo, redo, history } = start();
+    apply(save('Fern'));
+    undo();
+    apply({
+      do: 'order.save',
+      order: anOrder({ note: 'call first' }),
+      lines: aShop().line.filter((l) => l.orderId === '1042'),
+    });
+    expect(history().redo).toEqual([]);
+    expect(redo()).toBeNull();
+  });
+
+  it('reach back a fixed number of steps, and the history lists the newest fifty', () => {
+    const { apply, history, store } = start();
+    for (let n = 0; n < KEPT_STEPS + 5; n++) apply(save(`Moss ${n}`, n));
+    expect(history().undo).toHaveLength(50);
+    expect(history().undo[0]?.id).toBe(KEPT_STEPS + 5);
+    let undone = 0;
+    store.run('count', ({ steps }) => {
+      for (let step = steps.newest(); step; step = steps.newest()) {
+        steps.mark(step.id, true);
+        undone++;
+      }
+    });
+    expect(undone).toBe(KEPT_STEPS);
+  });
+});

@@ -1,0 +1,234 @@
+import { createHash } from 'node:crypto';
+import { cpSync, existsSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { APPLICATION_ID } from '../../electron/db/migrate.ts';
+import { openStore } from '../../electron/db/open.ts';
+import { anEverythingShop, aShop } from '../support/builders.ts';
+import {
+  memoryLog,
+  migrations,
+  openTestStore,
+  putShop,
+  refusalOf,
+  storeWith,
+  tempFolder,
+} from './support.ts';
+
+/** Released migrations by the SHA-256 of their text. A new one is added here when it is released; none ever changes. */
+const RELEASED: Record<string, string> = {
+  '0000_first.sql': '3f68beff2c98d9f1254b4b127e43b6d441ad31a9631fd047d2448f8433593010',
+};
+
+const open = (file: string, folder = migrations) =>
+  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+
+/** The migrations with one more, as the next version will have them. */
+function withNextMigration(sql: string): string {
+  const folder = join(tempFolder(), 'migrations');
+  cpSync(migrations, folder, { recursive: true });
+  const journalFile = join(folder, 'meta', '_journal.json');
+  const journal = JSON.parse(readFileSync(journalFile, 'utf8')) as {
+    entries: { idx: number; when: number; tag: string }[];
+  };
+  const last = journal.entries.at(-1)!;
+  journal.entries.push({ ...last, idx: last.idx + 1, when: last.when + 1, tag: 'next' });
+  writeFileSync(journalFile, JSON.stringify(journal));
+  writeFileSync(join(folder, 'next.sql'), sql);
+  return folder;
+}
+
+function contentOf(file: string): Record<string, unknown[]> {
+  const connection = new Database(file, { readonly: true });
+  const tables = connection
+    .prepare("select name from sqlite_master where type = 'table' and name not like 'sqlite_%' order by name")
+    .pluck()
+    .all() as string[];
+  const content = Object.fromEntries(
+    tables.map((table) => [table, connection.prepare(`select * from "${table}" order by 1`).all()]),
+  );
+  connection.close();
+  return content;
+}
+
+describe('a fresh data file', () => {
+  it('has one strict table a row kind, and the history', () => {
+    const file = join(tempFolder(), 'new', 'fresh.db');
+    open(file).close();
+    const connection = new Database(file, { readonly: true });
+    const tables = connection
+      .prepare(
+        "select name, strict from pragma_table_list where schema = 'main' and name not like 'sqlite_%'",
+      )
+      .all() as { name: string; strict: number }[];
+    expect(tables.map((t) => t.name).sort()).toEqual(
+      'calendar colour downtime line machine material order part pin queue record settings sheet step'.split(
+        ' ',
+      ),
+    );
+    expect(tables.every((t) => t.strict === 1)).toBe(true);
+    expect(connection.pragma('application_id', { simple: true })).toBe(APPLICATION_ID);
+    connection.close();
+  });
+
+  it('may begin as an empty file', () => {
+    const file = join(tempFolder(), 'empty.db');
+    writeFileSync(file, '');
+    open(file).close();
+    expect(Object.keys(contentOf(file))).toContain('order');
+  });
+});
+
+describe('released migrations', () => {
+  it('are never edited', () => {
+    const files = readdirSync(migrations).filter((name) => name.endsWith('.sql'));
+    const hashes = files.map((name) => [
+      name,
+      createHash('sha256')
+        .update(readFileSync(join(migrations, name)))
+        .digest('hex'),
+    ]);
+    expect(Object.fromEntries(hashes)).toEqual(RELEASED);
+  });
+});
+
+describe('a data file from the version before', () => {
+  /** drizzle-kit rebuilds a table so when a column changes: drop the old one, rename the new one. */
+  const REBUILD_ORDER = `CREATE TABLE "__new_order" ("id" text PRIMARY KEY NOT NULL, "customer" text NOT NULL, "release" integer,
+    "due" integer NOT NULL, "weight" real NOT NULL, "rush" integer NOT NULL, "status" text NOT NULL, "note" text NOT NULL,
+    "revision" integer NOT NULL) STRICT;
+--> statement-breakpoint
+INSERT INTO "__new_order" SELECT * FROM "order";
+--> statement-breakpoint
+DROP TABLE "order";
+--> statement-breakpoint
+ALTER TABLE "__new_order" RENAME TO "order";`;
+
+  it('keeps every row when a table that others refer to is rebuilt', () => {
+    const file = join(tempFolder(), 'old.db');
+    const store = open(file);
+    putShop(store, anEverythingShop());
+    store.close();
+    const before = contentOf(file);
+    open(file, withNextMigration(REBUILD_ORDER)).close();
+    expect(contentOf(file)).toEqual(before);
+    expect(before.line).toHaveLength(3);
+  });
+
+  it('is copied beside itself before anything is changed', () => {
+    const file = join(tempFolder(), 'old.db');
+    const store = open(file);
+    putShop(store, aShop());
+    store.close();
+    const before = contentOf(file);
+    open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
+    expect(contentOf(`${file}.stamp.bak`)).toEqual(before);
+    expect(contentOf(file)).not.toEqual(before);
+  });
+
+  it('stays as it was when the new version would break a reference', () => {
+    const file = join(tempFolder(), 'old.db');
+    const store = open(file);
+    putShop(store, aShop());
+    store.close();
+    const before = contentOf(file);
+    const refusal = refusalOf(() => open(file, withNextMigration('DELETE FROM "colour";')));
+    expect(refusal.message).toMatch(/could not be brought to this version.*left as it is/);
+    expect(contentOf(file)).toEqual(before);
+    open(file).close();
+  });
+
+  it('is not copied when there is nothing to bring up to date', () => {
+    const file = join(tempFolder(), 'same.db');
+    open(file).close();
+    open(file).close();
+    expect(existsSync(`${file}.stamp.bak`)).toBe(false);
+  });
+});
+
+describe('a data file that cannot be used', () => {
+  /** Refused with a sentence, and still the same bytes. */
+  function refusedUntouched(file: string): string {
+    const before = readFileSync(file);
+    const { message, code } = refusalOf(() => open(file));
+    expect(code).toBe('damaged');
+    expect(message).toContain(file);
+    expect(readFileSync(file).equals(before)).toBe(true);
+    return message;
+  }
+
+  it('from a newer version is refused, naming both formats', () => {
+    const file = join(tempFolder(), 'newer.db');
+    open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 2; this one knows up to 1\)/);
+  });
+
+  it('that is no database at all is named and left alone', () => {
+    const file = join(tempFolder(), 'text.db');
+    writeFileSync(file, 'This is a letter, not a database, and long enough for a header.');
+    expect(refusedUntouched(file)).toMatch(/is damaged and was left as it is/);
+  });
+
+  it('with destroyed pages is named and left alone', () => {
+    const file = join(tempFolder(), 'torn.db');
+    const store = open(file);
+    putShop(store, aShop());
+    store.close();
+    const bytes = readFileSync(file);
+    bytes.fill(0xff, 4096, 40_960);
+    writeFileSync(file, bytes);
+    expect(refusedUntouched(file)).toMatch(/is damaged and was left as it is/);
+  });
+
+  it('that was cut short is named and left alone', () => {
+    const file = join(tempFolder(), 'short.db');
+    const store = open(file);
+    putShop(store, aShop());
+    store.close();
+    writeFileSync(file, readFileSync(file).subarray(0, 10_000));
+    expect(refusedUntouched(file)).toMatch(/is damaged and was left as it is/);
+  });
+
+  it('of another program is named and left alone', () => {
+    const file = join(tempFolder(), 'other.db');
+    const other = new Database(file);
+    other.exec('create table recipes (id integer primary key, name text)');
+    other.close();
+    expect(refusedUntouched(file)).toMatch(/is not a Foldweek data file/);
+  });
+
+  it('is refused while another Foldweek has it open', () => {
+    const file = join(tempFolder(), 'shared.db');
+    openTestStore(file);
+    expect(refusalOf(() => open(file))).toMatchObject({ code: 'busy' });
+  });
+});
+
+describe('a damaged row', () => {
+  it('is named with its field, and the file is not changed', () => {
+    const file = join(tempFolder(), 'row.db');
+    storeWith(aShop(), file).close();
+    const connection = new Database(file);
+    connection.exec(`update "order" set status = 'lost' where id = '1042'`);
+    connection.exec(`update "machine" set changeover = '{"combine":' where id = 'S1'`);
+    connection.close();
+    const store = openTestStore(file);
+    expect(refusalOf(() => store.run('read', ({ rows }) => rows.read('order'))).message).toMatch(
+      /order "1042", status:/,
+    );
+    expect(refusalOf(() => store.run('read', ({ rows }) => rows.read('machine'))).message).toMatch(
+      /machine "S1", changeover:/,
+    );
+  });
+});
+
+describe('the log', () => {
+  it('says where the copy was kept', () => {
+    const file = join(tempFolder(), 'old.db');
+    open(file).close();
+    const log = memoryLog();
+    openTestStore(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;'), log);
+    expect(log.lines.join('\n')).toContain(`${file}.stamp.bak`);
+  });
+});

@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { rowKinds, type RowKind, type RowOf } from '../../core/shop/state.ts';
+import { anEverythingShop, aLine, aRecord, aShear, at } from '../support/builders.ts';
+import { refusalOf, storeWith } from './support.ts';
+
+describe('the data file', () => {
+  const shop = anEverythingShop();
+
+  it.each(Object.keys(rowKinds) as RowKind[])('gives back every %s as it was put', (kind) => {
+    const store = storeWith(shop);
+    const put: readonly RowOf<RowKind>[] = kind === 'settings' ? [shop.settings] : shop[kind];
+    expect(put.length).toBeGreaterThan(0);
+    expect(store.run('read', ({ rows }) => rows.read(kind))).toEqual(put);
+    for (const row of put) expect(store.run('read', ({ rows }) => rows.get(kind, row.id))).toEqual(row);
+  });
+
+  it('lists line 2 before line 10', () => {
+    const store = storeWith({
+      ...shop,
+      line: [aLine({ number: 10 }), aLine({ number: 2 }), aLine({ number: 1 })],
+    });
+    expect(store.run('read', ({ rows }) => rows.read('line')).map((l) => l.id)).toEqual([
+      '1042/1',
+      '1042/2',
+      '1042/10',
+    ]);
+  });
+
+  it('writes a row over the one with its id, empty fields too', () => {
+    const store = storeWith(shop);
+    const bare = aShear({ backGaugeMm: null, state: null, standards: {}, revision: 1 });
+    store.run('put', ({ rows }) => rows.put('machine', bare));
+    expect(store.run('read', ({ rows }) => rows.get('machine', 'S1'))).toEqual(bare);
+  });
+
+  it('keeps nothing of a use case that fails half-way', () => {
+    const store = storeWith(shop);
+    expect(() =>
+      store.run('half', ({ rows }) => {
+        rows.remove('pin', '1043/1:shear');
+        throw new Error('the power went');
+      }),
+    ).toThrow('the power went');
+    expect(store.run('read', ({ rows }) => rows.read('pin'))).toEqual(shop.pin);
+  });
+
+  it('takes a step that removes and adds in any order, but none that leaves a line without its part', () => {
+    const store = storeWith(shop);
+    const refusal = refusalOf(() => store.run('remove', ({ rows }) => rows.remove('part', 'corner')));
+    expect(refusal.message).toMatch(/still refers to this/);
+    store.run('swap', ({ rows }) => {
+      rows.remove('part', 'corner');
+      rows.put('part', { ...shop.part[0]!, name: 'Corner, new' });
+    });
+    expect(store.run('read', ({ rows }) => rows.get('part', 'corner'))?.name).toBe('Corner, new');
+  });
+});
+
+describe('records', () => {
+  const store = () => {
+    const open = storeWith({ ...anEverythingShop(), record: [] });
+    open.run('put', ({ rows }) => {
+      rows.put('line', aLine({ number: 2, gauge: '26', status: 'done' }));
+      rows.put('record', aRecord({ id: '1042/1:shear', start: at('2026-11-30', '07:00') }));
+      rows.put('record', aRecord({ id: '1042/2:shear', start: at('2026-11-30', '09:00') }));
+      rows.put('record', aRecord({ id: '900/1:shear', start: at('2026-11-27', '07:00') }));
+      rows.put('record', aRecord({ id: '901/1:shear', start: at('2026-11-27', '07:00') }));
+      rows.put('record', aRecord({ id: '1043/1:shear', start: at('2026-11-30', '08:00'), end: null }));
+    });
+    return open;
+  };
+
+  it('of open lines go with the shop; those of finished and forgotten lines do not', () => {
+    expect(
+      store()
+        .run('read', ({ rows }) => rows.openRecords())
+        .map((r) => r.id),
+    ).toEqual(['1042/1:shear', '1043/1:shear']);
+  });
+
+  it('that are finished come latest first, page by page, and none is lost between two that began together', () => {
+    const open = store();
+    const page = (before: number | null) => open.run('read', ({ rows }) => rows.finishedRecords(before, 3));
+    const first = page(null);
+    expect(first.total).toBe(4);
+    expect(first.records.map((r) => r.id)).toEqual([
+      '1042/2:shear',
+      '1042/1:shear',
+      '900/1:shear',
+      '901/1:shear',
+    ]);
+    expect(page(first.records.at(-1)!.start).records).toEqual([]);
+  });
+});

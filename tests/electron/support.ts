@@ -1,0 +1,76 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { onTestFinished } from 'vitest';
+import type { Push } from '../../core/contract/push.ts';
+import { rowKinds, type RowKind, type RowOf, type Shop } from '../../core/shop/state.ts';
+import type { Instant } from '../../core/units/brand.ts';
+import { openStore, type Store } from '../../electron/db/open.ts';
+import type { Log } from '../../electron/log.ts';
+import { Refused } from '../../electron/refused.ts';
+import type { Clock } from '../../electron/service/clock.ts';
+import { makePushes, type Pushes } from '../../electron/service/pushes.ts';
+import { NOW } from '../support/builders.ts';
+
+export const appFolder = resolve(import.meta.dirname, '../..');
+export const migrations = join(appFolder, 'migrations');
+
+/** A folder that is gone when the test is over. */
+export function tempFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'foldweek-test-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  return folder;
+}
+
+/** Keeps what was logged. */
+export function memoryLog(): Log & { readonly lines: string[] } {
+  const lines: string[] = [];
+  return {
+    lines,
+    info: (message) => lines.push(message),
+    error: (message, cause) => lines.push(`ERROR ${message} ${String(cause ?? '')}`),
+  };
+}
+
+/** A data file that is closed when the test is over. */
+export function openTestStore(file: string, folder = migrations, log: Log = memoryLog()): Store {
+  const store = openStore(file, { migrations: folder, stamp: 'stamp', log });
+  onTestFinished(() => store.close());
+  return store;
+}
+
+/** A data file that holds the shop. */
+export function storeWith(shop: Shop, file = join(tempFolder(), 'test.db')): Store {
+  const store = openTestStore(file);
+  putShop(store, shop);
+  return store;
+}
+
+export function putShop(store: Store, shop: Shop): void {
+  store.run('put', ({ rows }) => {
+    for (const kind of Object.keys(rowKinds) as RowKind[])
+      for (const row of kind === 'settings' ? [shop.settings] : shop[kind])
+        rows.put(kind, row as RowOf<typeof kind>);
+  });
+}
+
+export const fixedClock = (now: Instant = NOW): Clock => ({ now: () => now, fixed: true });
+
+/** Pushes that are kept to be looked at. */
+export function keptPushes(): Pushes & { readonly sent: Push[] } {
+  const pushes = makePushes();
+  const sent: Push[] = [];
+  pushes.listen((push) => sent.push(push));
+  return { ...pushes, sent };
+}
+
+/** What is refused, as the user reads it. */
+export function refusalOf(work: () => unknown): Refused {
+  try {
+    work();
+  } catch (error) {
+    if (error instanceof Refused) return error;
+    throw error;
+  }
+  throw new Error('it was not refused');
+}
