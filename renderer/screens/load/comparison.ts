@@ -17,17 +17,6 @@ export interface ComparedFigure {
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
-/** Less is better; the on-time share comes as a negative number. */
-function compared(
-  plan: number,
-  yardstick: number | null,
-  words: (difference: number) => string,
-): Pick<ComparedFigure, 'gain' | 'better'> {
-  if (yardstick === null) return { gain: 'nothing to compare with', better: 'neither' };
-  if (plan === yardstick) return { gain: 'the same', better: 'neither' };
-  return { gain: words(plan - yardstick), better: plan < yardstick ? 'plan' : 'yardstick' };
-}
-
 const lessOrMore = (format: (size: number) => string) => (difference: number) =>
   `${format(Math.abs(difference))} ${difference < 0 ? 'less' : 'more'}`;
 const fewerOrMore = (difference: number): string =>
@@ -35,7 +24,7 @@ const fewerOrMore = (difference: number): string =>
 const points = (difference: number): string =>
   `${Math.round(Math.abs(difference) * 100)} points ${difference < 0 ? 'higher' : 'lower'}`;
 
-/** This plan beside orders by due date without batching, figure by figure. */
+/** This plan beside orders by due date without batching, figure by figure. Less is better, so on time comes negative. */
 export function comparedFigures(
   plan: PlanFigures,
   yardstick: PlanFigures | null,
@@ -47,13 +36,13 @@ export function comparedFigures(
     read: (figures: PlanFigures) => number,
     show: (value: number) => string,
     words: (difference: number) => string,
-  ): ComparedFigure => ({
-    label,
-    help,
-    plan: show(read(plan)),
-    yardstick: yardstick && show(read(yardstick)),
-    ...compared(read(plan), yardstick && read(yardstick), words),
-  });
+  ): ComparedFigure => {
+    const [mine, theirs] = [read(plan), yardstick && read(yardstick)];
+    const texts = { label, help, plan: show(mine), yardstick: theirs === null ? null : show(theirs) };
+    if (theirs === null) return { ...texts, gain: 'nothing to compare with', better: 'neither' };
+    if (texts.plan === texts.yardstick) return { ...texts, gain: 'the same', better: 'neither' };
+    return { ...texts, gain: words(mine - theirs), better: mine < theirs ? 'plan' : 'yardstick' };
+  };
   const wall = (at: number): string =>
     at === 0
       ? 'nothing planned'

@@ -1,9 +1,8 @@
 import {
   Bar,
   CartesianGrid,
-  ComposedChart,
+  BarChart,
   LabelList,
-  Line,
   ResponsiveContainer,
   Tooltip,
   XAxis,
@@ -56,7 +55,7 @@ export function LoadChart({ load, timeZone }: { load: MachineLoad; timeZone: str
     >
       <Legend hatch={hatch} />
       <ResponsiveContainer width="100%" height={220}>
-        <ComposedChart data={days} margin={{ top: 20, right: 12, bottom: 0, left: 0 }} barCategoryGap="22%">
+        <BarChart data={days} margin={{ top: 20, right: 12, bottom: 0, left: 0 }} barCategoryGap="22%">
           <defs>
             <HatchPattern id={hatch} />
           </defs>
@@ -88,20 +87,18 @@ export function LoadChart({ load, timeZone }: { load: MachineLoad; timeZone: str
           >
             <LabelList dataKey="over" position="top" fill="var(--ink)" fontSize={12} />
           </Bar>
-          <Line
-            dataKey="capacity"
-            type="step"
-            stroke="var(--ink)"
-            strokeWidth={2}
-            dot={false}
-            activeDot={false}
-            isAnimationActive={false}
-          />
-        </ComposedChart>
+          <Bar xAxisId="open" dataKey="capacity" shape={OpenMark} isAnimationActive={false} />
+        </BarChart>
       </ResponsiveContainer>
     </figure>
   );
 }
+
+/** The open hours of a day as a line across its bar. */
+const OpenMark = ({ x, y, width }: { x?: number; y?: number; width?: number }) => {
+  if (x === undefined || y === undefined || width === undefined) return null;
+  return <line x1={x - 6} x2={x + width + 6} y1={y} y2={y} stroke="var(--ink)" strokeWidth={2.5} />;
+};
 
 const HatchPattern = ({ id }: { id: string }) => (
   <pattern id={id} width="6" height="6" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">

@@ -27,19 +27,19 @@ export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Sett
       <Select
         label="Units"
         options={[
-          { id: 'in', name: 'inches, Letter paper' },
-          { id: 'mm', name: 'millimetres, A4 paper' },
+          { id: 'in', name: 'inches' },
+          { id: 'mm', name: 'millimetres' },
         ]}
         value={entries.units}
         onChange={(units) => set({ units: units as Settings['units'] })}
-        help="the other may always be typed too"
+        help={`paper is ${entries.units === 'in' ? 'Letter' : 'A4'}; both may be typed`}
         error={errors.units}
       />
       <Select
         label="Girth"
         options={[
-          { id: 'computed', name: 'with bend deductions' },
-          { id: 'outsideSum', name: 'outside lengths added up' },
+          { id: 'computed', name: 'bends deducted' },
+          { id: 'outsideSum', name: 'outsides added up' },
         ]}
         value={entries.girthRule}
         onChange={(rule) => set({ girthRule: rule as Settings['girthRule'] })}

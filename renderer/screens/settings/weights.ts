@@ -1,3 +1,4 @@
+import { formatDuration } from '../../../core/units/duration.ts';
 import { defaultWeights, type ObjectiveWeights } from '../../../core/shop/settings.ts';
 
 /** A usual way to weigh dates against changeovers. */
@@ -36,23 +37,24 @@ export const presetOf = (weights: ObjectiveWeights): Preset | undefined =>
     (Object.keys(weights) as (keyof ObjectiveWeights)[]).every((key) => preset.weights[key] === weights[key]),
   );
 
-const round = (value: number): string => String(Number(value.toPrecision(3)));
-
 /** What the weights mean, one sentence a trade-off, for a line of usual importance. */
 export function weightsInWords({ lateness, changeover, flow, calm }: ObjectiveWeights): string[] {
-  if (![lateness, changeover, flow, calm].every((w) => w >= 0))
+  if (![lateness, changeover, flow, calm].every((weight) => weight >= 0))
     return ['The words appear when every weight is given.'];
-  if (lateness === 0 && changeover === 0 && flow === 0 && calm === 0)
-    return ['With every weight at 0 any plan is as good as any other.'];
-  const against = (weight: number, what: string): string => {
-    if (weight === 0 && lateness === 0) return '';
-    if (weight === 0) return `${what} does not count.`;
-    if (lateness === 0) return `${what} counts, being late does not.`;
-    return `A line an hour late weighs as much as ${round(lateness / weight)} h of ${what.charAt(0).toLowerCase()}${what.slice(1)}.`;
-  };
-  return [
-    against(changeover, 'Changing over'),
-    against(flow, 'Work lying in the shop'),
-    against(calm, 'Moving lines from where the plan has them'),
-  ].filter((words) => words !== '');
+  const terms: (readonly [number, string])[] = [
+    [changeover, 'changing over'],
+    [flow, 'a line lying in the shop'],
+    [calm, 'a line moved from where the plan has it'],
+  ];
+  if (lateness === 0) {
+    const counted = terms.filter(([weight]) => weight > 0).map(([, what]) => what);
+    return [
+      `Being late does not count${counted.length > 0 ? `, only ${counted.join(' and ')}` : ', nor does anything else'}.`,
+    ];
+  }
+  return terms.map(([weight, what]) =>
+    weight === 0
+      ? `${what.charAt(0).toUpperCase()}${what.slice(1)} does not count.`
+      : `A line an hour late weighs as much as ${formatDuration((3600 * lateness) / weight)} of ${what}.`,
+  );
 }

@@ -48,7 +48,7 @@ export function CodeField<K extends FormKind>({ form, isNew }: { form: Form<RowO
       value={form.entries.id}
       onChange={(id) => form.set({ id } as Partial<RowOf<K>>)}
       isDisabled={!isNew}
-      help={isNew ? 'short; it cannot be changed later' : 'orders name it by this'}
+      help={isNew ? 'short; it cannot be changed later' : 'cannot be changed'}
       error={form.errors.id}
     />
   );

@@ -8,11 +8,11 @@ import { Button } from '../../../ui/button.tsx';
 import { DateTimeField } from '../../../ui/date-time-field.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
-import { Panel } from '../../../ui/page.tsx';
 import { SentenceError } from '../../../ui/states.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import { toastError } from '../../../ui/toast.tsx';
 import styles from '../form/form.module.css';
+import { Group } from '../form/form-frame.tsx';
 import { useAct } from '../form/use-act.ts';
 import { useForm } from '../form/use-form.ts';
 import { nextDowntimeId } from './machine-edit.ts';
@@ -41,9 +41,10 @@ export function Downtimes({ shop, machine, now }: Props) {
     revision: 0,
   });
   return (
-    <Panel
+    <Group
       title="Out of use"
-      actions={
+      note="Whatever the calendar says. Saved at once, apart from the form."
+      end={
         <Button small icon={Plus} onPress={() => setEdited(fresh())}>
           Add downtime
         </Button>
@@ -77,7 +78,7 @@ export function Downtimes({ shop, machine, now }: Props) {
       {edited && (
         <DowntimeDialog key={edited.id} shop={shop} stands={edited} onClose={() => setEdited(null)} />
       )}
-    </Panel>
+    </Group>
   );
 }
 

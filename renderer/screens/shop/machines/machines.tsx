@@ -9,7 +9,6 @@ import { ChangeoverFields } from './changeover-fields.tsx';
 import { Downtimes } from './downtimes.tsx';
 import { LimitFields, WhoFields } from './limit-fields.tsx';
 import { freshMachine } from './machine-edit.ts';
-import styles from './machines.module.css';
 import { StandardFields } from './standard-fields.tsx';
 import { StateFields } from './state-fields.tsx';
 
@@ -28,15 +27,12 @@ export const Machines = ({ shop, now }: { shop: Shop; now: Instant }) => (
     fresh={() => freshMachine(shop, 'brake')}
     purpose="A shear or a press brake: its limits, hours and times are what a plan is made from. Add a calendar first."
     form={(row, isNew, onSaved) => (
-      <div className={styles.column}>
-        <MachineForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} />
-        {!isNew && <Downtimes shop={shop} machine={row} now={now} />}
-      </div>
+      <MachineForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} now={now} />
     )}
   />
 );
 
-function MachineForm(props: RowFormProps<'machine'>) {
+function MachineForm({ now, ...props }: RowFormProps<'machine'> & { now: Instant }) {
   const { shop, isNew } = props;
   const form = useRowForm('machine', props);
   const changeStage = (stage: Stage) => {
@@ -49,6 +45,7 @@ function MachineForm(props: RowFormProps<'machine'>) {
       <WhoFields {...fields} isNew={isNew} onStage={changeStage} />
       <LimitFields {...fields} />
       <StateFields {...fields} />
+      {!isNew && <Downtimes shop={shop} machine={props.row} now={now} />}
       <ChangeoverFields {...fields} />
       <StandardFields form={form} />
     </RowFrame>

@@ -11,6 +11,16 @@ import { partFigures, type MachineFindings, type PartFigures } from './part-figu
 import look from './parts.module.css';
 import { ProfileDrawing } from './profile-drawing.tsx';
 
+/** The metal that most of a part's lines are in; null when it has none. */
+function mostAsked(shop: Shop, partId: string): string | null {
+  const counts = new Map<string, number>();
+  for (const line of shop.line) {
+    const stock = `${line.materialId} ${line.gauge}`;
+    if (line.partId === partId) counts.set(stock, (counts.get(stock) ?? 0) + 1);
+  }
+  return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+}
+
 /** How a part comes out in a metal of the shop: drawing, blank, work, and what speaks against it on each machine. */
 export function PartView({ shop, part }: { shop: Shop; part: Part }) {
   const [stock, setStock] = useState<string | null>(null);
@@ -22,7 +32,8 @@ export function PartView({ shop, part }: { shop: Shop; part: Part }) {
       gauge,
     })),
   );
-  const chosen = stocks.find(({ id }) => id === stock) ?? stocks[0];
+  const asked = mostAsked(shop, part.id);
+  const chosen = stocks.find(({ id }) => id === (stock ?? asked)) ?? stocks[0];
   if (!chosen)
     return <p className={styles.note}>Add a material with a gauge to see the drawing and the blank.</p>;
   const figures = partFigures(shop, part, chosen.material, chosen.gauge);

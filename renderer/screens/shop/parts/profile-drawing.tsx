@@ -11,14 +11,14 @@ interface Props {
   lengths?: { readonly flangesMm: readonly number[]; readonly units: LengthUnits };
 }
 
-/** Thinner than this share of the drawing a line would vanish on screen and paper. */
-const THINNEST = 1 / 110;
+/** Thinner than these shares of the drawing a line would vanish, on a large one and on a small one. */
+const THINNEST = { large: 1 / 110, small: 1 / 28 };
 
 /** A profile's cross-section, true to scale but for metal too thin to see; a dashed line runs along the painted side. */
 export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) {
   const { box, path, strokes, paint } = drawing;
   const size = Math.max(box.width, box.height, 1);
-  const stroke = Math.max(thicknessMm, size * THINNEST);
+  const stroke = Math.max(thicknessMm, size * (lengths ? THINNEST.large : THINNEST.small));
   const margin = lengths ? size * 0.16 : size * 0.04;
   const view = [box.left - margin, box.top - margin, box.width + 2 * margin, box.height + 2 * margin];
   const flanges = strokes.filter((s): s is Line => s.kind === 'line' && s.of === 'flange');

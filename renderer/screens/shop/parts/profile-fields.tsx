@@ -31,7 +31,7 @@ export function ProfileFields({ profile, units, errors, onChange }: Props) {
   return (
     <Group
       title="Profile"
-      note="From one edge to the other, seen from the end with the painted side as said below."
+      note="From one edge to the other, seen from the end. A bend is the angle it turns through: a square corner is 90°."
       end={
         <Button small icon={Plus} onPress={() => onChange(addFlange(profile))}>
           Add flange
@@ -94,7 +94,7 @@ function BendFields({ at, profile, units, errors, onChange }: Props & { at: numb
   return (
     <>
       <NumberField
-        label={`Bend ${at + 1}, turned through`}
+        label={`Bend ${at + 1}`}
         unit="°"
         value={bend.angle}
         onChange={(angle) => set({ angle })}
@@ -111,7 +111,7 @@ function BendFields({ at, profile, units, errors, onChange }: Props & { at: numb
         units={units}
         value={bend.radiusMm ?? NaN}
         onChange={(radius, empty) => set({ radiusMm: empty ? null : radius })}
-        placeholder="as the die makes it"
+        placeholder="by the die"
         error={error('radiusMm')}
       />
     </>
