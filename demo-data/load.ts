@@ -1,21 +1,20 @@
 import type { Shop } from '../core/shop/state.ts';
-import { shiftDate, wallParts, wallSeconds } from '../core/time/wall.ts';
+import { wallParts } from '../core/time/wall.ts';
 import type { Instant } from '../core/units/brand.ts';
+import { dateMover } from './move-dates.ts';
 import { readAnchor, readCatalogue, readOrders, readRecords, readSettings } from './read.ts';
 
 /**
- * The demo shop as rows of every kind, its queues empty. All dates move by the same number of whole weeks, so that the
- * data's Monday becomes the Monday of the week that holds `now` in the shop's zone; times on the wall stay as they are,
- * across a change of the clocks too.
+ * The demo shop as rows of every kind, its queues empty. All dates move by working days, so that the data's Monday is the
+ * day of `now` in the shop's zone (or the Monday after a weekend) and the shop is as busy whenever it is opened; times on
+ * the wall stay as they are, across a change of the clocks too.
  * @param folder a folder like demo-data/shop or demo-data/small
  * @throws Error or ZodError when a file of the folder is missing or wrong: our own data, so a bug
  */
 export function loadDemo(folder: string, now: Instant): Shop {
   const settings = readSettings(folder);
-  const { date, weekday } = wallParts(now, settings.timeZone);
-  const monday = shiftDate(date, 1 - weekday);
-  const shiftDays = (wallSeconds(monday, '00:00') - wallSeconds(readAnchor(folder), '00:00')) / 86_400;
-  const reading = { timeZone: settings.timeZone, units: settings.units, shiftDays };
+  const move = dateMover(readAnchor(folder), wallParts(now, settings.timeZone).date);
+  const reading = { timeZone: settings.timeZone, units: settings.units, move };
   const catalogue = readCatalogue(folder, reading);
   const shop: Shop = {
     settings,
@@ -26,5 +25,5 @@ export function loadDemo(folder: string, now: Instant): Shop {
     pin: [],
     record: readRecords(folder, 'finished.csv', reading),
   };
-  return { ...shop, ...readOrders(folder, 'orders.csv', shop, shiftDays) };
+  return { ...shop, ...readOrders(folder, 'orders.csv', shop, move) };
 }

@@ -6,7 +6,7 @@ import { orderColumns } from '../core/shop/order-columns.ts';
 import { checkOrderRows } from '../core/shop/order-rows.ts';
 import { sentence } from '../core/shop/result.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../core/shop/state.ts';
-import { shiftDate, toInstant } from '../core/time/wall.ts';
+import { toInstant } from '../core/time/wall.ts';
 import { instant, type Instant } from '../core/units/brand.ts';
 import { parseLength, type LengthUnits } from '../core/units/length.ts';
 
@@ -15,11 +15,11 @@ import { parseLength, type LengthUnits } from '../core/units/length.ts';
  * units, no revisions. Anything that does not fit is a bug in our own data, so it throws.
  */
 
-/** How the folder's dates and lengths are read: by the shop's zone and units, moved by whole days. */
+/** How the folder's dates and lengths are read: by the shop's zone and units, dates moved to the present. */
 export interface Reading {
   readonly timeZone: string;
   readonly units: LengthUnits;
-  readonly shiftDays: number;
+  readonly move: (date: string) => string;
 }
 
 /** Rows of a JSON file, each given revision 0 and checked against its kind's schema. */
@@ -59,12 +59,12 @@ export const readSettings = (folder: string): RowOf<'settings'> =>
   rowKinds.settings.parse({ ...z.looseObject({}).parse(readJson(folder, 'settings.json')), revision: 0 });
 
 /** A cell like "2026-12-04 14:00" with its date moved; an empty one stays empty. */
-const shiftCell = (cell: string, days: number): string =>
-  cell === '' ? '' : `${shiftDate(cell.slice(0, 10), days)}${cell.slice(10)}`;
+const moveCell = (cell: string, move: Reading['move']): string =>
+  cell === '' ? '' : `${move(cell.slice(0, 10))}${cell.slice(10)}`;
 
-/** The instant of such a cell on the shop's wall, moved by the shift. */
-function readInstant(cell: string, { timeZone, shiftDays }: Reading): Instant {
-  const [date = '', clock = ''] = shiftCell(cell, shiftDays).split(' ');
+/** The instant of such a cell on the shop's wall, moved. */
+function readInstant(cell: string, { timeZone, move }: Reading): Instant {
+  const [date = '', clock = ''] = moveCell(cell, move).split(' ');
   return toInstant(date, clock, timeZone);
 }
 
@@ -81,7 +81,7 @@ export type Catalogue = Pick<
 >;
 
 export function readCatalogue(folder: string, reading: Reading): Catalogue {
-  const shifted = (date: string): string => shiftDate(date, reading.shiftDays);
+  const { move } = reading;
   return {
     material: readRows(folder, 'materials.json', 'material'),
     colour: readRows(folder, 'colours.json', 'colour'),
@@ -89,8 +89,8 @@ export function readCatalogue(folder: string, reading: Reading): Catalogue {
     part: readRows(folder, 'parts.json', 'part'),
     calendar: readRows(folder, 'calendars.json', 'calendar').map((calendar) => ({
       ...calendar,
-      closures: calendar.closures.map((c) => ({ ...c, from: shifted(c.from), to: shifted(c.to) })),
-      overtime: calendar.overtime.map((o) => ({ ...o, date: shifted(o.date) })),
+      closures: calendar.closures.map((c) => ({ ...c, from: move(c.from), to: move(c.to) })),
+      overtime: calendar.overtime.map((o) => ({ ...o, date: move(o.date) })),
     })),
     machine: readRows(folder, 'machines.json', 'machine'),
     downtime: readRows(folder, 'downtimes.json', 'downtime', (row) => ({
@@ -109,12 +109,12 @@ export function readOrders(
   folder: string,
   file: string,
   shop: Shop,
-  shiftDays: number,
+  move: Reading['move'],
 ): Pick<Shop, 'order' | 'line'> {
   const rows = readTable(folder, file).map((cell, index) => ({
     row: index + 2,
     cells: orderColumns.map((column) =>
-      column === 'release' || column === 'due' ? shiftCell(cell(column), shiftDays) : cell(column),
+      column === 'release' || column === 'due' ? moveCell(cell(column), move) : cell(column),
     ),
   }));
   const checked = checkOrderRows(shop, orderColumns, rows, instant(0));

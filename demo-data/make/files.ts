@@ -34,7 +34,7 @@ export function shopFiles(root: string): Files {
   const settings = readSettings(folder);
   const monday = readAnchor(folder);
   const { timeZone, units } = settings;
-  const byHand = readCatalogue(folder, { timeZone, units, shiftDays: 0 });
+  const byHand = readCatalogue(folder, { timeZone, units, move: (date) => date });
 
   const parts = partRows();
   const sheets = sheetRows(byHand.material, byHand.colour, mulberry32(SEED.sheets));
