@@ -1,0 +1,98 @@
+import { spawnSync } from 'node:child_process';
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { aShop } from '../support/builders.ts';
+import { appFolder, storeWith, tempFolder } from './support.ts';
+
+/** `npm run plan -- …` at a fixed instant. */
+function plan(...args: string[]) {
+  const { status, stdout, stderr } = spawnSync(
+    process.execPath,
+    [join(appFolder, 'electron/host/command-line.ts'), ...args],
+    {
+      encoding: 'utf8',
+      env: { ...process.env, FOLDWEEK_NOW: '2026-11-30T12:00:00Z' },
+    },
+  );
+  return { status, stdout, stderr };
+}
+
+const CSV =
+  'order,customer,part,quantity,material,gauge,colour,due\n7001,Sheds,sill,40,galv,24,moss,2026-12-04\n7002,Barns,sill,10,galv,26,moss,2026-12-03\n';
+
+describe('the command line', () => {
+  it('plans the demo shop and compares it with due-date order', () => {
+    const { status, stdout, stderr } = plan('--demo', '--seconds', '0.5');
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Thrushwick Trim: plan from Mon 30 Nov 06:00 \(America\/Chicago\)/);
+    expect(stdout).toMatch(/^S1 {2}.*: \d+ operations in \d+ runs$/m);
+    expect(stdout).toMatch(/^ {2}Mon 30 Nov \d\d:\d\d.*× \d+, .* in .*ga /m);
+    expect(stdout).toMatch(/^Late lines +\d+ of \d+ +\d+ of \d+$/m);
+    expect(stdout).toMatch(/Local codes, the machine maker’s manual/);
+  });
+
+  it('gives programs one JSON value, and the plan in it is no worse than due-date order', () => {
+    const { stdout } = plan('--demo', '--seconds', '0.5', '--json');
+    const report = JSON.parse(stdout);
+    expect(report.machines.map((m: { id: string }) => m.id)).toEqual(['B1', 'B2', 'S1']);
+    expect(report.machines.every((m: { queue: unknown[] }) => m.queue.length > 0)).toBe(true);
+    expect(report.figures.weightedTardiness).toBeLessThan(report.dueDateOrder.weightedTardiness);
+  });
+
+  it('plans the shop of a data file', () => {
+    const file = join(tempFolder(), 'shop.db');
+    storeWith(aShop(), file).close();
+    const { status, stdout } = plan('--data', file, '--seconds', '0.2');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Test shop: plan from/);
+    expect(stdout).toMatch(/1043\/1 .*Corner × 35/);
+  });
+
+  it('plans a file of orders alone', () => {
+    const file = join(tempFolder(), 'orders.csv');
+    writeFileSync(file, CSV);
+    const { status, stdout } = plan('--orders', file, '--seconds', '0.2');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/7001\/1/);
+    expect(stdout).toMatch(/^Late lines +0 of 2/m);
+  });
+
+  it.each([
+    ['a wrong cell', CSV.replace('40', '-40'), /row 2, quantity: The quantity must be at least 1, not -40/],
+    ['no orders', 'order,customer,part,quantity,gauge,colour,due\n', /has a header but no orders/],
+    ['nothing in it', '', /is empty/],
+  ])('ends in failure with a sentence on a file with %s', (_what, text, sentence) => {
+    const file = join(tempFolder(), 'orders.csv');
+    writeFileSync(file, text);
+    const { status, stdout, stderr } = plan('--orders', file);
+    expect(status).toBe(1);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(sentence);
+    expect(stderr).not.toMatch(/ {4}at /);
+  });
+
+  it.each([
+    [['--orders', 'missing.csv'], /There is no file missing.csv/],
+    [['--data', 'missing.db'], /There is no data file missing.db/],
+    [['--demo', '--seconds', 'soon'], /--seconds is “soon”/],
+    [['--demo', '--seed', '-1'], /--seed/],
+    [['--demo', '--data', 'x.db'], /Choose one/],
+    [['--wrong'], /--wrong/],
+    [[], /Say what to plan/],
+  ])('ends in failure with a sentence when asked %j', (args, sentence) => {
+    const { status, stderr } = plan(...args);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(sentence);
+    expect(stderr).not.toMatch(/ {4}at /);
+  });
+
+  it('leaves a damaged data file alone and says so', () => {
+    const file = join(tempFolder(), 'shop.db');
+    writeFileSync(file, 'not a database at all, but long enough');
+    const { status, stderr } = plan('--data', file);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/is damaged and was left as it is/);
+  });
+});

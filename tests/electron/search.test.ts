@@ -1,0 +1,194 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { SearchState } from '../../core/contract/search.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { loadDemo } from '../../demo-data/load.ts';
+import { editService } from '../../electron/service/edit.ts';
+import { searchService } from '../../electron/service/search.ts';
+import { readShop } from '../../electron/service/shop.ts';
+import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
+import type { FromSolver, ToSolver } from '../../electron/solver/messages.ts';
+import { aShop, NOW } from '../support/builders.ts';
+import { appFolder, fixedClock, keptPushes, memoryLog, refusalOf, storeWith, tempFolder } from './support.ts';
+
+const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
+const demo = (): Shop => loadDemo(join(appFolder, 'demo-data/shop'), NOW);
+
+function start(shop = demo(), launch: LaunchSolver = realSolver) {
+  const store = storeWith(shop);
+  const pushes = keptPushes();
+  const log = memoryLog();
+  const edit = editService(store, fixedClock(), pushes);
+  const search = searchService({ store, clock: fixedClock(), pushes, edit, launch, log });
+  const states = (): SearchState[] => pushes.sent.flatMap((p) => (p.kind === 'search' ? [p.state] : []));
+  /** The state in which the run ended. */
+  const ended = (): Promise<SearchState> =>
+    new Promise((resolve) => {
+      const stop = pushes.listen((push) => {
+        if (push.kind !== 'search' || push.state.phase === 'running') return;
+        stop();
+        resolve(push.state);
+      });
+    });
+  return { ...search, edit, states, ended, log, queues: () => store.run('read', readShop).queue };
+}
+
+/** A solver process that only a test sees: it answers a start as told. */
+function fakeSolver(
+  answer: (
+    start: Extract<ToSolver, { kind: 'start' }>,
+    send: (message: FromSolver) => void,
+    exit: () => void,
+  ) => void,
+): LaunchSolver {
+  return () => {
+    let listener: (message: FromSolver) => void = () => undefined;
+    let exited: () => void = () => undefined;
+    return {
+      send: (message) =>
+        message.kind === 'start' &&
+        setImmediate(() =>
+          answer(
+            message,
+            (m) => listener(m),
+            () => exited(),
+          ),
+        ),
+      onMessage: (heard) => (listener = heard),
+      onExit: (heard) => (exited = heard),
+      kill: () => undefined,
+    };
+  };
+}
+
+const counts = { seconds: 0.1, step: 1, evaluations: 10, bound: null };
+
+describe('planning the week', () => {
+  it('tells of its progress, falls, and stores the best plan as one step that can be undone', async () => {
+    const { start: plan, ended, states, edit, queues } = start();
+    const { runId } = plan(1, 1);
+    const end = await ended();
+    expect(end).toMatchObject({ runId, phase: 'finished', message: null, budgetSeconds: 1 });
+    expect(end.objective!).toBeLessThan(end.startObjective!);
+    expect(end.curve.at(-1)?.objective).toBe(end.objective);
+    expect(end.curve.every((point, i) => i === 0 || point.objective < end.curve[i - 1]!.objective)).toBe(
+      true,
+    );
+    expect(states().length).toBeGreaterThan(3);
+    expect(states().length).toBeLessThanOrEqual(14);
+    expect(edit.history().undo.map((s) => s.label)).toEqual(['Plan the week']);
+    expect(queues().every((q) => q.operations.length > 0)).toBe(true);
+    edit.undo();
+    expect(queues().every((q) => q.operations.length === 0)).toBe(true);
+  });
+
+  it('stops within a tenth of a second when told, and keeps the best so far', async () => {
+    const { start: plan, stop, ended, edit } = start();
+    const { runId } = plan(60, 1);
+    await new Promise((resolve) => setTimeout(resolve, 1200));
+    const end = ended();
+    const toldAt = performance.now();
+    stop(runId);
+    expect(await end).toMatchObject({ phase: 'stopped', message: null });
+    const took = performance.now() - toldAt;
+    expect(took).toBeLessThan(300); // room for a busy machine; on an idle one it takes 30 to 50 ms
+    expect(edit.history().undo).toHaveLength(1);
+  });
+
+  it('is refused while it is going on, and may be asked again after', async () => {
+    const { start: plan, stop, ended } = start();
+    const { runId } = plan(30, 1);
+    expect(refusalOf(() => plan(1, 1)).code).toBe('busy');
+    const end = ended();
+    stop(runId);
+    await end;
+    const again = ended();
+    plan(0.2, 2);
+    expect((await again).phase).toBe('finished');
+  });
+
+  it('ends early when its plan is proven best', async () => {
+    const { start: plan, ended } = start(
+      aShop({ order: aShop().order.slice(0, 1), line: aShop().line.slice(0, 1) }),
+    );
+    plan(60, 1);
+    const end = await ended();
+    expect(end.phase).toBe('finished');
+    expect(end.seconds).toBeLessThan(10);
+  });
+
+  it('is refused when there is nothing to plan', () => {
+    expect(refusalOf(() => start(aShop({ order: [], line: [] })).start(1, 1)).message).toMatch(
+      /nothing to plan/,
+    );
+  });
+
+  it('sets its plan aside when the shop was changed meanwhile', async () => {
+    const { start: plan, ended, edit, queues } = start();
+    plan(0.5, 1);
+    edit.apply({ do: 'operation.pin', operation: demo().line.at(-1)!.id + ':shear' });
+    const mine = queues();
+    expect((await ended()).message).toMatch(/You changed the shop while.*yours was kept/);
+    expect(queues()).toEqual(mine);
+  });
+});
+
+describe('a search process that fails', () => {
+  it('at once is told as a sentence, the plan stays, and one can try again', async () => {
+    const crash = join(tempFolder(), 'crash.mjs');
+    writeFileSync(crash, 'process.exit(3);');
+    const { start: plan, ended, queues, read } = start(demo(), nodeSolver(crash));
+    plan(5, 1);
+    const end = await ended();
+    expect(end).toMatchObject({
+      phase: 'failed',
+      message: expect.stringMatching(/stopped working.*plan stays as it was.*plan again/),
+    });
+    expect(queues().every((q) => q.operations.length === 0)).toBe(true);
+    expect(read()?.phase).toBe('failed');
+    expect(() => plan(5, 1)).not.toThrow();
+    await ended();
+  });
+
+  it('half-way leaves the best plan found until then', async () => {
+    const launch = fakeSolver(({ runId, queues }, send, exit) => {
+      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
+      send({ kind: 'progress', runId, ...counts, best: { queues, objective: 1, terms } });
+      exit();
+    });
+    const { start: plan, ended, edit } = start(demo(), launch);
+    plan(5, 1);
+    expect(await ended()).toMatchObject({
+      phase: 'failed',
+      message: expect.stringMatching(/best plan found until then was kept/),
+    });
+    expect(edit.history().undo.map((s) => s.label)).toEqual(['Plan the week']);
+  });
+
+  it('is ignored when it speaks of an older run', async () => {
+    const launch = fakeSolver(({ runId }, send) => {
+      send({ kind: 'failed', runId: 'older', message: 'late news' });
+      send({ kind: 'done', runId, ...counts, best: null });
+    });
+    const { start: plan, ended } = start(demo(), launch);
+    plan(5, 1);
+    expect(await ended()).toMatchObject({ phase: 'finished' });
+  });
+
+  it('by breaking a rule has its plan thrown away and logged', async () => {
+    const launch = fakeSolver(({ runId, queues }, send) => {
+      const [first, ...others] = queues.S1!;
+      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
+      const broken = { ...queues, S1: [...others, others[0]!], B1: [first!, ...queues.B1!] };
+      send({ kind: 'done', runId, ...counts, best: { queues: broken, objective: 1, terms } });
+    });
+    const { start: plan, ended, queues } = start(demo(), launch);
+    plan(5, 1);
+    expect(await ended()).toMatchObject({
+      phase: 'failed',
+      message: expect.stringMatching(/plan stays as it was/),
+    });
+    expect(queues().every((q) => q.operations.length === 0)).toBe(true);
+  });
+});

@@ -1,0 +1,134 @@
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { contract } from '../../core/contract/index.ts';
+import { makeAnswers } from '../../electron/host/answers.ts';
+import { makeServe, requestNames, type Answers } from '../../electron/host/serve.ts';
+import { Refused } from '../../electron/refused.ts';
+import { nodeSolver } from '../../electron/solver/launch.ts';
+import { aColour, aShop } from '../support/builders.ts';
+import {
+  appFolder,
+  fixedClock,
+  keptPushes,
+  memoryLog,
+  openTestStore,
+  storeWith,
+  tempFolder,
+} from './support.ts';
+
+function start(store = storeWith(aShop()), change: Partial<Answers> = {}) {
+  const log = memoryLog();
+  const answers = makeAnswers({
+    kind: 'browser',
+    version: '1.2.3',
+    appFolder,
+    store,
+    clock: fixedClock(),
+    pushes: keptPushes(),
+    log,
+    launchSolver: nodeSolver(join(appFolder, 'electron/solver/solver.ts')),
+    notice: null,
+    printPdf: null,
+  });
+  return { log, serve: makeServe({ ...answers, ...change }, log) };
+}
+
+describe('a request', () => {
+  it('is answered by its name, one handler each', () => {
+    expect(requestNames).toEqual([...new Set(requestNames)]);
+    expect(requestNames).toContain('shop.read');
+    expect(requestNames).toHaveLength(Object.keys(contract).length);
+  });
+
+  it('that nobody knows is refused by name', async () => {
+    const { serve } = start();
+    expect(await serve('shop.delete', {})).toEqual({
+      ok: false,
+      error: { code: 'bad-input', message: 'There is no request named “shop.delete”.' },
+    });
+    expect(await serve('constructor', {})).toMatchObject({ ok: false });
+  });
+
+  it('with a wrong or surplus field is refused, naming it', async () => {
+    const { serve } = start();
+    const reply = await serve('edit.apply', { command: { do: 'operation.pin', operation: 'nonsense' } });
+    expect(reply).toMatchObject({ ok: false, error: { code: 'bad-input' } });
+    expect(await serve('shop.read', { surplus: 1 })).toMatchObject({
+      ok: false,
+      error: { code: 'bad-input' },
+    });
+  });
+
+  it('that the shop speaks against keeps its sentence', async () => {
+    const { serve } = start();
+    const reply = await serve('edit.apply', {
+      command: { do: 'row.save', kind: 'colour', row: aColour({ revision: 9 }) },
+    });
+    expect(reply).toMatchObject({ ok: false, error: { code: 'refused' } });
+    if (!reply.ok) expect(reply.error.message).toMatch(/changed meanwhile/);
+  });
+
+  it('that meets a bug is told calmly and logged in full', async () => {
+    const bug = () => {
+      throw new TypeError('x is undefined');
+    };
+    const { serve, log } = start(undefined, { shopRead: bug });
+    expect(await serve('shop.read', {})).toEqual({
+      ok: false,
+      error: {
+        code: 'internal',
+        message: expect.stringMatching(/^Something went wrong.*Nothing was changed/),
+      },
+    });
+    expect(log.lines.join()).toMatch(/shop.read failed.*x is undefined/);
+  });
+
+  it('with a code of its own keeps it', async () => {
+    const busy = () => {
+      throw new Refused('busy', 'Wait.');
+    };
+    expect(await start(undefined, { shopRead: busy }).serve('shop.read', {})).toEqual({
+      ok: false,
+      error: { code: 'busy', message: 'Wait.' },
+    });
+  });
+});
+
+describe('the host', () => {
+  it('tells where it runs and whether the file is fresh', async () => {
+    const file = join(tempFolder(), 'fresh.db');
+    const { serve } = start(openTestStore(file));
+    expect(await serve('app.status', {})).toMatchObject({
+      ok: true,
+      value: {
+        host: 'browser',
+        version: '1.2.3',
+        dataFile: file,
+        fresh: true,
+        fixedClock: true,
+        notice: null,
+      },
+    });
+    expect(await serve('app.begin', { with: 'demo' })).toEqual({ ok: true, value: {} });
+    expect(await serve('app.status', {})).toMatchObject({ value: { fresh: false } });
+  });
+
+  it('reads the whole shop, edits it and undoes the edit', async () => {
+    const { serve } = start();
+    const before = await serve('shop.read', {});
+    expect(before).toMatchObject({ ok: true, value: { order: aShop().order, line: aShop().line } });
+    await serve('edit.apply', { command: { do: 'operation.pin', operation: '1042/1:shear' } });
+    expect(await serve('shop.read', {})).toMatchObject({ value: { pin: [{ id: '1042/1:shear' }] } });
+    expect(await serve('edit.undo', {})).toEqual({ ok: true, value: { label: 'Pin 1042/1 shearing' } });
+    expect(await serve('shop.read', {})).toMatchObject({ value: { pin: [] } });
+  });
+
+  it('has no search to show at first, and cannot print a PDF from a browser', async () => {
+    const { serve } = start();
+    expect(await serve('search.read', {})).toEqual({ ok: true, value: null });
+    expect(await serve('print.pdf', { what: 'dispatch', machineId: null, days: 5 })).toMatchObject({
+      ok: false,
+      error: { code: 'unavailable' },
+    });
+  });
+});
