@@ -1,10 +1,83 @@
+import { FileUp, Plus } from 'lucide-react';
+import { useMemo } from 'react';
+import type { Shop } from '../../../core/shop/state.ts';
+import { useNow, useShop } from '../../queries/hooks.ts';
+import { usePlan } from '../../queries/plan.ts';
+import { navigate, usePlace } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
 import { Page } from '../../ui/page.tsx';
-import { EmptyState } from '../../ui/states.tsx';
+import { sortRows } from '../../ui/sort-rows.ts';
+import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { ChosenLine } from './chosen-line.tsx';
+import { FilterBar } from './filter-bar.tsx';
+import { lineColumns } from './line-columns.tsx';
+import { countFacets, endOfWeek, everything, filterLines } from './line-filter.ts';
+import { LineGrid } from './line-grid.tsx';
+import { lineRows, type LineRow } from './line-rows.ts';
+import { NoOrders } from './no-orders.tsx';
+import { OrderDialog } from './order-dialog.tsx';
+import { useOrdersView } from './orders-view.ts';
 
+/** Second part of the address: a work order's number, or a plus for a new one. */
+const NEW = '+';
+const open = (row: LineRow) => navigate('orders', row.order.id);
+
+/** Every line of every work order: find, sort, change, add. */
 export function OrdersScreen() {
+  const { data: shop, error } = useShop();
+  const chosen = usePlace().path[1];
   return (
-    <Page title="Orders">
-      <EmptyState title="Nothing here yet" />
+    <Page title="Orders" actions={<Actions />}>
+      {error && <SentenceError message={error.message} />}
+      {!shop && !error && <Waiting what="the orders" />}
+      {shop && (shop.line.length === 0 ? <NoOrders shop={shop} /> : <Lines shop={shop} />)}
+      {shop && chosen !== undefined && (
+        <OrderDialog
+          key={chosen}
+          shop={shop}
+          orderId={chosen === NEW ? null : chosen}
+          onClose={() => navigate('orders')}
+        />
+      )}
     </Page>
+  );
+}
+
+const Actions = () => (
+  <>
+    <Button icon={FileUp} onPress={() => navigate('orders', 'import')}>
+      Import from a file
+    </Button>
+    <Button look="primary" icon={Plus} onPress={() => navigate('orders', NEW)}>
+      New work order
+    </Button>
+  </>
+);
+
+function Lines({ shop }: { shop: Shop }) {
+  const query = usePlan();
+  const plan = query.is === 'ready' ? query.plan : null;
+  const { filter, sort, lineId, narrow } = useOrdersView();
+  const weekEnd = endOfWeek(useNow(), shop.settings.timeZone);
+  const rows = useMemo(() => lineRows(shop, plan), [shop, plan]);
+  const counts = useMemo(() => countFacets(rows, weekEnd), [rows, weekEnd]);
+  const shown = useMemo(() => {
+    const by = lineColumns.find(({ id }) => id === sort.column)?.sort ?? ((row: LineRow) => row.id);
+    return sortRows(filterLines(rows, filter, weekEnd), by, sort.descending, (row) => row.id);
+  }, [rows, filter, sort, weekEnd]);
+  return (
+    <>
+      {query.is === 'failed' && <SentenceError message={query.message} />}
+      <FilterBar shop={shop} counts={counts} />
+      {shown.length === 0 ? (
+        <EmptyState title="No line fits">
+          <p>{`${rows.length} lines are here, none fits all that is asked for.`}</p>
+          <Button onPress={() => narrow(everything)}>Show all open lines</Button>
+        </EmptyState>
+      ) : (
+        <LineGrid shop={shop} rows={shown} onOpen={open} />
+      )}
+      <ChosenLine row={shown.find((row) => row.id === lineId) ?? null} plan={plan} onOpen={open} />
+    </>
   );
 }

@@ -1,0 +1,59 @@
+import { applyCommand } from '../../../core/edit/apply.ts';
+import type { Command } from '../../../core/edit/command.ts';
+import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
+import { bad, good, problem, sentence, type Result } from '../../../core/shop/result.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatClock, toInstant, wallParts } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { fieldErrors } from '../shop/form/field-errors.ts';
+import type { Editable } from './line-columns.tsx';
+import type { LineRow } from './line-rows.ts';
+
+/** What stands in a cell when it is opened for typing: a due date as a browser's field has it, "2026-12-04T14:00". */
+export function cellText({ line, order }: LineRow, what: Editable, timeZone: string): string {
+  if (what === 'quantity') return String(line.quantity);
+  if (what === 'status') return line.status;
+  return `${wallParts(instant(order.due), timeZone).date}T${formatClock(instant(order.due), timeZone)}`;
+}
+
+/**
+ * The command for a cell's new text, checked by the form's schemas and by the shop's rules.
+ * A due date is the order's: it changes for all its lines.
+ * @returns null when nothing changes; or a refusal in a sentence
+ */
+export function changeCell(shop: Shop, row: LineRow, what: Editable, text: string): Result<Command | null> {
+  const { timeZone } = shop.settings;
+  if (text.trim() === cellText(row, what, timeZone)) return good(null);
+  const command = what === 'due' ? dueCommand(shop, row, text) : lineCommand(row, what, text);
+  if (!command.ok) return command;
+  const edit = applyCommand(shop, command.value);
+  return edit.ok ? command : bad(problem(`line ${row.id}`, what, sentence(edit.problems), ''));
+}
+
+function lineCommand(row: LineRow, what: 'quantity' | 'status', text: string): Result<Command> {
+  const patch =
+    what === 'quantity'
+      ? { quantity: text.trim() === '' ? NaN : Number(text) }
+      : { status: text as OrderLine['status'] };
+  const line: OrderLine = { ...row.line, ...patch };
+  const errors = fieldErrors(orderLine, line);
+  const refused = Object.values(errors)[0];
+  return refused === undefined
+    ? good({ do: 'line.save', line })
+    : bad(problem(`line ${row.id}`, what, refused, ''));
+}
+
+function dueCommand(shop: Shop, { order }: LineRow, text: string): Result<Command> {
+  const [date = '', clock = ''] = text.split('T');
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || !/^\d{2}:\d{2}$/.test(clock))
+    return bad(problem(`work order ${order.id}`, 'due', 'A due date needs a day and a time.', ''));
+  const due = toInstant(date, clock, shop.settings.timeZone);
+  const changed = { ...order, due };
+  const refused = Object.values(fieldErrors(workOrder, changed))[0];
+  if (refused !== undefined) return bad(problem(`work order ${order.id}`, 'due', refused, ''));
+  return good({
+    do: 'order.save',
+    order: changed,
+    lines: shop.line.filter((line) => line.orderId === order.id),
+  });
+}

@@ -1,0 +1,45 @@
+import { CalendarRange, Pencil } from 'lucide-react';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import { useBoardView } from '../../gantt/view.ts';
+import { navigate } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import type { LineRow } from './line-rows.ts';
+import styles from './orders.module.css';
+
+interface Props {
+  row: LineRow | null;
+  plan: Pick<PlanView, 'schedule'> | null;
+  onOpen: (row: LineRow) => void;
+}
+
+/** The line the keyboard is on: what stands against it, and the ways on from here. */
+export function ChosenLine({ row, plan, onOpen }: Props) {
+  if (row === null)
+    return (
+      <p className={styles.chosenLine}>
+        Arrow keys move, Enter changes a cell or opens the order, a click on a heading sorts.
+      </p>
+    );
+  const operation = plan?.schedule.operations.find((o) => o.job === row.id)?.operation ?? null;
+  const show = () => {
+    useBoardView.getState().select(operation);
+    navigate('board');
+  };
+  const words = row.trouble ?? row.order.note;
+  return (
+    <div className={styles.chosenLine}>
+      <span>
+        <strong>{row.id}</strong> {row.order.customer}, {row.partName}
+      </span>
+      <span className={row.trouble ? styles.warning : styles.soft}>{words}</span>
+      <span className={styles.ways}>
+        <Button small icon={Pencil} onPress={() => onOpen(row)}>
+          Open work order
+        </Button>
+        <Button small icon={CalendarRange} onPress={show} isDisabled={operation === null}>
+          Show on the board
+        </Button>
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,178 @@
+import type { ReactNode } from 'react';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
+import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
+import { Swatch } from '../../ui/choice.tsx';
+import { Tag, type TagLook } from '../../ui/tag.tsx';
+import type { LineRow, Standing } from './line-rows.ts';
+import styles from './orders.module.css';
+
+/** How the shop writes times and lengths. */
+export interface Writing {
+  readonly timeZone: string;
+  readonly units: LengthUnits;
+}
+
+export type Editable = 'quantity' | 'due' | 'status';
+
+export type ColumnId =
+  | 'line'
+  | 'customer'
+  | 'part'
+  | 'quantity'
+  | 'stock'
+  | 'length'
+  | 'release'
+  | 'due'
+  | 'weight'
+  | 'end'
+  | 'lateness'
+  | 'status';
+
+export interface LineColumn {
+  readonly id: ColumnId;
+  readonly label: string;
+  /** A grid track. */
+  readonly width: string;
+  readonly right?: boolean;
+  /** What can be changed in place. */
+  readonly edits?: Editable;
+  readonly sort: (row: LineRow) => string | number;
+  readonly cell: (row: LineRow, writing: Writing) => ReactNode;
+}
+
+/** "Fri 4 Dec 14:00" */
+const wall = (at: number, { timeZone }: Writing): string =>
+  `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+
+const standingLook: Readonly<Record<Standing, TagLook>> = {
+  open: 'plain',
+  held: 'warn',
+  done: 'fine',
+  cancelled: 'plain',
+};
+
+function Lateness({ row }: { row: LineRow }) {
+  if (row.trouble !== null) return <Tag look="warn">cannot be planned</Tag>;
+  if (row.lateness === null) return null;
+  if (row.lateness > 0) return <Tag look="late">{`late ${formatDuration(row.lateness)}`}</Tag>;
+  return (
+    <span className={styles.soft}>
+      {row.lateness === 0 ? 'just in time' : `${formatDuration(-row.lateness)} early`}
+    </span>
+  );
+}
+
+const Weight = ({ row: { order } }: { row: LineRow }) => (
+  <>
+    {order.rush && <Tag look="accent">rush</Tag>} {order.weight !== 1 && `×${order.weight}`}
+  </>
+);
+
+/** Sorts what has no value behind all that has one. */
+const LAST = Number.MAX_SAFE_INTEGER;
+
+export const lineColumns: readonly LineColumn[] = [
+  { id: 'line', label: 'Line', width: '88px', sort: (r) => r.id, cell: (r) => <strong>{r.id}</strong> },
+  {
+    id: 'customer',
+    label: 'Customer',
+    width: 'minmax(140px, 1.3fr)',
+    sort: (r) => r.order.customer,
+    cell: (r) => r.order.customer,
+  },
+  {
+    id: 'part',
+    label: 'Part',
+    width: 'minmax(120px, 1.1fr)',
+    sort: (r) => r.partName,
+    cell: (r) => r.partName,
+  },
+  {
+    id: 'quantity',
+    label: 'Pieces',
+    width: '68px',
+    right: true,
+    edits: 'quantity',
+    sort: (r) => r.line.quantity,
+    cell: (r) => r.line.quantity,
+  },
+  {
+    id: 'stock',
+    label: 'Colour, gauge, material',
+    width: 'minmax(180px, 1.4fr)',
+    sort: (r) => `${r.colour.name} ${r.gauge} ${r.materialName}`,
+    cell: (r) => (
+      <span className={styles.stock} title={r.materialName}>
+        <Swatch hex={r.colour.hex} />
+        <span>{`${r.colour.name}, ${r.gauge}`}</span> <span className={styles.soft}>{r.materialName}</span>
+      </span>
+    ),
+  },
+  {
+    id: 'length',
+    label: 'Length',
+    width: '84px',
+    right: true,
+    sort: (r) => r.line.lengthMm,
+    cell: (r, { units }) => formatLength(r.line.lengthMm, units),
+  },
+  {
+    id: 'release',
+    label: 'Release',
+    width: '128px',
+    sort: (r) => r.order.release ?? 0,
+    cell: (r, writing) =>
+      r.order.release === null ? (
+        <span className={styles.soft}>at once</span>
+      ) : (
+        wall(r.order.release, writing)
+      ),
+  },
+  {
+    id: 'due',
+    label: 'Due',
+    width: '128px',
+    edits: 'due',
+    sort: (r) => r.order.due,
+    cell: (r, writing) => wall(r.order.due, writing),
+  },
+  {
+    id: 'weight',
+    label: 'Weight',
+    width: '84px',
+    sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
+    cell: (r) => <Weight row={r} />,
+  },
+  {
+    id: 'end',
+    label: 'Planned end',
+    width: '136px',
+    sort: (r) => r.end ?? LAST,
+    cell: (r, writing) =>
+      r.end !== null && (
+        <span
+          className={r.unplanned ? styles.soft : ''}
+          title={r.unplanned ? 'Not planned yet: behind all that is.' : ''}
+        >
+          {`${r.unplanned ? '≈ ' : ''}${wall(r.end, writing)}`}
+        </span>
+      ),
+  },
+  {
+    id: 'lateness',
+    label: 'Late or early',
+    width: '140px',
+    sort: (r) => -(r.lateness ?? -LAST),
+    cell: (r) => <Lateness row={r} />,
+  },
+  {
+    id: 'status',
+    label: 'Status',
+    width: '96px',
+    edits: 'status',
+    sort: (r) => r.standing,
+    cell: (r) => <Tag look={standingLook[r.standing]}>{r.standing}</Tag>,
+  },
+];

@@ -1,0 +1,230 @@
+import { ArrowDown, ArrowUp } from 'lucide-react';
+import { memo, useLayoutEffect, useRef, useState, type KeyboardEvent } from 'react';
+import type { Shop } from '../../../core/shop/state.ts';
+import { classes } from '../../ui/classes.ts';
+import { CellEditor } from './cell-editor.tsx';
+import { moveCell } from './grid-keys.ts';
+import { lineColumns, type Writing } from './line-columns.tsx';
+import type { LineRow } from './line-rows.ts';
+import { useOrdersView } from './orders-view.ts';
+import styles from './orders.module.css';
+import { scrollToRow, windowOf } from './window-of.ts';
+
+/** As in orders.module.css. */
+const ROW_HEIGHT = 36;
+const TRACKS = lineColumns.map(({ width }) => width).join(' ');
+const cellId = (row: string, column: number) => `cell-${row}-${column}`;
+
+interface Props {
+  shop: Shop;
+  /** Filtered and sorted. */
+  rows: readonly LineRow[];
+  onOpen: (row: LineRow) => void;
+}
+
+/** The lines as a grid of cells; only the rows in sight are drawn, so that thousands scroll as lightly as ten. */
+export function LineGrid({ shop, rows, onOpen }: Props) {
+  const { scroller, body, scrollTop, viewHeight, show } = useScroll();
+  const { active, column, editing, go, keys, edit } = useCells(rows, onOpen, viewHeight, show);
+  const { first, end } = windowOf(scrollTop, viewHeight, ROW_HEIGHT, rows.length);
+  const done = () => {
+    edit(null);
+    body.current?.focus();
+  };
+  const writing: Writing = shop.settings;
+  return (
+    <div className={styles.scroller} ref={scroller}>
+      <div
+        role="grid"
+        aria-label="Lines of work orders"
+        aria-rowcount={rows.length + 1}
+        aria-colcount={lineColumns.length}
+        aria-activedescendant={active ? cellId(active.id, column) : undefined}
+        className={styles.grid}
+        tabIndex={0}
+        ref={body}
+        onKeyDown={keys}
+      >
+        <HeadRow />
+        <div role="rowgroup" style={{ height: rows.length * ROW_HEIGHT, position: 'relative' }}>
+          {rows.slice(first, end).map((row, i) => (
+            <GridRow
+              key={row.id}
+              row={row}
+              at={first + i}
+              activeColumn={row.id === active?.id ? column : null}
+              editing={editing === row.id}
+              {...{ shop, writing, done, go, onOpen }}
+              onEdit={edit}
+            />
+          ))}
+        </div>
+      </div>
+    </div>
+  );
+}
+
+/** Which cell the keyboard is on, and which one is being typed in. */
+function useCells(
+  rows: readonly LineRow[],
+  onOpen: (row: LineRow) => void,
+  viewHeight: number,
+  show: (at: number) => void,
+) {
+  const { lineId, choose } = useOrdersView();
+  const [column, setColumn] = useState(0);
+  const [editing, edit] = useState<string | null>(null);
+  const at = Math.max(
+    0,
+    rows.findIndex((row) => row.id === lineId),
+  );
+  const active = rows[at];
+  const go = (row: LineRow | undefined, place: number, nextColumn: number) => {
+    choose(row?.id ?? null);
+    setColumn(nextColumn);
+    show(place);
+  };
+  const enter = () => {
+    if (!active) return;
+    if (lineColumns[column]?.edits) edit(active.id);
+    else onOpen(active);
+  };
+  const keys = (event: KeyboardEvent) => {
+    const page = Math.max(1, Math.floor(viewHeight / ROW_HEIGHT) - 1);
+    const size = { rows: rows.length, columns: lineColumns.length, page };
+    const skip = event.altKey || event.metaKey || event.target !== event.currentTarget;
+    const to = skip ? null : moveCell({ row: at, column }, event.key, event.ctrlKey, size);
+    if (to) go(rows[to.row], to.row, to.column);
+    else if (!skip && (event.key === 'Enter' || event.key === 'F2')) enter();
+    else return;
+    event.preventDefault();
+  };
+  return { active, column, editing, go, keys, edit };
+}
+
+/** Where the grid is scrolled to, and how to bring a row into sight. */
+function useScroll() {
+  const scroller = useRef<HTMLDivElement>(null);
+  const body = useRef<HTMLDivElement>(null);
+  const [place, setPlace] = useState({ scrollTop: 0, viewHeight: 600 });
+  useLayoutEffect(() => {
+    const element = scroller.current;
+    if (!element) return;
+    const read = () =>
+      setPlace({ scrollTop: element.scrollTop, viewHeight: element.clientHeight - ROW_HEIGHT });
+    read();
+    const sizes = new ResizeObserver(read);
+    sizes.observe(element);
+    element.addEventListener('scroll', read, { passive: true });
+    return () => {
+      sizes.disconnect();
+      element.removeEventListener('scroll', read);
+    };
+  }, []);
+  const show = (row: number) => {
+    const element = scroller.current;
+    if (element) element.scrollTop = scrollToRow(row, element.scrollTop, place.viewHeight, ROW_HEIGHT);
+  };
+  return { scroller, body, ...place, show };
+}
+
+function HeadRow() {
+  const { sort, sortBy } = useOrdersView();
+  return (
+    <div
+      role="row"
+      aria-rowindex={1}
+      className={classes(styles.row, styles.headRow)}
+      style={{ gridTemplateColumns: TRACKS }}
+    >
+      {lineColumns.map(({ id, label, right }) => {
+        const sorted = sort.column === id;
+        const order = sorted ? (sort.descending ? 'descending' : 'ascending') : 'none';
+        return (
+          <button
+            key={id}
+            type="button"
+            role="columnheader"
+            aria-sort={order}
+            className={classes(styles.head, right && styles.right)}
+            onClick={() => sortBy(id)}
+          >
+            {label}
+            {sorted &&
+              (sort.descending ? <ArrowDown size={12} aria-hidden /> : <ArrowUp size={12} aria-hidden />)}
+          </button>
+        );
+      })}
+    </div>
+  );
+}
+
+interface RowProps {
+  row: LineRow;
+  at: number;
+  /** The column the keyboard is on, in this row. */
+  activeColumn: number | null;
+  editing: boolean;
+  shop: Shop;
+  writing: Writing;
+  done: () => void;
+  go: (row: LineRow, at: number, column: number) => void;
+  onOpen: (row: LineRow) => void;
+  onEdit: (lineId: string) => void;
+}
+
+const GridRow = memo(function GridRow({
+  row,
+  at,
+  activeColumn,
+  editing,
+  shop,
+  writing,
+  done,
+  go,
+  onOpen,
+  onEdit,
+}: RowProps) {
+  return (
+    <div
+      role="row"
+      aria-rowindex={at + 2}
+      aria-selected={activeColumn !== null}
+      className={classes(styles.row, styles.bodyRow, activeColumn !== null && styles.chosen)}
+      style={{ gridTemplateColumns: TRACKS, transform: `translateY(${at * ROW_HEIGHT}px)` }}
+    >
+      {lineColumns.map((column, i) => (
+        <div
+          key={column.id}
+          id={cellId(row.id, i)}
+          role="gridcell"
+          className={classes(
+            styles.cell,
+            column.right && styles.right,
+            activeColumn === i && styles.active,
+            column.edits && styles.editable,
+          )}
+          onClick={() => go(row, at, i)}
+          onDoubleClick={() => (column.edits ? onEdit(row.id) : onOpen(row))}
+        >
+          {editing && activeColumn === i && column.edits ? (
+            <CellEditor shop={shop} row={row} what={column.edits} onDone={done} />
+          ) : (
+            column.cell(row, writing)
+          )}
+        </div>
+      ))}
+    </div>
+  );
+}, sameRow);
+
+/** The handlers differ at each drawing but do the same; what a row shows is in the other properties. */
+function sameRow(a: RowProps, b: RowProps): boolean {
+  return (
+    a.row === b.row &&
+    a.at === b.at &&
+    a.activeColumn === b.activeColumn &&
+    a.editing === b.editing &&
+    a.shop === b.shop
+  );
+}

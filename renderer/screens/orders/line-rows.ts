@@ -1,0 +1,87 @@
+import { gaugeName } from '../../../core/report/dispatch.ts';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { Colour } from '../../../core/shop/material.ts';
+import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
+import { operationIdOf } from '../../../core/shop/order.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+
+/** Where a line stands, for a person who is asked about it. */
+export type Standing = 'open' | 'held' | 'done' | 'cancelled';
+
+/** One line of the table: the line, its order, and what the plan makes of it. */
+export interface LineRow {
+  readonly id: string;
+  readonly line: OrderLine;
+  readonly order: WorkOrder;
+  readonly standing: Standing;
+  readonly partName: string;
+  readonly materialName: string;
+  readonly gauge: string;
+  readonly colour: Pick<Colour, 'name' | 'hex'>;
+  /** Epoch seconds of the line's planned end; null when it is not in the plan. */
+  readonly end: number | null;
+  /** end − due in seconds; null without an end. */
+  readonly lateness: number | null;
+  /** In no stored queue yet: the board shows it behind everything else. */
+  readonly unplanned: boolean;
+  /** Why it cannot be planned; null when it can. */
+  readonly trouble: string | null;
+  /** All that can be searched for, in small letters. */
+  readonly text: string;
+}
+
+/** Work on an order's line stands still when either of them says so. */
+export function standingOf(order: WorkOrder, line: OrderLine): Standing {
+  if (order.status === 'cancelled' || line.status === 'cancelled') return 'cancelled';
+  if (order.status === 'done' || line.status === 'done') return 'done';
+  return order.status;
+}
+
+/** Every line of the shop with its order and its end in the plan; `plan` null while nothing can be planned at all. */
+export function lineRows(shop: Shop, plan: Pick<PlanView, 'schedule' | 'unplannable'> | null): LineRow[] {
+  const orders = new Map(shop.order.map((order) => [order.id, order]));
+  const parts = new Map(shop.part.map((part) => [part.id, part.name]));
+  const materials = new Map(shop.material.map((material) => [material.id, material.name]));
+  const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
+  const queued = new Set(shop.queue.flatMap((queue) => queue.operations));
+  const troubles = new Map(plan?.unplannable.map((p) => [p.subject, `${p.message} ${p.advice}`.trim()]));
+  return shop.line.flatMap((line): LineRow[] => {
+    const order = orders.get(line.orderId);
+    if (!order) return [];
+    const standing = standingOf(order, line);
+    const end = plan?.schedule.ends[line.id] ?? null;
+    const named = {
+      partName: parts.get(line.partId) ?? line.partId,
+      materialName: materials.get(line.materialId) ?? line.materialId,
+      gauge: gaugeName(line.gauge),
+      colour: colours.get(line.colourId) ?? { name: line.colourId, hex: '#808080' },
+    };
+    const words = [
+      line.id,
+      order.customer,
+      named.partName,
+      line.partId,
+      named.materialName,
+      named.gauge,
+      named.colour.name,
+      order.note,
+    ];
+    return [
+      {
+        id: line.id,
+        line,
+        order,
+        standing,
+        ...named,
+        end,
+        lateness: end === null ? null : end - order.due,
+        unplanned: standing === 'open' && !isQueued(line.id, queued),
+        trouble: troubles.get(`line ${line.id}`) ?? null,
+        text: words.join(' ').toLowerCase(),
+      },
+    ];
+  });
+}
+
+const isQueued = (lineId: string, queued: ReadonlySet<string>): boolean =>
+  queued.has(operationIdOf(lineId, 'shear')) || queued.has(operationIdOf(lineId, 'brake'));

@@ -1,0 +1,139 @@
+import { Trash2 } from 'lucide-react';
+import { useState } from 'react';
+import type { Shop } from '../../../core/shop/state.ts';
+import { Button } from '../../ui/button.tsx';
+import { Confirm } from '../../ui/confirm.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { SentenceError } from '../../ui/states.tsx';
+import { toast, toastError } from '../../ui/toast.tsx';
+import { useAct } from '../shop/form/use-act.ts';
+import { useForm, type Form } from '../shop/form/use-form.ts';
+import {
+  freshOrder,
+  entriesOf,
+  orderEntries,
+  orderField,
+  saveCommand,
+  type OrderEntries,
+} from './order-entries.ts';
+import { OrderFields } from './order-fields.tsx';
+import { OrderLines } from './order-lines.tsx';
+import styles from './orders.module.css';
+
+interface Props {
+  shop: Shop;
+  /** null: a new one. */
+  orderId: string | null;
+  onClose: () => void;
+}
+
+/** A work order with its lines. Closing keeps what was typed until it is saved or discarded. */
+export function OrderDialog({ shop, orderId, onClose }: Props) {
+  const [fresh] = useState(() => freshOrder(shop));
+  const stands = orderId === null ? fresh : entriesOf(shop, orderId);
+  const close = (changed: boolean) => {
+    if (changed) toast({ text: 'Not saved. What you typed is kept here until you save or discard it.' });
+    onClose();
+  };
+  if (stands === null)
+    return (
+      <Dialog title={`Work order ${orderId}`} isOpen onClose={onClose}>
+        <p>{`There is no work order ${orderId}. It may have been removed; Undo brings it back.`}</p>
+      </Dialog>
+    );
+  return <OrderForm shop={shop} isNew={orderId === null} stands={stands} onClose={close} />;
+}
+
+interface FormProps {
+  shop: Shop;
+  isNew: boolean;
+  stands: OrderEntries;
+  onClose: (changed: boolean) => void;
+}
+
+function OrderForm({ shop, isNew, stands, onClose }: FormProps) {
+  const { id } = stands.order;
+  const form = useForm<OrderEntries>({
+    name: isNew ? 'order +' : `order ${id}`,
+    shop,
+    stands,
+    schema: orderEntries,
+    command: saveCommand,
+    fieldOf: orderField,
+    refuses: ({ order }): Record<string, string> =>
+      isNew && shop.order.some((other) => other.id === order.id)
+        ? { 'order.id': `There is a work order ${order.id} already. Choose another number.` }
+        : {},
+  });
+  const save = async () => {
+    if (await form.save()) onClose(false);
+  };
+  return (
+    <Dialog
+      title={isNew ? 'New work order' : `Work order ${id}`}
+      isOpen
+      wide
+      onClose={() => onClose(form.changed)}
+      actions={
+        <Actions
+          form={form}
+          orderId={isNew ? null : id}
+          onSave={() => void save()}
+          onGone={() => onClose(false)}
+        />
+      }
+    >
+      {form.errors[''] && <SentenceError message={form.errors['']} />}
+      <OrderFields form={form} isNew={isNew} timeZone={shop.settings.timeZone} />
+      <OrderLines shop={shop} form={form} />
+    </Dialog>
+  );
+}
+
+interface ActionProps {
+  form: Form<OrderEntries>;
+  orderId: string | null;
+  onSave: () => void;
+  onGone: () => void;
+}
+
+function Actions({ form, orderId, onSave, onGone }: ActionProps) {
+  const [asking, setAsking] = useState(false);
+  const act = useAct();
+  const remove = () => {
+    if (orderId === null) return;
+    act({ do: 'order.remove', orderId }).then(() => {
+      form.discard();
+      onGone();
+    }, toastError);
+  };
+  const misfits = Object.keys(form.errors).length;
+  return (
+    <>
+      {orderId !== null && (
+        <>
+          <Button look="danger" icon={Trash2} onPress={() => setAsking(true)}>
+            Remove
+          </Button>
+          <Confirm
+            title={`Remove work order ${orderId}?`}
+            message={`Work order ${orderId} goes with all its lines, from the plan too. You can take it back with Undo.`}
+            act="Remove work order"
+            isOpen={asking}
+            onConfirm={remove}
+            onClose={() => setAsking(false)}
+          />
+        </>
+      )}
+      <span className={styles.footNote} role="status">
+        {misfits > 0 && `Not saved: ${misfits === 1 ? 'one entry needs' : `${misfits} entries need`} a look.`}
+      </span>
+      <Button onPress={form.discard} isDisabled={!form.changed}>
+        Discard changes
+      </Button>
+      <Button look="primary" onPress={onSave} isDisabled={!form.changed}>
+        Save
+      </Button>
+    </>
+  );
+}

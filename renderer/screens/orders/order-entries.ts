@@ -1,0 +1,99 @@
+import { z } from 'zod';
+import type { Command } from '../../../core/edit/command.ts';
+import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
+import type { Problem } from '../../../core/shop/result.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+
+/** A line on the form: its key is made from the order's number when it is saved. */
+export const lineEntry = orderLine.omit({ id: true, orderId: true });
+export type LineEntry = z.infer<typeof lineEntry>;
+
+/** What the order's form holds. */
+export const orderEntries = z.strictObject({
+  order: workOrder,
+  lines: z.array(lineEntry).min(1, 'needs at least one line').max(500, 'at most 500 lines'),
+});
+export type OrderEntries = z.infer<typeof orderEntries>;
+
+/** An order as it stands; null when there is none of that number. */
+export function entriesOf(shop: Shop, orderId: string): OrderEntries | null {
+  const order = shop.order.find((o) => o.id === orderId);
+  if (!order) return null;
+  const lines = shop.line.filter((line) => line.orderId === orderId);
+  return { order, lines: lines.map(({ id: _, orderId: __, ...line }) => line) };
+}
+
+/** The next work-order number: one more than the greatest that is a plain number. */
+export function nextOrderId(shop: Shop): string {
+  const numbers = shop.order.map(({ id }) => (/^\d{1,9}$/.test(id) ? Number(id) : 0));
+  return String(Math.max(1000, ...numbers) + 1);
+}
+
+/** A new line: the part is still to be chosen, metal and length as in the line before it. */
+export function freshLine(shop: Shop, before: readonly LineEntry[]): LineEntry {
+  const last = before.at(-1);
+  const material = shop.material[0];
+  return {
+    number: Math.max(0, ...before.map((line) => line.number)) + 1,
+    partId: '',
+    materialId: last?.materialId ?? material?.id ?? '',
+    gauge: last?.gauge ?? material?.gauges[0]?.label ?? '',
+    colourId: last?.colourId ?? shop.colour[0]?.id ?? '',
+    lengthMm: last?.lengthMm ?? NaN,
+    quantity: NaN,
+    status: 'open',
+    revision: 0,
+  };
+}
+
+/** A new order with one line; customer, due date and the line are still to be typed. */
+export const freshOrder = (shop: Shop): OrderEntries => ({
+  order: {
+    id: nextOrderId(shop),
+    customer: '',
+    release: null,
+    due: NaN,
+    weight: 1,
+    rush: false,
+    status: 'open',
+    note: '',
+    revision: 0,
+  },
+  lines: [freshLine(shop, [])],
+});
+
+/** A line of another part takes that part's usual length. */
+export const withPart = (shop: Shop, line: LineEntry, partId: string): LineEntry => ({
+  ...line,
+  partId,
+  lengthMm: shop.part.find((part) => part.id === partId)?.lengthMm ?? line.lengthMm,
+});
+
+/** Another material keeps the gauge where it has it, else takes its first. */
+export function withMaterial(shop: Shop, line: LineEntry, materialId: string): LineEntry {
+  const gauges = shop.material.find((material) => material.id === materialId)?.gauges ?? [];
+  const gauge = gauges.some(({ label }) => label === line.gauge) ? line.gauge : (gauges[0]?.label ?? '');
+  return { ...line, materialId, gauge };
+}
+
+export const saveCommand = ({ order, lines }: OrderEntries): Command => ({
+  do: 'order.save',
+  order,
+  lines: lines.map((line): OrderLine => ({ ...line, id: `${order.id}/${line.number}`, orderId: order.id })),
+});
+
+const LINE_FIELD: Readonly<Record<string, keyof LineEntry>> = {
+  part: 'partId',
+  colour: 'colourId',
+  material: 'materialId',
+  gauge: 'gauge',
+  line: 'number',
+};
+
+/** Where the form shows what a rule of the shop refuses: "line 4101/2" and "gauge" → lines.1.gauge. */
+export function orderField({ subject, field }: Problem, { order, lines }: OrderEntries): string {
+  const at = lines.findIndex((line) => subject === `line ${order.id}/${line.number}`);
+  const lineField = LINE_FIELD[field];
+  if (at >= 0) return lineField ? `lines.${at}.${lineField}` : '';
+  return field === 'release' || field === 'due' || field === 'status' ? `order.${field}` : '';
+}

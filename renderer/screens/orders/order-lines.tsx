@@ -1,0 +1,125 @@
+import { Plus, X } from 'lucide-react';
+import { gaugeName } from '../../../core/report/dispatch.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { Button } from '../../ui/button.tsx';
+import { Combo, Select } from '../../ui/choice.tsx';
+import { IconButton } from '../../ui/icon-button.tsx';
+import { NumberField } from '../../ui/number-field.tsx';
+import { Group } from '../shop/form/form-frame.tsx';
+import { without } from '../shop/form/list.ts';
+import { Length } from '../shop/form/parsed-field.tsx';
+import type { Form } from '../shop/form/use-form.ts';
+import { freshLine, withMaterial, withPart, type LineEntry, type OrderEntries } from './order-entries.ts';
+import styles from './orders.module.css';
+
+/** The lines of the order on the form. */
+export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries> }) {
+  const { order, lines } = form.entries;
+  const set = (next: LineEntry[]) => form.set({ lines: next });
+  return (
+    <Group
+      title="Lines"
+      end={
+        <Button small icon={Plus} onPress={() => set([...lines, freshLine(shop, lines)])}>
+          Add line
+        </Button>
+      }
+    >
+      {form.errors.lines && <p className={styles.warning}>{form.errors.lines}</p>}
+      {lines.map((line, i) => (
+        <LineFields
+          key={i}
+          shop={shop}
+          name={`${order.id}/${line.number}`}
+          line={line}
+          error={(field) => form.errors[`lines.${i}.${field}`]}
+          onChange={(next) => set(lines.map((old, at) => (at === i ? next : old)))}
+          onRemove={() => set(without(lines, i))}
+        />
+      ))}
+    </Group>
+  );
+}
+
+interface LineProps {
+  shop: Shop;
+  name: string;
+  line: LineEntry;
+  error: (field: keyof LineEntry) => string | undefined;
+  onChange: (line: LineEntry) => void;
+  onRemove: () => void;
+}
+
+function LineFields({ shop, name, line, error, onChange, onRemove }: LineProps) {
+  const set = (patch: Partial<LineEntry>) => onChange({ ...line, ...patch });
+  return (
+    <div className={styles.lineFields} role="group" aria-label={`Line ${name}`}>
+      <strong className={styles.lineName}>{name}</strong>
+      <Combo
+        label="Part"
+        options={shop.part}
+        value={line.partId || null}
+        onChange={(partId) => onChange(withPart(shop, line, partId))}
+        error={error('partId') && 'Choose a part.'}
+      />
+      <StockFields {...{ shop, line, error, onChange }} />
+      <Length
+        label="Length"
+        units={shop.settings.units}
+        value={line.lengthMm}
+        onChange={(lengthMm) => set({ lengthMm })}
+        error={error('lengthMm')}
+      />
+      <NumberField
+        label="Pieces"
+        value={line.quantity}
+        onChange={(quantity) => set({ quantity })}
+        error={error('quantity')}
+      />
+      <Select
+        label="Status"
+        options={[
+          { id: 'open', name: 'open' },
+          { id: 'done', name: 'done' },
+          { id: 'cancelled', name: 'cancelled' },
+        ]}
+        value={line.status}
+        onChange={(status) => set({ status: status as LineEntry['status'] })}
+      />
+      <span className={styles.lineEnd}>
+        <IconButton label={`Remove line ${name}`} icon={X} small onPress={onRemove} />
+      </span>
+    </div>
+  );
+}
+
+const StockFields = ({ shop, line, error, onChange }: Omit<LineProps, 'name' | 'onRemove'>) => (
+  <>
+    {shop.material.length > 1 && (
+      <Select
+        label="Material"
+        options={shop.material}
+        value={line.materialId}
+        onChange={(materialId) => onChange(withMaterial(shop, line, materialId))}
+        error={error('materialId')}
+      />
+    )}
+    <Select
+      label="Gauge"
+      options={(shop.material.find((m) => m.id === line.materialId)?.gauges ?? []).map(({ label }) => ({
+        id: label,
+        name: gaugeName(label),
+      }))}
+      value={line.gauge}
+      onChange={(gauge) => onChange({ ...line, gauge })}
+      error={error('gauge')}
+    />
+    <Select
+      label="Colour"
+      options={shop.colour.map(({ id, name, hex }) => ({ id, name, swatch: hex }))}
+      value={line.colourId}
+      onChange={(colourId) => onChange({ ...line, colourId })}
+      error={error('colourId')}
+    />
+  </>
+);
