@@ -31,9 +31,10 @@ export function setMenu(pushes: Pushes): void {
     {
       label: '&Edit',
       submenu: [
-        // The page hears these keys itself: in a text field they undo typing, elsewhere the last step.
-        { ...ours('Undo', 'undo', 'CmdOrCtrl+Z'), registerAccelerator: false },
-        { ...ours('Redo', 'redo', 'CmdOrCtrl+Shift+Z'), registerAccelerator: false },
+        // The page hears these keys itself: in a text field they undo typing, elsewhere the last step. On a Mac a key
+        // shown here would be taken from the page.
+        { ...ours('Undo', 'undo', mac ? undefined : 'CmdOrCtrl+Z'), registerAccelerator: false },
+        { ...ours('Redo', 'redo', mac ? undefined : 'CmdOrCtrl+Shift+Z'), registerAccelerator: false },
         { type: 'separator' },
         { role: 'cut' },
         { role: 'copy' },

@@ -44,6 +44,11 @@ function fail(message: string): never {
 function findDesktop(): { readonly program: string } | { readonly why: string } {
   if (process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY)
     return { why: 'There is no display to open a window on' };
+  if (
+    !process.env.ELECTRON_OVERRIDE_DIST_PATH &&
+    !existsSync(resolve(appFolder, 'node_modules/electron/path.txt'))
+  )
+    console.log('Fetching the desktop runtime; this happens once and may take a few minutes.');
   const found = spawnSync(process.execPath, ['-p', 'require("electron")'], {
     cwd: appFolder,
     timeout: FETCH_MS,

@@ -7,8 +7,8 @@ import { PAGE_ADDRESS } from './security.ts';
 
 const USUAL = { width: 1440, height: 900 };
 const LEAST = { minWidth: 900, minHeight: 600 };
-/** The page's own background (renderer/styles/tokens.css), so that nothing flashes before it draws. */
-const BACKGROUND = { light: '#f4f2ed', dark: '#1c1f1e' };
+/** The page's --ground (renderer/styles/tokens.css), so that nothing flashes before it draws. */
+const BACKGROUND = { light: '#f1eee6', dark: '#191b1e' };
 
 const bounds = z.object({ x: z.int(), y: z.int(), width: z.int().min(400), height: z.int().min(300) });
 
