@@ -1,0 +1,123 @@
+import { join } from 'node:path';
+import type { Locator, Page } from '@playwright/test';
+import { expect, test, type App } from './app.ts';
+import { pdfPages } from './pdf.ts';
+
+/** A real week, from a first start to paper, as a planner goes through it. */
+
+const openDemo = async (page: Page): Promise<void> => {
+  await page.getByRole('button', { name: 'Open the demo shop' }).click();
+  await expect(page.getByRole('listbox', { name: 'Shear queue' })).toBeVisible();
+};
+const figure = (page: Page, term: string): Locator =>
+  page.locator('dl div').filter({ has: page.getByText(term, { exact: true }) });
+const count = (text: string | null): number => Number(/\d+/.exec(text ?? '')?.[0]);
+const lane = (page: Page, name: string): Locator => page.getByRole('listbox', { name: `${name} queue` });
+
+async function planFor(app: App, seconds: number): Promise<void> {
+  await app.page.getByRole('button', { name: 'Plan the week', exact: true }).click();
+  await expect(app.page.getByText(/Planning: \d+ of/)).toBeVisible();
+  await app.page.waitForTimeout(seconds * 1000);
+  await app.page.getByRole('button', { name: /Stop, keep the best so far/ }).click();
+  await expect(app.page.getByRole('button', { name: 'Plan the week', exact: true })).toBeVisible();
+}
+
+test('the first start offers the demo shop or an empty one', async ({ app }) => {
+  await expect(app.page.getByRole('button', { name: 'Start an empty shop' })).toBeVisible();
+  await openDemo(app.page);
+  for (const machine of ['Shear', 'Long brake', 'Short brake'])
+    await expect(lane(app.page, machine)).toBeVisible();
+});
+
+test('one press plans the week: fewer late lines than by due date, and it can be stopped and undone', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const before = await figure(page, 'Late lines').textContent();
+  await planFor(app, 3);
+  const planned = await figure(page, 'Late lines').textContent();
+  const [late = NaN, , byDueDate = NaN] = (planned?.match(/\d+/g) ?? []).map(Number);
+  expect(late).toBeLessThan(byDueDate);
+  expect(late).toBeLessThan(count(before));
+  await page.getByRole('button', { name: /^Undo: / }).click();
+  await expect(figure(page, 'Late lines')).toHaveText(before ?? '');
+});
+
+/** "4101/1 bending" of each bar, in queue order. */
+const operations = (bars: Locator): Promise<string[]> =>
+  bars.evaluateAll((all) => all.map((bar) => bar.getAttribute('aria-label')?.split(',')[0] ?? ''));
+
+test('a bar moves by keyboard, says what got late, and comes back by undo', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  const bars = lane(page, 'Long brake').getByRole('option');
+  const before = await operations(bars);
+  const moved = before[4] ?? '';
+  await bars.nth(4).click();
+  await page.keyboard.press('Alt+ArrowLeft');
+  await expect(bars.nth(3)).toHaveAccessibleName(new RegExp(`^${moved},`));
+  await expect(page.getByRole('status').filter({ hasText: moved })).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect.poll(() => operations(bars)).toEqual(before);
+  await page.keyboard.press('Control+Shift+z');
+  await expect(bars.nth(3)).toHaveAccessibleName(new RegExp(`^${moved},`));
+});
+
+test('a bar is dragged to another place in its queue; Escape lets it be', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  const bars = lane(page, 'Long brake').getByRole('option');
+  const before = await operations(bars);
+  const drag = async (): Promise<void> => {
+    const from = await bars.nth(2).boundingBox();
+    const to = await bars.nth(0).boundingBox();
+    if (!from || !to) throw new Error('the bars are not on screen');
+    await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(to.x + to.width / 2, to.y + to.height / 2, { steps: 8 });
+    await page.mouse.move(to.x + 2, to.y + to.height / 2, { steps: 4 });
+  };
+  await drag();
+  await page.keyboard.press('Escape');
+  await page.mouse.up();
+  expect(await operations(bars)).toEqual(before);
+  await drag();
+  await page.mouse.up();
+  await expect(bars.nth(0)).toHaveAccessibleName(new RegExp(`^${before[2]},`));
+});
+
+test('everything is as it was after closing, the history included', async ({ app }) => {
+  await openDemo(app.page);
+  await planFor(app, 1);
+  const bars = () => lane(app.page, 'Shear').getByRole('option');
+  const order = await operations(bars());
+  const late = await figure(app.page, 'Late lines').textContent();
+  const page = await app.restart();
+  await expect(lane(page, 'Shear')).toBeVisible();
+  expect(await operations(bars())).toEqual(order);
+  await expect(figure(page, 'Late lines')).toHaveText(late ?? '');
+  await page.getByRole('button', { name: /^Undo: / }).click();
+  await expect(figure(page, 'Late lines')).not.toHaveText(late ?? '');
+});
+
+test('dispatch lists come out as a PDF whose lines stand on the board, with the cautions', async ({
+  app,
+}) => {
+  test.skip(app.host === 'browser', 'a browser prints through its own dialog');
+  await openDemo(app.page);
+  await planFor(app, 1);
+  const path = join(app.dataDir, 'dispatch.pdf');
+  await app.electron?.evaluate(({ dialog }, filePath) => {
+    dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath });
+  }, path);
+  const [first] = await operations(lane(app.page, 'Shear').getByRole('option'));
+  await app.page.evaluate(() => (location.hash = '#/print'));
+  await app.page.getByRole('button', { name: 'Save PDF' }).click();
+  await expect
+    .poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 20_000 })
+    .toBeGreaterThan(2);
+  const text = (await pdfPages(path)).join(' ');
+  expect(text).toContain(first?.split(' ')[0]);
+  expect(text).toMatch(/guards on, hands clear/i);
+});
