@@ -1,5 +1,4 @@
-import { existsSync } from 'node:fs';
-import { parse, join } from 'node:path';
+import { basename, join, parse } from 'node:path';
 import { dialog } from 'electron';
 import type { Store } from './db/open.ts';
 import { Refused } from './refused.ts';
@@ -11,7 +10,8 @@ export interface OpenedData {
 }
 
 /**
- * Open the data file, or say why it cannot be used and let the user choose; the file stays as it is either way.
+ * Open the data file, or say why it cannot be used and offer another one beside it; the file itself stays as it is. The
+ * other one keeps its name, so that the next start leads to the same work.
  * @param open throws Refused on a file that cannot be used
  * @returns null when the user chose to leave
  */
@@ -20,27 +20,26 @@ export function openWithDialog(file: string, open: (file: string) => Store): Ope
     return { store: open(file), notice: null };
   } catch (error) {
     if (!(error instanceof Refused)) throw error;
-    const fresh = freshBeside(file);
-    const buttons = error.code === 'damaged' ? ['Quit', 'Work in a new data file'] : ['Quit'];
+    const other = otherBeside(file);
     const choice = dialog.showMessageBoxSync({
       type: 'warning',
       title: 'Foldweek',
       message: 'The data file cannot be used.',
-      detail: `${error.message}${buttons.length > 1 ? `\n\nA new data file would be ${fresh}; the old one stays where it is.` : ''}`,
-      buttons,
+      detail: error.message,
+      buttons: error.code === 'damaged' ? ['Quit', `Work in ${basename(other)} instead`] : ['Quit'],
       defaultId: 0,
       cancelId: 0,
     });
     if (choice !== 1) return null;
-    return { store: open(fresh), notice: `${error.message} You are working in a new data file, ${fresh}.` };
+    const opened = openWithDialog(other, open);
+    return (
+      opened && { store: opened.store, notice: `${error.message} You are working in ${opened.store.file}.` }
+    );
   }
 }
 
-/** The first free name: foldweek-2.db, foldweek-3.db … */
-function freshBeside(file: string): string {
+/** foldweek.db → foldweek-2.db */
+function otherBeside(file: string): string {
   const { dir, name, ext } = parse(file);
-  for (let n = 2; ; n++) {
-    const fresh = join(dir, `${name}-${n}${ext}`);
-    if (!existsSync(fresh)) return fresh;
-  }
+  return join(dir, `${name}-2${ext}`);
 }
