@@ -95,8 +95,8 @@ export function LoadChart({ load, timeZone }: { load: MachineLoad; timeZone: str
 }
 
 /** The open hours of a day as a line across its bar. */
-const OpenMark = ({ x, y, width }: { x?: number; y?: number; width?: number }) => {
-  if (x === undefined || y === undefined || width === undefined) return null;
+const OpenMark = ({ x, y, width, height }: { x?: number; y?: number; width?: number; height?: number }) => {
+  if (x === undefined || y === undefined || width === undefined || !height) return null;
   return <line x1={x - 6} x2={x + width + 6} y1={y} y2={y} stroke="var(--ink)" strokeWidth={2.5} />;
 };
 

@@ -1,10 +1,48 @@
+import { ArrowLeft } from 'lucide-react';
+import { useEffect } from 'react';
+import { useShop } from '../../queries/hooks.ts';
+import { navigate } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
 import { Page } from '../../ui/page.tsx';
-import { EmptyState } from '../../ui/states.tsx';
+import { SentenceError, Waiting } from '../../ui/states.tsx';
+import { droppedFile } from './dropped-file.ts';
+import { CheckedFile } from './import/checked-file.tsx';
+import { ChooseFile } from './import/choose-file.tsx';
+import { useImport } from './import/import-state.ts';
 
+const doing = { reading: 'the file', checking: 'your changes', taking: 'the good lines' } as const;
+
+/** Work orders from a CSV file: choose, look, mend, take. */
 export function ImportScreen() {
+  const { data: shop, error } = useShop();
+  const { checked, busy, trouble } = useImport();
+  useDroppedFile();
   return (
-    <Page title="Import orders">
-      <EmptyState title="Nothing here yet" />
+    <Page
+      title="Import orders"
+      actions={
+        <Button icon={ArrowLeft} onPress={() => navigate('orders')}>
+          Back to orders
+        </Button>
+      }
+    >
+      {error && <SentenceError message={error.message} />}
+      {trouble && <SentenceError message={trouble} />}
+      {busy && !checked && <Waiting what={doing[busy]} />}
+      {checked && <CheckedFile checked={checked} />}
+      {!checked && !busy && shop && <ChooseFile shop={shop} />}
     </Page>
   );
+}
+
+/** Read a file that was dropped on the window, now or while this screen is open. */
+function useDroppedFile(): void {
+  useEffect(() => {
+    const read = () => {
+      const file = droppedFile.take();
+      if (file) void useImport.getState().read(file);
+    };
+    read();
+    return droppedFile.onGiven(read);
+  }, []);
 }

@@ -70,29 +70,36 @@ const Weight = ({ row: { order } }: { row: LineRow }) => (
   </>
 );
 
+/** Words that may be cut short; the whole stands in the tooltip. */
+const Words = ({ text }: { text: string }) => (
+  <span className={styles.words} title={text}>
+    {text}
+  </span>
+);
+
 /** Sorts what has no value behind all that has one. */
 const LAST = Number.MAX_SAFE_INTEGER;
 
 export const lineColumns: readonly LineColumn[] = [
-  { id: 'line', label: 'Line', width: '88px', sort: (r) => r.id, cell: (r) => <strong>{r.id}</strong> },
+  { id: 'line', label: 'Line', width: '84px', sort: (r) => r.id, cell: (r) => <strong>{r.id}</strong> },
   {
     id: 'customer',
     label: 'Customer',
-    width: 'minmax(140px, 1.3fr)',
+    width: 'minmax(128px, 1.3fr)',
     sort: (r) => r.order.customer,
-    cell: (r) => r.order.customer,
+    cell: (r) => <Words text={r.order.customer} />,
   },
   {
     id: 'part',
     label: 'Part',
-    width: 'minmax(120px, 1.1fr)',
+    width: 'minmax(116px, 1.1fr)',
     sort: (r) => r.partName,
-    cell: (r) => r.partName,
+    cell: (r) => <Words text={r.partName} />,
   },
   {
     id: 'quantity',
     label: 'Pieces',
-    width: '68px',
+    width: '64px',
     right: true,
     edits: 'quantity',
     sort: (r) => r.line.quantity,
@@ -101,7 +108,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'stock',
     label: 'Colour, gauge, material',
-    width: 'minmax(180px, 1.4fr)',
+    width: 'minmax(150px, 1.4fr)',
     sort: (r) => `${r.colour.name} ${r.gauge} ${r.materialName}`,
     cell: (r) => (
       <span className={styles.stock} title={r.materialName}>
@@ -113,7 +120,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'length',
     label: 'Length',
-    width: '84px',
+    width: '76px',
     right: true,
     sort: (r) => r.line.lengthMm,
     cell: (r, { units }) => formatLength(r.line.lengthMm, units),
@@ -121,19 +128,19 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'release',
     label: 'Release',
-    width: '128px',
+    width: '100px',
     sort: (r) => r.order.release ?? 0,
-    cell: (r, writing) =>
+    cell: (r, { timeZone }) =>
       r.order.release === null ? (
         <span className={styles.soft}>at once</span>
       ) : (
-        wall(r.order.release, writing)
+        formatWallDate(instant(r.order.release), timeZone)
       ),
   },
   {
     id: 'due',
     label: 'Due',
-    width: '128px',
+    width: '140px',
     edits: 'due',
     sort: (r) => r.order.due,
     cell: (r, writing) => wall(r.order.due, writing),
@@ -141,14 +148,14 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'weight',
     label: 'Weight',
-    width: '84px',
+    width: '76px',
     sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
     cell: (r) => <Weight row={r} />,
   },
   {
     id: 'end',
     label: 'Planned end',
-    width: '136px',
+    width: '150px',
     sort: (r) => r.end ?? LAST,
     cell: (r, writing) =>
       r.end !== null && (
@@ -163,14 +170,14 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'lateness',
     label: 'Late or early',
-    width: '140px',
+    width: '148px',
     sort: (r) => -(r.lateness ?? -LAST),
     cell: (r) => <Lateness row={r} />,
   },
   {
     id: 'status',
     label: 'Status',
-    width: '96px',
+    width: '88px',
     edits: 'status',
     sort: (r) => r.standing,
     cell: (r) => <Tag look={standingLook[r.standing]}>{r.standing}</Tag>,

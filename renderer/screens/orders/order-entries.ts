@@ -29,9 +29,9 @@ export function nextOrderId(shop: Shop): string {
   return String(Math.max(1000, ...numbers) + 1);
 }
 
-/** A new line: the part is still to be chosen, metal and length as in the line before it. */
+/** A new line: the part is still to be chosen, metal and length as in the line before it, or in the shop's last. */
 export function freshLine(shop: Shop, before: readonly LineEntry[]): LineEntry {
-  const last = before.at(-1);
+  const last = before.at(-1) ?? shop.line.at(-1);
   const material = shop.material[0];
   return {
     number: Math.max(0, ...before.map((line) => line.number)) + 1,

@@ -32,6 +32,7 @@ export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) 
             <FlangeLength
               key={flange.number}
               flange={flange}
+              box={box}
               size={size}
               text={formatLength(lengths.flangesMm[flange.number - 1] ?? 0, lengths.units)}
             />
@@ -42,18 +43,28 @@ export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) 
   );
 }
 
-/** The length beside a flange, on the side away from the paint mark of a level one. */
-function FlangeLength({ flange: { from, to }, size, text }: { flange: Line; size: number; text: string }) {
-  const [dx, dy] = [to.x - from.x, to.y - from.y];
-  const long = Math.hypot(dx, dy) || 1;
-  const away = size * 0.055;
-  const at = { x: (from.x + to.x) / 2 + (dy / long) * away, y: (from.y + to.y) / 2 - (dx / long) * away };
+interface LengthProps {
+  flange: Line;
+  box: Drawing['box'];
+  size: number;
+  text: string;
+}
+
+/** The length beside a flange, on the side that looks away from the middle of the drawing. */
+function FlangeLength({ flange: { from, to }, box, size, text }: LengthProps) {
+  const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+  const long = Math.hypot(to.x - from.x, to.y - from.y) || 1;
+  const normal = { x: (to.y - from.y) / long, y: (from.x - to.x) / long };
+  const outward = { x: middle.x - box.left - box.width / 2, y: middle.y - box.top - box.height / 2 };
+  const side = normal.x * outward.x + normal.y * outward.y < 0 ? -1 : 1;
+  const away = side * size * 0.05;
+  const lean = side * normal.x;
   return (
     <text
-      x={at.x}
-      y={at.y}
+      x={middle.x + normal.x * away}
+      y={middle.y + normal.y * away}
       fontSize={size * 0.05}
-      textAnchor="middle"
+      textAnchor={lean > 0.4 ? 'start' : lean < -0.4 ? 'end' : 'middle'}
       dominantBaseline="middle"
       className={styles.length}
     >

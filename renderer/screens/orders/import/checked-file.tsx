@@ -1,0 +1,105 @@
+import { Check, RefreshCw } from 'lucide-react';
+import type { CheckedImport } from '../../../../core/contract/import.ts';
+import { navigate } from '../../../router.ts';
+import { useUndoRedo } from '../../../shell/use-undo-redo.ts';
+import { Button } from '../../../ui/button.tsx';
+import { Panel } from '../../../ui/page.tsx';
+import { EmptyState } from '../../../ui/states.tsx';
+import { Tag } from '../../../ui/tag.tsx';
+import { toast } from '../../../ui/toast.tsx';
+import { FileButton } from './choose-file.tsx';
+import { count, rowsToMend } from './import-rows.ts';
+import { useImport } from './import-state.ts';
+import styles from './import.module.css';
+import { MendTable } from './mend-table.tsx';
+
+/** What came of checking a file: what can be taken, what is there already, what has to be mended. */
+export function CheckedFile({ checked }: { checked: CheckedImport }) {
+  const toMend = rowsToMend(checked);
+  const nothingLeft = checked.ready.length === 0 && toMend.length === 0;
+  return (
+    <>
+      <Summary checked={checked} toMend={toMend.length} />
+      {nothingLeft && <NothingLeft checked={checked} />}
+      {toMend.length > 0 && (
+        <Panel title="Rows to mend">
+          <p className={styles.lead}>
+            Type over what is wrong, then check again. Rows stay here until they are mended or left out; the
+            good ones can be taken meanwhile.
+          </p>
+          <MendTable header={checked.header} rows={toMend} />
+        </Panel>
+      )}
+    </>
+  );
+}
+
+function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }) {
+  const { busy, changed, recheck, take } = useImport();
+  const { undo } = useUndoRedo();
+  const { fileName, ready, known, notes } = checked;
+  const takeAll = async () => {
+    const taken = await take();
+    if (taken)
+      toast({
+        text: `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} taken from ${fileName}.`,
+        action: { label: 'Undo', act: undo },
+      });
+  };
+  return (
+    <Panel title={fileName} actions={<FileButton look="usual" label="Another file" />}>
+      <div className={styles.summary}>
+        <Tag look="fine">{`${count(ready.length, 'line')} ready`}</Tag>
+        <Tag look="plain">{`${count(known.length, 'line')} known already`}</Tag>
+        <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to mend`}</Tag>
+        <span className={styles.acts}>
+          <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
+            Check again
+          </Button>
+          <Button
+            look="primary"
+            icon={Check}
+            isDisabled={ready.length === 0 || changed || busy !== null}
+            onPress={() => void takeAll()}
+          >
+            {`Take ${count(ready.length, 'good line')}`}
+          </Button>
+        </span>
+      </div>
+      {changed && (
+        <p className={styles.lead} role="status">
+          Cells were changed: check again before taking lines.
+        </p>
+      )}
+      {notes.length > 0 && (
+        <ul className={styles.notes}>
+          {notes.map((note) => (
+            <li key={note}>{note}</li>
+          ))}
+        </ul>
+      )}
+    </Panel>
+  );
+}
+
+function NothingLeft({ checked: { known } }: { checked: CheckedImport }) {
+  const { taken, forget } = useImport();
+  const words = taken
+    ? `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} are in. They stand at the end of the queues until you plan.`
+    : `All ${count(known.length, 'line')} of this file stand in the shop already, word for word. Nothing to take.`;
+  const goTo = (path: string) => {
+    forget();
+    navigate(path);
+  };
+  return (
+    <EmptyState icon={Check} title={taken ? 'All taken' : 'Nothing new in this file'}>
+      <p>{words}</p>
+      <div className={styles.acts}>
+        <Button look="primary" onPress={() => goTo('board')}>
+          See the board
+        </Button>
+        <Button onPress={() => goTo('orders')}>See the orders</Button>
+      </div>
+    </EmptyState>
+  );
+}

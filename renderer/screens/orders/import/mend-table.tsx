@@ -1,0 +1,86 @@
+import { X } from 'lucide-react';
+import { classes } from '../../../ui/classes.ts';
+import { IconButton } from '../../../ui/icon-button.tsx';
+import { columnWidths, type RowToMend } from './import-rows.ts';
+import { useImport } from './import-state.ts';
+import styles from './import.module.css';
+
+/** More rows than this at once help nobody; the rest come up when these are mended. */
+const SHOWN = 100;
+
+/** The bad rows with their reasons, each cell to be typed anew in place. */
+export function MendTable({ header, rows }: { header: readonly string[]; rows: readonly RowToMend[] }) {
+  const widths = columnWidths(header, rows);
+  return (
+    <div className={styles.scroll}>
+      <table className={styles.mend} aria-label="Rows to mend">
+        <thead>
+          <tr>
+            <th scope="col">Row</th>
+            {header.map((title, i) => (
+              <th key={i} scope="col">
+                {title}
+              </th>
+            ))}
+            <th scope="col" aria-label="Leave out" />
+          </tr>
+        </thead>
+        <tbody>
+          {rows.slice(0, SHOWN).map((row) => (
+            <MendRow key={row.row} header={header} widths={widths} row={row} />
+          ))}
+        </tbody>
+      </table>
+      {rows.length > SHOWN && (
+        <p
+          className={styles.note}
+        >{`${rows.length - SHOWN} more rows to mend come up when these are done.`}</p>
+      )}
+    </div>
+  );
+}
+
+interface RowProps {
+  header: readonly string[];
+  /** Characters that fit into each column. */
+  widths: readonly number[];
+  row: RowToMend;
+}
+
+function MendRow({ header, widths, row }: RowProps) {
+  const { mend, leaveOut } = useImport.getState();
+  const reasonsId = `reasons-${row.row}`;
+  return (
+    <>
+      <tr>
+        <th scope="row">{row.row}</th>
+        {header.map((title, i) => (
+          <td key={i}>
+            <input
+              className={classes(styles.cell, title in row.reasons && styles.bad)}
+              aria-label={`${title}, row ${row.row}`}
+              aria-invalid={title in row.reasons}
+              aria-describedby={title in row.reasons ? reasonsId : undefined}
+              size={widths[i] ?? 8}
+              value={row.cells[i] ?? ''}
+              onChange={(event) => mend(row.row, i, event.target.value)}
+            />
+          </td>
+        ))}
+        <td>
+          <IconButton label={`Leave row ${row.row} out`} icon={X} small onPress={() => leaveOut(row.row)} />
+        </td>
+      </tr>
+      <tr className={styles.reasons}>
+        <td />
+        <td colSpan={header.length + 1} id={reasonsId}>
+          {Object.entries(row.reasons).map(([title, reason]) => (
+            <p key={title}>
+              {title && <strong>{title}:</strong>} {reason}
+            </p>
+          ))}
+        </td>
+      </tr>
+    </>
+  );
+}
