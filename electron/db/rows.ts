@@ -14,7 +14,12 @@ const tableOf = (kind: RowKind): AnyTable => tables[kind];
 
 /** Every row kind's repository: one table each, a row checked by its noun's schema on its way out. */
 export const rowsIn = (db: Db) => {
-  const writers = new Map<RowKind, ReturnType<typeof writerFor>>();
+  const prepared = new Map<RowKind, ReturnType<typeof statements>>();
+  const of = (kind: RowKind) => {
+    const known = prepared.get(kind) ?? statements(db, kind);
+    prepared.set(kind, known);
+    return known;
+  };
   /** All rows of a kind (or those that `where` picks), in the order people count their ids. @throws Refused on a damaged row */
   const read = <K extends RowKind>(kind: K, where?: SQL): RowOf<K>[] => {
     const stored = db.select().from(tableOf(kind)).where(where).all();
@@ -24,25 +29,17 @@ export const rowsIn = (db: Db) => {
     read,
 
     get<K extends RowKind>(kind: K, id: string): RowOf<K> | null {
-      const stored = db
-        .select()
-        .from(tableOf(kind))
-        .where(eq(tableOf(kind).id, id))
-        .get();
+      const stored = of(kind).get.get({ id });
       return stored ? checked(kind, stored) : null;
     },
 
     /** Add the row, or write it over the one with its id. */
     put<K extends RowKind>(kind: K, row: RowOf<K>): void {
-      const writer = writers.get(kind) ?? writerFor(db, kind);
-      writers.set(kind, writer);
-      writer.run(row);
+      of(kind).put.run(row);
     },
 
     remove(kind: RowKind, id: string): void {
-      db.delete(tableOf(kind))
-        .where(eq(tableOf(kind).id, id))
-        .run();
+      of(kind).remove.run({ id });
     },
 
     /** Records of operations whose line is still open. */
@@ -70,13 +67,18 @@ export const rowsIn = (db: Db) => {
   };
 };
 
-/** Prepared once a kind: an import writes thousands of rows. */
-function writerFor(db: Db, kind: RowKind) {
+/** The statements for one row, prepared once a kind: an import writes thousands of rows. */
+function statements(db: Db, kind: RowKind) {
   const table = tableOf(kind);
   const names = Object.keys(getTableColumns(table));
   const values = Object.fromEntries(names.map((name) => [name, sql.placeholder(name)]));
   const set = Object.fromEntries(names.map((name) => [name, sql`excluded.${sql.identifier(name)}`]));
-  return db.insert(table).values(values).onConflictDoUpdate({ target: table.id, set }).prepare();
+  const thisRow = eq(table.id, sql.placeholder('id'));
+  return {
+    get: db.select().from(table).where(thisRow).prepare(),
+    put: db.insert(table).values(values).onConflictDoUpdate({ target: table.id, set }).prepare(),
+    remove: db.delete(table).where(thisRow).prepare(),
+  };
 }
 
 function checked<K extends RowKind>(kind: K, stored: Record<string, unknown>): RowOf<K> {

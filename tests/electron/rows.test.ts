@@ -1,7 +1,9 @@
+import { cpSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { rowKinds, type RowKind, type RowOf } from '../../core/shop/state.ts';
 import { anEverythingShop, aLine, aRecord, aShear, at } from '../support/builders.ts';
-import { refusalOf, storeWith } from './support.ts';
+import { openTestStore, refusalOf, storeWith, tempFolder } from './support.ts';
 
 describe('the data file', () => {
   const shop = anEverythingShop();
@@ -42,6 +44,16 @@ describe('the data file', () => {
       }),
     ).toThrow('the power went');
     expect(store.run('read', ({ rows }) => rows.read('pin'))).toEqual(shop.pin);
+  });
+
+  it('has everything that was kept when the machine loses power', () => {
+    const file = join(tempFolder(), 'shop.db');
+    storeWith(shop, file);
+    // What is on the disk at this instant, the file still open: the same as after a power cut.
+    const copy = join(tempFolder(), 'shop.db');
+    for (const ending of ['', '-wal']) cpSync(`${file}${ending}`, `${copy}${ending}`);
+    const after = openTestStore(copy);
+    expect(after.run('read', ({ rows }) => rows.read('line'))).toEqual(shop.line);
   });
 
   it('takes a step that removes and adds in any order, but none that leaves a line without its part', () => {
