@@ -33,6 +33,8 @@ export interface Pricing<T> {
   readonly peaks: readonly Peak[];
 }
 
+export type Effort = 'quick' | 'exact';
+
 export interface Cover<T = unknown> {
   /** Pieces wanted of each item. */
   readonly demand: readonly number[];
@@ -44,11 +46,13 @@ export interface Cover<T = unknown> {
   /**
    * The best columns for these item values, with no more of any item than `wanted`.
    * @param stockDuals only columns worth more than cost + dual × use matter; null: any of value above 0
+   * @param effort `quick` may miss the best column and leave the bound loose
    */
   price(
     values: readonly number[],
     wanted: readonly number[],
     stockDuals: readonly number[] | null,
+    effort: Effort,
   ): Pricing<T>;
   /**
    * Every full column whose value is at least its cost (+ dual × use) less `gap`, or null when there are too many.

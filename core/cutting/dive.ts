@@ -38,11 +38,14 @@ export function* dive<T>(
     uses.push(...fixed);
     if (rest.available.some((left) => left !== null && left < -1e-6)) return null;
     if (rest.wanted.every((pieces) => pieces === 0)) return costOf(uses) < best - 1e-6 ? uses : null;
-    const filled = fillByValue(
-      cover,
-      rest,
-      relaxed.itemDuals.map((dual, item) => dual + 1e-9 * (cover.sizes[item] as number)),
-    );
+    const filled =
+      depth > 0
+        ? null
+        : fillByValue(
+            cover,
+            rest,
+            relaxed.itemDuals.map((dual, item) => dual + 1e-9 * (cover.sizes[item] as number)),
+          );
     if (filled && costOf(uses) + costOf(filled) < best - 1e-6) return [...uses, ...filled];
     yield;
     const solving = relax(cover, rest, pool, roundsInDive);

@@ -12,7 +12,7 @@ export function fillByValue<T>(cover: Cover<T>, rest: Rest, values: readonly num
   const available = rest.available.slice();
   const uses: Use<T>[] = [];
   while (wanted.some((pieces) => pieces > 0)) {
-    const column = richest(cover.price(values, wanted, null).columns, values, wanted, available);
+    const column = richest(cover.price(values, wanted, null, 'quick').columns, values, wanted, available);
     if (!column) return null;
     const count = timesIn(column, wanted, available);
     uses.push({ column, count });

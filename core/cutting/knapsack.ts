@@ -23,13 +23,13 @@ export interface Pattern {
 /** Lengths closer than this are the same length: far below what a shear can hold, far above rounding noise. */
 export const lengthTolerance = 1e-6;
 
-/** The bound table has at most so many columns: fine enough to steer the search, quick enough to fill. */
-const maxBuckets = 2000;
+/** Usual number of columns of the bound table: fine enough to steer the search, quick enough to fill. */
+const usualBuckets = 2000;
 
 /**
  * Upper bounds on the value of any completion: row i, column b holds the most that kinds i … n−1 can be worth in a room
  * of b buckets. Sizes and rooms are rounded down to buckets, which can only let more in, so a bound never errs on the
- * low side; with whole-number lengths up to 2,000 it is exact.
+ * low side; with whole-number lengths no greater than the number of buckets it is exact.
  */
 interface Bounds {
   readonly table: Float64Array;
@@ -37,8 +37,8 @@ interface Bounds {
   readonly unit: number;
 }
 
-function completionBounds(kinds: readonly PieceKind[], capacity: number): Bounds {
-  const unit = Math.max(1, Math.ceil(capacity / maxBuckets));
+function completionBounds(kinds: readonly PieceKind[], capacity: number, buckets: number): Bounds {
+  const unit = Math.max(1, Math.ceil(capacity / buckets));
   const width = Math.floor((capacity + lengthTolerance) / unit) + 1;
   const table = new Float64Array((kinds.length + 1) * width);
   for (let i = kinds.length - 1; i >= 0; i--) fillRow(table, kinds[i] as PieceKind, i * width, width, unit);
@@ -85,7 +85,12 @@ export interface PatternSearch {
  * Prepares the search for patterns of one stock length; the bound table is filled once.
  * @param capacity length to lay pieces on, trim taken off
  */
-export function patternSearch(kinds: readonly PieceKind[], capacity: number, rule: AxisRule): PatternSearch {
+export function patternSearch(
+  kinds: readonly PieceKind[],
+  capacity: number,
+  rule: AxisRule,
+  buckets = usualBuckets,
+): PatternSearch {
   const order = kinds
     .map((_, at) => at)
     .filter((at) => fits(kinds[at] as PieceKind, capacity))
@@ -93,6 +98,7 @@ export function patternSearch(kinds: readonly PieceKind[], capacity: number, rul
   const { table, width, unit } = completionBounds(
     order.map((at) => kinds[at] as PieceKind),
     capacity,
+    buckets,
   );
   const bucketOf = (room: number): number => Math.floor((room + lengthTolerance) / unit);
   const visit: PatternSearch['visit'] = (copies, threshold, nodes, see) => {
@@ -181,6 +187,30 @@ export function bestPatterns(
     best.counts.forEach((count, at) => (copies[at] = (copies[at] as number) - count));
   }
   return { patterns, bound };
+}
+
+/** What the search for one pattern may cost. */
+export interface PatternEffort {
+  /** Columns of the bound table. */
+  readonly buckets: number;
+  readonly nodes: number;
+}
+/** Where only a handful of pieces fit on a length, a coarse table does. */
+export const fewPieces: PatternEffort = { buckets: 100, nodes: 20_000 };
+
+/**
+ * The most valuable pattern alone.
+ * @returns counts per kind (empty when no pattern is worth anything), and a bound that no pattern's value exceeds
+ */
+export function bestPattern(
+  kinds: readonly PieceKind[],
+  capacity: number,
+  rule: AxisRule,
+  { buckets, nodes }: PatternEffort,
+): { counts: readonly number[]; bound: number } {
+  const search = patternSearch(kinds, capacity, rule, buckets);
+  const { patterns, bound } = bestPatterns(search, 0, { keep: 1, nodes, slack: 0 });
+  return { counts: patterns[0]?.counts ?? [], bound };
 }
 
 /**

@@ -86,9 +86,14 @@ export function* relax<T>(
       rowOf.has(item) ? (rowDuals[rowOf.get(item) as number] as number) : 0,
     );
     const stockDuals = master.stockDuals();
-    const priced = cover.price(itemDuals, rest.wanted, stockDuals);
+    // Quick pricing until it finds nothing more; only then is the exact, slower one worth its time.
+    let priced = cover.price(itemDuals, rest.wanted, stockDuals, 'quick');
+    let fresh = priced.columns.filter((column) => inStock(column) && addTo(pool, column));
+    if (fresh.length === 0) {
+      priced = cover.price(itemDuals, rest.wanted, stockDuals, 'exact');
+      fresh = priced.columns.filter((column) => inStock(column) && addTo(pool, column));
+    }
     bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
-    const fresh = priced.columns.filter((column) => inStock(column) && addTo(pool, column));
     const tight = priced.peaks.every(
       (peak) => peak.bound <= peak.cost + (stockDuals[peak.stock] as number) * peak.use + 1e-6,
     );

@@ -103,7 +103,7 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
     }
     accept(state, step.value);
     yield report(state);
-    if (at === 0 && options.solveMip) {
+    if (at === (cover.enumerate ? 0 : -1) && options.solveMip) {
       exactly(state, relaxed, options.solveMip);
       yield report(state);
     }

@@ -1,0 +1,74 @@
+import type { AxisRule } from './knapsack.ts';
+import type { ShearLimits } from './run.ts';
+
+/** One cut along an axis: what is taken off, and how its size is set. */
+export interface AxisCut {
+  readonly gives: 'trim' | 'offcut' | 'piece';
+  readonly sizeMm: number;
+  /** `back`: against the back gauge. `line`: to a scribed line, for what is too narrow for the gauge. */
+  readonly gauge: 'back' | 'line';
+}
+
+/** The cuts that divide one length, and what remains in hand after the last. */
+export interface AxisPlan {
+  readonly cuts: readonly AxisCut[];
+  readonly remains: 'piece' | 'offcut';
+  readonly remainsMm: number;
+}
+
+/** Differences below this are rounding, not metal. */
+export const sameMm = 0.005;
+
+/** What the shear asks of the pieces along one axis; held by every pattern the search proposes. */
+export const axisRule = (shear: ShearLimits): AxisRule => ({
+  wideAbove: shear.backGaugeMm.max,
+  narrowBelow: shear.minStripMm,
+});
+
+/**
+ * Divides a length into pieces on a shear with a back gauge. Each cut takes one piece off behind the blade; what remains
+ * stays in the hold-downs and must be wide enough for them. So a piece beyond the gauge's travel, or the last one where
+ * there is no offcut to hold, is the piece that remains, and the offcut is then cut away first.
+ * Large settings come first: the sheet is steadiest while it is whole. Common practice, no source.
+ * @param totalMm the whole length, trim included
+ * @param piecesMm sizes, any order; at most one beyond the gauge, as `axisRule` demands
+ */
+export function planAxis(
+  totalMm: number,
+  trimMm: number,
+  piecesMm: readonly number[],
+  shear: ShearLimits,
+): AxisPlan {
+  const sum = piecesMm.reduce((a, b) => a + b, 0);
+  const offcut = Math.max(0, Math.round((totalMm - trimMm - sum) * 100) / 100);
+  const last = remainingPiece(piecesMm, offcut, shear);
+  const cuts: AxisCut[] = trimMm > sameMm ? [{ gives: 'trim', sizeMm: trimMm, gauge: 'line' }] : [];
+  const others = piecesMm.toSorted((a, b) => b - a);
+  if (last !== null) {
+    others.splice(others.lastIndexOf(last), 1);
+    cuts.push(...offcutPieces(offcut, shear));
+  }
+  for (const sizeMm of others) cuts.push({ gives: 'piece', sizeMm, gauge: 'back' });
+  return { cuts, remains: last === null ? 'offcut' : 'piece', remainsMm: last ?? offcut };
+}
+
+/** The size that is left in hand at the end, or null when that is the offcut. */
+function remainingPiece(piecesMm: readonly number[], offcut: number, shear: ShearLimits): number | null {
+  const wide = piecesMm.find((piece) => piece > shear.backGaugeMm.max + sameMm);
+  if (wide !== undefined) return wide;
+  if (offcut >= shear.minStripMm && offcut > sameMm) return null;
+  const held = piecesMm.filter((piece) => piece + sameMm >= shear.minStripMm);
+  return held.length > 0 ? Math.min(...held) : null;
+}
+
+/** An offcut as the gauge can take it off: in lengths of its travel, the rest last; a sliver goes to a line, as a trim. */
+function offcutPieces(offcut: number, shear: ShearLimits): AxisCut[] {
+  const { min, max } = shear.backGaugeMm;
+  const cuts: AxisCut[] = [];
+  for (let left = offcut; left > sameMm;) {
+    const sizeMm = Math.round(Math.min(left, max) * 100) / 100;
+    cuts.push({ gives: 'offcut', sizeMm, gauge: sizeMm + sameMm >= min ? 'back' : 'line' });
+    left -= sizeMm;
+  }
+  return cuts;
+}

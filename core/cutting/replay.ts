@@ -1,0 +1,99 @@
+import type { CutStep, Destination } from './step.ts';
+
+/** Pieces of one size that lie in one place after the list has been cut. */
+export interface MadePiece {
+  /** "blank", "remnant", "scrap", or the stack on which they still lie. */
+  readonly place: string;
+  readonly widthMm: number;
+  readonly lengthMm: number;
+  readonly count: number;
+}
+
+/** Sheets as they are laid ready: one stack a group. */
+export interface SheetStack {
+  readonly id: string;
+  readonly count: number;
+  readonly widthMm: number;
+  readonly lengthMm: number;
+}
+
+export interface ShearFrame {
+  readonly lengthMm: number;
+  readonly backGaugeMm: { readonly min: number; readonly max: number };
+  readonly minStripMm: number;
+}
+
+export interface Replay {
+  readonly pieces: readonly MadePiece[];
+  /** Steps the shear cannot do, each with a sentence. */
+  readonly refusals: readonly { readonly step: number; readonly message: string }[];
+}
+
+const round = (mm: number): number => Math.round(mm * 100) / 100;
+
+/**
+ * Cuts a step list on simulated sheets, cut by cut, and says what lies where at the end. It believes only the stack, the
+ * axis, the size and the number of cuts of a step, measures every piece itself, and shares no code with the planning.
+ */
+export function replaySteps(
+  steps: readonly CutStep[],
+  sheets: readonly SheetStack[],
+  shear: ShearFrame,
+): Replay {
+  const piles = new Map<string, MadePiece[]>();
+  const refusals: Replay['refusals'][number][] = [];
+  const lay = (place: string, widthMm: number, lengthMm: number, count: number): void => {
+    const pile = piles.get(place) ?? [];
+    const same = pile.find((one) => one.widthMm === widthMm && one.lengthMm === lengthMm);
+    const rest = pile.filter((one) => one !== same);
+    piles.set(place, [...rest, { place, widthMm, lengthMm, count: count + (same?.count ?? 0) }]);
+  };
+  for (const sheet of sheets) lay(sheet.id, sheet.widthMm, sheet.lengthMm, sheet.count);
+  for (const step of steps) {
+    const pile = piles.get(step.stack) ?? [];
+    piles.delete(step.stack);
+    if (pile.length === 0)
+      refusals.push({
+        step: step.number,
+        message: `Step ${step.number} finds nothing on stack ${step.stack}.`,
+      });
+    for (const piece of pile) {
+      let { widthMm, lengthMm } = piece;
+      for (let cut = 0; cut < step.cutsEach; cut++) {
+        const message = refusal(step, widthMm, lengthMm, shear);
+        if (message !== null) {
+          refusals.push({ step: step.number, message });
+          break;
+        }
+        if (step.axis === 'length') {
+          lay(placeOf(step.to), widthMm, step.sizeMm, piece.count);
+          lengthMm = round(lengthMm - step.sizeMm);
+        } else {
+          lay(placeOf(step.to), step.sizeMm, lengthMm, piece.count);
+          widthMm = round(widthMm - step.sizeMm);
+        }
+      }
+      lay(step.rest ? placeOf(step.rest) : step.stack, widthMm, lengthMm, piece.count);
+    }
+  }
+  return { pieces: [...piles.values()].flat(), refusals };
+}
+
+const placeOf = (to: Destination): string => (to.kind === 'stack' ? to.stack : to.kind);
+
+function refusal(step: CutStep, widthMm: number, lengthMm: number, shear: ShearFrame): string | null {
+  const [along, across] = step.axis === 'length' ? [lengthMm, widthMm] : [widthMm, lengthMm];
+  const remains = round(along - step.sizeMm);
+  const cut = `Step ${step.number}, ${step.sizeMm} mm off a piece ${widthMm} wide and ${lengthMm} long,`;
+  if (across > shear.lengthMm) return `${cut} needs a shear longer than ${shear.lengthMm} mm.`;
+  if (remains <= 0) return `${cut} takes more than there is.`;
+  if (remains < shear.minStripMm)
+    return `${cut} leaves ${remains} mm, less than the ${shear.minStripMm} mm the hold-downs grip.`;
+  const gauge = step.backGaugeMm;
+  if (gauge !== null && Math.abs(gauge - step.sizeMm) > 0.005)
+    return `${cut} does not agree with its back gauge of ${gauge} mm.`;
+  if (gauge !== null && (gauge < shear.backGaugeMm.min || gauge > shear.backGaugeMm.max)) {
+    return `${cut} is beyond the back gauge, ${shear.backGaugeMm.min} to ${shear.backGaugeMm.max} mm.`;
+  }
+  return null;
+}

@@ -1,0 +1,204 @@
+import { axisRule } from './axis.ts';
+import type { Column, Cover, Effort, Peak } from './cover.ts';
+import { bestPattern, fewPieces, lengthTolerance, type AxisRule, type PatternEffort } from './knapsack.ts';
+import { commonUnit } from './one-dimension.ts';
+import type { BlankSize, RunInput, ShearLimits, Stock } from './run.ts';
+import { stripChoice, type BestStrip, type StripChoice } from './strip-choice.ts';
+
+/**
+ * How one sheet is cut, guillotine cuts only: crosscut to panels, each panel ripped to strips by girth, each strip
+ * crosscut to lengths. A panel as long as the sheet is the way round where the strips come first.
+ */
+export interface SheetLayout {
+  readonly panels: readonly Panel[];
+}
+export interface Panel {
+  readonly lengthMm: number;
+  readonly strips: readonly Strip[];
+}
+export interface Strip {
+  readonly girthMm: number;
+  /** Indices of blank sizes, along the strip. */
+  readonly blanks: readonly number[];
+}
+
+/** Columns from one pricing of one stock, the later ones from the pieces the earlier leave. */
+const columnsKept = 4;
+const quickRip: PatternEffort = { buckets: 200, nodes: 300 };
+const exactRip: PatternEffort = { buckets: 1500, nodes: 50_000 };
+
+/** Lengths a panel of this stock may have, given the shear; the whole sheet's own length where it can be ripped whole. */
+function panelLengths(stock: Stock, sizes: readonly BlankSize[], shear: ShearLimits): number[] {
+  const longest = stock.lengthMm === null ? Infinity : stock.lengthMm - stock.endTrimMm;
+  const crosscut = stock.kind === 'coil' || stock.widthMm <= shear.lengthMm;
+  const lengths = new Set(crosscut ? sizes.map((size) => size.lengthMm) : []);
+  if (stock.kind === 'sheet' && (crosscut || stock.endTrimMm === 0)) lengths.add(longest);
+  return [...lengths]
+    .filter((length) => length <= Math.min(longest, shear.lengthMm) + lengthTolerance)
+    .sort((a, b) => b - a);
+}
+
+/** The run as a cover: a column is one sheet, or one panel off a coil. */
+export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<SheetLayout> {
+  const lengths = run.stock.map((stock) => panelLengths(stock, sizes, run.shear));
+  const costs = run.stock.flatMap((stock, at) =>
+    stock.kind === 'sheet'
+      ? [stock.costCents]
+      : (lengths[at] as number[]).map((length) => coilCost(stock.centsPerMetre, length + stock.endTrimMm)),
+  );
+  return {
+    demand: sizes.map((size) => size.quantity),
+    stock: run.stock.map((stock) => ({
+      available: stock.kind === 'sheet' ? stock.available : stock.lengthMm,
+    })),
+    sizes: sizes.map((size) => size.girthMm * size.lengthMm),
+    costUnit: commonUnit(costs),
+    price(values, wanted, duals, effort) {
+      const columns: Column<SheetLayout>[] = [];
+      const peaks: Peak[] = [];
+      const choice = stripChoice(sizes, run.shear, values, wanted);
+      for (const [at, stock] of run.stock.entries()) {
+        const dual = duals?.[at] ?? 0;
+        for (const { use, cost, panels, room } of cutsFrom(stock, lengths[at] as number[])) {
+          const least = duals ? cost + dual * use + 1e-7 * Math.max(1, cost) : 0;
+          const bench = { stock, shear: run.shear, panels, room, keep: duals ? columnsKept : 1, effort };
+          const priced = pricePanels(bench, choice, least);
+          columns.push(
+            ...priced.layouts.map((layout) => ({ stock: at, use, cost, pieces: piecesOf(layout), layout })),
+          );
+          peaks.push({ stock: at, use, cost, bound: priced.bound });
+        }
+      }
+      return { columns, peaks };
+    },
+  };
+}
+
+const coilCost = (centsPerMetre: number, lengthMm: number): number =>
+  Math.round((centsPerMetre * lengthMm) / 1000);
+
+/** What one use of a stock may be: the sheet, or a length off the coil that makes one panel. */
+function cutsFrom(stock: Stock, lengths: readonly number[]) {
+  if (stock.kind === 'sheet') {
+    return [{ use: 1, cost: stock.costCents, panels: lengths, room: stock.lengthMm - stock.endTrimMm }];
+  }
+  return lengths.map((length) => {
+    const use = length + stock.endTrimMm;
+    return { use, cost: coilCost(stock.centsPerMetre, use), panels: [length], room: length };
+  });
+}
+
+/** One sheet to be laid out. */
+interface Bench {
+  readonly stock: Stock;
+  readonly shear: ShearLimits;
+  /** Panel lengths to choose from, longest first. */
+  readonly panels: readonly number[];
+  /** Length to divide into panels. */
+  readonly room: number;
+  /** Layouts to return, at most. */
+  readonly keep: number;
+  readonly effort: Effort;
+}
+
+/** Layouts worth more than `least`, none asking for a piece that is not wanted; and a bound on any layout's worth. */
+function pricePanels(
+  bench: Bench,
+  all: StripChoice,
+  least: number,
+): { layouts: SheetLayout[]; bound: number } {
+  const first = bestPanels(bench, bench.panels, bench.room, all);
+  const layouts: SheetLayout[] = [];
+  const choice = all.copy();
+  while (first.bound > least && layouts.length < bench.keep) {
+    const layout = layOut(bench, choice, layouts.length === 0 ? first.counts : null);
+    if (choice.worth(layout) <= least) break;
+    layouts.push(layout);
+  }
+  return { layouts, bound: Math.max(least, first.bound) };
+}
+
+/** Pieces of a layout as [item, count], items ascending. */
+export function piecesOf(layout: SheetLayout): [number, number][] {
+  const counts = new Map<number, number>();
+  for (const panel of layout.panels) {
+    for (const strip of panel.strips)
+      for (const item of strip.blanks) counts.set(item, (counts.get(item) ?? 0) + 1);
+  }
+  return [...counts].sort((a, b) => a[0] - b[0]);
+}
+
+/** The best way to fill a width with strips; copies beyond the pieces wanted are left out only by `layOut`. */
+function bestRip(
+  strips: readonly BestStrip[],
+  room: number,
+  rule: AxisRule,
+  effort: Effort,
+): { counts: readonly number[]; bound: number } {
+  const kinds = strips.map((strip) => ({ size: strip.girthMm, value: strip.bound, copies: strip.pieces }));
+  return bestPattern(kinds, room, rule, effort === 'quick' ? quickRip : exactRip);
+}
+
+const ripRoom = ({ stock }: Bench): number => stock.widthMm - stock.sideTrimMm;
+
+/** Which panel lengths a sheet is best crosscut to, and a bound on what they yield. */
+function bestPanels(bench: Bench, lengths: readonly number[], room: number, choice: StripChoice) {
+  const rule = axisRule(bench.shear);
+  const kinds = lengths.map((size) => ({
+    size,
+    value: bestRip(choice.strips(size), ripRoom(bench), rule, bench.effort).bound,
+    copies: Math.ceil(room / size),
+  }));
+  return bestPattern(kinds, room, rule, fewPieces);
+}
+
+/** Lays out one sheet panel by panel, strip by strip, taking its pieces off what is wanted, so that none is laid too often. */
+function layOut(bench: Bench, choice: StripChoice, first: readonly number[] | null): SheetLayout {
+  const panels: Panel[] = [];
+  let room = bench.room;
+  let usable = bench.panels;
+  for (let counts = first; ; counts = null) {
+    const chosen = counts ?? bestPanels(bench, usable, room, choice).counts;
+    const before = panels.length;
+    usable.forEach((lengthMm, k) => {
+      for (let n = 0; n < (chosen[k] ?? 0); n++) {
+        const strips = ripPanel(bench, choice, lengthMm);
+        if (strips.length === 0) return;
+        panels.push({ lengthMm, strips });
+        room = Math.round((room - lengthMm) * 100) / 100;
+      }
+    });
+    const { max } = bench.shear.backGaugeMm;
+    const wide = panels.some((panel) => panel.lengthMm > max);
+    usable = usable.filter((length) => length <= room + lengthTolerance && !(wide && length > max));
+    if (panels.length === before || usable.length === 0) return { panels };
+  }
+}
+
+function ripPanel(bench: Bench, choice: StripChoice, length: number): Strip[] {
+  const strips: Strip[] = [];
+  let rule = axisRule(bench.shear);
+  let room = ripRoom(bench);
+  for (;;) {
+    const hasWide = strips.some((strip) => strip.girthMm > rule.wideAbove);
+    const best = choice
+      .strips(length)
+      .filter(
+        (strip) =>
+          strip.blanks.length > 0 &&
+          strip.girthMm <= room + lengthTolerance &&
+          !(hasWide && strip.girthMm > rule.wideAbove),
+      );
+    const { counts } = bestRip(best, room, rule, bench.effort);
+    const before = strips.length;
+    best.forEach(({ girthMm, blanks }, k) => {
+      for (let n = 0; n < (counts[k] ?? 0) && choice.take(blanks); n++) {
+        strips.push({ girthMm, blanks });
+        room = Math.round((room - girthMm) * 100) / 100;
+      }
+    });
+    if (strips.length === before) return strips;
+    if (strips.some((strip) => strip.girthMm + lengthTolerance >= bench.shear.minStripMm))
+      rule = { ...rule, narrowBelow: 0 };
+  }
+}
