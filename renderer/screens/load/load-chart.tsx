@@ -11,10 +11,11 @@ import {
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { isOver, type MachineLoad } from './load-days.ts';
-import { percent } from './load-table.tsx';
 import styles from './load.module.css';
 
 const HOUR = 3600;
+/** With a space that does not break: labels over narrow bars stay on one line. */
+const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
 
 interface Day {
   readonly label: string;
@@ -33,7 +34,7 @@ const dayOf =
     changeover: day.changeover / HOUR,
     capacity: day.capacity / HOUR,
     over: isOver(day)
-      ? `▲ ${day.utilisation === null ? 'closed' : percent(day.utilisation)}`
+      ? `▲\u00a0${day.utilisation === null ? 'closed' : percent(day.utilisation)}`
       : percentIfAny(day),
   });
 

@@ -107,13 +107,13 @@ export const lineColumns: readonly LineColumn[] = [
   },
   {
     id: 'stock',
-    label: 'Colour, gauge, material',
+    label: 'Stock',
     width: 'minmax(150px, 1.4fr)',
     sort: (r) => `${r.colour.name} ${r.gauge} ${r.materialName}`,
     cell: (r) => (
-      <span className={styles.stock} title={r.materialName}>
+      <span className={styles.stock} title={`${r.colour.name}, ${r.gauge}, ${r.materialName}`}>
         <Swatch hex={r.colour.hex} />
-        <span>{`${r.colour.name}, ${r.gauge}`}</span> <span className={styles.soft}>{r.materialName}</span>
+        <span className={styles.words}>{`${r.colour.name}, ${r.gauge} ${r.line.materialId}`}</span>
       </span>
     ),
   },

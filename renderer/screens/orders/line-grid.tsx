@@ -74,10 +74,7 @@ function useCells(
   const { lineId, choose } = useOrdersView();
   const [column, setColumn] = useState(0);
   const [editing, edit] = useState<string | null>(null);
-  const at = Math.max(
-    0,
-    rows.findIndex((row) => row.id === lineId),
-  );
+  const at = rows.findIndex((row) => row.id === lineId);
   const active = rows[at];
   const go = (row: LineRow | undefined, place: number, nextColumn: number) => {
     choose(row?.id ?? null);

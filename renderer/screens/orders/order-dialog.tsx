@@ -83,9 +83,11 @@ function OrderForm({ shop, isNew, stands, onClose }: FormProps) {
         />
       }
     >
-      {form.errors[''] && <SentenceError message={form.errors['']} />}
-      <OrderFields form={form} isNew={isNew} timeZone={shop.settings.timeZone} />
-      <OrderLines shop={shop} form={form} />
+      <div className={styles.orderForm}>
+        {form.errors[''] && <SentenceError message={form.errors['']} />}
+        <OrderFields form={form} isNew={isNew} timeZone={shop.settings.timeZone} />
+        <OrderLines shop={shop} form={form} />
+      </div>
     </Dialog>
   );
 }

@@ -33,7 +33,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
         <br />
         {row.customer}
       </td>
-      <td>
+      <td className={styles.part}>
         {part.name}
         <br />
         {row.colourName}

@@ -61,7 +61,7 @@ function MendRow({ header, widths, row }: RowProps) {
               aria-label={`${title}, row ${row.row}`}
               aria-invalid={title in row.reasons}
               aria-describedby={title in row.reasons ? reasonsId : undefined}
-              size={widths[i] ?? 8}
+              style={{ width: `calc(${widths[i] ?? 8}ch + 18px)` }}
               value={row.cells[i] ?? ''}
               onChange={(event) => mend(row.row, i, event.target.value)}
             />

@@ -6,7 +6,7 @@ import { TextField } from '../../../ui/text-field.tsx';
 import { Fields, Group } from '../form/form-frame.tsx';
 import { Length } from '../form/parsed-field.tsx';
 import { CodeField } from '../form/row-frame.tsx';
-import { Thickness } from '../form/thickness.tsx';
+import { Thickness } from '../form/stock-fields.tsx';
 import type { Form } from '../form/use-form.ts';
 
 export interface MachineFields {

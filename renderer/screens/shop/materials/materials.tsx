@@ -14,7 +14,7 @@ import { Fields, Group } from '../form/form-frame.tsx';
 import { without, withEntry } from '../form/list.ts';
 import { CodeField, RowFrame } from '../form/row-frame.tsx';
 import { Section } from '../form/section.tsx';
-import { Thickness } from '../form/thickness.tsx';
+import { AreaWeight, Thickness } from '../form/stock-fields.tsx';
 import type { Form } from '../form/use-form.ts';
 import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
 import { fromTable, missingGauges } from './gauge-rows.ts';
@@ -105,7 +105,7 @@ function Gauges({ form, units }: { form: Form<RowOf<'material'>>; units: LengthU
       title="Gauges"
       note="The number alone does not fix the thickness: prefinished stock is ordered to a stated decimal. Put in what your supplier states."
       end={
-        <span className={styles.line}>
+        <span className={styles.ends}>
           <Menu label="Published gauges" entries={missing}>
             <Button small icon={Plus} isDisabled={missing.length === 0}>
               From the published table
@@ -163,13 +163,12 @@ function GaugeLine({ gauge, units, published, error, onChange, onRemove }: Gauge
         error={error('thicknessMm')}
         onChange={(thicknessMm) => onChange({ thicknessMm })}
       />
-      <NumberField
+      <AreaWeight
         label="Weight"
-        unit="kg/m²"
-        formatOptions={{ maximumFractionDigits: 3 }}
-        value={gauge.kgPerM2}
-        onChange={(kgPerM2) => onChange({ kgPerM2 })}
+        units={units}
+        kgPerM2={gauge.kgPerM2}
         error={error('kgPerM2')}
+        onChange={(kgPerM2) => onChange({ kgPerM2 })}
       />
       <div className={styles.end}>
         <Button small onPress={() => onChange(published)} isDisabled={published === gauge}>

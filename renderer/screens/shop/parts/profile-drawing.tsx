@@ -19,8 +19,8 @@ export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) 
   const { box, path, strokes, paint } = drawing;
   const size = Math.max(box.width, box.height, 1);
   const stroke = Math.max(thicknessMm, size * (lengths ? THINNEST.large : THINNEST.small));
-  const margin = lengths ? size * 0.16 : size * 0.04;
-  const view = [box.left - margin, box.top - margin, box.width + 2 * margin, box.height + 2 * margin];
+  const [beside, above] = lengths ? [size * 0.28, size * 0.12] : [size * 0.04, size * 0.04];
+  const view = [box.left - beside, box.top - above, box.width + 2 * beside, box.height + 2 * above];
   const flanges = strokes.filter((s): s is Line => s.kind === 'line' && s.of === 'flange');
   return (
     <svg className={styles.drawing} viewBox={view.join(' ')} role="img" aria-label={label}>
