@@ -22,21 +22,32 @@ export function DragLayer({ drag, scale, geometry }: { drag: Drag; scale: Scale;
   );
 }
 
-/** Machines that cannot do the operation in the hand. */
-export const RefusingLanes = ({
-  refusing,
-  scale,
-  geometry,
-}: {
-  refusing: readonly number[];
+interface Refusal {
+  readonly lane: number;
+  /** Why, a sentence. */
+  readonly why: string;
+}
+
+interface RefusingProps {
+  refusals: readonly Refusal[];
   scale: Scale;
   geometry: Geometry;
-}) =>
-  refusing.map((lane) => (
+}
+
+/** Machines that cannot do the operation in the hand. */
+export const RefusingLanes = ({ refusals, scale, geometry }: RefusingProps) =>
+  refusals.map(({ lane, why }) => (
     <g key={lane} transform={`translate(0 ${lane * geometry.laneHeight})`}>
       <rect className={styles.refusing} width={scale.width} height={geometry.laneHeight} />
-      <text className={styles.refusingWords} x={12} y={geometry.laneHeight / 2 + 4}>
-        cannot do this operation
+      <rect
+        className={styles.refusingGround}
+        x={8}
+        y={8}
+        width={Math.min(scale.width - 16, why.length * 7 + 20)}
+        height={26}
+      />
+      <text className={styles.refusingWords} x={18} y={25}>
+        {why}
       </text>
     </g>
   ));

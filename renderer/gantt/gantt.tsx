@@ -1,4 +1,4 @@
-import { useRef } from 'react';
+import { useMemo, useRef } from 'react';
 import type { Interval } from '../../core/time/interval.ts';
 import { AXIS_PX, AxisRow } from './axis-row.tsx';
 import type { BoardDoing } from './doing.ts';
@@ -10,7 +10,9 @@ import { LaneHeads } from './lane-heads.tsx';
 import type { Lane } from './lanes.ts';
 import { NowLine, SelectionLayer } from './marks-layer.tsx';
 import type { Scale } from './scale.ts';
-import { stripId, StripsFrame, StripsLayer } from './strips-layer.tsx';
+import { OptionsLayer, stripId } from './options-layer.tsx';
+import { stretchFor } from './strip-paths.ts';
+import { StripsFrame, StripsLayer } from './strips-layer.tsx';
 import { useBoardKeys } from './use-board-keys.ts';
 import { useBoardScale, useReveal, useWheel } from './use-board-scale.ts';
 import { usePointer } from './use-pointer.ts';
@@ -38,10 +40,11 @@ export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing }: 
   const scroll = useRef<HTMLDivElement>(null);
   const { width } = useSize(surface);
   const { height: room } = useSize(scroll);
-  const { selected, select } = useBoardView();
+  const selected = useBoardView((view) => view.selected);
+  const select = useBoardView((view) => view.select);
   const { scale, look, fit, goToNow } = useBoardScale(width, horizon, now);
   const seeAll = () => fit(whole);
-  const geometry = geometryOf(room - AXIS_PX, lanes.length);
+  const geometry = useMemo(() => geometryOf(room - AXIS_PX, lanes.length), [room, lanes.length]);
   const shown = wouldBe ?? lanes;
   useBoardKeys({ surface, lanes, scale, selected, doing, look, select, fit: seeAll, goToNow });
   useWheel(surface, scale, look);
@@ -91,9 +94,15 @@ function Surface(props: SurfaceProps) {
   const { lanes, shown, scale, geometry, origin, selected, doing, timeZone, now } = props;
   const { drag, handlers } = usePointer(props);
   const height = lanes.length * geometry.laneHeight;
+  const stretch = stretchFor(scale);
   const held = drag?.bar.operation ?? null;
   const able = held === null ? null : doing.able(held);
-  const refusing = able === null ? [] : lanes.flatMap(({ machine }, i) => (able.has(machine.id) ? [] : [i]));
+  const refusals =
+    held === null || able === null
+      ? []
+      : lanes.flatMap(({ machine }, lane) =>
+          able.has(machine.id) ? [] : [{ lane, why: doing.whyNot(held, machine.id) }],
+        );
   return (
     <svg
       {...handlers}
@@ -107,7 +116,13 @@ function Surface(props: SurfaceProps) {
       aria-activedescendant={selected === null ? undefined : stripId(selected)}
     >
       <StripsFrame scale={scale} origin={origin}>
-        <StripsLayer lanes={shown} geometry={geometry} origin={origin} selected={selected} dragged={held} />
+        <StripsLayer
+          lanes={shown}
+          geometry={geometry}
+          origin={origin}
+          from={stretch.start}
+          to={stretch.end}
+        />
       </StripsFrame>
       {lanes.map(({ machine }, i) => (
         <path
@@ -116,6 +131,7 @@ function Surface(props: SurfaceProps) {
           d={`M0 ${(i + 1) * geometry.laneHeight - 0.5}H${scale.width}`}
         />
       ))}
+      <OptionsLayer lanes={shown} scale={scale} geometry={geometry} selected={selected} />
       <LabelsLayer lanes={shown} scale={scale} geometry={geometry} />
       <SelectionLayer
         lanes={shown}
@@ -125,7 +141,7 @@ function Surface(props: SurfaceProps) {
         timeZone={timeZone}
       />
       <NowLine now={now} scale={scale} height={height} />
-      <RefusingLanes refusing={refusing} scale={scale} geometry={geometry} />
+      <RefusingLanes refusals={refusals} scale={scale} geometry={geometry} />
       {drag && <DragLayer drag={drag} scale={scale} geometry={geometry} />}
     </svg>
   );

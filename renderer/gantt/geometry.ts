@@ -9,9 +9,9 @@ export interface Geometry {
 }
 
 const LEAST = 84;
-const MOST = 148;
+const MOST = 184;
 const BRACKET = 24;
-const RAIL = 20;
+const RAIL = 28;
 
 export function geometryOf(height: number, lanes: number): Geometry {
   const laneHeight = Math.round(Math.min(MOST, Math.max(LEAST, height / Math.max(1, lanes))));

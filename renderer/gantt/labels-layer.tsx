@@ -4,6 +4,7 @@ import type { Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import { dueMarks, labelsOf, lateMarks, type Label } from './labels.ts';
 import { near, type Lane } from './lanes.ts';
+import { FAR_S } from './strips-layer.tsx';
 import { endOf, xOf, type Scale } from './scale.ts';
 
 const LINE_PX = 15;
@@ -28,6 +29,7 @@ const StripWords = ({ label, geometry }: { label: Label; geometry: Geometry }) =
 
 /** Words of the runs above the strips, where the bracket is long enough. */
 function RunWords({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: Geometry }) {
+  if (scale.perPixel > FAR_S) return null;
   return near(lane.runs, scale.from, endOf(scale)).flatMap((run) => {
     const left = Math.max(2, xOf(scale, run.start));
     const width = Math.min(scale.width, xOf(scale, run.end)) - left;
@@ -46,7 +48,7 @@ function Rail({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: G
   return (
     <>
       {dueMarks(lane, scale).map((x) => (
-        <path key={x} className={styles.due} d={`M${x} ${geometry.laneHeight - 9}l4 4l-4 4l-4-4z`} />
+        <path key={x} className={styles.due} d={`M${x} ${geometry.laneHeight - 10}l4 4l-4 4l-4-4z`} />
       ))}
       {lateMarks(lane, scale).map(({ x, words }) => (
         <g key={x} className={styles.late}>

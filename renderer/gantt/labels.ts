@@ -75,11 +75,10 @@ export function lateMarks(lane: Lane, scale: Scale): RailMark[] {
 export const shortDuration = (seconds: number): string =>
   seconds >= 2 * 86_400 ? `${Math.round(seconds / 86_400)} d` : formatDuration(seconds);
 
-/** Due dates of the lines that end in this lane, those in sight, none closer than a mark is wide. */
+/** Where due dates stand, those in sight, none closer than a mark is wide. */
 export function dueMarks(lane: Lane, scale: Scale): number[] {
-  const dues = [...new Set(lane.bars.filter((bar) => bar.last).map((bar) => bar.due))].sort((a, b) => a - b);
   const marks: number[] = [];
-  for (const due of dues) {
+  for (const due of lane.dues) {
     const x = xOf(scale, due);
     if (x < 0 || x > scale.width) continue;
     const before = marks.at(-1);

@@ -19,6 +19,8 @@ export interface Bar {
   readonly end: number;
   /** The parts of [start, end) in which the machine is open; work rests in between. */
   readonly pieces: readonly Interval[];
+  /** The same of [changeoverStart, start). */
+  readonly changeoverPieces: readonly Interval[];
   /** "#2f5d3a", the sheet's own colour. */
   readonly hex: string;
   readonly colourName: string;
@@ -52,6 +54,8 @@ export interface Lane {
   readonly runs: readonly Run[];
   /** Stretches in which the machine is closed, ascending. */
   readonly closed: readonly Interval[];
+  /** Due dates of the lines that end here, ascending, each once. */
+  readonly dues: readonly number[];
 }
 
 const DAY = 86_400;
@@ -64,7 +68,10 @@ export function horizonOf(plan: PlanView): Interval {
   return { start: first - 7 * DAY, end: Math.max(now, last) + 7 * DAY };
 }
 
-/** The plan as lanes, one a machine in the shop's order. Times only: where they are drawn is the scale's affair. */
+/** Work flows down the board: shears above brakes. */
+const byStage = (a: Machine, b: Machine): number => Number(a.stage === 'brake') - Number(b.stage === 'brake');
+
+/** The plan as lanes, one a machine, shears first, else in the shop's order. Times only: where they are drawn is the scale's affair. */
 export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
   const horizon = horizonOf(plan);
   const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
@@ -86,16 +93,19 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
       },
     ];
   };
-  return shop.machine.map((machine) => {
+  return shop.machine.toSorted(byStage).map((machine) => {
     const open = plan.problem.input.machines.find((m) => m.id === machine.id)?.open ?? null;
     const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
     const bars = queue.flatMap((o, rank) => barOf(o, rank, open));
-    return { machine, bars, runs: runsOf(bars), closed: closedOf(open, horizon) };
+    return { machine, bars, runs: runsOf(bars), closed: closedOf(open, horizon), dues: duesOf(bars) };
   });
 }
 
 function placeOf(o: ScheduledOperation, rank: number, open: readonly Interval[] | null) {
-  const whole = [{ start: o.start, end: o.end }];
+  const openIn = (start: number, end: number): readonly Interval[] => {
+    const whole = end > start ? [{ start, end }] : [];
+    return open ? intersect(whole, near(open, start, end)) : whole;
+  };
   return {
     operation: o.operation,
     rank,
@@ -103,7 +113,8 @@ function placeOf(o: ScheduledOperation, rank: number, open: readonly Interval[] 
     changeoverSeconds: o.changeoverSeconds,
     start: o.start,
     end: o.end,
-    pieces: open ? intersect(whole, near(open, o.start, o.end)) : whole,
+    pieces: openIn(o.start, o.end),
+    changeoverPieces: openIn(o.changeoverStart, o.start),
   };
 }
 
@@ -140,6 +151,9 @@ export const near = <T extends Interval>(items: readonly T[], from: number, to: 
 
 const closedOf = (open: readonly Interval[] | null, horizon: Interval): Interval[] =>
   open ? subtract([horizon], near(open, horizon.start, horizon.end)) : [];
+
+const duesOf = (bars: readonly Bar[]): number[] =>
+  [...new Set(bars.filter((bar) => bar.last).map((bar) => bar.due))].sort((a, b) => a - b);
 
 function runsOf(bars: readonly Bar[]): Run[] {
   const groups: Bar[][] = [];

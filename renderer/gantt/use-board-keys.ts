@@ -36,11 +36,10 @@ function moveToMachine({ lanes, doing, selected }: Board, by: -1 | 1): void {
   const found = findBar(lanes, selected);
   if (!found) return;
   const able = doing.able(found.bar.operation);
-  for (let i = found.lane + by; i >= 0 && i < lanes.length; i += by) {
-    const lane = lanes[i]!;
-    if (able.has(lane.machine.id))
-      return doing.move(found.bar.operation, dropAt(lane, found.bar.operation, found.bar.start));
-  }
+  const beside = by === 1 ? lanes.slice(found.lane + 1) : lanes.slice(0, found.lane).reverse();
+  const target = beside.find(({ machine }) => able.has(machine.id));
+  if (target) doing.move(found.bar.operation, dropAt(target, found.bar.operation, found.bar.start));
+  else if (beside[0]) doing.refuse(found.bar.operation, beside[0].machine.id);
 }
 
 function go(board: Board, beside: typeof besideInLane, by: -1 | 1): void {

@@ -1,7 +1,7 @@
 import {
-  CalendarRange,
   FileUp,
   Keyboard,
+  Monitor,
   Moon,
   Play,
   Printer,
@@ -72,7 +72,7 @@ export function appActions(
     ...goTo,
     { id: 'light', label: 'Light look', icon: Sun, act: () => chooseTheme('light') },
     { id: 'dark', label: 'Dark look', icon: Moon, act: () => chooseTheme('dark') },
-    { id: 'system', label: 'Look of the system', icon: CalendarRange, act: () => chooseTheme('system') },
+    { id: 'system', label: 'Look of the system', icon: Monitor, act: () => chooseTheme('system') },
     { id: 'keys', label: 'List of keys', icon: Keyboard, keys: '?', act: showKeys },
   ];
 }

@@ -63,10 +63,10 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
       >
         {runSentence(state)}
       </p>
-      <FallingLine curve={state.curve} budgetSeconds={budgetSeconds} />
+      <FallingLine run={state} />
       <dl className={styles.figures}>
         {objective !== null && (
-          <Figure label="Objective" value={Math.round(objective).toLocaleString('en')} />
+          <Figure label="Score, lower is better" value={Math.round(objective).toLocaleString('en')} />
         )}
         {terms && <Figure label="Weighted lateness" value={formatDuration(terms.weightedTardiness)} />}
         {terms && <Figure label="Changeover" value={formatDuration(terms.changeover)} />}

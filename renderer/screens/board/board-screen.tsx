@@ -77,7 +77,8 @@ interface SideProps {
 
 /** Beside the board: the selected operation, the late lines, the lines that could not be planned. */
 function Side({ shop, plan, lanes, doing }: SideProps) {
-  const { selected, select } = useBoardView();
+  const selected = useBoardView((view) => view.selected);
+  const select = useBoardView((view) => view.select);
   const [tab, setTab] = useState({ id: 'late', of: selected });
   const late = useMemo(() => lateLinesOf(shop, plan), [shop, plan]);
   const chosen = chosenOf(shop, plan, lanes, selected);

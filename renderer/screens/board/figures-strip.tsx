@@ -38,29 +38,32 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
 const shortHours = (seconds: number): string =>
   seconds >= 36_000 ? `${Math.round(seconds / 3600).toLocaleString('en')} h` : shortDuration(seconds);
 
+interface Verdict {
+  readonly look: string | undefined;
+  readonly sign: string;
+  readonly words: string;
+}
+
+/** How a figure stands beside the yardstick's, by the sign of what it gains. */
+const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
+  [1]: { look: styles.better, sign: '✓', words: 'Better than' },
+  [0]: { look: undefined, sign: '=', words: 'The same as' },
+  [-1]: { look: styles.worse, sign: '◆', words: 'Worse than' },
+};
+
 /** The plan in five numbers, each beside what plain due-date order would give. */
 export const FiguresStrip = ({ figures, yardstick, timeZone }: Props) => (
   <dl className={styles.figures}>
     {figuresIn(timeZone).map(({ label, show, cost }) => {
       const gain = yardstick && Math.sign(cost(yardstick) - cost(figures));
-      const look = gain === 1 ? styles.better : gain === -1 ? styles.worse : undefined;
-      const sign = gain === 1 ? '▼ ' : gain === -1 ? '▲ ' : '';
+      const { look, sign, words } = verdicts[gain ?? 0] ?? verdicts[0];
       return (
         <div key={label} className={styles.figure}>
           <dt>{label}</dt>
           <dd className={styles.value}>{show(figures)}</dd>
           {yardstick && (
-            <dd
-              className={classes(styles.beside, look)}
-              title={
-                gain === 1
-                  ? 'better than due-date order'
-                  : gain === -1
-                    ? 'worse than due-date order'
-                    : 'same as due-date order'
-              }
-            >
-              {sign}by due date {show(yardstick)}
+            <dd className={classes(styles.beside, look)} title={`${words} plain due-date order`}>
+              {sign} by due date {show(yardstick)}
             </dd>
           )}
         </div>

@@ -1,12 +1,15 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { dispatchLists, gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
+import { routingOf } from '../../../core/shop/operations.ts';
+import { operationIdOf } from '../../../core/shop/order.ts';
 import { formatWall, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { Button } from '../../ui/button.tsx';
 import { Swatch } from '../../ui/choice.tsx';
+import { Tag } from '../../ui/tag.tsx';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './board.module.css';
 import type { Chosen } from './operation-panel.tsx';
@@ -69,16 +72,23 @@ export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chos
 
 /** The line's steps and the neighbours in the queue, each a jump. */
 export function Neighbours({ chosen, select }: { chosen: Chosen; select: (operation: string) => void }) {
-  const { shop, plan, bar, lane } = chosen;
+  const { shop, plan, bar, lane, operation } = chosen;
   const { timeZone } = shop.settings;
   const steps = plan.schedule.operations
     .filter((o) => o.job === bar.lineId)
     .sort((a, b) => a.index - b.index);
+  const open = new Set(steps.map((step) => step.operation));
+  const done = routingOf(operation.part).filter((stage) => !open.has(operationIdOf(bar.lineId, stage)));
   const beside = [lane.bars[bar.rank - 1], lane.bars[bar.rank + 1]];
   return (
     <section className={styles.part}>
       <h3>Routing</h3>
       <div className={styles.jumps}>
+        {done.map((stage) => (
+          <Tag key={stage} look="fine">
+            {stage === 'shear' ? 'sheared' : 'bent'}
+          </Tag>
+        ))}
         {steps.map((step) => (
           <Button
             key={step.operation}

@@ -1,12 +1,14 @@
 import { useMemo, useState } from 'react';
+import type { Command } from '../../../core/edit/command.ts';
 import { operationName } from '../../../core/edit/plan-commands.ts';
 import { viewQueues, type PlanView } from '../../../core/report/plan-view.ts';
+import { stageOfOperation } from '../../../core/shop/order.ts';
 import { sentence } from '../../../core/shop/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
 import { withMove, type Drop } from '../../gantt/drop.ts';
 import { lanesOf, type Lane } from '../../gantt/lanes.ts';
-import { useCommand } from '../../queries/hooks.ts';
+import { useCommand, useHistory } from '../../queries/hooks.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { consequenceOf, consequenceWords, moveWords } from './consequence.ts';
 
@@ -35,42 +37,66 @@ function tryOut(shop: Shop, plan: PlanView, operation: string, drop: Drop): Trie
   return { on: plan, lanes: lanesOf(shop, after.value), words };
 }
 
+/** Words for the status line; `step` is the history's label of what was done, null for what is only tried or refused. */
+interface Said {
+  readonly words: string;
+  readonly step: string | null;
+}
+const NOTHING: Said = { words: '', step: null };
+
+function whyNot({ operations }: PlanView, { machine }: Shop, operation: string, machineId: string): string {
+  const name = machine.find((m) => m.id === machineId)?.name ?? machineId;
+  const refused = operations.get(operation)?.refused.find((r) => r.machineId === machineId);
+  if (refused) return `${name}: ${refused.reason}`;
+  return `No ${stageOfOperation(operation) === 'shear' ? 'shearing' : 'bending'} on ${name}.`;
+}
+
 /** Moving and pinning on the board: tried out first, then asked of the host. */
 export function useMoves(shop: Shop, plan: PlanView): Moves {
-  const command = useCommand();
+  const { mutate } = useCommand();
   const [tried, setTried] = useState<Tried | null>(null);
-  const [said, setSaid] = useState('');
-  const fail = (error: Error) => {
-    setTried(null);
-    setSaid(error.message);
-    toastError(error);
-  };
+  const [said, say] = useState<Said>(NOTHING);
+  const undone = useHistory().data?.redo ?? [];
 
   const doing = useMemo((): BoardDoing => {
-    const show = (operation: string, drop: Drop | null): Tried | null => {
+    const carryOut = (command: Command, words: string) => {
+      say({ words, step: null });
+      mutate(command, {
+        onSuccess: ({ label }) => say({ words, step: label }),
+        onError: (error) => {
+          setTried(null);
+          say({ words: error.message, step: null });
+          toastError(error);
+        },
+      });
+    };
+    const preview = (operation: string, drop: Drop | null): Tried | null => {
       const next = drop && tryOut(shop, plan, operation, drop);
       const shown = typeof next === 'string' ? null : next;
       setTried(shown);
-      setSaid(typeof next === 'string' ? next : (shown?.words ?? ''));
+      say({ words: typeof next === 'string' ? next : (shown?.words ?? ''), step: null });
       return shown;
     };
     return {
       able: (operation) => new Set(plan.operations.get(operation)?.machines.map((machine) => machine.id)),
-      preview: show,
+      whyNot: (operation, machineId) => whyNot(plan, shop, operation, machineId),
+      refuse: (operation, machineId) => say({ words: whyNot(plan, shop, operation, machineId), step: null }),
+      preview,
       move(operation, drop) {
-        if (withMove(plan.queues, operation, drop) === plan.queues) return void show(operation, null);
-        const shown = show(operation, drop);
-        if (shown) setSaid(`Moved ${shown.words}`);
-        command.mutate({ do: 'operation.move', operation, ...drop }, { onError: fail });
+        if (withMove(plan.queues, operation, drop) === plan.queues) return void preview(operation, null);
+        const shown = preview(operation, drop);
+        if (shown) carryOut({ do: 'operation.move', operation, ...drop }, `Moved ${shown.words}`);
       },
       togglePin(operation) {
         const pinned = shop.pin.some((pin) => pin.id === operation);
-        command.mutate({ do: pinned ? 'operation.unpin' : 'operation.pin', operation }, { onError: fail });
-        setSaid(
-          `${operationName(operation)} is ${pinned ? 'free again' : 'pinned: planning keeps it in its place'}.`,
+        const now = pinned ? 'free again' : 'pinned: planning keeps it in its place';
+        carryOut(
+          { do: pinned ? 'operation.unpin' : 'operation.pin', operation },
+          `${operationName(operation)} is ${now}.`,
         );
       },
     };
-  }, [shop, plan, command]);
-  return { doing, wouldBe: tried?.on === plan ? tried.lanes : null, said };
+  }, [shop, plan, mutate]);
+  const stale = undone.some(({ label }) => label === said.step);
+  return { doing, wouldBe: tried?.on === plan ? tried.lanes : null, said: stale ? '' : said.words };
 }

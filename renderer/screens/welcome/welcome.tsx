@@ -6,7 +6,8 @@ import { SentenceError } from '../../ui/states.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import styles from './welcome.module.css';
 
-const zones = Intl.supportedValuesOf('timeZone').map((zone) => ({
+const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
+const zones = [...new Set([here, ...Intl.supportedValuesOf('timeZone')])].map((zone) => ({
   id: zone,
   name: zone.replaceAll('_', ' '),
 }));
@@ -17,7 +18,7 @@ const units = [
 
 function EmptyShop({ begin, waits }: { begin: ReturnType<typeof useBegin>['mutate']; waits: boolean }) {
   const [name, setName] = useState('');
-  const [timeZone, setTimeZone] = useState(Intl.DateTimeFormat().resolvedOptions().timeZone);
+  const [timeZone, setTimeZone] = useState(here);
   const [unit, setUnit] = useState<'in' | 'mm'>('in');
   const [tried, setTried] = useState(false);
   const missing = name.trim() === '';

@@ -1,0 +1,61 @@
+import { formatDuration } from '../../core/units/duration.ts';
+import type { Geometry } from './geometry.ts';
+import { near, type Bar, type Lane } from './lanes.ts';
+import { endOf, xOf, type Scale } from './scale.ts';
+
+/** The strip's element, for aria-activedescendant. */
+export const stripId = (operation: string): string => `strip-${operation}`;
+
+/** What a screen reader says of a strip; the side panel has the rest. */
+export function stripName(bar: Bar): string {
+  const step = bar.operation.endsWith(':shear') ? 'shearing' : 'bending';
+  const late = bar.tardiness > 0 && `${formatDuration(bar.tardiness)} late`;
+  const words = [
+    `${bar.lineId} ${step}`,
+    bar.partName,
+    `${bar.quantity} pieces`,
+    `${bar.gauge} ${bar.colourName}`,
+  ];
+  return [...words, late, bar.pinned && 'pinned', bar.begun && 'begun'].filter(Boolean).join(', ');
+}
+
+/** With more strips in sight than this, only the selected one is told of: they are hairlines then. */
+const MOST = 300;
+
+interface Props {
+  lanes: readonly Lane[];
+  scale: Scale;
+  geometry: Geometry;
+  selected: string | null;
+}
+
+/** The strips as a list box a lane, for assistive technology: nothing of it is seen. */
+export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
+  const inSight = lanes.map((lane) => near(lane.bars, scale.from, endOf(scale)));
+  const few = inSight.reduce((sum, bars) => sum + bars.length, 0) <= MOST;
+  return lanes.map((lane, i) => (
+    <g
+      key={lane.machine.id}
+      role="listbox"
+      aria-label={`${lane.machine.name} queue`}
+      transform={`translate(0 ${i * geometry.laneHeight})`}
+      fill="none"
+    >
+      {(few ? (inSight[i] ?? []) : lane.bars.filter((bar) => bar.operation === selected)).map((bar) => (
+        <rect
+          key={bar.operation}
+          id={stripId(bar.operation)}
+          role="option"
+          aria-label={stripName(bar)}
+          aria-selected={bar.operation === selected}
+          aria-posinset={bar.rank + 1}
+          aria-setsize={lane.bars.length}
+          x={xOf(scale, bar.start)}
+          y={geometry.stripY}
+          width={(bar.end - bar.start) / scale.perPixel}
+          height={geometry.stripHeight}
+        />
+      ))}
+    </g>
+  ));
+}
