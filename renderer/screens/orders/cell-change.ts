@@ -9,6 +9,13 @@ import { fieldErrors } from '../shop/form/field-errors.ts';
 import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
 
+/** What a cell is called when it is typed in. */
+export const cellName: Readonly<Record<Editable, string>> = {
+  quantity: 'Pieces',
+  due: 'Due date of the work order',
+  status: 'Status',
+};
+
 /** What stands in a cell when it is opened for typing: a due date as a browser's field has it, "2026-12-04T14:00". */
 export function cellText({ line, order }: LineRow, what: Editable, timeZone: string): string {
   if (what === 'quantity') return String(line.quantity);

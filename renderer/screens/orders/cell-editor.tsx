@@ -2,7 +2,7 @@ import { useState, type KeyboardEvent } from 'react';
 import { sentence } from '../../../core/shop/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useAct } from '../shop/form/use-act.ts';
-import { cellText, changeCell } from './cell-change.ts';
+import { cellName, cellText, changeCell } from './cell-change.ts';
 import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
 import styles from './orders.module.css';
@@ -14,12 +14,6 @@ interface Props {
   /** The cell is done with, saved or given up. */
   onDone: () => void;
 }
-
-const names: Readonly<Record<Editable, string>> = {
-  quantity: 'Pieces',
-  due: 'Due date of the work order',
-  status: 'Status',
-};
 
 /** One value typed in place: Enter saves, Escape leaves it as it was. A refusal stays beside it with what was typed. */
 export function CellEditor({ shop, row, what, onDone }: Props) {
@@ -43,7 +37,7 @@ export function CellEditor({ shop, row, what, onDone }: Props) {
     if (event.key === 'Escape') onDone();
   };
   const shared = {
-    'aria-label': `${names[what]}, line ${row.id}`,
+    'aria-label': `${cellName[what]}, line ${row.id}`,
     'aria-invalid': refusal !== null,
     autoFocus: true,
     className: styles.editor,

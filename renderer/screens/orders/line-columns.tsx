@@ -128,7 +128,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'release',
     label: 'Release',
-    width: '100px',
+    width: '96px',
     sort: (r) => r.order.release ?? 0,
     cell: (r, { timeZone }) =>
       r.order.release === null ? (
@@ -148,14 +148,14 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'weight',
     label: 'Weight',
-    width: '76px',
+    width: '72px',
     sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
     cell: (r) => <Weight row={r} />,
   },
   {
     id: 'end',
     label: 'Planned end',
-    width: '150px',
+    width: '160px',
     sort: (r) => r.end ?? LAST,
     cell: (r, writing) =>
       r.end !== null && (
@@ -170,7 +170,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'lateness',
     label: 'Late or early',
-    width: '148px',
+    width: '144px',
     sort: (r) => -(r.lateness ?? -LAST),
     cell: (r) => <Lateness row={r} />,
   },

@@ -14,10 +14,10 @@ describe('a value typed in the table', () => {
   });
 
   it.each([
-    ['-4', 'At least 1.'],
-    ['2.5', 'Must be a whole number.'],
-    ['ten', 'Must be a whole number.'],
-    ['', 'Must be a whole number.'],
+    ['-4', 'Pieces: At least 1.'],
+    ['2.5', 'Pieces: Must be a whole number.'],
+    ['ten', 'Pieces: Must be a whole number.'],
+    ['', 'Pieces: Must be a whole number.'],
   ])('is refused in a sentence when the quantity is “%s”', (text, sentence) => {
     expect(refusal(changeCell(shop, row, 'quantity', text))).toBe(sentence);
   });
