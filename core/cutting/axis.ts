@@ -5,7 +5,7 @@ import type { ShearLimits } from './run.ts';
 export interface AxisCut {
   readonly gives: 'trim' | 'offcut' | 'piece';
   readonly sizeMm: number;
-  /** `back`: against the back gauge. `line`: to a scribed line, for what is too narrow for the gauge. */
+  /** `back`: against the back gauge. `line`: to a scribed line, for what is too narrow or too wide for the gauge. */
   readonly gauge: 'back' | 'line';
 }
 
@@ -21,17 +21,17 @@ export const sameMm = 0.005;
 
 /** What the shear asks of the pieces along one axis; held by every pattern the search proposes. */
 export const axisRule = (shear: ShearLimits): AxisRule => ({
-  wideAbove: shear.backGaugeMm.max,
+  wideAbove: shear.scribe ? Infinity : shear.backGaugeMm.max,
   narrowBelow: shear.minStripMm,
 });
 
 /**
  * Divides a length into pieces on a shear with a back gauge. Each cut takes one piece off behind the blade; what remains
  * stays in the hold-downs and must be wide enough for them. So a piece beyond the gauge's travel, or the last one where
- * there is no offcut to hold, is the piece that remains, and the offcut is then cut away first.
+ * there is no offcut to hold, is the piece that remains. A second piece beyond the gauge takes a scribed line.
  * Large settings come first: the sheet is steadiest while it is whole. Common practice, no source.
  * @param totalMm the whole length, trim included
- * @param piecesMm sizes, any order; at most one beyond the gauge, as `axisRule` demands
+ * @param piecesMm sizes, any order, as `axisRule` allows
  */
 export function planAxis(
   totalMm: number,
@@ -48,7 +48,7 @@ export function planAxis(
     others.splice(others.lastIndexOf(last), 1);
     cuts.push(...offcutPieces(offcut, shear));
   }
-  for (const sizeMm of others) cuts.push({ gives: 'piece', sizeMm, gauge: 'back' });
+  for (const sizeMm of others) cuts.push({ gives: 'piece', sizeMm, gauge: gaugeFor(sizeMm, shear) });
   return { cuts, remains: last === null ? 'offcut' : 'piece', remainsMm: last ?? offcut };
 }
 
@@ -61,13 +61,16 @@ function remainingPiece(piecesMm: readonly number[], offcut: number, shear: Shea
   return held.length > 0 ? Math.min(...held) : null;
 }
 
-/** An offcut as the gauge can take it off: in lengths of its travel, the rest last; a sliver goes to a line, as a trim. */
+const gaugeFor = (sizeMm: number, { backGaugeMm: { min, max } }: ShearLimits): AxisCut['gauge'] =>
+  sizeMm + sameMm >= min && sizeMm <= max + sameMm ? 'back' : 'line';
+
+/** An offcut in one piece where the shear can, else in lengths of the gauge's travel, the rest last. */
 function offcutPieces(offcut: number, shear: ShearLimits): AxisCut[] {
-  const { min, max } = shear.backGaugeMm;
+  const longest = shear.scribe ? offcut : shear.backGaugeMm.max;
   const cuts: AxisCut[] = [];
   for (let left = offcut; left > sameMm;) {
-    const sizeMm = Math.round(Math.min(left, max) * 100) / 100;
-    cuts.push({ gives: 'offcut', sizeMm, gauge: sizeMm + sameMm >= min ? 'back' : 'line' });
+    const sizeMm = Math.round(Math.min(left, longest) * 100) / 100;
+    cuts.push({ gives: 'offcut', sizeMm, gauge: gaugeFor(sizeMm, shear) });
     left -= sizeMm;
   }
   return cuts;

@@ -56,6 +56,8 @@ export interface ShearLimits {
   readonly lengthMm: number;
   /** Travel of the back gauge; what is wider is cut from the other side, as the piece that remains. */
   readonly backGaugeMm: { readonly min: number; readonly max: number };
+  /** Whether pieces beyond the gauge may be cut to a scribed line, which is slower and less exact; false: only one a cut axis. */
+  readonly scribe: boolean;
   /** What remains in the hold-downs at a cut must be at least so wide. */
   readonly minStripMm: number;
   /** Continuous strokes from so many cuts on one piece; null: single strokes only (no guarded feed that keeps up). */

@@ -168,7 +168,7 @@ function layOut(bench: Bench, choice: StripChoice, first: readonly number[] | nu
         room = Math.round((room - lengthMm) * 100) / 100;
       }
     });
-    const { max } = bench.shear.backGaugeMm;
+    const max = axisRule(bench.shear).wideAbove;
     const wide = panels.some((panel) => panel.lengthMm > max);
     usable = usable.filter((length) => length <= room + lengthTolerance && !(wide && length > max));
     if (panels.length === before || usable.length === 0) return { panels };

@@ -1,0 +1,98 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkSteps } from '../../../core/cutting/check-steps.ts';
+import { planRun } from '../../../core/cutting/plan-run.ts';
+import type { CutPlan } from '../../../core/cutting/plan.ts';
+import { replaySteps } from '../../../core/cutting/replay.ts';
+import type { RunInput } from '../../../core/cutting/run.ts';
+import { randomRun } from './random-run.ts';
+
+const steps = 8;
+const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
+
+/** Plans of random runs that can be cut; at least half of them must be, or the test says nothing. */
+function forRuns(runs: number, hold: (run: RunInput, plan: CutPlan) => void): void {
+  let planned = 0;
+  fc.assert(
+    fc.property(randomRun, (run) => {
+      const plan = planRun(run, { steps });
+      if (!plan.ok) return;
+      planned++;
+      hold(run, plan.value);
+    }),
+    { numRuns: runs, seed: 20261125 },
+  );
+  expect(planned).toBeGreaterThan(runs / 2);
+}
+
+describe('the plan of any run that can be cut', () => {
+  it('cuts every blank as often as asked, within the overrun, on a shear within its limits (2,000 runs)', () => {
+    forRuns(2000, (run, plan) => {
+      expect(checkSteps(run, plan.groups, plan.steps)).toEqual([]);
+      for (const line of run.lines) {
+        const cut = plan.lines.find((one) => one.line === line.id)?.cut ?? 0;
+        expect(cut).toBeGreaterThanOrEqual(line.quantity);
+        expect(cut).toBeLessThanOrEqual(line.quantity + line.overrun);
+      }
+    });
+  });
+
+  it('draws every blank and offcut inside its sheet, none over another, and the areas add up to the sheets used', () => {
+    forRuns(400, (_, plan) => {
+      for (const { blanks, offcuts, widthMm, lengthMm } of plan.groups) {
+        const rects = [...blanks, ...offcuts];
+        for (const r of rects) {
+          expect(r.x).toBeGreaterThanOrEqual(0);
+          expect(r.y).toBeGreaterThanOrEqual(0);
+          expect(r.x + r.w).toBeLessThanOrEqual(lengthMm + 0.01);
+          expect(r.y + r.h).toBeLessThanOrEqual(widthMm + 0.01);
+        }
+        const apart = (a: (typeof rects)[0], b: (typeof rects)[0]): boolean =>
+          a.x + a.w <= b.x + 0.01 ||
+          b.x + b.w <= a.x + 0.01 ||
+          a.y + a.h <= b.y + 0.01 ||
+          b.y + b.h <= a.y + 0.01;
+        rects.forEach((a, at) => rects.slice(at + 1).forEach((b) => expect(apart(a, b)).toBe(true)));
+        expect(sum(rects.map((r) => r.w * r.h))).toBeCloseTo(widthMm * lengthMm, 0);
+      }
+      const used = sum(plan.groups.map((group) => group.count * group.widthMm * group.lengthMm));
+      expect(sum(Object.values(plan.areas)) / used).toBeCloseTo(1, 9);
+    });
+  });
+
+  it('yields, when its steps are cut one by one, the very blanks and remnants that were drawn', () => {
+    forRuns(400, (run, plan) => {
+      const count = new Map<string, number>();
+      const add = (what: string, w: number, h: number, pieces: number): void => {
+        const key = `${what} ${h.toFixed(2)}×${w.toFixed(2)}`;
+        count.set(key, (count.get(key) ?? 0) + pieces);
+      };
+      for (const group of plan.groups) {
+        for (const blank of group.blanks) add('blank', blank.w, blank.h, group.count);
+        for (const cut of group.offcuts)
+          add(cut.kind === 'trim' ? 'scrap' : cut.kind, cut.w, cut.h, group.count);
+      }
+      // A side trim runs along each panel in the drawing as in the replay, an end trim across the sheet.
+      for (const piece of replaySteps(plan.steps, plan.groups, run.shear).pieces)
+        add(piece.place, piece.lengthMm, piece.widthMm, -piece.count);
+      expect([...count].filter(([, left]) => left !== 0)).toEqual([]);
+    });
+  });
+
+  it('never costs more than cutting line by line', () => {
+    forRuns(300, (run, plan) => {
+      if (run.stock.some((stock) => stock.kind === 'sheet' && stock.remnant)) return;
+      const alone = run.lines.map((line) => {
+        const one = planRun({ ...run, lines: [line] }, { steps: 40 });
+        return one.ok ? one.value.costCents : Infinity;
+      });
+      expect(plan.costCents).toBeLessThanOrEqual(sum(alone));
+    });
+  });
+
+  it('is the same every time for the same run', () => {
+    forRuns(60, (run, plan) => {
+      expect(planRun(structuredClone(run), { steps })).toEqual({ ok: true, value: plan });
+    });
+  });
+});
