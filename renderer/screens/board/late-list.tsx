@@ -4,12 +4,17 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { shortDuration } from '../../gantt/labels.ts';
+import styles from './board.module.css';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
+import { placeOf } from '../../router.ts';
 import { Tag } from '../../ui/tag.tsx';
 
 /** Lines that end after their due date, worst first. */
 export const lateLinesOf = (shop: Shop, plan: PlanView): LineLateness[] =>
   latenessOf(shop, plan.schedule).filter((row) => row.lateness > 0);
+
+/** More than anyone reads beside the board. */
+const MOST = 100;
 
 interface Props {
   rows: readonly LineLateness[];
@@ -35,14 +40,22 @@ export function LateList({ rows, timeZone, onOpen }: Props) {
     },
   ];
   return (
-    <DataTable
-      label="Late lines"
-      columns={columns}
-      rows={rows}
-      rowId={(row) => row.lineId}
-      sortedBy={{ column: 'late', direction: 'descending' }}
-      onOpen={(row) => onOpen(row.lineId)}
-      empty="Every planned line ends by its due date."
-    />
+    <>
+      {rows.length > MOST && (
+        <p className={styles.more}>
+          The {MOST} latest of {rows.length} late lines; <a href={placeOf('orders')}>Orders</a> lists them
+          all.
+        </p>
+      )}
+      <DataTable
+        label="Late lines"
+        columns={columns}
+        rows={rows.slice(0, MOST)}
+        rowId={(row) => row.lineId}
+        sortedBy={{ column: 'late', direction: 'descending' }}
+        onOpen={(row) => onOpen(row.lineId)}
+        empty="Every planned line ends by its due date."
+      />
+    </>
   );
 }
