@@ -47,7 +47,7 @@ function lineCommand(row: LineRow, what: 'quantity' | 'status', text: string): R
   const refused = Object.values(errors)[0];
   return refused === undefined
     ? good({ do: 'line.save', line })
-    : bad(problem(`line ${row.id}`, what, refused, ''));
+    : bad(problem(`line ${row.id}`, what, `${cellName[what]}: ${refused}`, ''));
 }
 
 function dueCommand(shop: Shop, { order }: LineRow, text: string): Result<Command> {

@@ -1,12 +1,11 @@
 import { Check, RefreshCw } from 'lucide-react';
 import type { CheckedImport } from '../../../../core/contract/import.ts';
 import { navigate } from '../../../router.ts';
-import { useUndoRedo } from '../../../shell/use-undo-redo.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Panel } from '../../../ui/page.tsx';
 import { EmptyState } from '../../../ui/states.tsx';
 import { Tag } from '../../../ui/tag.tsx';
-import { toast } from '../../../ui/toast.tsx';
+import { useSayDone } from '../../shop/form/use-act.ts';
 import { FileButton } from './choose-file.tsx';
 import { count, rowsToMend } from './import-rows.ts';
 import { useImport } from './import-state.ts';
@@ -36,15 +35,14 @@ export function CheckedFile({ checked }: { checked: CheckedImport }) {
 
 function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }) {
   const { busy, changed, recheck, take } = useImport();
-  const { undo } = useUndoRedo();
+  const sayDone = useSayDone();
   const { fileName, ready, known, notes } = checked;
   const takeAll = async () => {
     const taken = await take();
     if (taken)
-      toast({
-        text: `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} taken from ${fileName}.`,
-        action: { label: 'Undo', act: undo },
-      });
+      await sayDone(
+        `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} taken from ${fileName}.`,
+      );
   };
   return (
     <Panel title={fileName} actions={<FileButton look="usual" label="Another file" />}>
