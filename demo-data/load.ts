@@ -24,6 +24,7 @@ export function loadDemo(folder: string, now: Instant): Shop {
     queue: catalogue.machine.map((machine) => ({ id: machine.id, operations: [], revision: 0 })),
     pin: [],
     record: readRecords(folder, 'finished.csv', reading),
+    learned: [],
   };
   return { ...shop, ...readOrders(folder, 'orders.csv', shop, move) };
 }

@@ -143,6 +143,8 @@ export function readRecords(folder: string, file: string, reading: Reading): Sho
       scrapped: Number(cell('scrapped')),
       start: readInstant(cell('start'), reading),
       end: readInstant(cell('end'), reading),
+      changeoverSeconds: null,
+      pauses: [],
       estimatedSeconds: Number(cell('estimate s')),
       revision: 0,
     }),

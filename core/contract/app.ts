@@ -25,7 +25,12 @@ export const appBegin = call(
   'app.begin',
   z.discriminatedUnion('with', [
     z.strictObject({ with: z.literal('demo') }),
-    z.strictObject({ with: z.literal('empty'), name: z.string().trim().min(1).max(120), timeZone: z.string(), units: z.enum(['in', 'mm']) }),
+    z.strictObject({
+      with: z.literal('empty'),
+      name: z.string().trim().min(1).max(120),
+      timeZone: z.string(),
+      units: z.enum(['in', 'mm']),
+    }),
   ]),
   z.strictObject({}),
 );
@@ -49,6 +54,7 @@ export const shopRead = call(
     pin: z.array(rowKinds.pin),
     /** Only records of operations whose line is still open (begun, or done while the line goes on). */
     record: z.array(rowKinds.record),
+    learned: z.array(rowKinds.learned),
   }),
 );
 

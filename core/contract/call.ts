@@ -10,7 +10,11 @@ export interface Call<I extends z.ZodType = z.ZodType, O extends z.ZodType = z.Z
   readonly output: O;
 }
 
-export const call = <I extends z.ZodType, O extends z.ZodType>(name: string, input: I, output: O): Call<I, O> => ({
+export const call = <I extends z.ZodType, O extends z.ZodType>(
+  name: string,
+  input: I,
+  output: O,
+): Call<I, O> => ({
   name,
   input,
   output,

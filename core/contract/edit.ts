@@ -6,11 +6,23 @@ import { call } from './call.ts';
 const historyEntry = z.strictObject({ id: z.int(), label: z.string(), at: z.int() });
 
 /** Carry out one command; it becomes one entry of the history. Refused with sentences when a rule speaks against it. */
-export const editApply = call('edit.apply', z.strictObject({ command }), z.strictObject({ label: z.string() }));
+export const editApply = call(
+  'edit.apply',
+  z.strictObject({ command }),
+  z.strictObject({ label: z.string() }),
+);
 
 /** Undo the newest step, or redo the last undone one; null when there is none. Survives a restart. */
-export const editUndo = call('edit.undo', z.strictObject({}), z.strictObject({ label: z.string().nullable() }));
-export const editRedo = call('edit.redo', z.strictObject({}), z.strictObject({ label: z.string().nullable() }));
+export const editUndo = call(
+  'edit.undo',
+  z.strictObject({}),
+  z.strictObject({ label: z.string().nullable() }),
+);
+export const editRedo = call(
+  'edit.redo',
+  z.strictObject({}),
+  z.strictObject({ label: z.string().nullable() }),
+);
 
 /** Newest first, at most 50 of each. */
 export const editHistory = call(

@@ -37,7 +37,11 @@ export const importCheck = call(
 );
 
 /** Check again after cells were mended on screen. */
-export const importRecheck = call('import.recheck', z.strictObject({ fileName: z.string().max(300), ...table.shape }), checked);
+export const importRecheck = call(
+  'import.recheck',
+  z.strictObject({ fileName: z.string().max(300), ...table.shape }),
+  checked,
+);
 
 /** Take the good rows as one step of the history; the bad ones come back to be mended. */
 export const importTake = call(

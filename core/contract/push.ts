@@ -5,9 +5,15 @@ import { searchState } from './search.ts';
 /** What the host tells the screens unasked. */
 export const push = z.discriminatedUnion('kind', [
   /** Rows of these kinds changed: read them again. */
-  z.strictObject({ kind: z.literal('changed'), rows: z.array(z.enum(Object.keys(rowKinds) as [keyof typeof rowKinds])) }),
+  z.strictObject({
+    kind: z.literal('changed'),
+    rows: z.array(z.enum(Object.keys(rowKinds) as [keyof typeof rowKinds])),
+  }),
   z.strictObject({ kind: z.literal('search'), state: searchState }),
   /** A menu entry was chosen. */
-  z.strictObject({ kind: z.literal('menu'), entry: z.enum(['import', 'undo', 'redo', 'plan', 'print', 'settings']) }),
+  z.strictObject({
+    kind: z.literal('menu'),
+    entry: z.enum(['import', 'undo', 'redo', 'plan', 'print', 'settings']),
+  }),
 ]);
 export type Push = z.infer<typeof push>;

@@ -68,6 +68,7 @@ const newLine = ({ orderId, line }: ReadRow, number: number): OrderLine => ({
   number,
   ...line,
   status: 'open',
+  makeUpFor: null,
   revision: 0,
 });
 

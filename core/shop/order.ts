@@ -33,6 +33,8 @@ export const orderLine = z.strictObject({
   lengthMm,
   quantity: z.int('must be a whole number').min(1, 'at least 1').max(100_000, 'at most 100,000'),
   status: z.enum(['open', 'done', 'cancelled']),
+  /** The line of the same order whose scrapped pieces this one makes again; null: asked for by the customer. */
+  makeUpFor: lineId.nullable(),
   revision,
 });
 export type OrderLine = z.infer<typeof orderLine>;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, instantS, revision } from './fields.ts';
+import { code, durationS, instantS, note, revision } from './fields.ts';
 import { operationId } from './order.ts';
 
 /**
@@ -18,6 +18,10 @@ export type Queue = z.infer<typeof queue>;
 export const pin = z.strictObject({ id: operationId, revision });
 export type Pin = z.infer<typeof pin>;
 
+/** Work on an operation stood still; `to` null while it still does. */
+export const pause = z.strictObject({ from: instantS, to: instantS.nullable(), reason: note });
+export type Pause = z.infer<typeof pause>;
+
 /** What happened to an operation on the floor; `end` null while it runs. */
 export const record = z.strictObject({
   /** The operation's id. */
@@ -28,11 +32,16 @@ export const record = z.strictObject({
   gauge: z.string(),
   colourId: code,
   lengthMm: z.number(),
+  /** Pieces it was to make: the line's, less those scrapped on a step before. */
   quantity: z.int().min(1),
   good: z.int().min(0),
   scrapped: z.int().min(0),
   start: instantS,
   end: instantS.nullable(),
+  /** What the changeover before it took, as recorded on the floor; null: not recorded. */
+  changeoverSeconds: durationS.nullable(),
+  /** Ascending and disjoint, between start and end. */
+  pauses: z.array(pause),
   /** What the standards said when it was planned, changeover left out. */
   estimatedSeconds: z.int().min(0),
   revision,

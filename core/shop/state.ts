@@ -1,6 +1,7 @@
 import type { z } from 'zod';
 import { calendar } from './calendar.ts';
 import { colour, material, sheet } from './material.ts';
+import { learned } from './learned.ts';
 import { downtime, machine } from './machine.ts';
 import { orderLine, workOrder } from './order.ts';
 import { part } from './part.ts';
@@ -26,6 +27,7 @@ export const rowKinds = {
   queue,
   pin,
   record,
+  learned,
 } as const;
 export type RowKind = keyof typeof rowKinds;
 export type RowOf<K extends RowKind> = z.infer<(typeof rowKinds)[K]>;

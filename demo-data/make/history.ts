@@ -114,6 +114,8 @@ function work(floor: Floor, job: Job, machine: Machine, ready: number, estimated
     good: job.line.quantity,
     scrapped,
     ...done,
+    changeoverSeconds: null,
+    pauses: [],
     estimatedSeconds: estimated,
     revision: 0,
   };

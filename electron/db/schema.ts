@@ -1,3 +1,4 @@
+import { sql } from 'drizzle-orm';
 import { customType, index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { RowKind } from '../../core/shop/state.ts';
 
@@ -152,6 +153,7 @@ const line = sqliteTable(
     lengthMm: real().notNull(),
     quantity: integer().notNull(),
     status: text().notNull(),
+    makeUpFor: text(),
     revision: revision(),
   },
   (table) => [index('line_order').on(table.orderId)],
@@ -183,11 +185,30 @@ const record = sqliteTable(
     scrapped: integer().notNull(),
     start: integer().notNull(),
     end: integer(),
+    changeoverSeconds: integer(),
+    pauses: json()
+      .notNull()
+      .default(sql`'[]'`),
     estimatedSeconds: integer().notNull(),
     revision: revision(),
   },
   (table) => [index('record_start').on(table.start)],
 );
+
+/** What was learned outlives its machine, so it refers to nothing. */
+const learned = sqliteTable('learned', {
+  id: id(),
+  machineId: text().notNull(),
+  key: text().notNull(),
+  before: real().notNull(),
+  after: real().notNull(),
+  low: real().notNull(),
+  high: real().notNull(),
+  observations: integer().notNull(),
+  at: integer().notNull(),
+  revertedAt: integer(),
+  revision: revision(),
+});
 
 /** The history: what each step changed, so that it can be undone after a restart too. */
 export const step = sqliteTable('step', {
@@ -213,6 +234,7 @@ export {
   queue,
   pin,
   record,
+  learned,
 };
 
 export const tables = {
@@ -229,4 +251,5 @@ export const tables = {
   queue,
   pin,
   record,
+  learned,
 } as const satisfies Record<RowKind, unknown>;

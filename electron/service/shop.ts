@@ -21,6 +21,7 @@ export function readShop({ rows }: Work): Shop {
     queue: rows.read('queue'),
     pin: rows.read('pin'),
     record: rows.openRecords(),
+    learned: rows.read('learned'),
   };
 }
 

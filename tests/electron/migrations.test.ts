@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { APPLICATION_ID } from '../../electron/db/migrate.ts';
 import { openStore } from '../../electron/db/open.ts';
 import { anEverythingShop, aShop } from '../support/builders.ts';
+import { contentOf } from './data-files.ts';
 import {
   memoryLog,
   migrations,
@@ -19,6 +20,7 @@ import {
 /** Released migrations by the SHA-256 of their text. A new one is added here when it is released; none ever changes. */
 const RELEASED: Record<string, string> = {
   '0000_first.sql': '3f68beff2c98d9f1254b4b127e43b6d441ad31a9631fd047d2448f8433593010',
+  '0001_floor_and_learning.sql': '71a7fddb73f3e1011ebe2a507194e939a2b34f46e07df3163e1f8aa40dc734de',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -39,19 +41,6 @@ function withNextMigration(sql: string): string {
   return folder;
 }
 
-function contentOf(file: string): Record<string, unknown[]> {
-  const connection = new Database(file, { readonly: true });
-  const tables = connection
-    .prepare("select name from sqlite_master where type = 'table' and name not like 'sqlite_%' order by name")
-    .pluck()
-    .all() as string[];
-  const content = Object.fromEntries(
-    tables.map((table) => [table, connection.prepare(`select * from "${table}" order by 1`).all()]),
-  );
-  connection.close();
-  return content;
-}
-
 describe('a fresh data file', () => {
   it('has one strict table a row kind, and the history', () => {
     const file = join(tempFolder(), 'new', 'fresh.db');
@@ -63,7 +52,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'calendar colour downtime line machine material order part pin queue record settings sheet step'.split(
+      'calendar colour downtime learned line machine material order part pin queue record settings sheet step'.split(
         ' ',
       ),
     );
@@ -161,7 +150,7 @@ describe('a data file that cannot be used', () => {
   it('from a newer version is refused, naming both formats', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
-    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 2; this one knows up to 1\)/);
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 3; this one knows up to 2\)/);
   });
 
   it('that is no database at all is named and left alone', () => {

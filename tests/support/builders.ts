@@ -176,6 +176,7 @@ export function aLine(own: With<'line'> = {}): RowOf<'line'> {
     lengthMm: 2540,
     quantity: 20,
     status: 'open',
+    makeUpFor: null,
     revision: 0,
     ...own,
   };
@@ -204,7 +205,25 @@ export const aRecord = (own: With<'record'> = {}): RowOf<'record'> => ({
   scrapped: 1,
   start: at('2026-11-30', '07:00'),
   end: at('2026-11-30', '08:00'),
+  changeoverSeconds: null,
+  pauses: [],
   estimatedSeconds: 3300,
+  revision: 0,
+  ...own,
+});
+
+/** Long hits, found to take longer than thought. */
+export const aLearned = (own: With<'learned'> = {}): RowOf<'learned'> => ({
+  id: 'B1.hitLong.1',
+  machineId: 'B1',
+  key: 'hitLong',
+  before: 16,
+  after: 18.5,
+  low: 17.2,
+  high: 19.9,
+  observations: 60,
+  at: at('2026-11-27', '16:00'),
+  revertedAt: null,
   revision: 0,
   ...own,
 });
@@ -239,6 +258,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   queue: [],
   pin: [],
   record: [],
+  learned: [],
   ...own,
 });
 
@@ -250,5 +270,15 @@ export const anEverythingShop = (): Shop =>
       aQueue({ operations: ['1042/1:shear', '1043/1:shear'] }),
     ],
     pin: [aPin({ id: '1043/1:shear' })],
-    record: [aRecord({ id: '1042/1:shear', end: null, good: 0, scrapped: 0 })],
+    record: [
+      aRecord({
+        id: '1042/1:shear',
+        end: null,
+        good: 0,
+        scrapped: 0,
+        changeoverSeconds: 540,
+        pauses: [{ from: at('2026-11-30', '07:20'), to: null, reason: 'Waiting for sheets' }],
+      }),
+    ],
+    learned: [aLearned()],
   });

@@ -88,6 +88,7 @@ function reopened(shop: Shop, finished: readonly Ended[]): Shop {
         number: index + 1,
         ...what,
         status: 'open',
+        makeUpFor: null,
         revision: 0,
       };
       return [line.id, line] as const;

@@ -42,6 +42,7 @@ export function freshLine(shop: Shop, before: readonly LineEntry[]): LineEntry {
     lengthMm: last?.lengthMm ?? NaN,
     quantity: NaN,
     status: 'open',
+    makeUpFor: null,
     revision: 0,
   };
 }

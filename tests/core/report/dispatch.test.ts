@@ -39,6 +39,7 @@ const line = (number: number, colourId: string): OrderLine => ({
   lengthMm: 2000,
   quantity: 10,
   status: 'open',
+  makeUpFor: null,
   revision: 0,
 });
 const shop: Shop = {
@@ -126,6 +127,7 @@ const shop: Shop = {
   queue: [],
   pin: [],
   record: [],
+  learned: [],
 };
 
 const operations = new Map(operationsOf(shop).operations.map((o) => [o.id, o]));

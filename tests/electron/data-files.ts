@@ -1,0 +1,28 @@
+import { cpSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { migrations, tempFolder } from './support.ts';
+
+/** Every table of a data file with all its rows. */
+export function contentOf(file: string): Record<string, unknown[]> {
+  const connection = new Database(file, { readonly: true });
+  const tables = connection
+    .prepare("select name from sqlite_master where type = 'table' and name not like 'sqlite_%' order by name")
+    .pluck()
+    .all() as string[];
+  const content = Object.fromEntries(
+    tables.map((table) => [table, connection.prepare(`select * from "${table}" order by 1`).all()]),
+  );
+  connection.close();
+  return content;
+}
+
+/** The first so many migrations, as an older version had them. */
+export function oldMigrations(count: number): string {
+  const folder = join(tempFolder(), 'migrations');
+  cpSync(migrations, folder, { recursive: true });
+  const journalFile = join(folder, 'meta', '_journal.json');
+  const journal = JSON.parse(readFileSync(journalFile, 'utf8')) as { entries: unknown[] };
+  writeFileSync(journalFile, JSON.stringify({ ...journal, entries: journal.entries.slice(0, count) }));
+  return folder;
+}

@@ -1,0 +1,90 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { openStore } from '../../electron/db/open.ts';
+import { editService } from '../../electron/service/edit.ts';
+import { anEverythingShop, NOW } from '../support/builders.ts';
+import { contentOf, oldMigrations } from './data-files.ts';
+import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+
+const open = (file: string, folder = migrations) =>
+  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+
+const without = (row: object | null, ...fields: string[]): object | null =>
+  row && Object.fromEntries(Object.entries(row).filter(([field]) => !fields.includes(field)));
+
+/** Rows of every kind and a history as the first version kept them. */
+function fillFirst(file: string): void {
+  open(file, oldMigrations(1)).close();
+  const connection = new Database(file);
+  connection.pragma('foreign_keys = OFF');
+  const shop = anEverythingShop();
+  const put = (kind: string, row: object): void => {
+    const values = Object.values(row).map((v: unknown) =>
+      typeof v === 'boolean' ? Number(v) : v !== null && typeof v === 'object' ? JSON.stringify(v) : v,
+    );
+    const names = Object.keys(row).map((name) => `"${name}"`);
+    connection
+      .prepare(`insert into "${kind}" (${names.join()}) values (${names.map(() => '?').join()})`)
+      .run(...values);
+  };
+  put('settings', shop.settings);
+  for (const kind of ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'downtime'] as const)
+    for (const row of shop[kind]) put(kind, row);
+  for (const row of shop.order) put('order', row);
+  for (const row of shop.line) put('line', without(row, 'makeUpFor')!);
+  for (const row of shop.queue) put('queue', row);
+  for (const row of shop.pin) put('pin', row);
+  for (const row of shop.record) put('record', without(row, 'changeoverSeconds', 'pauses')!);
+  const [line] = shop.line;
+  const changes = [
+    {
+      kind: 'line',
+      id: '1042/1',
+      before: without({ ...line!, quantity: 21 }, 'makeUpFor'),
+      after: without(line!, 'makeUpFor'),
+    },
+    { kind: 'pin', id: '1043/1:shear', before: null, after: { id: '1043/1:shear', revision: 0 } },
+    { kind: 'order', id: '1041', before: shop.order[0]!, after: null },
+  ];
+  put('step', { label: 'Change line 1042/1', at: NOW, changes, undone: false });
+  put('step', { label: 'Nothing', at: NOW, changes: [], undone: true });
+  connection.close();
+}
+
+describe('a data file from before the floor', () => {
+  it('keeps every row; lines make up for nothing, records have no pauses', () => {
+    const file = join(tempFolder(), 'first.db');
+    fillFirst(file);
+    const before = contentOf(file) as Record<string, Record<string, unknown>[]>;
+    open(file).close();
+    const { step: steps, ...after } = contentOf(file);
+    expect(after).toEqual({
+      ...Object.fromEntries(Object.entries(before).filter(([table]) => table !== 'step')),
+      line: before.line!.map((row) => ({ ...row, makeUpFor: null })),
+      record: before.record!.map((row) => ({ ...row, changeoverSeconds: null, pauses: '[]' })),
+      learned: [],
+    });
+    const read = (rows: unknown[]) =>
+      (rows as { changes: string }[]).map((row) => ({ ...row, changes: JSON.parse(row.changes) as unknown }));
+    const expected = read(before.step!) as { changes: { kind: string; before: object; after: object }[] }[];
+    for (const change of expected[0]!.changes.filter((c) => c.kind === 'line')) {
+      change.before = { ...change.before, makeUpFor: null };
+      change.after = { ...change.after, makeUpFor: null };
+    }
+    expect(read(steps!)).toEqual(expected);
+    expect(before.line).toHaveLength(3);
+  });
+
+  it('can still undo what was done before', () => {
+    const file = join(tempFolder(), 'first.db');
+    fillFirst(file);
+    const store = openTestStore(file);
+    const edit = editService(store, fixedClock(), keptPushes());
+    expect(edit.undo()).toBe('Change line 1042/1');
+    expect(store.run('read', ({ rows }) => rows.get('line', '1042/1'))).toMatchObject({
+      quantity: 21,
+      makeUpFor: null,
+    });
+  });
+});
