@@ -79,7 +79,8 @@ export const beginService = (store: Store, clock: Clock, pushes: Pushes, appFold
 
 const isFresh = ({ rows }: Work): boolean => rows.read('settings').length === 0;
 
-function putShop({ rows }: Work, shop: Shop): void {
+/** Write every row of a shop into an empty data file. */
+export function putShop({ rows }: Work, shop: Shop): void {
   for (const kind of Object.keys(rowKinds) as RowKind[])
     for (const row of kind === 'settings' ? [shop.settings] : shop[kind])
       rows.put(kind, row as RowOf<typeof kind>);

@@ -8,6 +8,7 @@ import { sentence, type Result } from '../../core/shop/result.ts';
 import { toSearchProblem } from '../../core/shop/to-problem.ts';
 import { instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
+import { benchWindow } from './window.ts';
 
 const MONDAY = instant(Date.parse('2026-11-30T12:10:00Z') / 1000);
 const hours = (seconds: number): string => `${(seconds / 3600).toFixed(1)} h`;
@@ -20,7 +21,7 @@ function must<T>(result: Result<T>): T {
 }
 
 /** This machine's figures on the demo shop: what `npm run bench` prints without files. */
-export function benchApp(seconds: number, seed: number): void {
+export async function benchApp(seconds: number, seed: number): Promise<void> {
   const shop = loadDemo(join(import.meta.dirname, '../../demo-data/shop'), MONDAY);
   const view = must(viewPlan(shop, MONDAY));
   print('demo shop', `${view.operations.size} operations, ${view.figures.lines} lines`);
@@ -52,6 +53,7 @@ export function benchApp(seconds: number, seed: number): void {
   both('weighted tardiness', hours(planned.weightedTardiness), hours(yardstick.weightedTardiness));
   both('changeover', hours(planned.changeoverSeconds), hours(yardstick.changeoverSeconds));
   both('late lines', String(planned.lateLines), String(yardstick.lateLines));
+  await benchWindow(shop);
 }
 
 const stored = (queues: Queues) =>

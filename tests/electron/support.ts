@@ -3,11 +3,12 @@ import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { onTestFinished } from 'vitest';
 import type { Push } from '../../core/contract/push.ts';
-import { rowKinds, type RowKind, type RowOf, type Shop } from '../../core/shop/state.ts';
+import type { Shop } from '../../core/shop/state.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { openStore, type Store } from '../../electron/db/open.ts';
 import type { Log } from '../../electron/log.ts';
 import { Refused } from '../../electron/refused.ts';
+import { putShop as fill } from '../../electron/service/begin.ts';
 import type { Clock } from '../../electron/service/clock.ts';
 import { makePushes, type Pushes } from '../../electron/service/pushes.ts';
 import { NOW } from '../support/builders.ts';
@@ -46,13 +47,7 @@ export function storeWith(shop: Shop, file = join(tempFolder(), 'test.db')): Sto
   return store;
 }
 
-export function putShop(store: Store, shop: Shop): void {
-  store.run('put', ({ rows }) => {
-    for (const kind of Object.keys(rowKinds) as RowKind[])
-      for (const row of kind === 'settings' ? [shop.settings] : shop[kind])
-        rows.put(kind, row as RowOf<typeof kind>);
-  });
-}
+export const putShop = (store: Store, shop: Shop): void => store.run('put', (work) => fill(work, shop));
 
 export const fixedClock = (now: Instant = NOW): Clock => ({ now: () => now, fixed: true });
 

@@ -1,0 +1,107 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import type { Shop } from '../../core/shop/state.ts';
+import { openStore } from '../../electron/db/open.ts';
+import { putShop } from '../../electron/service/begin.ts';
+import { openBrowser, openDesktop, type Opened } from '../e2e/open.ts';
+import { findBrowser, findElectron } from '../e2e/runtimes.ts';
+
+const root = join(import.meta.dirname, '../..');
+const print = (what: string, figure: string): void => console.log(`${what.padEnd(58)} ${figure}`);
+
+/** The demo shop with its orders repeated until the board has at least `bars` bars. */
+export function manyBars(shop: Shop, bars: number): Shop {
+  const copies = Math.ceil(bars / (2 * shop.line.length)) - 1;
+  const again = Array.from({ length: copies }, (_, k) => k + 1);
+  const renamed = (id: string, k: number): string => `${id}-${k}`;
+  return {
+    ...shop,
+    order: [shop.order, ...again.map((k) => shop.order.map((o) => ({ ...o, id: renamed(o.id, k) })))].flat(),
+    line: [
+      shop.line,
+      ...again.map((k) =>
+        shop.line.map((l) => ({
+          ...l,
+          id: `${renamed(l.orderId, k)}/${l.number}`,
+          orderId: renamed(l.orderId, k),
+        })),
+      ),
+    ].flat(),
+  };
+}
+
+function withShop<T>(shop: Shop, use: (dataDir: string) => Promise<T>): Promise<T> {
+  const dataDir = mkdtempSync(join(tmpdir(), 'foldweek-bench-'));
+  const log = { info: () => undefined, error: console.error };
+  const store = openStore(join(dataDir, 'foldweek.db'), {
+    migrations: join(root, 'migrations'),
+    stamp: 'bench',
+    log,
+  });
+  store.run('bench', (work) => putShop(work, shop));
+  store.close();
+  return use(dataDir).finally(() => rmSync(dataDir, { recursive: true, force: true }));
+}
+
+const ready = (page: Page): Promise<void> =>
+  page.getByRole('listbox', { name: 'Shear queue' }).waitFor({ timeout: 60_000 });
+
+/** Frames a second while the board is zoomed and scrolled by the wheel, and the longest frame. */
+async function frames(page: Page): Promise<{ perSecond: number; longestMs: number }> {
+  const board = await page.getByRole('application', { name: /Queues of the machines/ }).boundingBox();
+  if (!board) throw new Error('the board is not on screen');
+  await page.mouse.move(board.x + board.width / 2, board.y + board.height / 3);
+  await page.evaluate(() => {
+    const times: number[] = [];
+    const tick = (at: number): void => {
+      times.push(at);
+      requestAnimationFrame(tick);
+    };
+    requestAnimationFrame(tick);
+    Object.assign(window, { frameTimes: times });
+  });
+  for (let i = 0; i < 120; i++) {
+    const zoom = i % 60 < 30;
+    if (zoom) await page.keyboard.down('Control');
+    await page.mouse.wheel(0, zoom ? (i % 2 ? 120 : -100) : 200);
+    if (zoom) await page.keyboard.up('Control');
+  }
+  const times = await page.evaluate(() => (window as unknown as { frameTimes: number[] }).frameTimes);
+  const gaps = times.slice(1).map((t, i) => t - (times[i] ?? t));
+  const total = gaps.reduce((sum, gap) => sum + gap, 0);
+  return { perSecond: (1000 * gaps.length) / total, longestMs: Math.max(...gaps) };
+}
+
+/** Start-up to a usable board (second start: warm), and frame rate with 2,000 bars; needs a build (`npm run build`). */
+export async function benchWindow(demo: Shop): Promise<void> {
+  const display = process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY;
+  const hosts: [string, (dataDir: string) => Promise<Opened>][] = [];
+  if (findElectron() && display) hosts.push(['desktop window', openDesktop]);
+  if (findBrowser()) hosts.push(['browser host', openBrowser]);
+  if (hosts.length === 0) print('window', 'no Electron with a display and no browser found: not measured');
+  for (const [name, open] of hosts) {
+    await withShop(demo, async (dataDir) => {
+      for (const start of ['first start', 'warm start']) {
+        const from = performance.now();
+        const { page, close } = await open(dataDir);
+        await ready(page);
+        print(`${name}, ${start} to the board`, `${((performance.now() - from) / 1000).toFixed(2)} s`);
+        await close();
+      }
+    });
+    await withShop(manyBars(demo, 2000), async (dataDir) => {
+      const { page, close } = await open(dataDir);
+      await page.setViewportSize({ width: 1440, height: 900 });
+      await ready(page);
+      await page.keyboard.press('0');
+      const { perSecond, longestMs } = await frames(page);
+      print(
+        `${name}, 2,000 bars, scrolling and zooming`,
+        `${perSecond.toFixed(0)} frames/s, longest ${longestMs.toFixed(0)} ms`,
+      );
+      await close();
+    });
+  }
+}

@@ -1,0 +1,72 @@
+import { spawn, type ChildProcess } from 'node:child_process';
+import { join } from 'node:path';
+import { _electron, chromium, type Browser, type ElectronApplication, type Page } from '@playwright/test';
+import { findBrowser, findElectron } from './runtimes.ts';
+
+/** Monday of an invented week, 06:10 in Chicago: before the first shift. */
+export const NOW = '2026-11-30T12:10:00Z';
+const root = join(import.meta.dirname, '../..');
+
+const environment = (dataDir: string): Record<string, string> => ({
+  ...(process.env as Record<string, string>),
+  FOLDWEEK_DATA_DIR: dataDir,
+  FOLDWEEK_NOW: NOW,
+});
+
+/** The desktop window. @throws Error where no Electron runtime is found */
+export async function openDesktop(dataDir: string): Promise<Opened> {
+  const executablePath = findElectron();
+  if (!executablePath) throw new Error('no Electron runtime: run the browser project only');
+  // Chromium refuses its sandbox to root; only tests run as root.
+  const flags = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
+  const electron = await _electron.launch({
+    executablePath,
+    args: [...flags, root],
+    cwd: root,
+    env: environment(dataDir),
+  });
+  const page = await electron.firstWindow();
+  return { page, electron, close: () => electron.close() };
+}
+
+/** The loopback host, and a browser on its one-time address. */
+export async function openBrowser(dataDir: string): Promise<Opened> {
+  const host = spawn(process.execPath, ['electron/start.ts', '--browser'], {
+    cwd: root,
+    env: environment(dataDir),
+  });
+  const address = await printedAddress(host);
+  const browser: Browser = await chromium.launch({
+    executablePath: findBrowser() ?? undefined,
+    args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
+  });
+  const page = await browser.newPage();
+  await page.goto(address);
+  const close = async (): Promise<void> => {
+    await browser.close();
+    const gone = new Promise((resolve) => host.once('exit', resolve));
+    host.kill('SIGTERM');
+    await gone;
+  };
+  return { page, electron: null, close };
+}
+
+export interface Opened {
+  page: Page;
+  electron: ElectronApplication | null;
+  close: () => Promise<void>;
+}
+
+function printedAddress(host: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let seen = '';
+    const read = (chunk: Buffer): void => {
+      seen += chunk.toString();
+      const address = /http:\/\/127\.0\.0\.1:\d+\/\S*/.exec(seen)?.[0];
+      if (address) resolve(address);
+    };
+    host.stdout?.on('data', read);
+    host.stderr?.on('data', read);
+    host.once('exit', (code) => reject(new Error(`the browser host stopped with ${code}: ${seen}`)));
+  });
+}
