@@ -15,6 +15,15 @@ export interface ComparedFigure {
   readonly better: 'plan' | 'yardstick' | 'neither';
 }
 
+const HOUR = 3600;
+const grouped = new Intl.NumberFormat('en');
+
+/** A duration; from 100 h up minutes do not matter any more, "3,426 h". */
+const hours = (duration: number): string =>
+  Math.abs(duration) < 100 * HOUR
+    ? formatDuration(duration)
+    : `${grouped.format(Math.round(duration / HOUR))} h`;
+
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 const lessOrMore = (format: (size: number) => string) => (difference: number) =>
@@ -48,7 +57,7 @@ export function comparedFigures(
       ? 'nothing planned'
       : `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
   const sooner = (difference: number) =>
-    `${formatDuration(Math.abs(difference))} ${difference < 0 ? 'sooner' : 'later'}`;
+    `${hours(Math.abs(difference))} ${difference < 0 ? 'sooner' : 'later'}`;
   return [
     row('Late lines', 'lines that end after their due date', (f) => f.lateLines, String, fewerOrMore),
     row(
@@ -58,20 +67,14 @@ export function comparedFigures(
       (v) => percent(-v),
       points,
     ),
-    row(
-      'Lateness',
-      'hours late, added up over the late lines',
-      (f) => f.tardiness,
-      formatDuration,
-      lessOrMore(formatDuration),
-    ),
+    row('Lateness', 'hours late, added up over the late lines', (f) => f.tardiness, hours, lessOrMore(hours)),
     row('Changeovers', 'how often a machine is changed over', (f) => f.changeovers, String, fewerOrMore),
     row(
       'Changeover time',
       'hours that machines spend changing over',
       (f) => f.changeoverSeconds,
-      formatDuration,
-      lessOrMore(formatDuration),
+      hours,
+      lessOrMore(hours),
     ),
     row(
       'Changeover share',
@@ -95,9 +98,9 @@ export function gainSentence(plan: PlanFigures, yardstick: PlanFigures | null): 
     late === 0
       ? 'as many late lines'
       : `${Math.abs(late)} ${late > 0 ? 'fewer' : 'more'} late ${Math.abs(late) === 1 ? 'line' : 'lines'}`;
-  const hours =
+  const changing =
     saved === 0
       ? 'the same changeover time'
-      : `${formatDuration(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} changing over`;
-  return `Against taking orders by due date without batching: ${lines} and ${hours}.`;
+      : `${hours(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} changing over`;
+  return `Against taking orders by due date without batching: ${lines} and ${changing}.`;
 }

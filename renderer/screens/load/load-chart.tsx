@@ -26,24 +26,29 @@ interface Day {
   readonly over: string;
 }
 
+/** Over more days than this there is no room for figures over the bars; the mark for too much stays. */
+const LABELLED_DAYS = 14;
+
 const dayOf =
-  (timeZone: string) =>
+  (timeZone: string, labelled: boolean) =>
   (day: MachineLoad['days'][number]): Day => ({
     label: formatWallDate(day.day, timeZone),
     work: day.work / HOUR,
     changeover: day.changeover / HOUR,
     capacity: day.capacity / HOUR,
-    over: isOver(day)
-      ? `▲\u00a0${day.utilisation === null ? 'closed' : percent(day.utilisation)}`
-      : percentIfAny(day),
+    over: overBar(day, labelled),
   });
 
-const percentIfAny = ({ work, changeover, utilisation }: MachineLoad['days'][number]): string =>
-  utilisation === null || work + changeover === 0 ? '' : percent(utilisation);
+function overBar(day: MachineLoad['days'][number], labelled: boolean): string {
+  const { utilisation, work, changeover } = day;
+  const figure = utilisation === null ? 'closed' : percent(utilisation);
+  if (isOver(day)) return labelled ? `▲\u00a0${figure}` : '▲';
+  return labelled && work + changeover > 0 ? figure : '';
+}
 
 /** Work and changeover stacked against the open hours of each day. The table view says the same in figures. */
 export function LoadChart({ load, timeZone }: { load: MachineLoad; timeZone: string }) {
-  const days = load.days.map(dayOf(timeZone));
+  const days = load.days.map(dayOf(timeZone, load.days.length <= LABELLED_DAYS));
   const hatch = `hatch-${load.machine.id}`;
   const used =
     load.utilisation === null

@@ -22,7 +22,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
   return (
     <tr className={styles.row}>
       <td className={styles.place}>{row.place}</td>
-      <td>
+      <td className={styles.times}>
         {when(row.start, timeZone, withDate)}
         <br />
         {until(row.start, row.end, timeZone, withDate)}
@@ -49,13 +49,13 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
           <Profile row={row} length={length} />
         )}
       </td>
-      <td>
+      <td className={styles.times}>
         {when(row.due, timeZone, true)}
         {row.tardiness > 0 && (
           <strong className={styles.late}>{`▲ late by ${formatDuration(row.tardiness)}`}</strong>
         )}
       </td>
-      <td>
+      <td className={styles.times}>
         {next ? (
           <>
             {next.machineName}

@@ -122,6 +122,11 @@ describe('the plan beside due-date order', () => {
     expect(row?.plan).toBe(formatDuration(plan.schedule.terms.changeover));
   });
 
+  it('leaves minutes away from a hundred hours up', () => {
+    const rows = comparedFigures({ ...plan.figures, tardiness: 12_340_000 }, null, ZONE);
+    expect(rows.find(({ label }) => label === 'Lateness')?.plan).toBe('3,428 h');
+  });
+
   it('says when there is nothing to compare', () => {
     expect(gainSentence({ ...plan.figures, lines: 0 }, null)).toBe('Nothing is planned yet.');
     expect(comparedFigures(plan.figures, null, ZONE).every((row) => row.yardstick === null)).toBe(true);
