@@ -85,14 +85,14 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'customer',
     label: 'Customer',
-    width: 'minmax(128px, 1.3fr)',
+    width: 'minmax(116px, 1.3fr)',
     sort: (r) => r.order.customer,
     cell: (r) => <Words text={r.order.customer} />,
   },
   {
     id: 'part',
     label: 'Part',
-    width: 'minmax(116px, 1.1fr)',
+    width: 'minmax(106px, 1.1fr)',
     sort: (r) => r.partName,
     cell: (r) => <Words text={r.partName} />,
   },
@@ -108,7 +108,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'stock',
     label: 'Stock',
-    width: 'minmax(150px, 1.4fr)',
+    width: 'minmax(122px, 1.4fr)',
     sort: (r) => `${r.colour.name} ${r.gauge} ${r.materialName}`,
     cell: (r) => (
       <span className={styles.stock} title={`${r.colour.name}, ${r.gauge}, ${r.materialName}`}>
