@@ -1,0 +1,164 @@
+// @vitest-environment jsdom
+import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Shop } from '../../../core/shop/state.ts';
+import { useBoardView } from '../../../renderer/gantt/view.ts';
+import { BoardScreen } from '../../../renderer/screens/board/board-screen.tsx';
+import { anOrder, aShop, at } from '../../support/builders.ts';
+import { aBoardShop } from '../gantt/a-board.ts';
+import { memoryHost, stubSizes } from './memory-host.tsx';
+
+beforeAll(() => stubSizes(1200, 500));
+beforeEach(() => useBoardView.setState({ selected: null, scale: null }));
+afterEach(cleanup);
+
+async function openBoard(shop: Shop) {
+  const host = memoryHost(shop);
+  render(<BoardScreen />, { wrapper: host.Host });
+  await screen.findAllByRole('option');
+  return host;
+}
+const press = (key: string, held: KeyboardEventInit = {}) =>
+  fireEvent.keyDown(document.body, { key, ...held });
+const queue = (shop: Shop, id: string) => shop.queue.find((one) => one.id === id)?.operations;
+const status = () => screen.getByRole('status').textContent;
+
+describe('the board', () => {
+  it('waits with words, then shows a lane a machine with its queue', async () => {
+    const { Host } = memoryHost(aBoardShop());
+    render(<BoardScreen />, { wrapper: Host });
+    expect(screen.getByRole('status').textContent).toBe('Reading the plan…');
+    const lists = await screen.findAllByRole('listbox');
+    expect(lists.map((list) => list.getAttribute('aria-label'))).toEqual([
+      'Shear queue',
+      'Brake queue',
+      'Short brake queue',
+    ]);
+    expect(
+      screen.getByRole('option', { name: '1042/2 bending, Corner, 20 pieces, 24 Moss green' }),
+    ).toBeTruthy();
+  });
+
+  it('says what is missing when there are no machines, or no work orders', async () => {
+    const none = memoryHost(aShop({ machine: [], line: [], order: [], downtime: [] }));
+    render(<BoardScreen />, { wrapper: none.Host });
+    expect(await screen.findByText('No machines yet')).toBeTruthy();
+    cleanup();
+    const idle = memoryHost(aShop({ line: [], order: [] }));
+    render(<BoardScreen />, { wrapper: idle.Host });
+    expect(await screen.findByText('No work orders yet')).toBeTruthy();
+  });
+
+  it('says why nothing can be planned', async () => {
+    const shut = { ...aBoardShop().calendar[0]!, shifts: [], overtime: [] };
+    const { Host } = memoryHost(aBoardShop({ calendar: [shut] }));
+    render(<BoardScreen />, { wrapper: Host });
+    expect((await screen.findByRole('alert')).textContent).toMatch(
+      /has no open hours.*Add a shift or overtime/,
+    );
+  });
+
+  it('lists late lines, and opens one at its last operation', async () => {
+    await openBoard(aBoardShop({ order: [anOrder({ due: at('2026-11-27') })] }));
+    expect(screen.getByRole('tab', { name: /Late/ }).textContent).toBe('Late3');
+    fireEvent.click(screen.getByRole('rowheader', { name: '1042/2' }));
+    expect(await screen.findByRole('heading', { name: '1042/2 bending' })).toBeTruthy();
+  });
+});
+
+describe('moving on the board by keys', () => {
+  it('moves the selected operation one place later and says what came of it', async () => {
+    const host = await openBoard(aBoardShop());
+    press('ArrowRight');
+    expect(useBoardView.getState().selected).toBe('1042/1:shear');
+    press('ArrowRight');
+    press('ArrowRight', { altKey: true });
+    await waitFor(() =>
+      expect(queue(host.shop(), 'S1')).toEqual(['1042/1:shear', '1042/3:shear', '1042/2:shear']),
+    );
+    expect(status()).toMatch(/^Moved 1042\/2 shearing to place 3 on Shear\. .*Changeover \+4 min\.$/);
+  });
+
+  it('moves a bend to the other brake', async () => {
+    const host = await openBoard(aBoardShop());
+    useBoardView.setState({ selected: '1042/1:brake' });
+    await screen.findByRole('heading', { name: '1042/1 bending' });
+    press('ArrowDown', { altKey: true });
+    await waitFor(() => expect(queue(host.shop(), 'B2')).toContain('1042/1:brake'));
+  });
+
+  it('says why the other brake cannot take it, and moves nothing', async () => {
+    const shop = aBoardShop();
+    const long = { ...shop.line[0]!, lengthMm: 2900 };
+    const host = await openBoard({ ...shop, line: [long, ...shop.line.slice(1)] });
+    useBoardView.setState({ selected: '1042/1:brake' });
+    await screen.findByRole('heading', { name: '1042/1 bending' });
+    press('ArrowDown', { altKey: true });
+    await waitFor(() => expect(status()).toMatch(/^Short brake: .*longer than/));
+    expect(queue(host.shop(), 'B1')).toContain('1042/1:brake');
+  });
+
+  it('pins with the space bar', async () => {
+    const host = await openBoard(aBoardShop());
+    press('ArrowRight');
+    press(' ');
+    await waitFor(() => expect(host.shop().pin.map((pin) => pin.id)).toEqual(['1042/1:shear']));
+    expect(status()).toBe('1042/1 shearing is pinned: planning keeps it in its place.');
+  });
+
+  it('forgets what it said once that is undone', async () => {
+    const host = await openBoard(aBoardShop());
+    press('ArrowRight');
+    press(' ');
+    await waitFor(() => expect(host.shop().pin).toHaveLength(1));
+    await window.bridge?.call('edit.undo', {});
+    await waitFor(() => expect(status()).toMatch(/^Drag a strip/));
+    expect(host.shop().pin).toHaveLength(0);
+  });
+});
+
+describe('dragging on the board', () => {
+  const surface = () => screen.getByRole('application');
+  const pointer = (type: 'pointerDown' | 'pointerMove' | 'pointerUp', clientX: number, clientY: number) =>
+    fireEvent[type](surface(), { clientX, clientY, button: 0, pointerId: 1 });
+  const middleOf = (name: RegExp) => {
+    const strip = screen.getByRole('option', { name });
+    const lane = Number(
+      /translate\(0 (\d+)\)/.exec(strip.parentElement?.getAttribute('transform') ?? '')?.[1],
+    );
+    const value = (attribute: string) => Number(strip.getAttribute(attribute));
+    return { x: value('x') + value('width') / 2, y: lane + value('y') + value('height') / 2 };
+  };
+  beforeAll(() => {
+    Element.prototype.setPointerCapture = () => {};
+  });
+
+  it('shows what a drop would do, does nothing on Escape, and moves on letting go', async () => {
+    const host = await openBoard(aBoardShop());
+    const from = middleOf(/1042\/1 shearing/);
+    const to = middleOf(/1042\/3 shearing/);
+    pointer('pointerDown', from.x, from.y);
+    pointer('pointerMove', to.x + 30, to.y);
+    expect(status()).toMatch(/^1042\/1 shearing to place 3 on Shear\./);
+    press('Escape');
+    pointer('pointerUp', to.x + 30, to.y);
+    expect(queue(host.shop(), 'S1')?.[0]).toBe('1042/1:shear');
+
+    pointer('pointerDown', from.x, from.y);
+    pointer('pointerMove', to.x + 30, to.y);
+    pointer('pointerUp', to.x + 30, to.y);
+    await waitFor(() => expect(queue(host.shop(), 'S1')?.at(-1)).toBe('1042/1:shear'));
+    expect(status()).toMatch(/^Moved 1042\/1 shearing to place 3 on Shear\./);
+  });
+
+  it('selects on a plain click, and nothing on empty ground', async () => {
+    await openBoard(aBoardShop());
+    const on = middleOf(/1042\/2 shearing/);
+    pointer('pointerDown', on.x, on.y);
+    pointer('pointerUp', on.x, on.y);
+    expect(useBoardView.getState().selected).toBe('1042/2:shear');
+    pointer('pointerDown', 1190, on.y);
+    pointer('pointerUp', 1190, on.y);
+    expect(useBoardView.getState().selected).toBeNull();
+  });
+});

@@ -1,0 +1,86 @@
+import { QueryClientProvider, type QueryClient } from '@tanstack/react-query';
+import type { ReactNode } from 'react';
+import { applyCommand } from '../../../core/edit/apply.ts';
+import type { Command } from '../../../core/edit/command.ts';
+import { invert, withChanges, type RowChange } from '../../../core/edit/row-change.ts';
+import { sentence } from '../../../core/shop/result.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { makeClient, takePush } from '../../../renderer/queries/client.ts';
+import { NOW } from '../../support/builders.ts';
+
+interface Step {
+  readonly label: string;
+  readonly changes: readonly RowChange[];
+}
+
+/** A host that keeps the shop in memory and answers what the screens ask, by the planner's own commands. */
+export function memoryHost(start: Shop) {
+  let shop = start;
+  const undo: Step[] = [];
+  const redo: Step[] = [];
+  const client: QueryClient = makeClient();
+  const changed = () => takePush(client, { kind: 'changed', rows: ['queue'] });
+  const listed = (steps: Step[]) => steps.toReversed().map(({ label }, id) => ({ id, label, at: NOW }));
+  const step = (from: Step[], to: Step[], changesOf: (step: Step) => readonly RowChange[]) => {
+    const last = from.pop();
+    if (!last) return { label: null };
+    shop = withChanges(shop, changesOf(last));
+    to.push(last);
+    changed();
+    return { label: last.label };
+  };
+  const answers: Record<string, (input: never) => unknown> = {
+    'app.status': () => ({
+      host: 'desktop',
+      version: '0',
+      dataFile: '',
+      fresh: false,
+      now: NOW,
+      fixedClock: true,
+      notice: null,
+    }),
+    'shop.read': () => shop,
+    'search.read': () => null,
+    'edit.history': () => ({ undo: listed(undo), redo: listed(redo) }),
+    'edit.undo': () => step(undo, redo, ({ changes }) => invert(changes)),
+    'edit.redo': () => step(redo, undo, ({ changes }) => changes),
+    'edit.apply': ({ command }: { command: Command }) => {
+      const edit = applyCommand(shop, command);
+      if (!edit.ok) throw new Error(sentence(edit.problems));
+      shop = withChanges(shop, edit.value.changes);
+      undo.push(edit.value);
+      changed();
+      return { label: edit.value.label };
+    },
+  };
+  const bridge = {
+    onPush: () => () => {},
+    call: async (name: string, input: unknown) => {
+      try {
+        return { ok: true, value: answers[name]?.(input as never) };
+      } catch (error) {
+        return { ok: false, error: { code: 'refused', message: (error as Error).message } };
+      }
+    },
+  };
+  Object.defineProperty(window, 'bridge', { value: bridge, configurable: true });
+  const Host = ({ children }: { children: ReactNode }) => (
+    <QueryClientProvider client={client}>{children}</QueryClientProvider>
+  );
+  return { Host, shop: () => shop };
+}
+
+/** jsdom lays nothing out: every element is told it is this large. */
+export function stubSizes(width: number, height: number): void {
+  window.ResizeObserver = class implements ResizeObserver {
+    readonly #tell: ResizeObserverCallback;
+    constructor(tell: ResizeObserverCallback) {
+      this.#tell = tell;
+    }
+    observe() {
+      this.#tell([{ contentRect: { width, height } } as ResizeObserverEntry], this);
+    }
+    unobserve() {}
+    disconnect() {}
+  };
+}

@@ -1,0 +1,100 @@
+import { describe, expect, it } from 'vitest';
+import type { SearchState } from '../../../core/contract/search.ts';
+import { viewQueues } from '../../../core/report/plan-view.ts';
+import { withMove } from '../../../renderer/gantt/drop.ts';
+import { consequenceOf, consequenceWords, moveWords } from '../../../renderer/screens/board/consequence.ts';
+import { fallingPath } from '../../../renderer/shell/falling-line.tsx';
+import { runSentence } from '../../../renderer/shell/run-strip.tsx';
+import { aLine, anOrder, aQueue, at } from '../../support/builders.ts';
+import { aBoardShop, planOf } from '../gantt/a-board.ts';
+
+describe('what a move brings', () => {
+  it('names the lines it makes late, and the changeover it costs', () => {
+    const shop = aBoardShop({
+      order: [anOrder({ due: at('2026-11-27') })],
+      line: [1, 2, 3].map((number) =>
+        aLine({ number, partId: 'flat-strip', colourId: number === 3 ? 'bone' : 'moss' }),
+      ),
+      queue: [aQueue({ id: 'S1', operations: ['1042/1:shear', '1042/2:shear', '1042/3:shear'] })],
+    });
+    const before = planOf(shop);
+    const after = viewQueues(
+      shop,
+      before,
+      withMove(before.queues, '1042/3:shear', { machineId: 'S1', rank: 1 }),
+    );
+    if (!after.ok) throw new Error('the move cannot be decoded');
+    const brought = consequenceOf(shop, before, after.value);
+    // Moss, bone, moss instead of moss, moss, bone: one more change of colour at the shear, 240 s. Line 2 waits for
+    // line 3 and both changes.
+    const wait = before.operations.get('1042/3:shear')!.machines[0]!.seconds + 2 * 240;
+    expect(brought.changeover).toBe(240);
+    expect(brought.later.map((row) => [row.lineId, row.after - row.before])).toEqual([['1042/2', wait]]);
+    expect(consequenceWords(brought)).toMatch(/^Makes 1042\/2 later by .*\. Changeover \+4 min\.$/);
+  });
+
+  it('is said in plain words', () => {
+    const later = [
+      { lineId: '1043/1', before: 0, after: 7200 },
+      { lineId: '1044/1', before: 3600, after: 5400 },
+      { lineId: '1045/1', before: 0, after: 60 },
+    ];
+    expect(consequenceWords({ later, saved: [], changeover: 0 })).toBe(
+      'Makes 1043/1 late by 2 h, 1044/1 later by 30 min and 1 more line later.',
+    );
+    expect(consequenceWords({ later: later.slice(0, 1), saved: ['1050/2'], changeover: -900 })).toBe(
+      'Makes 1043/1 late by 2 h. 1050/2 in time again. Changeover −15 min.',
+    );
+    expect(consequenceWords({ later: [], saved: [], changeover: 0 })).toBe('Nothing becomes late.');
+    expect(moveWords('1042/2:brake', { machineId: 'B1', rank: 2 }, 'Brake')).toBe(
+      '1042/2 bending to place 3 on Brake.',
+    );
+  });
+
+  it('is nothing when the plan stays as it is', () => {
+    const shop = aBoardShop({ line: [aLine()] });
+    const plan = planOf(shop);
+    expect(consequenceOf(shop, plan, plan)).toEqual({ later: [], saved: [], changeover: 0 });
+  });
+});
+
+describe('the search in a sentence', () => {
+  const state: SearchState = {
+    runId: 'r1',
+    phase: 'finished',
+    seconds: 20,
+    budgetSeconds: 20,
+    step: 9,
+    evaluations: 100,
+    objective: 750,
+    terms: null,
+    startObjective: 1000,
+    bound: null,
+    curve: [],
+    message: null,
+  };
+
+  it('says how much better the plan became', () => {
+    expect(runSentence(state)).toBe('Planned in 20 s: 25 % better than before.');
+    expect(runSentence({ ...state, phase: 'stopped', seconds: 3 })).toBe(
+      'Stopped after 3 s: 25 % better than before.',
+    );
+  });
+
+  it('says so when nothing better was found, and when it failed', () => {
+    expect(runSentence({ ...state, objective: 1000 })).toMatch(
+      /no better plan was found; the plan is as it was/,
+    );
+    expect(runSentence({ ...state, phase: 'failed' })).toMatch(/failed; the plan is as it was. Try again/);
+    expect(runSentence({ ...state, phase: 'running', seconds: 4.7 })).toBe('Planning: 4 of 20 s');
+  });
+
+  it('draws the objective as stairs down to the present second', () => {
+    const curve = [
+      { seconds: 0, objective: 100 },
+      { seconds: 5, objective: 50 },
+    ];
+    expect(fallingPath({ curve, seconds: 10, budgetSeconds: 20 }, 200, 40)).toBe('M0.0 0.0H50.0V40.0H100.0');
+    expect(fallingPath({ curve: [], seconds: 10, budgetSeconds: 20 }, 200, 40)).toBe('');
+  });
+});
