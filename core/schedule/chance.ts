@@ -29,7 +29,7 @@ export interface JobChance {
 /** By job id. */
 export type Chances = Readonly<Record<string, JobChance>>;
 
-const MOST_RUNS = 100_000;
+const MOST_RUNS = 10_000;
 const DAY = 86_400;
 /** Closed this long, a machine begins another day; shorter gaps are breaks (our own limit). */
 const NIGHT = 4 * 3600;
@@ -37,9 +37,9 @@ const NIGHT = 4 * 3600;
 /**
  * How likely each job is to be on time, by playing the queues through again and again with times drawn from what
  * happened: each operation takes its seconds × a ratio of its machine × a factor of the machine's day, where days
- * differ. Order, open hours and changeovers are the plan's. A begun operation is drawn from the ratios that agree with
- * its not having ended by `now`. Same seed, same chances; the same draws fall to the same operations whatever the queues,
- * so that two plans compare fairly.
+ * differ; the whole machine is off by what its records leave open. Order, open hours and changeovers are the plan's. A
+ * begun operation is drawn from the ratios that agree with its not having ended by `now`. Same seed, same chances; the
+ * same draws fall to the same operations whatever the queues, so that two plans compare fairly.
  * @returns a chance per job; or why the queues have no times, or what is wrong with the options
  */
 export function chances(
@@ -62,69 +62,97 @@ export function chances(
   const read = readQueues(problem, queues);
   if (!read.ok) return read;
 
+  return good(playThrough(problem, read.value, spread, runs, seed));
+}
+
+function playThrough(
+  problem: Problem,
+  queues: readonly Int32Array[],
+  spread: Spread,
+  runs: number,
+  seed: number,
+): Chances {
   const seconds = Int32Array.from(problem.seconds);
   const drawn: Problem = { ...problem, seconds };
-  const draw = drawer(problem, present.value.operations, spread, seed);
   const timing = emptyTiming(problem);
+  const spreads = problem.input.machines.map(({ id }) => spreadFor(spread, id));
+  const lots = drawLots(problem, queues, spreads, seed);
+  const usual = usualStarts(problem, queues, spreads);
+  const passes = spreads.some(({ days }) => days.length > 1) ? 2 : 1;
   const ends = problem.input.jobs.map(() => new Float64Array(runs));
   for (let run = 0; run < runs; run++) {
-    draw(seconds);
-    timeQueues(drawn, read.value, timing);
+    const take = lots();
+    // A slow day pushes work into the next, which has a factor of its own: the second pass knows who was pushed.
+    for (let pass = 0; pass < passes; pass++) {
+      take(pass === 0 ? usual : timing.start, seconds);
+      timeQueues(drawn, queues, timing);
+    }
     ends.forEach((of, j) => (of[run] = timing.end[problem.firstOf[j + 1]! - 1]!));
   }
-  return good(
-    Object.fromEntries(
-      problem.input.jobs.map((job, j) => [job.id, chanceOf(ends[j]!.sort(), problem.due[j]!)]),
-    ),
+  return Object.fromEntries(
+    problem.input.jobs.map((job, j) => [job.id, chanceOf(ends[j]!.sort(), problem.due[j]!)]),
   );
 }
 
-/** One operation as it is drawn. */
-interface Draw {
-  /** Where its seconds stand in the problem's table. */
-  readonly at: number;
-  readonly seconds: number;
-  readonly spread: RatioSpread;
-  /** Number of its machine's day. */
-  readonly day: number;
-  /** Open seconds it has been running; 0 when not begun. */
-  readonly elapsed: number;
-}
+/** Writes one run's seconds into the problem's table, given when each operation starts. */
+type Take = (starts: Float64Array, seconds: Int32Array) => void;
 
-/** Makes the function that fills the table with one run's seconds. */
-function drawer(
+/**
+ * Draws a run at each call. Operations, machines and days have streams of their own, so that how many days are met does
+ * not shift the other draws.
+ */
+function drawLots(
   problem: Problem,
-  operations: readonly { readonly operation: string; readonly machine: string; readonly start: number }[],
-  spread: Spread,
+  queues: readonly Int32Array[],
+  spreads: readonly RatioSpread[],
   seed: number,
-): (seconds: Int32Array) => void {
-  // Days have a stream of their own: how many there are depends on the queues, the operations' draws must not.
-  const [ofOperations, ofDays] = [new Rng(seed), new Rng(seed + 1)];
-  const days = new Map<string, number>();
-  const daySpreads: RatioSpread[] = [];
-  const draws = operations.map(({ operation, machine, start }): Draw => {
-    const m = problem.machineAt.get(machine)!;
-    const at = problem.operationAt.get(operation)! * problem.machines + m;
-    const own = spreadFor(spread, machine);
-    const key = `${m} ${dayOf(problem.open[m]!, start)}`;
-    if (!days.has(key)) days.set(key, daySpreads.push(own) - 1);
-    const begun = !Number.isNaN(problem.startedAt[problem.operationAt.get(operation)!]!);
-    const elapsed = begun ? openSecondsBetween(problem.open[m]!, start, problem.input.now) : 0;
-    return { at, seconds: problem.seconds[at]!, spread: own, day: days.get(key)!, elapsed };
-  });
-  draws.sort((a, b) => a.at - b.at);
-  const factors = new Float64Array(daySpreads.length);
-  return (seconds) => {
-    daySpreads.forEach(({ days: of }, k) => (factors[k] = of[ofDays.below(of.length)]!));
-    for (const { at, seconds: planned, spread: own, day, elapsed } of draws) {
-      const whole = planned * factors[day]!;
-      // Begun work has not ended by now: ratios that say it has are out.
-      const first = elapsed === 0 ? 0 : Math.min(above(own.ratios, elapsed / whole), own.ratios.length - 1);
-      const ratio = own.ratios[first + Math.floor(ofOperations.next() * (own.ratios.length - first))]!;
-      seconds[at] = Math.round(whole * ratio);
-    }
+): () => Take {
+  const seeds = new Rng(seed);
+  const [ofOperations, ofMachines, ofDays] = [0, 1, 2].map(() => new Rng(seeds.below(2 ** 31 - 1))) as [
+    Rng,
+    Rng,
+    Rng,
+  ];
+  const home = new Int32Array(problem.operations);
+  queues.forEach((queue, m) => queue.forEach((o) => (home[o] = m)));
+  const elapsed = problem.startedAt.map((at, o) =>
+    Number.isNaN(at) ? 0 : openSecondsBetween(problem.open[home[o]!]!, at, problem.input.now),
+  );
+  return () => {
+    const lot = Float64Array.from({ length: problem.operations }, () => ofOperations.next());
+    const whole = spreads.map(({ doubt }) => Math.exp(doubt * normal(ofMachines)));
+    const days = spreads.map(() => new Map<number, number>());
+    const factorOn = (m: number, day: number): number => {
+      const { days: of } = spreads[m]!;
+      if (!days[m]!.has(day)) days[m]!.set(day, of[ofDays.below(of.length)]!);
+      return whole[m]! * days[m]!.get(day)!;
+    };
+    return (starts, seconds) =>
+      home.forEach((m, o) => {
+        const at = o * problem.machines + m;
+        const usual = problem.seconds[at]! * factorOn(m, dayOf(problem.open[m]!, starts[o]!));
+        const { ratios } = spreads[m]!;
+        // Begun work has not ended by now: ratios that say it has are out.
+        const first = elapsed[o] === 0 ? 0 : Math.min(above(ratios, elapsed[o]! / usual), ratios.length - 1);
+        seconds[at] = Math.round(usual * ratios[first + Math.floor(lot[o]! * (ratios.length - first))]!);
+      });
   };
 }
+
+/** Starts when every operation takes its machine's mean ratio: they say on which day it is likely to fall. */
+function usualStarts(
+  problem: Problem,
+  queues: readonly Int32Array[],
+  spreads: readonly RatioSpread[],
+): Float64Array {
+  const means = spreads.map(({ ratios }) => ratios.reduce((sum, r) => sum + r, 0) / ratios.length);
+  const seconds = problem.seconds.map((s, at) => Math.round(s * means[at % problem.machines]!));
+  return timeQueues({ ...problem, seconds }, queues, emptyTiming(problem)).start;
+}
+
+/** Standard normal (G. E. P. Box and M. E. Muller, 1958). */
+const normal = (rng: Rng): number =>
+  Math.sqrt(-2 * Math.log(1 - rng.next())) * Math.cos(2 * Math.PI * rng.next());
 
 /** Index of the first ratio above a limit; the length when there is none. */
 function above(ratios: readonly number[], limit: number): number {

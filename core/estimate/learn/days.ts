@@ -19,9 +19,10 @@ interface Day {
 }
 
 interface Parts {
-  /** Variance between days and within them. */
+  /** The middle of all log ratios. */
+  readonly middle: number;
+  /** Variance between days; 0 where they do not show. */
   readonly between: number;
-  readonly within: number;
   readonly days: ReadonlyMap<string, Day>;
 }
 
@@ -39,16 +40,17 @@ export function dayFactors(all: readonly DayRatio[]): { ratios: number[]; days: 
   if (parts === null || parts.between === 0)
     return { ratios: rising(sorted.map((r) => r.logRatio)), days: [1] };
 
-  const { between, within, days } = parts;
+  const { middle, between, days } = parts;
   const centre = meanOf([...days.values()].map((d) => d.mean));
   const seen = Math.sqrt(meanOf([...days.values()].map((d) => (d.mean - centre) ** 2)));
   // Means of a few operations vary more than the days do; drawn in to the days' own spread.
   const drawnIn = [...days.values()].map((d) => ((d.mean - centre) * Math.sqrt(between)) / seen);
-  const likely = ({ mean, size }: Day): number => ((mean - centre) * between) / (between + within / size);
-  return {
-    ratios: rising(sorted.map((r) => r.logRatio - likely(days.get(r.day)!))),
-    days: rising(drawnIn),
-  };
+  // Deviations from a mean that holds the operation itself are too small; alone on its day it has none.
+  const own = sorted.flatMap(({ day, logRatio }) => {
+    const { mean, size } = days.get(day)!;
+    return size < 2 ? [] : [middle + centre + (logRatio - middle - mean) * Math.sqrt(size / (size - 1))];
+  });
+  return { ratios: rising(own), days: rising(drawnIn) };
 }
 
 const meanOf = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length;
@@ -82,5 +84,5 @@ function analyse(sorted: readonly DayRatio[]): Parts | null {
   const size = (n - squares / n) / (j - 1);
   const needed = 1 + SURE * Math.sqrt(2 / (j - 1) + 2 / (n - j));
   const shown = msBetween > needed * within;
-  return { between: shown ? (msBetween - within) / size : 0, within, days };
+  return { middle, between: shown ? (msBetween - within) / size : 0, days };
 }

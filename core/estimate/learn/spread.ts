@@ -14,7 +14,7 @@ export interface Timed {
   readonly actualSeconds: number;
 }
 
-/** How actual times lie about the estimates: actual = estimate × day's factor × operation's ratio. */
+/** How actual times lie about the estimates: actual = estimate × operation's ratio × its day's factor. */
 export interface RatioSpread {
   readonly observations: number;
   /** Usual actual / estimate: above 1, work takes longer than estimated. */
@@ -25,6 +25,8 @@ export interface RatioSpread {
   readonly ratios: readonly number[];
   /** Factors of whole days on the machine, ascending; only 1 unless the records show good and bad days. */
   readonly days: readonly number[];
+  /** Standard error of the mean ratio, as a share: so far the whole machine may be off, since records are few. */
+  readonly doubt: number;
 }
 
 /** Per machine with enough operations of its own; all machines together for the rest. */
@@ -98,5 +100,14 @@ function ratioSpread(all: readonly DayRatio[]): RatioSpread {
     logSpread: MAD_TO_SD * median(logs.map((l) => Math.abs(l - middle))),
     ratios,
     days,
+    doubt: Math.hypot(errorOf(ratios), errorOf(days)),
   };
+}
+
+/** Standard error of a mean over the mean; 0 of a single value. */
+function errorOf(values: readonly number[]): number {
+  const n = values.length;
+  const mean = values.reduce((sum, v) => sum + v, 0) / n;
+  const squares = values.reduce((sum, v) => sum + (v - mean) ** 2, 0);
+  return n < 2 ? 0 : Math.sqrt(squares / (n - 1) / n) / mean;
 }

@@ -1,7 +1,7 @@
 import { standard } from '../../../../core/estimate/standards.ts';
 import { secondsOf, timeStandards, type Counts } from '../../../../core/estimate/learn/counts.ts';
 import type { Observation } from '../../../../core/estimate/learn/observation.ts';
-import { Rng } from '../../../../core/schedule/search/rng.ts';
+import type { Rng } from '../../../../core/schedule/search/rng.ts';
 import type { Machine } from '../../../../core/shop/machine.ts';
 
 /** Invented floors whose true standards are known, so that learning can be held against them. */
