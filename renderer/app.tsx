@@ -5,6 +5,7 @@ import { isPrint, viewAt } from './routes.tsx';
 import { Welcome } from './screens/welcome/welcome.tsx';
 import { Shell } from './shell/shell.tsx';
 import { SentenceError, Waiting } from './ui/states.tsx';
+import { TroubleBoundary } from './ui/trouble-boundary.tsx';
 
 export function App() {
   const place = usePlace();
@@ -13,6 +14,10 @@ export function App() {
   if (!status) return <Waiting what="the shop" />;
   if (status.fresh) return <Welcome />;
 
-  const view = <Suspense fallback={<Waiting what="the screen" />}>{viewAt(place)}</Suspense>;
+  const view = (
+    <TroubleBoundary key={place.path[0]} what="This screen">
+      <Suspense fallback={<Waiting what="the screen" />}>{viewAt(place)}</Suspense>
+    </TroubleBoundary>
+  );
   return isPrint(place) ? view : <Shell>{view}</Shell>;
 }

@@ -8,6 +8,7 @@ import { App } from './app.tsx';
 import { makeClient, takePush } from './queries/client.ts';
 import { onPush } from './queries/invoke.ts';
 import { startTheme } from './styles/theme.ts';
+import { TroubleBoundary } from './ui/trouble-boundary.tsx';
 
 startTheme();
 const client = makeClient();
@@ -18,7 +19,9 @@ if (!root) throw new Error('index.html has no #root');
 createRoot(root).render(
   <StrictMode>
     <QueryClientProvider client={client}>
-      <App />
+      <TroubleBoundary what="Foldweek">
+        <App />
+      </TroubleBoundary>
     </QueryClientProvider>
   </StrictMode>,
 );
