@@ -113,6 +113,7 @@ function drawLots(
     Rng,
     Rng,
   ];
+  const openings = problem.open.map(dayOpenings);
   const home = new Int32Array(problem.operations);
   queues.forEach((queue, m) => queue.forEach((o) => (home[o] = m)));
   const elapsed = problem.startedAt.map((at, o) =>
@@ -122,15 +123,17 @@ function drawLots(
     const lot = Float64Array.from({ length: problem.operations }, () => ofOperations.next());
     const whole = spreads.map(({ doubt }) => Math.exp(doubt * normal(ofMachines)));
     const days = spreads.map(() => new Map<number, number>());
-    const factorOn = (m: number, day: number): number => {
+    const factorAt = (m: number, start: number): number => {
       const { days: of } = spreads[m]!;
+      if (of.length === 1) return whole[m]! * of[0]!;
+      const day = dayOf(problem.open[m]!, openings[m]!, start);
       if (!days[m]!.has(day)) days[m]!.set(day, of[ofDays.below(of.length)]!);
       return whole[m]! * days[m]!.get(day)!;
     };
     return (starts, seconds) =>
       home.forEach((m, o) => {
         const at = o * problem.machines + m;
-        const usual = problem.seconds[at]! * factorOn(m, dayOf(problem.open[m]!, starts[o]!));
+        const usual = problem.seconds[at]! * factorAt(m, starts[o]!);
         const { ratios } = spreads[m]!;
         // Begun work has not ended by now: ratios that say it has are out.
         const first = elapsed[o] === 0 ? 0 : Math.min(above(ratios, elapsed[o]! / usual), ratios.length - 1);
@@ -160,11 +163,17 @@ function above(ratios: readonly number[], limit: number): number {
   return index === -1 ? ratios.length : index;
 }
 
-/** The opening that began the machine's day at an instant; round the clock, every 24 h count as a day. */
-function dayOf(open: WorkingTime, at: number): number {
-  let k = intervalAt(open, at);
-  while (k > 0 && open.start[k]! - open.end[k - 1]! < NIGHT) k -= 1;
-  const opening = Math.max(open.start[k]!, 0);
+/** Per open interval, the opening that began its day. */
+function dayOpenings(open: WorkingTime): Float64Array {
+  const openings = Float64Array.from(open.start, (start) => Math.max(start, 0));
+  for (let k = 1; k < openings.length; k++)
+    if (open.start[k]! - open.end[k - 1]! < NIGHT) openings[k] = openings[k - 1]!;
+  return openings;
+}
+
+/** The day that holds an instant, by its beginning; round the clock, every 24 h from the opening count as a day. */
+function dayOf(open: WorkingTime, openings: Float64Array, at: number): number {
+  const opening = openings[intervalAt(open, at)]!;
   return opening + DAY * Math.floor((at - opening) / DAY);
 }
 
