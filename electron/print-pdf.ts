@@ -11,6 +11,12 @@ import { webPreferences } from './window.ts';
 const READY_MS = 15_000;
 const POLL_MS = 50;
 
+/** Inches: room for the page number below. */
+const MARGINS = { top: 0.4, bottom: 0.6, left: 0.4, right: 0.4 };
+const PAGE_NUMBER =
+  '<div style="width: 100%; margin: 0 10mm; text-align: right; font: 8px sans-serif">' +
+  'page <span class="pageNumber"></span> of <span class="totalPages"></span></div>';
+
 /** Makes PDFs from the print route in a window nobody sees, and asks where they go. @returns the path, or null when the user changed their mind */
 export const pdfPrinter =
   (store: Store, preload: string, owner: () => BrowserWindow | null) =>
@@ -39,7 +45,15 @@ async function drawPdf(address: string, preload: string, pageSize: 'Letter' | 'A
   try {
     await page.loadURL(address);
     await untilReady(page);
-    return await page.webContents.printToPDF({ pageSize, printBackground: true, preferCSSPageSize: false });
+    return await page.webContents.printToPDF({
+      pageSize,
+      printBackground: true,
+      preferCSSPageSize: false,
+      margins: MARGINS,
+      displayHeaderFooter: true,
+      headerTemplate: '<span></span>',
+      footerTemplate: PAGE_NUMBER,
+    });
   } finally {
     page.destroy();
   }

@@ -19,8 +19,9 @@ import styles from './print.module.css';
 export function PrintScreen() {
   const choice = readPrintChoice(usePlace());
   const query = usePlan();
+  const inBrowser = useStatus().data?.host === 'browser';
   return (
-    <div className={styles.desk}>
+    <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
       {query.is === 'waiting' && <Waiting what="the plan" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && (

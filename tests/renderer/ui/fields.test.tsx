@@ -1,33 +1,11 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen } from '@testing-library/react';
 import { afterEach, describe, expect, it, vi } from 'vitest';
-import { mm } from '../../../core/units/brand.ts';
 import { DataTable, type TableColumn } from '../../../renderer/ui/data-table.tsx';
 import { DateTimeField } from '../../../renderer/ui/date-time-field.tsx';
-import { LengthField } from '../../../renderer/ui/length-field.tsx';
 import { at, ZONE } from '../../support/builders.ts';
 
 afterEach(cleanup);
-
-describe('a length field', () => {
-  it('takes what people write and gives millimetres', () => {
-    const onChange = vi.fn();
-    render(<LengthField label="Length" value={null} units="in" onChange={onChange} />);
-    fireEvent.change(screen.getByLabelText('Length'), { target: { value: `10' 6"` } });
-    expect(onChange).toHaveBeenLastCalledWith(mm(10.5 * 304.8));
-  });
-
-  it('says what is wrong and keeps both the text and the old value', () => {
-    const onChange = vi.fn();
-    render(<LengthField label="Length" value={mm(254)} units="in" onChange={onChange} />);
-    const box = screen.getByLabelText<HTMLInputElement>('Length');
-    expect(box.value).toBe('10 in');
-    fireEvent.change(box, { target: { value: 'ten' } });
-    expect(box.value).toBe('ten');
-    expect(screen.getByText(/"ten" is not a length/)).toBeTruthy();
-    expect(onChange).not.toHaveBeenCalled();
-  });
-});
 
 describe('a date and time field', () => {
   it('shows and takes the clock on the shop’s wall', () => {
