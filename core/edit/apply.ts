@@ -1,6 +1,10 @@
 import type { Result } from '../shop/result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Command } from './command.ts';
+import { importRecords } from './record-commands.ts';
+import { countPieces, pauseOperation, resumeOperation, startOperation } from './floor-commands.ts';
+import { finishOperation } from './floor-done.ts';
+import { acceptStandards, revertStandard } from './standards-commands.ts';
 import { importOrders, removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { removeRow, saveRow, saveSettings } from './row-commands.ts';
@@ -13,7 +17,7 @@ export interface Edit {
 }
 
 /**
- * Turn a planner's command into row changes, or refuse it with sentences. Pure: nothing is stored here.
+ * Turn a command of the planner or the floor into row changes, or refuse it with sentences. Pure: nothing is stored here.
  * @param shop the shop as it stands; not changed
  * @returns the edit (perhaps without changes when all stands so already), or problems naming thing, field and limit
  */
@@ -37,6 +41,22 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
       return removeLine(shop, command.lineId);
     case 'orders.import':
       return importOrders(shop, command.fileName, command.orders, command.lines);
+    case 'floor.start':
+      return startOperation(shop, command);
+    case 'floor.pause':
+      return pauseOperation(shop, command);
+    case 'floor.resume':
+      return resumeOperation(shop, command);
+    case 'floor.count':
+      return countPieces(shop, command);
+    case 'floor.done':
+      return finishOperation(shop, command);
+    case 'records.import':
+      return importRecords(shop, command.fileName, command.records);
+    case 'standards.accept':
+      return acceptStandards(shop, command);
+    case 'standards.revert':
+      return revertStandard(shop, command.learnedId, command.at);
     case 'settings.save':
       return saveSettings(shop, command.row);
     case 'row.save':

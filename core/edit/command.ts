@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code } from '../shop/fields.ts';
+import { code, durationS, instantS, note } from '../shop/fields.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { rowKinds } from '../shop/state.ts';
 
@@ -9,6 +9,18 @@ export type FormKind = (typeof formKinds)[number];
 
 const saveOf = <K extends FormKind>(kind: K) =>
   z.strictObject({ do: z.literal('row.save'), kind: z.literal(kind), row: rowKinds[kind] });
+
+const pieces = z.int().min(0).max(100_000);
+
+/** What a proposal says of one figure of a machine. */
+const learnedFigures = {
+  key: true,
+  before: true,
+  after: true,
+  low: true,
+  high: true,
+  observations: true,
+} as const;
 
 /**
  * Everything the planner can do, as data. `core/edit/apply.ts` turns a command into row changes; the history keeps the
@@ -47,6 +59,40 @@ export const command = z.union([
     orders: z.array(workOrder),
     lines: z.array(orderLine),
   }),
+  /** Work on an operation begins, after a changeover that may have been timed. */
+  z.strictObject({
+    do: z.literal('floor.start'),
+    operation: operationId,
+    machineId: code,
+    at: instantS,
+    changeoverSeconds: durationS.nullable(),
+  }),
+  z.strictObject({ do: z.literal('floor.pause'), operation: operationId, at: instantS, reason: note }),
+  z.strictObject({ do: z.literal('floor.resume'), operation: operationId, at: instantS }),
+  /** Pieces finished so far, in all. */
+  z.strictObject({ do: z.literal('floor.count'), operation: operationId, good: pieces, scrapped: pieces }),
+  z.strictObject({
+    do: z.literal('floor.done'),
+    operation: operationId,
+    at: instantS,
+    good: pieces,
+    scrapped: pieces,
+  }),
+  /** Finished operations that came from a file; none of them stands in the shop yet. */
+  z.strictObject({
+    do: z.literal('records.import'),
+    fileName: z.string(),
+    records: z.array(rowKinds.record).max(20_000),
+  }),
+  /** Take over figures that finished work shows. `before` is the figure the proposal was made from. */
+  z.strictObject({
+    do: z.literal('standards.accept'),
+    machineId: code,
+    at: instantS,
+    changes: z.array(rowKinds.learned.pick(learnedFigures)).min(1).max(100),
+  }),
+  /** Put back the figure from before. */
+  z.strictObject({ do: z.literal('standards.revert'), learnedId: rowKinds.learned.shape.id, at: instantS }),
   z.strictObject({ do: z.literal('settings.save'), row: rowKinds.settings }),
   saveOf('material'),
   saveOf('colour'),

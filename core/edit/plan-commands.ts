@@ -103,7 +103,8 @@ export function replacePlan(shop: Shop, queues: Queues, label: string): Result<E
   return good({ label, changes: queueChanges(shop, queues) });
 }
 
-function refuseMachine(shop: Shop, operation: ShopOperation, machineId: string): Result<never> | null {
+/** Why an operation may not go to a machine; null when it may. */
+export function refuseMachine(shop: Shop, operation: ShopOperation, machineId: string): Result<never> | null {
   const name = operationName(operation.id);
   if (!shop.machine.some((m) => m.id === machineId))
     return bad(
@@ -138,7 +139,7 @@ function refuseMachine(shop: Shop, operation: ShopOperation, machineId: string):
   );
 }
 
-const unknownOperation = (id: string): Result<never> =>
+export const unknownOperation = (id: string): Result<never> =>
   bad(
     problem(
       operationName(id),

@@ -19,6 +19,8 @@ export interface DispatchRow {
   readonly place: number;
   readonly operationId: string;
   readonly line: OrderLine;
+  /** Pieces to make here: the line's, less those scrapped on the step before. */
+  readonly quantity: number;
   readonly customer: string;
   readonly rush: boolean;
   readonly part: Part;
@@ -179,7 +181,7 @@ function operationOf(index: Index, o: ScheduledOperation): ShopOperation {
 
 function rowOf(
   index: Index,
-  { line, order, part, blank, people }: ShopOperation,
+  { line, quantity, order, part, blank, people }: ShopOperation,
   o: ScheduledOperation,
   place: number,
 ): DispatchRow {
@@ -188,6 +190,7 @@ function rowOf(
     place,
     operationId: o.operation,
     line,
+    quantity,
     customer: order.customer,
     rush: order.rush,
     part,

@@ -8,6 +8,7 @@ import type { Attributes, Machine, Stage } from './machine.ts';
 import type { Gauge, Material, Sheet } from './material.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from './order.ts';
 import type { Part } from './part.ts';
+import type { Pause, Record as FloorRecord } from './plan.ts';
 import { bad, good, problem, type Problem, type Result } from './result.ts';
 import type { Shop } from './state.ts';
 
@@ -16,6 +17,15 @@ export interface Able {
   readonly id: string;
   readonly seconds: number;
   readonly estimate: Estimate;
+}
+
+/** An operation under way. */
+export interface Started {
+  readonly machineId: string;
+  readonly at: number;
+  /** Pieces finished so far, good and scrapped. */
+  readonly counted: number;
+  readonly pauses: readonly Pause[];
 }
 
 /** One step of an open line, still to be done or under way. */
@@ -34,7 +44,10 @@ export interface ShopOperation {
   /** Machines of the stage that cannot do it, and why. */
   readonly refused: readonly { readonly machineId: string; readonly reason: string }[];
   readonly people: number;
-  readonly started: { readonly machineId: string; readonly at: number } | null;
+  /** Pieces to make: the line's, less those scrapped on the step before. */
+  readonly quantity: number;
+  /** What the floor has recorded of it; null until it begins. */
+  readonly started: Started | null;
 }
 
 export interface ShopOperations {
@@ -75,6 +88,23 @@ export function attributesOf(
   return stage === 'shear' ? metal : { ...metal, profile: line.partId };
 }
 
+/** Pieces a step is asked for: those of the line that the step before, once done, has left good. */
+export function piecesFor(
+  line: Pick<OrderLine, 'id' | 'quantity'>,
+  stage: Stage,
+  records: ReadonlyMap<string, FloorRecord>,
+): number {
+  const sheared = stage === 'brake' ? records.get(operationIdOf(line.id, 'shear')) : undefined;
+  return sheared && sheared.end !== null ? Math.min(line.quantity, sheared.good) : line.quantity;
+}
+
+const startedOf = ({ machineId, start, good: fine, scrapped, pauses }: FloorRecord): Started => ({
+  machineId,
+  at: start,
+  counted: fine + scrapped,
+  pauses,
+});
+
 type Finder = ReturnType<typeof finder>;
 
 function finder(shop: Shop) {
@@ -106,8 +136,9 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
   for (const stage of routingOf(piece.value.part)) {
     const id = operationIdOf(line.id, stage);
     const record = find.record.get(id);
-    if (record && record.end !== null) continue;
-    const able = machinesFor(shop, line, piece.value, stage);
+    const quantity = piecesFor(line, stage, find.record);
+    if ((record && record.end !== null) || quantity === 0) continue;
+    const able = machinesFor(shop, { ...line, quantity }, piece.value, stage);
     if (!able.ok) return able;
     const { machines, refused } = able.value;
     const { part, blank, sheet } = piece.value;
@@ -123,7 +154,8 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       machines,
       refused,
       people: Math.max(...machines.map((m) => m.estimate.people)),
-      started: record ? { machineId: record.machineId, at: record.start } : null,
+      quantity,
+      started: record ? startedOf(record) : null,
     });
   }
   return good(steps);

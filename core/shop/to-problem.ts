@@ -8,10 +8,12 @@ import type {
   ProblemInput,
   Queues,
 } from '../schedule/problem.ts';
+import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import { openIntervals } from '../time/working-time.ts';
 import { instant, type Instant } from '../units/brand.ts';
 import { completeQueues } from './complete-queues.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
+import { secondsOfStarted } from './remaining.ts';
 import { bad, good, type Problem, type Result } from './result.ts';
 import type { Shop } from './state.ts';
 
@@ -44,7 +46,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
   const built = buildProblem({
     name: shop.settings.name,
     machines: machines.value,
-    jobs: jobInputs(shop, operations, now),
+    jobs: jobInputs(shop, operations, machines.value, now),
     objective: objectiveOf(shop),
     now,
     crew:
@@ -136,7 +138,13 @@ function machineInputs(shop: Shop, now: Instant): Result<MachineInput[]> {
   return problems.length > 0 ? bad(...problems) : good(inputs);
 }
 
-function jobInputs(shop: Shop, operations: readonly ShopOperation[], now: Instant): JobInput[] {
+function jobInputs(
+  shop: Shop,
+  operations: readonly ShopOperation[],
+  machines: readonly MachineInput[],
+  now: Instant,
+): JobInput[] {
+  const open = new Map(machines.map((m) => [m.id, workingTime(m.open)]));
   const jobs = new Map<string, JobInput & { operations: OperationInput[] }>();
   for (const operation of operations) {
     const { line, order } = operation;
@@ -151,23 +159,36 @@ function jobInputs(shop: Shop, operations: readonly ShopOperation[], now: Instan
       };
       jobs.set(line.id, job);
     }
-    job.operations.push(operationInput(operation, shop.settings.transferShare));
+    job.operations.push(operationInput(operation, shop.settings.transferShare, open, now));
   }
   return [...jobs.values()];
 }
 
-const operationInput = (operation: ShopOperation, transferShare: number): OperationInput => ({
-  id: operation.id,
-  stage: operation.stage,
-  seconds: operation.machines[0]?.seconds ?? 0,
-  machines: operation.machines.map(({ id, seconds }) => ({ id, seconds })),
-  attributes: operation.attributes as Record<string, string>,
-  crew: operation.people,
-  ...(operation.stage === 'shear' ? { transferShare } : {}),
-  ...(operation.started
-    ? { started: { machine: operation.started.machineId, at: operation.started.at } }
-    : {}),
-});
+function operationInput(
+  { id, stage, machines, attributes, people, started, quantity }: ShopOperation,
+  transferShare: number,
+  open: ReadonlyMap<string, WorkingTime>,
+  now: Instant,
+): OperationInput {
+  const times = machines.map((able) => {
+    const hours = started?.machineId === able.id ? open.get(able.id) : undefined;
+    return {
+      id: able.id,
+      seconds:
+        started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : able.seconds,
+    };
+  });
+  return {
+    id,
+    stage,
+    seconds: times[0]?.seconds ?? 0,
+    machines: times,
+    attributes: attributes as Record<string, string>,
+    crew: people,
+    ...(stage === 'shear' ? { transferShare } : {}),
+    ...(started ? { started: { machine: started.machineId, at: started.at } } : {}),
+  };
+}
 
 function pinsOf(shop: Shop, queues: Queues): NonNullable<ProblemInput['pins']> {
   const pinned = new Set(shop.pin.map((p) => p.id));

@@ -42,12 +42,12 @@ export const rowsIn = (db: Db) => {
       of(kind).remove.run({ id });
     },
 
-    /** Records of operations whose line is still open. */
+    /** Records of operations whose line is still open, or that are still under way. */
     openRecords(): RowOf<'record'>[] {
       const lineId = sql`substr(${tables.record.id}, 1, instr(${tables.record.id}, ':') - 1)`;
       return read(
         'record',
-        sql`${lineId} in (select ${tables.line.id} from ${tables.line} where ${tables.line.status} = 'open')`,
+        sql`${lineId} in (select ${tables.line.id} from ${tables.line} where ${tables.line.status} = 'open') or ${tables.record.end} is null`,
       );
     },
 

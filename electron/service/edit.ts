@@ -20,6 +20,7 @@ export const editService = (store: Store, clock: Clock, pushes: Pushes) => {
   return {
     /** Carry out a command as one step of the history; a command that changes nothing leaves none. */
     apply(command: Command): Edit {
+      refuseFuture(command, clock.now());
       const edit = store.run(command.do, (work) => {
         const made = valueOf(applyCommand(readShop(work), command));
         if (made.changes.length === 0) return made;
@@ -52,6 +53,15 @@ export const editService = (store: Store, clock: Clock, pushes: Pushes) => {
     mark: (): number => store.run('read the history', ({ steps }) => steps.newest()?.id ?? 0),
   };
 };
+
+/** What is reported from the floor has happened. */
+function refuseFuture(command: Command, now: number): void {
+  if (!('at' in command) || command.at <= now) return;
+  throw new Refused(
+    'refused',
+    'The time given is still to come. Nothing was recorded; give the time at which it happened.',
+  );
+}
 
 /**
  * Write a step backwards (undo) or forwards (redo). Every row must still say what the step left there; revisions only

@@ -39,7 +39,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
         {row.colourName}
       </td>
       <td className={styles.figure}>
-        {line.quantity}
+        {row.quantity}
         {row.people > 1 && <div>{`${row.people} people`}</div>}
       </td>
       <td className={styles.piece}>

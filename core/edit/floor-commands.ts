@@ -1,0 +1,217 @@
+import { operationsOf, piecesFor, routingOf, type ShopOperation } from '../shop/operations.ts';
+import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.ts';
+import type { Record as FloorRecord } from '../shop/plan.ts';
+import { bad, good, problem, type Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import { formatWall, formatWallDate } from '../time/wall.ts';
+import { instant } from '../units/brand.ts';
+import type { Edit } from './apply.ts';
+import type { Command } from './command.ts';
+import { operationName, refuseMachine, unknownOperation } from './plan-commands.ts';
+import { change } from './row-change.ts';
+
+/** What a floor command of a name carries. */
+export type FloorCommand<K extends Command['do']> = Extract<Command, { readonly do: K }>;
+type Refusal = Result<never> | null;
+
+/** Refuse something about an operation. */
+export const refuse = (id: string, field: string, message: string, advice: string): Result<never> =>
+  bad(problem(operationName(id), field, message, advice));
+
+/**
+ * Work on an operation begins. Refused while the machine has another one under way, before the step before has left
+ * enough pieces, or before the machine was free. The machine's place in the plan follows: begun work comes first.
+ */
+export function startOperation(shop: Shop, command: FloorCommand<'floor.start'>): Result<Edit> {
+  const { operation: id, machineId, at, changeoverSeconds } = command;
+  const operation = operationsOf(shop).operations.find((o) => o.id === id);
+  if (!operation) return unknownOperation(id);
+  const refusal =
+    refuseBegun(operation) ??
+    refuseMachine(shop, operation, machineId) ??
+    refuseBusy(shop, machineId, at) ??
+    whyNotYet(shop, operation, at);
+  if (refusal) return refusal;
+  const { partId, materialId, gauge, colourId, lengthMm } = operation.line;
+  const record: FloorRecord = {
+    id,
+    machineId,
+    partId,
+    materialId,
+    gauge,
+    colourId,
+    lengthMm,
+    quantity: operation.quantity,
+    good: 0,
+    scrapped: 0,
+    start: at,
+    end: null,
+    changeoverSeconds,
+    pauses: [],
+    estimatedSeconds: operation.machines.find((m) => m.id === machineId)?.seconds ?? 0,
+    revision: 0,
+  };
+  return good({
+    label: `Start ${operationName(id)} on ${machineId}`,
+    changes: [change('record', null, record)],
+  });
+}
+
+function refuseBegun({ id, started }: ShopOperation): Refusal {
+  if (!started) return null;
+  return refuse(
+    id,
+    'start',
+    `${operationName(id)} has begun on ${started.machineId} already.`,
+    'Count its pieces there, or report it done.',
+  );
+}
+
+/** One operation at a time, and none from before the machine was free. */
+function refuseBusy(shop: Shop, machineId: string, at: number): Refusal {
+  const own = shop.record.filter((r) => r.machineId === machineId);
+  const running = own.find((r) => r.end === null);
+  if (running)
+    return refuse(
+      running.id,
+      'machine',
+      `${operationName(running.id)} is still under way on ${machineId}.`,
+      'Report it done first.',
+    );
+  const last = own.find((r) => r.end !== null && r.end > at);
+  if (!last || last.end === null) return null;
+  return refuse(
+    last.id,
+    'start',
+    `${machineId} was at work on ${operationName(last.id)} until ${wall(shop, last.end)}.`,
+    'Give a later start.',
+  );
+}
+
+/** Why an operation cannot begin yet, since the step before has not left the pieces for it; null when it can. */
+export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation, at: number): Refusal {
+  if (stage === 'shear' || !routingOf(part).includes('shear')) return null;
+  const before = shop.record.find((r) => r.id === operationIdOf(line.id, 'shear'));
+  const share = shop.settings.transferShare;
+  if (!before)
+    return refuse(id, 'start', `The blanks of line ${line.id} are not sheared yet.`, 'Shear them first.');
+  if (before.start > at || (before.end !== null && before.end > at && share === 1))
+    return refuse(
+      id,
+      'start',
+      `The blanks of line ${line.id} were not there yet at ${wall(shop, at)}.`,
+      'Give a later start.',
+    );
+  if (before.end !== null) return null;
+  const lot = Math.ceil(share * before.quantity);
+  if (share < 1 && before.good >= lot) return null;
+  return refuse(
+    id,
+    'start',
+    `${before.good} of ${before.quantity} blanks of line ${line.id} are sheared; bending begins with ${lot}.`,
+    'Count the blanks at the shear, or report the shearing done.',
+  );
+}
+
+/** The record of an operation under way, or why there is none. */
+export function underWay(shop: Shop, id: string): Result<FloorRecord & { readonly end: null }> {
+  const record = shop.record.find((r) => r.id === id);
+  if (!record)
+    return refuse(id, 'start', `${operationName(id)} has not begun.`, 'Start it on its machine first.');
+  if (record.end !== null)
+    return refuse(
+      id,
+      'end',
+      `${operationName(id)} was done at ${wall(shop, record.end)}.`,
+      'Undo that first if it was a slip.',
+    );
+  return good({ ...record, end: null });
+}
+
+/** Work stands still for a reason; the machine stays with the operation. */
+export function pauseOperation(shop: Shop, command: FloorCommand<'floor.pause'>): Result<Edit> {
+  const { operation: id, at, reason } = command;
+  const found = underWay(shop, id);
+  if (!found.ok) return found;
+  const record = found.value;
+  if (standing(record))
+    return refuse(id, 'pause', `${operationName(id)} is paused already.`, 'Resume it first.');
+  const early = refuseEarly(shop, record, at);
+  if (early) return early;
+  const pauses = [...record.pauses, { from: at, to: null, reason: reason.trim() }];
+  return good({
+    label: `Pause ${operationName(id)}`,
+    changes: [change('record', record, { ...record, pauses })],
+  });
+}
+
+export function resumeOperation(shop: Shop, command: FloorCommand<'floor.resume'>): Result<Edit> {
+  const { operation: id, at } = command;
+  const found = underWay(shop, id);
+  if (!found.ok) return found;
+  const record = found.value;
+  if (!standing(record))
+    return refuse(id, 'pause', `${operationName(id)} is not paused.`, 'There is nothing to resume.');
+  const early = refuseEarly(shop, record, at);
+  if (early) return early;
+  return good({
+    label: `Resume ${operationName(id)}`,
+    changes: [change('record', record, { ...record, pauses: pausesUntil(record, at) })],
+  });
+}
+
+/** Pieces finished so far. Spoiled ones may be replaced at once, so only the good ones are held against the quantity. */
+export function countPieces(shop: Shop, command: FloorCommand<'floor.count'>): Result<Edit> {
+  const { operation: id, good: fine, scrapped } = command;
+  const found = underWay(shop, id);
+  if (!found.ok) return found;
+  const record = found.value;
+  const refusal = refuseTooMany(record, piecesOf(shop, record), fine);
+  if (refusal) return refusal;
+  const same = record.good === fine && record.scrapped === scrapped;
+  return good({
+    label: `Count ${fine} good, ${scrapped} scrapped of ${operationName(id)}`,
+    changes: same ? [] : [change('record', record, { ...record, good: fine, scrapped })],
+  });
+}
+
+/** Pieces the operation has to make: what it began with, less what the step before has scrapped since. */
+export function piecesOf(shop: Shop, { id, quantity }: FloorRecord): number {
+  const records = new Map(shop.record.map((r) => [r.id, r]));
+  return piecesFor({ id: lineOfOperation(id), quantity }, stageOfOperation(id), records);
+}
+
+export function refuseTooMany({ id }: FloorRecord, pieces: number, fine: number): Refusal {
+  if (fine <= pieces) return null;
+  return refuse(
+    id,
+    'good',
+    `${operationName(id)} makes ${pieces} pieces, so ${fine} cannot be good.`,
+    `Count at most ${pieces}; change the quantity in Orders first if more are wanted.`,
+  );
+}
+
+/** Whether work stands still now. */
+export const standing = ({ pauses }: Pick<FloorRecord, 'pauses'>): boolean => pauses.at(-1)?.to === null;
+
+/** The pauses with the last one over. */
+export const pausesUntil = ({ pauses }: FloorRecord, at: number): FloorRecord['pauses'] =>
+  pauses.map((pause) => (pause.to === null ? { ...pause, to: at } : pause));
+
+/** Nothing happens before what was recorded last. */
+export function refuseEarly(shop: Shop, { id, start, pauses }: FloorRecord, at: number): Refusal {
+  const last = pauses.at(-1);
+  const [since, what] = last
+    ? [last.to ?? last.from, last.to === null ? 'was paused' : 'was resumed']
+    : [start, 'began'];
+  if (at >= since) return null;
+  return refuse(
+    id,
+    'time',
+    `${operationName(id)} ${what} at ${wall(shop, since)}; ${wall(shop, at)} is before that.`,
+    'Give a later time.',
+  );
+}
+
+const wall = ({ settings: { timeZone } }: Shop, at: number): string =>
+  `${formatWallDate(instant(at), timeZone)} ${formatWall(instant(at), timeZone).slice(4)}`;

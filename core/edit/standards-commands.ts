@@ -1,0 +1,117 @@
+import { standard, standardsOf } from '../estimate/standards.ts';
+import type { Learned } from '../shop/learned.ts';
+import { attribute, type Machine } from '../shop/machine.ts';
+import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import type { Edit } from './apply.ts';
+import type { FloorCommand } from './floor-commands.ts';
+import { change } from './row-change.ts';
+
+type Change = FloorCommand<'standards.accept'>['changes'][number];
+
+/** A machine's figure by its key: a time standard's, or the seconds of a changeover attribute; null without one. */
+export function figureOf(machine: Machine, key: string): number | null {
+  const changed = attribute.safeParse(key);
+  if (changed.success) return machine.changeover.attributes[changed.data] ?? null;
+  return standardsOf(machine.stage).some((s) => s.key === key) ? standard(machine, key) : null;
+}
+
+/** How a figure is called: "Feed and cut", "changeover of gauge". */
+export const figureName = (machine: Pick<Machine, 'stage'>, key: string): string =>
+  standardsOf(machine.stage).find((s) => s.key === key)?.label ?? `Changeover of ${key}`;
+
+/** The machine with one figure set; a standard at its default is left to the default. */
+function withFigure(machine: Machine, key: string, value: number): Machine {
+  const changed = attribute.safeParse(key);
+  if (changed.success) {
+    const attributes = { ...machine.changeover.attributes, [changed.data]: Math.round(value) };
+    return { ...machine, changeover: { ...machine.changeover, attributes } };
+  }
+  const usual = standardsOf(machine.stage).find((s) => s.key === key)?.default;
+  const standards = Object.fromEntries(Object.entries(machine.standards).filter(([name]) => name !== key));
+  return { ...machine, standards: value === usual ? standards : { ...standards, [key]: value } };
+}
+
+/**
+ * Take over what finished work shows of a machine: its figures change, so the plan's times do, and each change is kept
+ * with what it rests on. Refused when a figure is not the machine's, or not any more the one the proposal began from.
+ */
+export function acceptStandards(shop: Shop, command: FloorCommand<'standards.accept'>): Result<Edit> {
+  const { machineId, at, changes } = command;
+  const machine = shop.machine.find((m) => m.id === machineId);
+  if (!machine) return noMachine(machineId);
+  const problems = changes.flatMap((c) => refuseChange(machine, c));
+  if (new Set(changes.map((c) => c.key)).size < changes.length)
+    problems.push(
+      problem(`machine ${machineId}`, 'key', 'One figure is proposed twice.', 'Keep one of the two.'),
+    );
+  if (problems.length > 0) return bad(...problems);
+  const after = changes.reduce((m, { key, after: value }) => withFigure(m, key, value), machine);
+  const rows = changes.map((c): Learned => ({
+    ...c,
+    id: learnedId(shop, machineId, c.key),
+    machineId,
+    at,
+    revertedAt: null,
+    revision: 0,
+  }));
+  const what =
+    changes.length === 1
+      ? figureName(machine, changes[0]?.key ?? '').toLowerCase()
+      : `${changes.length} figures`;
+  return good({
+    label: `Take over ${what} of ${machineId} from finished work`,
+    changes: [change('machine', machine, after), ...rows.map((row) => change('learned', null, row))],
+  });
+}
+
+const noMachine = (id: string): Result<never> =>
+  bad(problem(`machine ${id}`, 'machine', `There is no machine ${id}.`, 'It may have been removed.'));
+
+function refuseChange(machine: Machine, { key, before, after }: Change): Problem[] {
+  const subject = `machine ${machine.id}`;
+  const present = figureOf(machine, key);
+  const name = figureName(machine, key);
+  if (present === null)
+    return [problem(subject, key, `${machine.id} has no figure “${key}”.`, 'Look at the proposals again.')];
+  if (present !== before)
+    return [
+      problem(
+        subject,
+        key,
+        `${name} of ${machine.id} is ${present} by now, not ${before}.`,
+        'Look at the proposals again.',
+      ),
+    ];
+  if (after > 0) return [];
+  return [problem(subject, key, `${name} of ${machine.id} cannot be ${after}.`, 'It must be above 0.')];
+}
+
+function learnedId({ learned }: Shop, machineId: string, key: string): string {
+  const times = learned.filter((l) => l.machineId === machineId && l.key === key).length;
+  return `${machineId}.${key}.${times + 1}`;
+}
+
+/** Put back the figure that stood before something was learned. Refused when it was changed again since. */
+export function revertStandard(shop: Shop, id: string, at: number): Result<Edit> {
+  const row = shop.learned.find((l) => l.id === id);
+  const machine = row && shop.machine.find((m) => m.id === row.machineId);
+  if (!row || !machine) return noMachine(row?.machineId ?? id);
+  const name = figureName(machine, row.key);
+  const refuse = (message: string, advice: string): Result<never> =>
+    bad(problem(`machine ${machine.id}`, row.key, message, advice));
+  if (row.revertedAt !== null) return refuse(`${name} of ${machine.id} was put back already.`, '');
+  const present = figureOf(machine, row.key);
+  if (present !== row.after)
+    return refuse(
+      `${name} of ${machine.id} was changed since, to ${present ?? 'nothing'}.`,
+      'Set it in Shop, Machines.',
+    );
+  return good({
+    label: `Put back ${name.toLowerCase()} of ${machine.id}`,
+    changes: [
+      change('machine', machine, withFigure(machine, row.key, row.before)),
+      change('learned', row, { ...row, revertedAt: at }),
+    ],
+  });
+}
