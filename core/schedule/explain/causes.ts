@@ -1,0 +1,181 @@
+import type { Problem } from '../problem.ts';
+import type { NumberedQueues } from '../search/constructions.ts';
+import { readyAt, type Timing } from '../timing.ts';
+import { finish, intervalAt, nextOpen, rewind } from '../working-time.ts';
+
+/**
+ * Why a stretch of time went by before a job was done:
+ * - `release`: its material is not in yet;
+ * - `work`, `changeover`: a machine works on it, or is set up for it;
+ * - `closed`: its machine is closed;
+ * - `waiting-for-machine`: its machine does operations ahead of it in the queue, or is not available yet;
+ * - `pinned-or-frozen`: the same, but what is ahead, or the operation itself, was started, frozen or pinned;
+ * - `queue-choice`: its machine stands idle for an operation ahead in the queue whose blanks are not there yet;
+ * - `waiting-for-blanks`: it has begun on a first lot and the step before has not done the rest;
+ * - `crew`: too few people are free.
+ */
+export type CauseKind =
+  | 'release'
+  | 'work'
+  | 'changeover'
+  | 'closed'
+  | 'waiting-for-machine'
+  | 'pinned-or-frozen'
+  | 'queue-choice'
+  | 'waiting-for-blanks'
+  | 'crew';
+
+/** One stretch [from, to) of a job's time, on the problem's axis; `seconds` = to − from. */
+export interface Cause {
+  readonly kind: CauseKind;
+  readonly from: number;
+  readonly to: number;
+  readonly seconds: number;
+  /** The step that stands still or is worked on, and its machine; null for a release. */
+  readonly operation: string | null;
+  readonly machine: string | null;
+  /** Operations ahead in the queue that it waits for, in queue order. */
+  readonly blockedBy: readonly string[];
+}
+
+interface Stretch {
+  readonly kind: CauseKind;
+  readonly to: number;
+  readonly blockedBy: readonly number[];
+}
+
+/**
+ * The causes of a job's end, in order of time. They cover [from, end) without gap or overlap, where `from` is `now`, or
+ * the start of a step begun before. Each step accounts for the time from when the job lets it start (its release, or what
+ * the step before hands on) until the next step may start.
+ * @param timing of these queues, complete
+ */
+export function causesOf(
+  problem: Problem,
+  queues: NumberedQueues,
+  timing: Timing,
+  job: number,
+): readonly Cause[] {
+  const first = problem.firstOf[job]!;
+  const last = problem.firstOf[job + 1]! - 1;
+  const { now } = problem.input;
+  const begun = problem.startedAt[first]!;
+  const causes: Cause[] = [];
+  let from = Number.isNaN(begun) ? problem.release[job]! : begun;
+  if (from > now)
+    causes.push({
+      kind: 'release',
+      from: now,
+      to: from,
+      seconds: from - now,
+      operation: null,
+      machine: null,
+      blockedBy: [],
+    });
+  for (let o = first; o <= last; o++) {
+    const next = o === last ? timing.end[o]! : handedOn(problem, timing, o + 1);
+    const to = Math.max(from, next);
+    causes.push(...causesOfStep(problem, queues, timing, o, from, to));
+    from = to;
+  }
+  return causes;
+}
+
+/** When the step before has let this one start. One begun early started when it did. */
+const handedOn = (problem: Problem, timing: Timing, o: number): number =>
+  Math.min(readyAt(problem, timing, o), timing.start[o]!);
+
+function causesOfStep(
+  problem: Problem,
+  queues: NumberedQueues,
+  timing: Timing,
+  o: number,
+  from: number,
+  to: number,
+): Cause[] {
+  const m = timing.machine[o]!;
+  const stretches = [...waitOf(problem, queues, timing, o), ...workOf(problem, timing, o)];
+  const causes: Cause[] = [];
+  let at = from;
+  for (const { kind, to: until, blockedBy } of stretches) {
+    const end = Math.min(until, to);
+    while (at < end) {
+      const opens = problem.open[m]!.start[intervalAt(problem.open[m]!, at)]!;
+      const closed = opens > at;
+      const change = Math.min(end, closed ? opens : problem.open[m]!.end[intervalAt(problem.open[m]!, at)]!);
+      append(causes, {
+        kind: closed ? 'closed' : kind,
+        from: at,
+        to: change,
+        seconds: change - at,
+        operation: problem.operationIds[o]!,
+        machine: problem.input.machines[m]!.id,
+        blockedBy: closed ? [] : blockedBy.map((each) => problem.operationIds[each]!),
+      });
+      at = change;
+    }
+  }
+  return causes;
+}
+
+/** Adds a cause, joined to the last one where it goes on with the same. */
+function append(causes: Cause[], next: Cause): void {
+  const last = causes.at(-1);
+  if (last?.kind !== next.kind) return void causes.push(next);
+  causes[causes.length - 1] = {
+    ...last,
+    to: next.to,
+    seconds: next.to - last.from,
+    blockedBy: [...last.blockedBy, ...next.blockedBy.filter((id) => !last.blockedBy.includes(id))],
+  };
+}
+
+/** What its machine does up to the operation's start, in order of time; before the first stretch it is free. */
+function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: number): Stretch[] {
+  const m = timing.machine[o]!;
+  const open = problem.open[m]!;
+  const queue = Array.from(queues[m]!);
+  const busy = (ahead: number): CauseKind =>
+    problem.fixed[o] || problem.fixed[ahead] ? 'pinned-or-frozen' : 'waiting-for-machine';
+  const stretches: Stretch[] = [
+    { kind: 'waiting-for-machine', to: problem.availableFrom[m]!, blockedBy: [] },
+  ];
+  for (const ahead of queue.slice(0, queue.indexOf(o))) {
+    const setup = timing.changeover[ahead]!;
+    const ready = nextOpen(open, readyAt(problem, timing, ahead));
+    const fixed = busy(ahead) === 'pinned-or-frozen';
+    stretches.push(
+      {
+        kind: fixed ? 'pinned-or-frozen' : 'queue-choice',
+        to: rewind(open, ready, setup),
+        blockedBy: [ahead],
+      },
+      { kind: 'crew', to: rewind(open, timing.start[ahead]!, setup), blockedBy: [] },
+      { kind: busy(ahead), to: timing.end[ahead]!, blockedBy: [ahead] },
+    );
+  }
+  const setupStart = rewind(open, timing.start[o]!, timing.changeover[o]!);
+  return [
+    ...stretches,
+    { kind: 'crew', to: setupStart, blockedBy: [] },
+    { kind: 'changeover', to: timing.start[o]!, blockedBy: [] },
+  ];
+}
+
+/** The work itself; a step that began on a first lot may run dry before the last one comes. */
+function workOf(problem: Problem, timing: Timing, o: number): Stretch[] {
+  const m = timing.machine[o]!;
+  const open = problem.open[m]!;
+  const work: Stretch = { kind: 'work', to: timing.end[o]!, blockedBy: [] };
+  const share = problem.firstOf[problem.jobOf[o]!] === o ? 1 : problem.transferShare[o - 1]!;
+  const seconds = problem.seconds[o * problem.machines + m]!;
+  const start = timing.start[o]!;
+  if (share === 1 || finish(open, start, seconds) >= timing.end[o]!) return [work];
+  const lot = Math.ceil(share * seconds);
+  const dry = finish(open, start, seconds - lot);
+  return [
+    { kind: 'work', to: dry, blockedBy: [] },
+    { kind: 'waiting-for-blanks', to: timing.end[o - 1]!, blockedBy: [o - 1] },
+    work,
+  ];
+}

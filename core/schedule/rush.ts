@@ -1,0 +1,89 @@
+import { bad, good, problem as refusal, type Result } from '../shop/result.ts';
+import { decode, nameQueues } from './decode.ts';
+import { improve } from './improve.ts';
+import type { Problem, Queues } from './problem.ts';
+import { putInFront } from './rush/front.ts';
+import { putInRun } from './rush/run.ts';
+import { wayOf, wayOfDraft, type RushCase, type RushWay } from './rush/way.ts';
+import { draftOf, stepsOf, takeOut, type Draft } from './what-if/draft.ts';
+import { queuesWithin, readQuestion, withoutJobs } from './what-if/question.ts';
+
+/**
+ * Two quick ways to take a rush into a plan: at the front, and in its run; each with what it costs against the plan
+ * without the rush. The jobs stand in the queues already, it does not matter where. Several are placed in turn by due
+ * date, so that the most urgent is foremost. Started, frozen and pinned operations keep their places, the rush's own too.
+ * @returns `front`, then `run`; or why not: jobs or operations that are not in the plan, no jobs at all, queues that
+ *   cannot be timed
+ */
+export function insertRush(
+  problem: Problem,
+  queues: Queues,
+  jobIds: readonly string[],
+): Result<readonly RushWay[]> {
+  const read = readRush(problem, queues, jobIds);
+  if (!read.ok) return read;
+  const { rush, apart } = read.value;
+  const urgent = [...rush.jobs].sort((a, b) => compare(problem.due[a]!, problem.due[b]!) || a - b);
+  const inTurn = (jobs: readonly number[], put: typeof putInFront) =>
+    jobs.reduce<Draft | null>((draft, job) => draft && put(problem, draft, job), apart);
+  const front = inTurn([...urgent].reverse(), putInFront);
+  const run = inTurn(urgent, putInRun);
+  if (front === null || run === null) return bad(noPlace(jobIds));
+  return good([wayOfDraft(rush, 'front', front), wayOfDraft(rush, 'run', run)]);
+}
+
+/**
+ * The third way: everything planned anew outside what is started, frozen or pinned, begun from the plan given (the
+ * better of the two quick ways is a good one). It yields every few milliseconds of work, so that the host keeps the
+ * clock; the same way until a better plan is found, none worse than the one before. Same seed, same ways.
+ * @returns the search, which may end without a way when no plan fits into the open hours; or why not
+ */
+export function replanRush(
+  problem: Problem,
+  queues: Queues,
+  jobIds: readonly string[],
+  { seed }: { readonly seed: number },
+): Result<Generator<RushWay, void>> {
+  const read = readRush(problem, queues, jobIds);
+  return read.ok ? good(replan(read.value.rush, queues, seed)) : read;
+}
+
+function* replan(rush: RushCase, start: Queues, seed: number): Generator<RushWay, void> {
+  let way: RushWay | null = null;
+  for (const { schedule } of improve(rush.problem, { seed, start })) {
+    if (way?.schedule !== schedule) way = wayOf(rush, 'replan', schedule);
+    yield way;
+  }
+}
+
+const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
+
+/** The rush, the plan without it, and the queues with its loose operations taken out. */
+function readRush(
+  problem: Problem,
+  queues: Queues,
+  jobIds: readonly string[],
+): Result<{ readonly rush: RushCase; readonly apart: Draft }> {
+  if (jobIds.length === 0)
+    return bad(refusal('rush', 'jobs', 'No line was named as the rush.', 'Choose at least one line.'));
+  const question = readQuestion(problem, queues, jobIds);
+  if (!question.ok) return question;
+  const { jobs } = question.value;
+  const without = withoutJobs(problem, jobIds);
+  if (!without.ok) return without;
+  const named = nameQueues(problem, question.value.queues);
+  const before = decode(without.value, queuesWithin(without.value, named));
+  if (!before.ok) return before;
+  const loose = jobs.flatMap((job) => stepsOf(problem, job));
+  const apart = draftOf(problem, takeOut(problem, question.value.queues, loose));
+  if (apart === null) return bad(noPlace(jobIds));
+  return good({ rush: { problem, jobs, before: before.value }, apart });
+}
+
+const noPlace = (jobIds: readonly string[]) =>
+  refusal(
+    `line ${jobIds.join(', ')}`,
+    'queue',
+    `No place for ${jobIds.join(', ')} can be worked off: what is fixed ahead waits for it, or the open hours run out.`,
+    'Take a pin out, or give open hours further ahead.',
+  );

@@ -1,0 +1,101 @@
+import type { Problem } from '../problem.ts';
+import { readyAt } from '../timing.ts';
+import { draftOf, putIn, rankAt, stepsOf, thin, type Draft, type Place } from '../what-if/draft.ts';
+
+/** Places tried of the same changeover cost on one machine, and half-done plans kept between two steps. */
+const SPREAD = 6;
+const KEPT = 8;
+const SPREAD_WITH_CREW = 2;
+const KEPT_WITH_CREW = 3;
+
+/**
+ * Puts a job's loose steps in where they add the fewest changeover seconds and the job still ends by its due date; of
+ * equal ones where the plan costs least. That is as a rule inside the run of the same attributes. If no such places
+ * keep the date: where it ends soonest. The steps are placed in turn, the best few partial plans kept.
+ * @param draft the job's loose steps left out
+ * @returns null when no place can be timed
+ */
+export function putInRun(problem: Problem, draft: Draft, job: number): Draft | null {
+  const crew = Boolean(problem.input.crew?.length);
+  const steps = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
+  const due = problem.due[job]!;
+  let kept: readonly Draft[] = [draft];
+  for (const o of steps) {
+    const tried = kept.flatMap((partial) =>
+      placesOfPromise(problem, partial, o, crew ? SPREAD_WITH_CREW : SPREAD).flatMap(
+        (place) => draftOf(problem, putIn(problem, partial.queues, o, place)) ?? [],
+      ),
+    );
+    kept =
+      o === steps.at(-1)
+        ? tried.sort(byPurpose(o, due)).slice(0, 1)
+        : thin(worthKeeping(tried, o), crew ? KEPT_WITH_CREW : KEPT);
+  }
+  return kept[0] ?? null;
+}
+
+/** On time before late; then fewest changeover seconds, least cost; among late ones the soonest first of all. */
+const byPurpose =
+  (o: number, due: number) =>
+  (a: Draft, b: Draft): number => {
+    const late = (draft: Draft) => Math.max(0, draft.timing.end[o]! - due);
+    return compare(late(a), late(b)) || byChangeover(a, b) || a.timing.end[o]! - b.timing.end[o]!;
+  };
+
+const byChangeover = (a: Draft, b: Draft): number =>
+  a.changeoverSeconds - b.changeoverSeconds || a.objective - b.objective;
+
+const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
+
+/** Of each changeover total the soonest end and the least cost, as long as more changeover time buys a sooner end. */
+function worthKeeping(tried: readonly Draft[], o: number): Draft[] {
+  const end = (draft: Draft) => draft.timing.end[o]!;
+  const kept = new Set<Draft>();
+  const totals = [...new Set(tried.map((draft) => draft.changeoverSeconds))].sort((a, b) => a - b);
+  let soonest = Infinity;
+  for (const total of totals) {
+    const equal = tried.filter((draft) => draft.changeoverSeconds === total);
+    const first = equal.reduce((best, draft) => (end(draft) < end(best) ? draft : best));
+    if (end(first) >= soonest) continue;
+    soonest = end(first);
+    kept.add(equal.reduce((best, draft) => (draft.objective < best.objective ? draft : best)));
+    kept.add(first);
+  }
+  return [...kept];
+}
+
+/**
+ * Places worth timing. Read off from when the step can start, a place counts when it adds fewer changeover seconds than
+ * every earlier one, or as few as such a place; of each cost a few, evenly spread.
+ */
+function placesOfPromise(problem: Problem, draft: Draft, o: number, spread: number): Place[] {
+  const ready = readyAt(problem, draft.timing, o);
+  return Array.from(problem.eligible[o]!).flatMap((machine) => {
+    const costs = addedChangeover(problem, draft, machine, o);
+    const byCost = new Map<number, Place[]>();
+    let least = Infinity;
+    for (let rank = rankAt(problem, draft, machine, ready); rank < costs.length; rank++) {
+      const cost = costs[rank]!;
+      if (cost < least) byCost.set(cost, []);
+      least = Math.min(least, cost);
+      byCost.get(cost)?.push({ machine, rank });
+    }
+    return [...byCost.values()].flatMap((places) => thin(places, spread));
+  });
+}
+
+/** Changeover seconds that the operation adds at each rank of a machine's queue, next to its two neighbours. */
+function addedChangeover(problem: Problem, draft: Draft, machine: number, o: number): number[] {
+  const setup = problem.setups[machine]!;
+  const queue = Array.from(draft.queues[machine]!);
+  const own = setup.classOf[o]!;
+  let state = problem.initialState[machine]!;
+  return [...queue, -1].map((next) => {
+    const before = setup.row(state)[own]!;
+    if (next === -1) return before;
+    const kind = setup.classOf[next]!;
+    const added = before + setup.row(setup.after(state, own))[kind]! - setup.row(state)[kind]!;
+    state = setup.after(state, kind);
+    return added;
+  });
+}
