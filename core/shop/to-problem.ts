@@ -52,7 +52,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
     crew:
       shop.settings.crewLimit === null
         ? null
-        : [{ start: 0, end: Number.MAX_SAFE_INTEGER, people: shop.settings.crewLimit }],
+        : [{ start: 0, end: now + DAYS_AHEAD * DAY, people: shop.settings.crewLimit }],
   });
   if (!built.ok) return built;
   return good({

@@ -94,7 +94,12 @@ export function LabelsLayer({
 }) {
   const maxLines = Math.max(1, Math.floor((geometry.stripHeight - 6) / LINE_PX));
   return lanes.map((lane, i) => (
-    <g key={lane.machine.id} transform={`translate(0 ${i * geometry.laneHeight})`} aria-hidden>
+    <g
+      pointerEvents="none"
+      key={lane.machine.id}
+      transform={`translate(0 ${i * geometry.laneHeight})`}
+      aria-hidden
+    >
       <RunWords lane={lane} scale={scale} geometry={geometry} />
       {labelsOf(lane, scale, maxLines).map((label) => (
         <StripWords key={label.bar.operation} label={label} geometry={geometry} />

@@ -40,6 +40,7 @@ export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
       aria-label={`${lane.machine.name} queue`}
       transform={`translate(0 ${i * geometry.laneHeight})`}
       fill="none"
+      pointerEvents="all"
     >
       {(few ? (inSight[i] ?? []) : lane.bars.filter((bar) => bar.operation === selected)).map((bar) => (
         <rect

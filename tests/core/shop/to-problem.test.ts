@@ -125,6 +125,15 @@ describe('the problem for the search', () => {
     ).toBeLessThanOrEqual(begun);
   });
 
+  it('lets no more people work at once than the shop has', () => {
+    const short: Shop = { ...shop, settings: { ...shop.settings, crewLimit: 2 } };
+    const view = viewPlan(short, MONDAY);
+    if (!view.ok) throw new Error(view.problems[0]?.message);
+    expect(check(view.value.problem, view.value.schedule)).toEqual([]);
+    const free = viewPlan(shop, MONDAY);
+    expect(view.value.figures.lastEnd).toBeGreaterThan((free.ok && free.value.figures.lastEnd) || 0);
+  });
+
   it('refuses a calendar without open hours, naming the machine', () => {
     const closed: Shop = {
       ...shop,
