@@ -8,7 +8,7 @@ export interface Geometry {
   readonly railY: number;
 }
 
-const LEAST = 84;
+const LEAST = 96;
 const MOST = 184;
 const BRACKET = 24;
 const RAIL = 28;

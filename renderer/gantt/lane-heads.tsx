@@ -9,7 +9,9 @@ export const LaneHeads = ({ lanes, geometry }: { lanes: readonly Lane[]; geometr
       const late = bars.filter((bar) => bar.last && bar.tardiness > 0).length;
       return (
         <div key={machine.id} className={styles.head} style={{ height: geometry.laneHeight }}>
-          <b className={styles.headName}>{machine.name}</b>
+          <b className={styles.headName} title={machine.name}>
+            {machine.name}
+          </b>
           <span>
             {machine.id} · {machine.stage}
           </span>

@@ -32,9 +32,9 @@ const boxes = (stretches: readonly Interval[], origin: number, y: number, height
  * that it stays the same while one looks along or closer, and is drawn again only now and then.
  */
 export function stretchFor(scale: Scale): Interval {
-  const step = 2 ** Math.ceil(Math.log2(spanOf(scale)));
+  const step = 2 ** (Math.ceil(Math.log2(spanOf(scale))) - 2);
   const start = Math.floor(scale.from / step) * step;
-  return { start: start - step / 2, end: start + 2.5 * step };
+  return { start, end: start + 5 * step };
 }
 
 /**

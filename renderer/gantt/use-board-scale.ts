@@ -2,6 +2,7 @@ import { useEffect, useEffectEvent, useMemo, type RefObject } from 'react';
 import type { Interval } from '../../core/time/interval.ts';
 import { findBar } from './drop.ts';
 import type { Lane } from './lanes.ts';
+import { stripId } from './options-layer.tsx';
 import { fitted, kept, panned, revealing, spanOf, zoomed, type Scale } from './scale.ts';
 import { useBoardView } from './view.ts';
 
@@ -34,18 +35,25 @@ export function useBoardScale(width: number, horizon: Interval, now: number) {
   };
 }
 
-/** Wheel: along the time; with Ctrl (or a pinch): closer or farther around the pointer. */
+/**
+ * Wheel: along the time; with Ctrl (or a pinch): closer or farther around the pointer. Where the lanes are more than the
+ * window is high, a plain turn scrolls them and Shift goes along the time.
+ */
 export function useWheel(
   of: RefObject<HTMLElement | null>,
   scale: Scale | null,
   look: (scale: Scale) => void,
 ): void {
   const turn = useEffectEvent((event: WheelEvent) => {
-    if (!scale || !of.current) return;
+    const lanes = of.current?.parentElement;
+    if (!scale || !of.current || !lanes) return;
+    const closer = event.ctrlKey || event.metaKey;
+    const along =
+      event.deltaX || (event.shiftKey || lanes.scrollHeight <= lanes.clientHeight ? event.deltaY : 0);
+    if (!closer && along === 0) return;
     event.preventDefault();
     const x = event.clientX - of.current.getBoundingClientRect().left;
-    if (event.ctrlKey || event.metaKey) look(zoomed(scale, Math.exp(-event.deltaY * WHEEL_ZOOM), x));
-    else look(panned(scale, event.deltaX || event.deltaY));
+    look(closer ? zoomed(scale, Math.exp(-event.deltaY * WHEEL_ZOOM), x) : panned(scale, along));
   });
   useEffect(() => {
     const element = of.current;
@@ -65,7 +73,9 @@ export function useReveal(
 ): void {
   const reveal = useEffectEvent((operation: string | null) => {
     const found = findBar(lanes, operation);
-    if (scale && found) look(revealing(scale, found.bar.start, found.bar.end));
+    if (!scale || !found) return;
+    look(revealing(scale, found.bar.start, found.bar.end));
+    document.getElementById(stripId(found.bar.operation))?.scrollIntoView({ block: 'nearest' });
   });
   const drawn = scale !== null;
   useEffect(() => reveal(selected), [selected, drawn]);

@@ -1,5 +1,5 @@
 import { ChevronDown, HelpCircle, Play, Redo2, Search, Square, Undo2 } from 'lucide-react';
-import { formatWall, formatWallDate } from '../../core/time/wall.ts';
+import { formatClock, formatWallDate } from '../../core/time/wall.ts';
 import { useNow, useShop } from '../queries/hooks.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
@@ -53,7 +53,7 @@ function Clock() {
   return (
     <time className={styles.clock} title={`Wall clock of the shop (${timeZone})`}>
       <span>{formatWallDate(now, timeZone)}</span>
-      <b>{formatWall(now, timeZone).slice(4)}</b>
+      <b>{formatClock(now, timeZone)}</b>
     </time>
   );
 }

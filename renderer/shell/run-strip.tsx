@@ -41,8 +41,7 @@ const Figure = ({ label, value }: { label: string; value: string }) => (
 
 /** The search at work under the header: its falling objective and what it is made of; afterwards the outcome. */
 export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }) {
-  const [seenFirst] = useState(run.running ? null : (run.state?.runId ?? null));
-  const [closed, setClosed] = useState<string | null>(seenFirst);
+  const [closed, setClosed] = useState<string | null>(null);
   const { state } = run;
   if (!state || closed === state.runId) return null;
   const { phase, terms, objective, seconds, budgetSeconds } = state;

@@ -1,5 +1,5 @@
 import type { PlanFigures } from '../../../core/report/figures.ts';
-import { formatWall, formatWallDate } from '../../../core/time/wall.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { shortDuration } from '../../gantt/labels.ts';
@@ -30,7 +30,7 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
     show: (f) =>
       f.lastEnd === null
         ? '–'
-        : `${formatWallDate(instant(f.lastEnd), timeZone)} ${formatWall(instant(f.lastEnd), timeZone).slice(4)}`,
+        : `${formatWallDate(instant(f.lastEnd), timeZone)} ${formatClock(instant(f.lastEnd), timeZone)}`,
     cost: (f) => f.lastEnd ?? 0,
   },
 ];

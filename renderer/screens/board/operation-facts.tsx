@@ -3,7 +3,7 @@ import { drawProfile } from '../../../core/part/drawing.ts';
 import { dispatchLists, gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
 import { routingOf } from '../../../core/shop/operations.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
-import { formatWall, formatWallDate } from '../../../core/time/wall.ts';
+import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { formatLength } from '../../../core/units/length.ts';
@@ -22,7 +22,7 @@ const Fact = ({ label, children }: { label: string; children: ReactNode }) => (
 );
 
 const dayAndTime = (at: number, timeZone: string): string =>
-  `${formatWallDate(instant(at), timeZone)}, ${formatWall(instant(at), timeZone).slice(4)}`;
+  `${formatWallDate(instant(at), timeZone)}, ${formatClock(instant(at), timeZone)}`;
 
 /** The part's cross-section, where its metal is known. */
 export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen }) {

@@ -8,7 +8,10 @@ import { anOrder, aShop, at } from '../../support/builders.ts';
 import { aBoardShop } from '../gantt/a-board.ts';
 import { memoryHost, stubSizes } from './memory-host.tsx';
 
-beforeAll(() => stubSizes(1200, 500));
+beforeAll(() => {
+  stubSizes(1200, 500);
+  Element.prototype.scrollIntoView = () => {};
+});
 beforeEach(() => useBoardView.setState({ selected: null, scale: null }));
 afterEach(cleanup);
 
