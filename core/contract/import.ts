@@ -49,3 +49,15 @@ export const importTake = call(
   z.strictObject({ fileName: z.string().max(300), ...table.shape }),
   z.strictObject({ orders: z.int(), lines: z.int(), left: checked }),
 );
+
+const file = z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) });
+
+/** Read a CSV file of finished operations (core/shop/finished-rows.ts) and check every row; nothing is stored. */
+export const importFinishedCheck = call('import.finished.check', file, checked);
+
+/** Take the good rows of such a file as one step of the history. */
+export const importFinishedTake = call(
+  'import.finished.take',
+  file,
+  z.strictObject({ operations: z.int(), left: checked }),
+);

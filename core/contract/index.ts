@@ -1,6 +1,6 @@
 import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
 import { editApply, editHistory, editRedo, editUndo } from './edit.ts';
-import { importCheck, importRecheck, importTake } from './import.ts';
+import { importCheck, importFinishedCheck, importFinishedTake, importRecheck, importTake } from './import.ts';
 import { printPdf } from './print.ts';
 import { searchRead, searchStart, searchStop } from './search.ts';
 
@@ -17,6 +17,8 @@ export const contract = {
   importCheck,
   importRecheck,
   importTake,
+  importFinishedCheck,
+  importFinishedTake,
   searchStart,
   searchStop,
   searchRead,

@@ -5,6 +5,7 @@ import { Refused } from '../refused.ts';
 import { beginService } from '../service/begin.ts';
 import type { Clock } from '../service/clock.ts';
 import { editService } from '../service/edit.ts';
+import { finishedService } from '../service/finished.ts';
 import { importService } from '../service/import.ts';
 import type { Pushes } from '../service/pushes.ts';
 import { searchService } from '../service/search.ts';
@@ -36,6 +37,7 @@ export function makeAnswers(host: Host): Answers {
   const shop = shopService(store);
   const edit = editService(store, clock, pushes);
   const orders = importService(store, clock, edit);
+  const finished = finishedService(store, clock, edit);
   const search = searchService({ store, clock, pushes, edit, launch: host.launchSolver, log });
   return {
     appStatus: () => ({
@@ -61,6 +63,8 @@ export function makeAnswers(host: Host): Answers {
     importCheck: ({ fileName, base64 }) => orders.check(fileName, Buffer.from(base64, 'base64')),
     importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
     importTake: ({ fileName, ...table }) => orders.take(fileName, table),
+    importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
+    importFinishedTake: ({ fileName, base64 }) => finished.take(fileName, Buffer.from(base64, 'base64')),
     searchStart: ({ seconds, seed }) => search.start(seconds, seed),
     searchStop({ runId }) {
       search.stop(runId);

@@ -1,0 +1,94 @@
+import { describe, expect, it } from 'vitest';
+import { editService } from '../../electron/service/edit.ts';
+import { finishedService } from '../../electron/service/finished.ts';
+import { shopService } from '../../electron/service/shop.ts';
+import { aRecord, aShop, at } from '../support/builders.ts';
+import { fixedClock, keptPushes, refusalOf, storeWith } from './support.ts';
+
+const HEADER =
+  'operation,machine,part,material,gauge,colour,length,quantity,good,scrapped,start,end,estimate s';
+const SHEAR = '901/1:shear,S1,corner,galv,24,moss,100,20,20,1,2026-11-23 07:00,2026-11-23 07:40,2100';
+const BRAKE = '901/1:brake,Brake,Corner,galv,24,Moss green,100,20,,,2026-11-23 08:00,2026-11-23 09:10,';
+
+function start(shop = aShop()) {
+  const store = storeWith(shop);
+  const edit = editService(store, fixedClock(), keptPushes());
+  const service = finishedService(store, fixedClock(), edit);
+  const bytes = (...rows: string[]) => Buffer.from([HEADER, ...rows].join('\n'));
+  return {
+    edit,
+    records: () => shopService(store).records(null, 10).records,
+    check: (...rows: string[]) => service.check('old.csv', bytes(...rows)),
+    take: (...rows: string[]) => service.take('old.csv', bytes(...rows)),
+    service,
+  };
+}
+
+describe('a file of finished operations', () => {
+  it('is taken as one step that can be undone', () => {
+    const { take, records, edit } = start();
+    expect(take(SHEAR, BRAKE)).toMatchObject({ operations: 2, left: { ready: [], known: [2, 3] } });
+    expect(records()).toEqual([
+      aRecord({
+        id: '901/1:brake',
+        machineId: 'B1',
+        start: at('2026-11-23', '08:00'),
+        end: at('2026-11-23', '09:10'),
+        good: 20,
+        scrapped: 0,
+        estimatedSeconds: 0,
+      }),
+      aRecord({
+        id: '901/1:shear',
+        start: at('2026-11-23', '07:00'),
+        end: at('2026-11-23', '07:40'),
+        good: 20,
+        estimatedSeconds: 2100,
+      }),
+    ]);
+    expect(edit.undo()).toBe('Import 2 finished operations from old.csv');
+    expect(records()).toEqual([]);
+  });
+
+  it('adds nothing when it is imported twice', () => {
+    const { take, check } = start();
+    take(SHEAR);
+    expect(check(SHEAR, BRAKE)).toMatchObject({ ready: [3], known: [2], problems: [] });
+    expect(take(SHEAR)).toMatchObject({ operations: 0 });
+  });
+
+  it.each([
+    ['operation', SHEAR.replace('901/1:shear', '901'), /“901” is no operation/],
+    ['machine', SHEAR.replace('S1', 'B1'), /B1 is a brake, so it cannot have done 901\/1:shear/],
+    ['machine', SHEAR.replace('S1', 'S9'), /There is no machine “S9”/],
+    ['gauge', SHEAR.replace(',24,', ',22,'), /has no gauge “22”/],
+    ['quantity', SHEAR.replace(',20,20,', ',0,20,'), /must be at least 1/],
+    ['good', SHEAR.replace(',20,20,', ',20,21,'), /More good pieces than the 20/],
+    ['end', SHEAR.replace('07:40', '06:40'), /must end after it starts/],
+    ['end', SHEAR.replaceAll('2026-11-23', '2027-11-23'), /still to come/],
+    ['start', SHEAR.replace('2026-11-23 07:00', ''), /The start is missing/],
+    ['operation', SHEAR.replace('901/1', '1042/1'), /Line 1042\/1 stands in the shop/],
+  ])('is refused cell by cell: a wrong %s', (column, row, reason) => {
+    const checked = start().check(row, BRAKE);
+    expect(checked.ready).toEqual([3]);
+    expect(checked.problems).toContainEqual({
+      row: 2,
+      column,
+      value: expect.any(String) as string,
+      reason: expect.stringMatching(reason) as string,
+    });
+  });
+
+  it('that names an operation twice, or one recorded otherwise, keeps the first', () => {
+    const { take, check } = start();
+    expect(check(SHEAR, SHEAR).problems[0]?.reason).toMatch(/stands in the file twice/);
+    take(SHEAR);
+    expect(check(SHEAR.replace('07:40', '07:50')).problems[0]?.reason).toMatch(/recorded already/);
+  });
+
+  it('without a column that is needed is refused with the list of columns', () => {
+    const { service } = start();
+    const refusal = refusalOf(() => service.check('old.csv', Buffer.from('operation,machine\n1,2')));
+    expect(refusal.message).toMatch(/lacks “part”, .*Name the columns in the first row: operation, machine/);
+  });
+});
