@@ -3,7 +3,7 @@ import { fillByValue, take } from './fill.ts';
 import { relax, wholeOf, type Pool, type Relaxed, type Rest } from './relaxation.ts';
 
 /** Rounds of pricing inside one step of a dive: a few are enough, the pool is rich by then. */
-const roundsInDive = 12;
+const inDive = { rounds: 12, closeEnough: 0, exact: false };
 
 /**
  * Rounds the relaxation step by step: fix the whole parts, or else the fullest fraction, and solve again for the rest.
@@ -48,7 +48,7 @@ export function* dive<T>(
           );
     if (filled && costOf(uses) + costOf(filled) < best - 1e-6) return [...uses, ...filled];
     yield;
-    const solving = relax(cover, rest, pool, roundsInDive);
+    const solving = relax(cover, rest, pool, inDive);
     let state = solving.next();
     while (!state.done) {
       yield;

@@ -214,22 +214,21 @@ export function bestPattern(
 }
 
 /**
- * Every pattern worth more than `threshold` to which no further wanted piece can be added.
+ * Every pattern worth more than `threshold`; with `full`, only those to which no further wanted piece can be added.
  * @returns null when there are more than `limit` or the search takes more than `nodes`
  */
 export function allPatterns(
   search: PatternSearch,
   threshold: number,
-  limit: number,
-  nodes: number,
+  { full, limit, nodes }: { readonly full: boolean; readonly limit: number; readonly nodes: number },
 ): Pattern[] | null {
   const copies = search.kinds.map((kind) => kind.copies);
   const found: Pattern[] = [];
   const complete = search.visit(copies, threshold, nodes, (value, counts, room) => {
-    const full = search.kinds.every(
+    const isFull = search.kinds.every(
       (kind, at) => kind.size > room + lengthTolerance || (counts[at] as number) >= kind.copies,
     );
-    if (full) found.push({ value, counts: counts.slice() });
+    if (isFull || !full) found.push({ value, counts: counts.slice() });
     return found.length > limit ? Infinity : threshold;
   });
   return complete && found.length <= limit ? found : null;

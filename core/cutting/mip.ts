@@ -55,7 +55,9 @@ function modelText(cover: Cover, columns: readonly Column[], limits: MipLimits):
   });
   const anyWillDo = roundUp(cover, limits.atLeast) >= limits.atMost;
   const lines = ['Minimize', row(anyWillDo ? ['0 x0'] : cost, '', 'cost')];
-  lines.push('Subject To', row(cost, `<= ${limits.atMost}`, 'limit'));
+  lines.push('Subject To');
+  // Only where any answer within it will do: elsewhere the row keeps the solver's own heuristics from finding any.
+  if (anyWillDo) lines.push(row(cost, `<= ${limits.atMost}`, 'limit'));
   cover.demand.forEach((pieces, item) => {
     if (pieces > 0) lines.push(row(items[item] ?? [], `>= ${pieces}`, `item${item}`));
   });

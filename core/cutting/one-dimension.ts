@@ -19,8 +19,7 @@ export interface CutProgress {
   readonly steps: number;
 }
 
-const nodesToEnumerate = 4_000_000;
-const columnsToEnumerate = 12_000;
+const toEnumerate = { full: true, limit: 12_000, nodes: 4_000_000 };
 const toPrice: SearchEffort = { keep: 20, nodes: 30_000, slack: 0.25 };
 const toFill: SearchEffort = { keep: 1, nodes: 5_000, slack: 0 };
 
@@ -83,12 +82,7 @@ export function coverOf(given: CutProblem): Cover<null> {
       const columns: Column<null>[] = [];
       for (const [at, stock] of given.stock.entries()) {
         const least = stock.cost + (duals[at] as number) - gap;
-        const found = allPatterns(
-          search(stock, atLeastSomething, demand),
-          least,
-          columnsToEnumerate,
-          nodesToEnumerate,
-        );
+        const found = allPatterns(search(stock, atLeastSomething, demand), least, toEnumerate);
         if (!found) return null;
         columns.push(...found.map((pattern) => columnOf(pattern, at, stock.cost)));
       }

@@ -17,7 +17,7 @@ import { stepsOf } from './steps.ts';
 const nearMm = 1;
 
 /** Steps without a cheaper answer before the one at hand is tidied. */
-const stepsToSettle = 5;
+const stepsToSettle = 40;
 
 type Uses = readonly Use<SheetLayout>[];
 

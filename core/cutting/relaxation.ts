@@ -1,4 +1,4 @@
-import { columnKey, type Column, type Cover, type Peak } from './cover.ts';
+import { columnKey, type Column, type Cover, type Effort, type Peak } from './cover.ts';
 import { createMaster } from './simplex.ts';
 
 /** Columns met so far, each once. */
@@ -46,70 +46,106 @@ export interface Relaxed<T> {
   readonly uncovered: number;
 }
 
+/** How far the relaxation is to be solved. */
+export interface RelaxEffort {
+  /** Rounds of pricing, at most. */
+  readonly rounds: number;
+  /** Share of the cost within which the bound need not be driven any closer. */
+  readonly closeEnough: number;
+  /** Whether quick pricing is followed by exact pricing once it finds nothing. */
+  readonly exact: boolean;
+}
+
 /**
  * Solves the relaxation by column generation, yielding after each round of pricing so that a caller can stop.
  * Sources: P. C. Gilmore and R. E. Gomory, Operations Research 9 (1961) 849-859, for the method;
  * A. A. Farley, Operations Research 38 (1990) 922-923, for the bound before convergence.
- * @param rounds of pricing at most
  */
 export function* relax<T>(
   cover: Cover<T>,
   rest: Rest,
   pool: Pool<T>,
-  rounds: number,
+  effort: RelaxEffort,
 ): Generator<Relaxed<T>, Relaxed<T>> {
+  const master = masterOf(rest, pool);
+  let bound = 0;
+  for (let round = 1; ; round++) {
+    const { itemDuals, stockDuals, fractional, cost, uncovered } = master.solve();
+    // Quick pricing until it finds nothing more; only then is the exact, slower one worth its time.
+    const attempts: readonly Effort[] = effort.exact ? ['quick', 'exact'] : ['quick'];
+    let fresh: Column<T>[] = [];
+    let tight = false;
+    for (const how of attempts) {
+      const priced = cover.price(itemDuals, rest.wanted, stockDuals, how);
+      fresh = priced.columns.filter((column) => master.gains(column) && addTo(pool, column));
+      tight = how === 'exact' && priced.peaks.every((peak) => isTight(peak, stockDuals));
+      bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
+      if (fresh.length > 0) break;
+    }
+    const ended = fresh.length === 0;
+    const now = { fractional, itemDuals, stockDuals, bound, converged: ended && tight, uncovered };
+    if (ended || cost - bound <= effort.closeEnough * bound || round >= effort.rounds) return now;
+    yield now;
+    for (const column of fresh) master.add(column);
+  }
+}
+
+const isTight = (peak: Peak, stockDuals: readonly number[]): boolean =>
+  peak.bound <= peak.cost + (stockDuals[peak.stock] as number) * peak.use + 1e-6;
+
+/** The linear programme over the rest, in terms of the cover's items and stocks. */
+function masterOf<T>(rest: Rest, pool: Pool<T>) {
   const rows = rest.wanted.map((_, item) => item).filter((item) => (rest.wanted[item] as number) > 0);
   const rowOf = new Map(rows.map((item, row) => [item, row]));
-  const inStock = (column: Column): boolean => column.use <= (rest.available[column.stock] ?? Infinity);
-  const used = pool.columns.filter(inStock);
   const missingCost = 10 * Math.max(1, ...pool.columns.map((column) => column.cost));
-  const master = createMaster(
+  const lp = createMaster(
     rows.map((item) => rest.wanted[item] as number),
     rest.available.map((available) => ({ available })),
     missingCost,
   );
+  const used: Column<T>[] = [];
+  let itemDuals: number[] = [];
+  let stockDuals: number[] = [];
+  const inStock = (column: Column): boolean => column.use <= (rest.available[column.stock] ?? Infinity);
   // Pieces beyond what is wanted are worth nothing: counting them would only loosen the relaxation.
-  const inRows = (column: Column): Column => ({
-    ...column,
-    pieces: column.pieces
+  const worthwhile = (column: Column): (readonly [number, number])[] =>
+    column.pieces
       .filter(([item]) => rowOf.has(item))
-      .map(
-        ([item, count]) => [rowOf.get(item) as number, Math.min(count, rest.wanted[item] as number)] as const,
-      ),
-  });
-  for (const column of used) master.add(inRows(column));
-  let bound = 0;
-  for (let round = 1; ; round++) {
-    master.solve();
-    const rowDuals = master.itemDuals();
-    const itemDuals = rest.wanted.map((_, item) =>
-      rowOf.has(item) ? (rowDuals[rowOf.get(item) as number] as number) : 0,
-    );
-    const stockDuals = master.stockDuals();
-    // Quick pricing until it finds nothing more; only then is the exact, slower one worth its time.
-    let priced = cover.price(itemDuals, rest.wanted, stockDuals, 'quick');
-    let fresh = priced.columns.filter((column) => inStock(column) && addTo(pool, column));
-    if (fresh.length === 0) {
-      priced = cover.price(itemDuals, rest.wanted, stockDuals, 'exact');
-      fresh = priced.columns.filter((column) => inStock(column) && addTo(pool, column));
-    }
-    bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
-    const tight = priced.peaks.every(
-      (peak) => peak.bound <= peak.cost + (stockDuals[peak.stock] as number) * peak.use + 1e-6,
-    );
-    const converged = fresh.length === 0 && tight;
-    const levels = master.values();
-    const fractional = used
-      .map((column, at) => ({ column, level: levels[at] as number }))
-      .filter((one) => one.level > 1e-6);
-    const now = { fractional, itemDuals, stockDuals, bound, converged, uncovered: master.uncovered() };
-    if (fresh.length === 0 || round >= rounds) return now;
-    yield now;
-    for (const column of fresh) {
-      used.push(column);
-      master.add(inRows(column));
-    }
-  }
+      .map(([item, count]) => [item, Math.min(count, rest.wanted[item] as number)]);
+  const add = (column: Column<T>): void => {
+    used.push(column);
+    lp.add({
+      ...column,
+      pieces: worthwhile(column).map(([item, count]) => [rowOf.get(item) as number, count]),
+    });
+  };
+  for (const column of pool.columns) if (inStock(column)) add(column);
+  return {
+    add,
+    /** Whether the relaxation would use the column at the values last solved for. */
+    gains: (column: Column): boolean => {
+      const value = worthwhile(column).reduce(
+        (sum, [item, count]) => sum + count * (itemDuals[item] as number),
+        0,
+      );
+      return (
+        inStock(column) && value > column.cost + (stockDuals[column.stock] as number) * column.use + 1e-9
+      );
+    },
+    solve() {
+      lp.solve();
+      const duals = lp.itemDuals();
+      itemDuals = rest.wanted.map((_, item) =>
+        rowOf.has(item) ? (duals[rowOf.get(item) as number] as number) : 0,
+      );
+      stockDuals = lp.stockDuals();
+      const levels = lp.values();
+      const fractional = used
+        .map((column, at) => ({ column, level: levels[at] as number }))
+        .filter((one) => one.level > 1e-6);
+      return { itemDuals, stockDuals, fractional, cost: lp.cost(), uncovered: lp.uncovered() };
+    },
+  };
 }
 
 /**

@@ -3,7 +3,7 @@ import type { Column, Cover, Effort, Peak } from './cover.ts';
 import { bestPattern, fewPieces, lengthTolerance, type AxisRule, type PatternEffort } from './knapsack.ts';
 import { commonUnit } from './one-dimension.ts';
 import type { BlankSize, RunInput, ShearLimits, Stock } from './run.ts';
-import { stripChoice, type BestStrip, type StripChoice } from './strip-choice.ts';
+import { stripChoice, type StripOption, type StripChoice } from './strip-choice.ts';
 
 /**
  * How one sheet is cut, guillotine cuts only: crosscut to panels, each panel ripped to strips by girth, each strip
@@ -23,7 +23,7 @@ export interface Strip {
 }
 
 /** Columns from one pricing of one stock, the later ones from the pieces the earlier leave. */
-const columnsKept = 4;
+const columnsKept = 2;
 const quickRip: PatternEffort = { buckets: 200, nodes: 300 };
 const exactRip: PatternEffort = { buckets: 1500, nodes: 50_000 };
 
@@ -41,6 +41,7 @@ function panelLengths(stock: Stock, sizes: readonly BlankSize[], shear: ShearLim
 /** The run as a cover: a column is one sheet, or one panel off a coil. */
 export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<SheetLayout> {
   const lengths = run.stock.map((stock) => panelLengths(stock, sizes, run.shear));
+  const widestMm = Math.max(0, ...run.stock.map((stock) => stock.widthMm - stock.sideTrimMm));
   const costs = run.stock.flatMap((stock, at) =>
     stock.kind === 'sheet'
       ? [stock.costCents]
@@ -56,7 +57,7 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
     price(values, wanted, duals, effort) {
       const columns: Column<SheetLayout>[] = [];
       const peaks: Peak[] = [];
-      const choice = stripChoice(sizes, run.shear, values, wanted);
+      const choice = stripChoice(sizes, run.shear, widestMm, values, wanted);
       for (const [at, stock] of run.stock.entries()) {
         const dual = duals?.[at] ?? 0;
         for (const { use, cost, panels, room } of cutsFrom(stock, lengths[at] as number[])) {
@@ -107,11 +108,12 @@ function pricePanels(
   all: StripChoice,
   least: number,
 ): { layouts: SheetLayout[]; bound: number } {
-  const first = bestPanels(bench, bench.panels, bench.room, all);
+  const first = bestPanels(bench, bench.panels, bench.room, all, bench.effort);
   const layouts: SheetLayout[] = [];
   const choice = all.copy();
   while (first.bound > least && layouts.length < bench.keep) {
-    const layout = layOut(bench, choice, layouts.length === 0 ? first.counts : null);
+    const isFirst = layouts.length === 0;
+    const layout = layOut(bench, choice, isFirst ? first.counts : null, isFirst ? bench.effort : 'quick');
     if (choice.worth(layout) <= least) break;
     layouts.push(layout);
   }
@@ -130,39 +132,76 @@ export function piecesOf(layout: SheetLayout): [number, number][] {
 
 /** The best way to fill a width with strips; copies beyond the pieces wanted are left out only by `layOut`. */
 function bestRip(
-  strips: readonly BestStrip[],
+  strips: readonly StripOption[],
   room: number,
   rule: AxisRule,
   effort: Effort,
 ): { counts: readonly number[]; bound: number } {
-  const kinds = strips.map((strip) => ({ size: strip.girthMm, value: strip.bound, copies: strip.pieces }));
+  const kinds = strips.map((strip) => ({ size: strip.girthMm, value: strip.value, copies: strip.copies }));
   return bestPattern(kinds, room, rule, effort === 'quick' ? quickRip : exactRip);
 }
 
 const ripRoom = ({ stock }: Bench): number => stock.widthMm - stock.sideTrimMm;
 
-/** Which panel lengths a sheet is best crosscut to, and a bound on what they yield. */
-function bestPanels(bench: Bench, lengths: readonly number[], room: number, choice: StripChoice) {
-  const rule = axisRule(bench.shear);
-  const kinds = lengths.map((size) => ({
-    size,
-    value: bestRip(choice.strips(size), ripRoom(bench), rule, bench.effort).bound,
-    copies: Math.ceil(room / size),
-  }));
-  return bestPattern(kinds, room, rule, fewPieces);
+/** No panels of this length, `times` of them side by side, yield more. */
+function ripBound(
+  bench: Bench,
+  choice: StripChoice,
+  lengthMm: number,
+  times: number,
+  effort: Effort,
+): number {
+  const room = ripRoom(bench) * times;
+  return choice.once(
+    `${lengthMm}/${room}/${effort}`,
+    () => bestRip(choice.strips(lengthMm, times), room, axisRule(bench.shear), effort).bound,
+  );
+}
+
+/**
+ * Which panel lengths a sheet is best crosscut to, and a bound on what they yield. Two panels of one length share the
+ * pieces wanted: together they yield no more than one panel of twice the width would.
+ */
+function bestPanels(
+  bench: Bench,
+  lengths: readonly number[],
+  room: number,
+  choice: StripChoice,
+  effort: Effort,
+) {
+  const kinds = lengths.flatMap((size, at) => {
+    const value = ripBound(bench, choice, size, 1, effort);
+    const most = Math.floor((room + lengthTolerance) / size);
+    if (most !== 2 || effort === 'quick') return [{ at, size, value, copies: most }];
+    const second = Math.max(0, Math.min(value, ripBound(bench, choice, size, 2, effort) - value));
+    return [
+      { at, size, value, copies: 1 },
+      { at, size, value: second, copies: 1 },
+    ];
+  });
+  const { counts, bound } = bestPattern(kinds, room, axisRule(bench.shear), fewPieces);
+  const panels = lengths.map((_, at) =>
+    counts.reduce((sum, count, k) => sum + (kinds[k]?.at === at ? count : 0), 0),
+  );
+  return { counts: panels, bound };
 }
 
 /** Lays out one sheet panel by panel, strip by strip, taking its pieces off what is wanted, so that none is laid too often. */
-function layOut(bench: Bench, choice: StripChoice, first: readonly number[] | null): SheetLayout {
+function layOut(
+  bench: Bench,
+  choice: StripChoice,
+  first: readonly number[] | null,
+  effort: Effort,
+): SheetLayout {
   const panels: Panel[] = [];
   let room = bench.room;
   let usable = bench.panels;
   for (let counts = first; ; counts = null) {
-    const chosen = counts ?? bestPanels(bench, usable, room, choice).counts;
+    const chosen = counts ?? bestPanels(bench, usable, room, choice, 'quick').counts;
     const before = panels.length;
     usable.forEach((lengthMm, k) => {
       for (let n = 0; n < (chosen[k] ?? 0); n++) {
-        const strips = ripPanel(bench, choice, lengthMm);
+        const strips = ripPanel(bench, choice, lengthMm, effort);
         if (strips.length === 0) return;
         panels.push({ lengthMm, strips });
         room = Math.round((room - lengthMm) * 100) / 100;
@@ -175,21 +214,21 @@ function layOut(bench: Bench, choice: StripChoice, first: readonly number[] | nu
   }
 }
 
-function ripPanel(bench: Bench, choice: StripChoice, length: number): Strip[] {
+function ripPanel(bench: Bench, choice: StripChoice, length: number, effort: Effort): Strip[] {
   const strips: Strip[] = [];
   let rule = axisRule(bench.shear);
   let room = ripRoom(bench);
   for (;;) {
     const hasWide = strips.some((strip) => strip.girthMm > rule.wideAbove);
     const best = choice
-      .strips(length)
+      .strips(length, 1)
       .filter(
         (strip) =>
           strip.blanks.length > 0 &&
           strip.girthMm <= room + lengthTolerance &&
           !(hasWide && strip.girthMm > rule.wideAbove),
       );
-    const { counts } = bestRip(best, room, rule, bench.effort);
+    const { counts } = bestRip(best, room, rule, effort);
     const before = strips.length;
     best.forEach(({ girthMm, blanks }, k) => {
       for (let n = 0; n < (counts[k] ?? 0) && choice.take(blanks); n++) {

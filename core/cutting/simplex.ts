@@ -15,6 +15,8 @@ export interface Master {
   stockDuals(): number[];
   /** The value of each column added, in the order of `add`. */
   values(): number[];
+  /** Cost of the relaxation over the columns added so far. */
+  cost(): number;
   /** Demand that no column covers, in pieces; above 0 the columns do not suffice. */
   uncovered(): number;
 }
@@ -86,6 +88,8 @@ export function createMaster(
       const value = new Map(Array.from(t.basis, (at, row) => [at, Math.max(0, t.x[row] as number)]));
       return columnAt.map((at) => value.get(at) ?? 0);
     },
+    cost: () =>
+      t.basis.reduce((sum, at, row) => sum + (t.variables[at] as Variable).cost * (t.x[row] as number), 0),
     uncovered: () =>
       t.basis.reduce(
         (sum, at, row) => sum + (t.variables[at]?.kind === 'missing' ? (t.x[row] as number) : 0),

@@ -2,6 +2,7 @@ import { costOf, roundUp, type Cover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
 import { fillByValue } from './fill.ts';
 import { solveOverColumns, type SolveMip } from './mip.ts';
+import { improveParts } from './parts.ts';
 import { addTo, createPool, relax, wholeOf, type Pool, type Relaxed } from './relaxation.ts';
 
 export interface SolveOptions {
@@ -32,6 +33,9 @@ interface State<T> {
 
 /** Rounds of pricing before the relaxation is given up as it stands; never met in practice. */
 const maxRounds = 2000;
+/** Shares of the cost to which the bound is driven: first for an answer, then for the proof. */
+const rough = 0.006;
+const fine = 0.0005;
 /** Dives with one second choice each, from the top down. */
 const maxDives = 40;
 /** What the integer solver may take: over all columns that matter it settles the question, over the pool it only may help. */
@@ -87,15 +91,16 @@ function* firstAnswers<T>(state: State<T>): Generator<Progress<T>> {
 }
 
 function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress<T>> {
-  const { cover, pool } = state;
-  const relaxed = yield* relaxation(state);
+  const { cover } = state;
+  if (!cover.enumerate) yield* roughly(state, options);
+  const relaxed = yield* relaxation(state, cover.enumerate ? 0 : fine);
   if (relaxed.uncovered > 1e-4 && relaxed.converged) {
     state.infeasible = state.uses === null;
     yield report(state);
     return;
   }
   for (let at = -1; at < maxDives; at++) {
-    const diving = dive(cover, pool, relaxed, state.cost, at);
+    const diving = dive(cover, state.pool, relaxed, state.cost, at);
     let step = diving.next();
     while (!step.done) {
       yield report(state);
@@ -103,15 +108,31 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
     }
     accept(state, step.value);
     yield report(state);
-    if (at === (cover.enumerate ? 0 : -1) && options.solveMip) {
+    // A dive or two often saves the exact search.
+    if (at === 0 && options.solveMip) {
       exactly(state, relaxed, options.solveMip);
       yield report(state);
     }
   }
 }
 
-function* relaxation<T>(state: State<T>): Generator<Progress<T>, Relaxed<T>> {
-  const solving = relax(state.cover, wholeOf(state.cover), state.pool, maxRounds);
+/** Where columns are dear to find: a rough bound first, then a better answer, before the bound is driven home. */
+function* roughly<T>(state: State<T>, options: SolveOptions): Generator<Progress<T>> {
+  const { cover, pool } = state;
+  const relaxed = yield* relaxation(state, rough);
+  if (!state.uses) return;
+  const parts = improveParts(cover, pool, state.uses, relaxed.itemDuals, options.solveMip, (uses) =>
+    accept(state, uses),
+  );
+  while (!parts.next().done) yield report(state);
+}
+
+function* relaxation<T>(state: State<T>, closeEnough: number): Generator<Progress<T>, Relaxed<T>> {
+  const solving = relax(state.cover, wholeOf(state.cover), state.pool, {
+    rounds: maxRounds,
+    closeEnough,
+    exact: true,
+  });
   for (;;) {
     const step = solving.next();
     state.lowerBound = Math.max(state.lowerBound, step.value.bound);

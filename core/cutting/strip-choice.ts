@@ -1,45 +1,59 @@
 import { axisRule } from './axis.ts';
-import { bestPattern, fewPieces, lengthTolerance } from './knapsack.ts';
+import { allPatterns, bestPatterns, fewPieces, lengthTolerance, patternSearch } from './knapsack.ts';
 import type { BlankSize, ShearLimits } from './run.ts';
 import type { SheetLayout } from './sheet-patterns.ts';
 
-/** The most valuable strip of one girth in a panel of one length. */
-export interface BestStrip {
+/** A way to fill one strip of a panel. */
+export interface StripOption {
   readonly girthMm: number;
   /** Blank sizes along the strip, by index. */
   readonly blanks: readonly number[];
-  /** No strip of this girth is worth more. */
-  readonly bound: number;
-  /** Blanks of this girth still wanted that fit the panel: more strips than this make no sense. */
-  readonly pieces: number;
+  /** What such a strip is worth, at most. */
+  readonly value: number;
+  /** How many such strips the pieces still wanted allow. */
+  readonly copies: number;
 }
 
-/** The best strips at given item values, with the pieces still wanted; strips are worked out once and kept until pieces go. */
+/** The strips worth cutting at given item values; worked out once and kept until pieces go. */
 export interface StripChoice {
-  /** One for each girth that fits a panel of this length. */
-  strips(lengthMm: number): readonly BestStrip[];
+  /** For each girth that fits a panel of this length, the best strips, as many as so many sheets' widths have room for. */
+  strips(lengthMm: number, widths: number): readonly StripOption[];
+  /** A figure worked out from the pieces still wanted, kept under a name until some are taken. */
+  once(name: string, figure: () => number): number;
   /** Takes a strip's pieces off what is wanted; false when they are not all wanted any more. */
   take(blanks: readonly number[]): boolean;
   worth(layout: SheetLayout): number;
   copy(): StripChoice;
 }
 
+/** More ways to fill one strip than this are not listed one by one. */
+const listed = { full: false, limit: 30, nodes: 2_000 };
+
 /** What the strips are chosen by. */
 interface Given {
   readonly sizes: readonly BlankSize[];
   readonly shear: ShearLimits;
   readonly values: readonly number[];
+  readonly widestMm: number;
   /** Girth → the sizes of that girth that are wanted and worth something. */
   readonly byGirth: ReadonlyMap<number, readonly number[]>;
 }
 
-/** Panel length → girth → its best strip, null where none fits. */
-type Known = Map<number, Map<number, BestStrip | null>>;
+/** What was worked out for the pieces still wanted. */
+interface Known {
+  /** Panel length and widths → girth → its strips. */
+  readonly strips: Map<string, Map<number, readonly StripOption[]>>;
+  readonly figures: Map<string, number>;
+}
 
-/** @param wanted pieces wanted of each size; not changed */
+/**
+ * @param widestMm width of the widest stock
+ * @param wanted pieces wanted of each size; not changed
+ */
 export function stripChoice(
   sizes: readonly BlankSize[],
   shear: ShearLimits,
+  widestMm: number,
   values: readonly number[],
   wanted: readonly number[],
 ): StripChoice {
@@ -48,20 +62,30 @@ export function stripChoice(
     if ((wanted[item] as number) <= 0 || (values[item] as number) <= 0) return;
     byGirth.set(girthMm, [...(byGirth.get(girthMm) ?? []), item]);
   });
-  return choiceFrom({ sizes, shear, values, byGirth }, wanted.slice(), new Map());
+  return choiceFrom({ sizes, shear, values, widestMm, byGirth }, wanted.slice(), {
+    strips: new Map(),
+    figures: new Map(),
+  });
 }
 
 function choiceFrom(given: Given, left: number[], known: Known): StripChoice {
   const { sizes, values, byGirth } = given;
   const valueOf = (item: number): number => values[item] as number;
   return {
-    strips(lengthMm) {
-      const ofLength = known.get(lengthMm) ?? new Map<number, BestStrip | null>();
-      known.set(lengthMm, ofLength);
+    strips(lengthMm, widths) {
+      const key = `${lengthMm}/${widths}`;
+      const ofLength = known.strips.get(key) ?? new Map<number, readonly StripOption[]>();
+      known.strips.set(key, ofLength);
       for (const [girthMm, items] of byGirth) {
-        if (!ofLength.has(girthMm)) ofLength.set(girthMm, bestStrip(given, girthMm, items, lengthMm, left));
+        if (!ofLength.has(girthMm))
+          ofLength.set(girthMm, bestStrips(given, girthMm, items, lengthMm, widths, left));
       }
-      return [...ofLength.values()].filter((strip) => strip !== null);
+      return [...ofLength.values()].flat();
+    },
+    once(name, figure) {
+      const value = known.figures.get(name) ?? figure();
+      known.figures.set(name, value);
+      return value;
     },
     take(blanks) {
       const after = left.slice();
@@ -69,7 +93,8 @@ function choiceFrom(given: Given, left: number[], known: Known): StripChoice {
       if (blanks.length === 0 || blanks.some((item) => (after[item] as number) < 0)) return false;
       for (const item of blanks) left[item] = after[item] as number;
       const { girthMm } = sizes[blanks[0] as number] as BlankSize;
-      for (const ofLength of known.values()) ofLength.delete(girthMm);
+      for (const ofLength of known.strips.values()) ofLength.delete(girthMm);
+      known.figures.clear();
       return true;
     },
     worth: (layout) =>
@@ -77,34 +102,65 @@ function choiceFrom(given: Given, left: number[], known: Known): StripChoice {
         .flatMap((panel) => panel.strips)
         .flatMap((strip) => strip.blanks)
         .reduce((sum, item) => sum + valueOf(item), 0),
-    copy: () =>
-      choiceFrom(
-        given,
-        left.slice(),
-        new Map([...known].map(([length, strips]) => [length, new Map(strips)])),
-      ),
+    copy() {
+      const strips = new Map([...known.strips].map(([key, ofLength]) => [key, new Map(ofLength)]));
+      return choiceFrom(given, left.slice(), { strips, figures: new Map(known.figures) });
+    },
   };
 }
 
-function bestStrip(
-  { sizes, shear, values }: Given,
+function bestStrips(
+  { sizes, shear, values, widestMm }: Given,
   girthMm: number,
   items: readonly number[],
   lengthMm: number,
+  widths: number,
   left: readonly number[],
-): BestStrip | null {
+): readonly StripOption[] {
   const fitting = items.filter((item) => {
     const own = (sizes[item] as BlankSize).lengthMm;
     const beyondShear = own < lengthMm && girthMm > shear.lengthMm;
     return (left[item] as number) > 0 && own <= lengthMm + lengthTolerance && !beyondShear;
   });
-  if (fitting.length === 0) return null;
-  const kinds = fitting.map((item) => ({
-    size: (sizes[item] as BlankSize).lengthMm,
-    value: values[item] as number,
-    copies: left[item] as number,
-  }));
-  const { counts, bound } = bestPattern(kinds, lengthMm, axisRule(shear), fewPieces);
-  const blanks = counts.flatMap((count, k) => new Array<number>(count).fill(fitting[k] as number));
-  return { girthMm, blanks, bound, pieces: fitting.reduce((sum, item) => sum + (left[item] as number), 0) };
+  if (fitting.length === 0) return [];
+  const leftOf = (k: number): number => left[fitting[k] as number] as number;
+  const search = patternSearch(
+    fitting.map((item, k) => ({
+      size: (sizes[item] as BlankSize).lengthMm,
+      value: values[item] as number,
+      copies: leftOf(k),
+    })),
+    lengthMm,
+    axisRule(shear),
+    fewPieces.buckets,
+  );
+  const option = (value: number, counts: readonly number[], copies: number): StripOption => ({
+    girthMm,
+    blanks: counts.flatMap((count, k) => new Array<number>(count).fill(fitting[k] as number)),
+    value,
+    copies,
+  });
+  const all = allPatterns(search, 0, listed);
+  if (!all) {
+    // Too many to list: the best alone, as often as there are pieces, which errs on the high side only.
+    const { patterns, bound } = bestPatterns(search, 0, { keep: 1, nodes: fewPieces.nodes, slack: 0 });
+    return [
+      option(
+        bound,
+        patterns[0]?.counts ?? [],
+        fitting.reduce((sum, item) => sum + (left[item] as number), 0),
+      ),
+    ];
+  }
+  let room = Math.floor((widths * widestMm + lengthTolerance) / girthMm);
+  const options: StripOption[] = [];
+  for (const { value, counts } of all.toSorted((a, b) => b.value - a.value)) {
+    if (room <= 0) break;
+    const copies = Math.min(
+      ...counts.flatMap((count, k) => (count > 0 ? [Math.floor(leftOf(k) / count)] : [])),
+    );
+    options.push(option(value, counts, copies));
+    room -= copies;
+  }
+  return options;
 }

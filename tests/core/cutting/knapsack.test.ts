@@ -88,9 +88,11 @@ describe('the search for patterns', () => {
           const expected = everyPattern(all).filter(
             (counts) => full(counts) && total(all, counts, 'value') > least,
           );
-          const found = allPatterns(patternSearch(all, capacity, noRule), least, 1e6, 1e6)?.map((pattern) => [
-            ...pattern.counts,
-          ]);
+          const found = allPatterns(patternSearch(all, capacity, noRule), least, {
+            full: true,
+            limit: 1e6,
+            nodes: 1e6,
+          })?.map((pattern) => [...pattern.counts]);
           expect(found?.sort()).toEqual(expected.sort());
         },
       ),
@@ -103,6 +105,6 @@ describe('the search for patterns', () => {
     const search = patternSearch(many, 1000, noRule, 20);
     const found = bestPatterns(search, 0, { keep: 1, nodes: 5, slack: 0 });
     expect(found.bound).toBeGreaterThanOrEqual(1000);
-    expect(allPatterns(search, 500, 10, 1e6)).toBeNull();
+    expect(allPatterns(search, 500, { full: true, limit: 10, nodes: 1e6 })).toBeNull();
   });
 });
