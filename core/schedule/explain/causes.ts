@@ -62,24 +62,29 @@ export function causesOf(
   const begun = problem.startedAt[first]!;
   const causes: Cause[] = [];
   let from = Number.isNaN(begun) ? problem.release[job]! : begun;
-  if (from > now)
-    causes.push({
-      kind: 'release',
-      from: now,
-      to: from,
-      seconds: from - now,
-      operation: null,
-      machine: null,
-      blockedBy: [],
-    });
+  if (from > now) causes.push(releaseFrom(now, from));
   for (let o = first; o <= last; o++) {
     const next = o === last ? timing.end[o]! : handedOn(problem, timing, o + 1);
     const to = Math.max(from, next);
-    causes.push(...causesOfStep(problem, queues, timing, o, from, to));
+    const own = causesOfStep(problem, queues, timing, o, from, to);
+    const until = own.at(-1)?.to ?? from;
+    causes.push(...own);
+    // Only a step begun before its release leaves the next one to wait for it.
+    if (until < to) causes.push(releaseFrom(until, to));
     from = to;
   }
   return causes;
 }
+
+const releaseFrom = (from: number, to: number): Cause => ({
+  kind: 'release',
+  from,
+  to,
+  seconds: to - from,
+  operation: null,
+  machine: null,
+  blockedBy: [],
+});
 
 /** When the step before has let this one start. One begun early started when it did. */
 const handedOn = (problem: Problem, timing: Timing, o: number): number =>
@@ -130,8 +135,11 @@ function append(causes: Cause[], next: Cause): void {
   };
 }
 
+const isBegun = (problem: Problem, o: number): boolean => !Number.isNaN(problem.startedAt[o]!);
+
 /** What its machine does up to the operation's start, in order of time; before the first stretch it is free. */
 function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: number): Stretch[] {
+  if (isBegun(problem, o)) return [];
   const m = timing.machine[o]!;
   const open = problem.open[m]!;
   const queue = Array.from(queues[m]!);
@@ -143,16 +151,13 @@ function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: num
   for (const ahead of queue.slice(0, queue.indexOf(o))) {
     const setup = timing.changeover[ahead]!;
     const ready = nextOpen(open, readyAt(problem, timing, ahead));
-    const fixed = busy(ahead) === 'pinned-or-frozen';
-    stretches.push(
-      {
-        kind: fixed ? 'pinned-or-frozen' : 'queue-choice',
-        to: rewind(open, ready, setup),
-        blockedBy: [ahead],
-      },
-      { kind: 'crew', to: rewind(open, timing.start[ahead]!, setup), blockedBy: [] },
-      { kind: busy(ahead), to: timing.end[ahead]!, blockedBy: [ahead] },
-    );
+    const idle = busy(ahead) === 'waiting-for-machine' ? 'queue-choice' : 'pinned-or-frozen';
+    if (!isBegun(problem, ahead))
+      stretches.push(
+        { kind: idle, to: rewind(open, ready, setup), blockedBy: [ahead] },
+        { kind: 'crew', to: rewind(open, timing.start[ahead]!, setup), blockedBy: [] },
+      );
+    stretches.push({ kind: busy(ahead), to: timing.end[ahead]!, blockedBy: [ahead] });
   }
   const setupStart = rewind(open, timing.start[o]!, timing.changeover[o]!);
   return [
