@@ -1,26 +1,11 @@
 import { join } from 'node:path';
-import type { Locator, Page } from '@playwright/test';
-import { expect, test, type App } from './app.ts';
+import { expect, test } from './app.ts';
 import { pdfPages } from './pdf.ts';
+import { figure, goTo, lane, openDemo, operations, planFor } from './steps.ts';
 
 /** A real week, from a first start to paper, as a planner goes through it. */
 
-const openDemo = async (page: Page): Promise<void> => {
-  await page.getByRole('button', { name: 'Open the demo shop' }).click();
-  await expect(page.getByRole('listbox', { name: 'Shear queue' })).toBeVisible();
-};
-const figure = (page: Page, term: string): Locator =>
-  page.locator('dl div').filter({ has: page.getByText(term, { exact: true }) });
 const count = (text: string | null): number => Number(/\d+/.exec(text ?? '')?.[0]);
-const lane = (page: Page, name: string): Locator => page.getByRole('listbox', { name: `${name} queue` });
-
-async function planFor(app: App, seconds: number): Promise<void> {
-  await app.page.getByRole('button', { name: 'Plan the week', exact: true }).click();
-  await expect(app.page.getByText(/Planning: \d+ of/)).toBeVisible();
-  await app.page.waitForTimeout(seconds * 1000);
-  await app.page.getByRole('button', { name: /Stop, keep the best so far/ }).click();
-  await expect(app.page.getByRole('button', { name: 'Plan the week', exact: true })).toBeVisible();
-}
 
 test('the first start offers the demo shop or an empty one', async ({ app }) => {
   await expect(app.page.getByRole('button', { name: 'Start an empty shop' })).toBeVisible();
@@ -35,7 +20,7 @@ test('one press plans the week: fewer late lines than by due date, and it can be
   const { page } = app;
   await openDemo(page);
   const before = await figure(page, 'Late lines').textContent();
-  await planFor(app, 3);
+  await planFor(app.page, 3);
   const planned = await figure(page, 'Late lines').textContent();
   const [late = NaN, , byDueDate = NaN] = (planned?.match(/\d+/g) ?? []).map(Number);
   expect(late).toBeLessThan(byDueDate);
@@ -43,10 +28,6 @@ test('one press plans the week: fewer late lines than by due date, and it can be
   await page.getByRole('button', { name: /^Undo: / }).click();
   await expect(figure(page, 'Late lines')).toHaveText(before ?? '');
 });
-
-/** "4101/1 bending" of each bar, in queue order. */
-const operations = (bars: Locator): Promise<string[]> =>
-  bars.evaluateAll((all) => all.map((bar) => bar.getAttribute('aria-label')?.split(',')[0] ?? ''));
 
 test('a bar moves by keyboard, says what got late, and comes back by undo', async ({ app }) => {
   const { page } = app;
@@ -89,7 +70,7 @@ test('a bar is dragged to another place in its queue; Escape lets it be', async 
 
 test('everything is as it was after closing, the history included', async ({ app }) => {
   await openDemo(app.page);
-  await planFor(app, 1);
+  await planFor(app.page, 1);
   const bars = () => lane(app.page, 'Shear').getByRole('option');
   const order = await operations(bars());
   const late = await figure(app.page, 'Late lines').textContent();
@@ -106,13 +87,13 @@ test('dispatch lists come out as a PDF whose lines stand on the board, with the 
 }) => {
   test.skip(app.host === 'browser', 'a browser prints through its own dialog');
   await openDemo(app.page);
-  await planFor(app, 1);
+  await planFor(app.page, 1);
   const path = join(app.dataDir, 'dispatch.pdf');
   await app.electron?.evaluate(({ dialog }, filePath) => {
     dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath });
   }, path);
   const [first] = await operations(lane(app.page, 'Shear').getByRole('option'));
-  await app.page.evaluate(() => (location.hash = '#/print'));
+  await goTo(app.page, '#/print');
   await app.page.getByRole('button', { name: 'Save PDF' }).click();
   await expect
     .poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 20_000 })

@@ -1,0 +1,97 @@
+import { join } from 'node:path';
+import type { Page } from '@playwright/test';
+import { importFiles } from '../../demo-data/make/files.ts';
+import { expect, test } from './app.ts';
+import { figure, goTo, lane, openDemo } from './steps.ts';
+
+/** Work orders: from a file, mended on the spot, and typed in. */
+
+const files = importFiles(join(import.meta.dirname, '../../demo-data'), '2026-11-30');
+
+async function choose(page: Page, name: 'broken.csv' | 'next-week.csv'): Promise<void> {
+  const text = files[name];
+  if (text === undefined) throw new Error(`the demo has no ${name}`);
+  await goTo(page, '#/orders/import');
+  const input = page.locator('input[type=file]').first();
+  await input.setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
+}
+
+test('a file is checked row by row; good rows are taken, a mended one follows, twice adds nothing twice', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  await choose(page, 'broken.csv');
+  await expect(page.getByText('22 rows to mend')).toBeVisible();
+  await expect(page.getByText(/The quantity must be at least 1, not -5/)).toBeVisible();
+  await page.getByRole('button', { name: 'Take 1 good line' }).click();
+  await expect(page.getByText('22 rows to mend')).toBeVisible();
+
+  await page.getByLabel('quantity, row 4').fill('45');
+  await page.getByRole('button', { name: 'Check again' }).click();
+  await expect(page.getByText('21 rows to mend')).toBeVisible();
+  await page.getByRole('button', { name: 'Take 1 good line' }).click();
+  await expect(page.getByText('0 lines ready')).toBeVisible();
+
+  await choose(page, 'broken.csv');
+  await expect(page.getByText('1 line known already')).toBeVisible();
+  await goTo(page, '#/board');
+  await expect(figure(page, 'Late lines')).toContainText('of 162');
+});
+
+test('next week’s file goes in with one press and out with one undo', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await choose(page, 'next-week.csv');
+  await page.getByRole('button', { name: 'Take 30 good lines' }).click();
+  await goTo(page, '#/board');
+  await expect(figure(page, 'Late lines')).toContainText('of 190');
+  await page.keyboard.press('Control+z');
+  await expect(figure(page, 'Late lines')).toContainText('of 160');
+});
+
+test('a file dropped on the window opens the import', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  const data = await page.evaluateHandle((text) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([text], 'next-week.csv', { type: 'text/csv' }));
+    return transfer;
+  }, files['next-week.csv'] ?? '');
+  for (const type of ['dragenter', 'dragover', 'drop'])
+    await page.dispatchEvent('main', type, { dataTransfer: data });
+  await expect(page.getByRole('button', { name: 'Take 30 good lines' })).toBeVisible();
+});
+
+test('the quantity of a line is changed in its order; the refused entry stays on the form', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/orders/4106');
+  const dialog = page.getByRole('dialog');
+  const pieces = dialog.getByLabel('Pieces').first();
+  await pieces.fill('0');
+  await pieces.blur();
+  await dialog.getByRole('button', { name: 'Save' }).click();
+  await expect(dialog.getByText(/at least 1/i)).toBeVisible();
+  await expect(pieces).toHaveValue('0');
+  await pieces.fill('12');
+  await pieces.blur();
+  await dialog.getByRole('button', { name: 'Save' }).click();
+  await expect(dialog).toBeHidden();
+  await goTo(page, '#/board');
+  await expect(
+    lane(page, 'Shear').getByRole('option', { name: /^4106\/1 shearing, Valley, plain, 12 pieces/ }),
+  ).toBeVisible();
+});
+
+test('load against capacity stands beside the due-date order', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/load');
+  await expect(page.getByRole('heading', { name: /^Against taking orders by due date/ })).toBeVisible();
+  await expect(page.getByRole('figure', { name: /Load of Long brake/ })).toBeVisible();
+  await page.getByText('Tables', { exact: true }).click();
+  await expect(page.getByRole('columnheader', { name: /open hours|Open/ }).first()).toBeVisible();
+});

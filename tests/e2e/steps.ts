@@ -1,0 +1,34 @@
+import { expect, type Locator, type Page } from '@playwright/test';
+
+/** Steps that several stories share. */
+
+export async function openDemo(page: Page): Promise<void> {
+  await page.getByRole('button', { name: 'Open the demo shop' }).click();
+  await expect(lane(page, 'Shear')).toBeVisible();
+}
+
+export const lane = (page: Page, machine: string): Locator =>
+  page.getByRole('listbox', { name: `${machine} queue` });
+
+/** "4101/1 bending" of each bar, in queue order. */
+export const operations = (bars: Locator): Promise<string[]> =>
+  bars.evaluateAll((all) => all.map((bar) => bar.getAttribute('aria-label')?.split(',')[0] ?? ''));
+
+/** The figure above the board with this heading. */
+export const figure = (page: Page, term: string): Locator =>
+  page.locator('dl div').filter({ has: page.getByText(term, { exact: true }) });
+
+/** Plan the week, stop after some seconds, and wait until the plan is stored. */
+export async function planFor(page: Page, seconds: number): Promise<void> {
+  await page.getByRole('button', { name: 'Plan the week', exact: true }).click();
+  await expect(page.getByText(/Planning: \d+ of/)).toBeVisible();
+  await page.waitForTimeout(seconds * 1000);
+  await page.getByRole('button', { name: /Stop, keep the best so far/ }).click();
+  await expect(page.getByRole('button', { name: 'Plan the week', exact: true })).toBeVisible();
+}
+
+/** Go to a screen by its address, "#/orders/import". */
+export const goTo = (page: Page, address: string): Promise<void> =>
+  page.evaluate((hash) => {
+    window.location.hash = hash;
+  }, address);
