@@ -47,11 +47,11 @@ function Rail({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: G
   const y = geometry.railY + 3;
   return (
     <>
-      {dueMarks(lane, scale).map((x) => (
-        <path key={x} className={styles.due} d={`M${x} ${geometry.laneHeight - 10}l4 4l-4 4l-4-4z`} />
+      {dueMarks(lane, scale).map(({ due, x }) => (
+        <path key={due} className={styles.due} d={`M${x} ${geometry.laneHeight - 10}l4 4l-4 4l-4-4z`} />
       ))}
-      {lateMarks(lane, scale).map(({ x, words }) => (
-        <g key={x} className={styles.late}>
+      {lateMarks(lane, scale).map(({ lineId, x, words }) => (
+        <g key={lineId} className={styles.late}>
           <path d={`M${x} ${y}l5 9h-10z`} />
           {words && (
             <text x={x + 8} y={y + 9}>

@@ -45,18 +45,25 @@ export function labelsOf(lane: Lane, scale: Scale, maxLines: number): Label[] {
   });
 }
 
-/** A mark in the rail under the strips; `words` where there is room for them. */
-export interface RailMark {
+/** A late line's mark in the rail under the strips; `words` where there is room for them. */
+export interface LateMark {
+  readonly lineId: string;
   readonly x: number;
   readonly words: string;
+}
+
+/** Where a due date stands. */
+export interface DueMark {
+  readonly due: number;
+  readonly x: number;
 }
 
 const MARK_PX = 12;
 
 /** One mark for each late line that ends in sight, none closer than a mark is wide; the words say how late. */
-export function lateMarks(lane: Lane, scale: Scale): RailMark[] {
+export function lateMarks(lane: Lane, scale: Scale): LateMark[] {
   const late = near(lane.bars, scale.from, endOf(scale)).filter((bar) => bar.last && bar.tardiness > 0);
-  const marks: RailMark[] = [];
+  const marks: LateMark[] = [];
   let free = -Infinity;
   late.forEach((bar, i) => {
     const x = xOf(scale, bar.end);
@@ -65,7 +72,7 @@ export function lateMarks(lane: Lane, scale: Scale): RailMark[] {
     const words = `${shortDuration(bar.tardiness)} late`;
     const width = MARK_PX + words.length * CHARACTER_PX;
     const fits = x + width < next && x + width < scale.width + MARK_PX;
-    marks.push({ x, words: fits ? words : '' });
+    marks.push({ lineId: bar.lineId, x, words: fits ? words : '' });
     free = x + (fits ? width : MARK_PX);
   });
   return marks;
@@ -75,14 +82,14 @@ export function lateMarks(lane: Lane, scale: Scale): RailMark[] {
 export const shortDuration = (seconds: number): string =>
   seconds >= 2 * 86_400 ? `${Math.round(seconds / 86_400)} d` : formatDuration(seconds);
 
-/** Where due dates stand, those in sight, none closer than a mark is wide. */
-export function dueMarks(lane: Lane, scale: Scale): number[] {
-  const marks: number[] = [];
+/** The due dates in sight, none closer than a mark is wide. */
+export function dueMarks(lane: Lane, scale: Scale): DueMark[] {
+  const marks: DueMark[] = [];
   for (const due of lane.dues) {
     const x = xOf(scale, due);
     if (x < 0 || x > scale.width) continue;
     const before = marks.at(-1);
-    if (before === undefined || x - before >= MARK_PX) marks.push(x);
+    if (before === undefined || x - before.x >= MARK_PX) marks.push({ due, x });
   }
   return marks;
 }

@@ -32,7 +32,7 @@ describe('words on the board', () => {
     const bar = barOf(lanes, '1042/2:brake');
     const wide = fitted(bar.end - 3600, bar.end + 3600, 1200);
     const late = `${shortDuration(bar.tardiness)} late`;
-    expect(lateMarks(lanes[2]!, wide)).toEqual([{ x: xOf(wide, bar.end), words: late }]);
+    expect(lateMarks(lanes[2]!, wide)).toEqual([{ lineId: '1042/2', x: xOf(wide, bar.end), words: late }]);
     expect(lateMarks(lanes[0]!, near)).toEqual([]);
   });
 
@@ -43,7 +43,7 @@ describe('words on the board', () => {
   });
 
   it('mark each due date once', () => {
-    expect(dueMarks(lanes[1]!, far)).toEqual([xOf(far, at('2026-11-27'))]);
+    expect(dueMarks(lanes[1]!, far)).toEqual([{ due: at('2026-11-27'), x: xOf(far, at('2026-11-27')) }]);
     expect(dueMarks(lanes[1]!, near)).toEqual([]);
   });
 
