@@ -3,7 +3,7 @@ import type { Rest } from './relaxation.ts';
 
 /**
  * Covers the rest stock piece by stock piece, each time with the column worth most per unit of cost, used as often as
- * it fits. With values equal to lengths this is the minimum-bin-slack rule; with dual values it completes a rounding.
+ * it fits (once, when only with some pieces left out). With values equal to lengths this is the minimum-bin-slack rule; with dual values it completes a rounding.
  * Source of the rule: J. N. D. Gupta and J. C. Ho, Production Planning & Control 10 (1999) 598-603.
  * @returns null when the stock runs out
  */
@@ -12,11 +12,19 @@ export function fillByValue<T>(cover: Cover<T>, rest: Rest, values: readonly num
   const available = rest.available.slice();
   const uses: Use<T>[] = [];
   while (wanted.some((pieces) => pieces > 0)) {
-    const column = richest(cover.price(values, wanted, null, 'quick').columns, values, wanted, available);
-    if (!column) return null;
-    const count = timesIn(column, wanted, available);
-    uses.push({ column, count });
-    take(column, count, wanted, available);
+    const { columns } = cover.price(values, wanted, null, 'quick');
+    const first = richest(columns, values, wanted, available);
+    if (!first) return null;
+    // The pricing's further columns of that stock share no piece with it: they are what it would propose next.
+    const next = columns.filter(
+      (column) => column !== first && column.stock === first.stock && column.use === first.use,
+    );
+    for (const column of [first, ...next]) {
+      const count = timesIn(column, wanted, available);
+      if (column !== first && count < 1) continue;
+      uses.push({ column, count: Math.max(1, count) });
+      take(column, Math.max(1, count), wanted, available);
+    }
   }
   return uses;
 }
@@ -29,12 +37,10 @@ export function take(column: Column, count: number, wanted: number[], available:
   if (left != null) available[column.stock] = left - column.use * count;
 }
 
-/** How often a column fits without cutting a piece too many; once when it fits only with some pieces left out. */
+/** How often a column fits without cutting a piece too many. */
 function timesIn(column: Column, wanted: readonly number[], available: readonly (number | null)[]): number {
-  const byDemand = Math.min(
-    ...column.pieces.map(([item, pieces]) => Math.floor((wanted[item] as number) / pieces)),
-  );
-  return Math.max(1, Math.min(byDemand, Math.floor((available[column.stock] ?? Infinity) / column.use)));
+  const byDemand = column.pieces.map(([item, pieces]) => Math.floor((wanted[item] as number) / pieces));
+  return Math.min(...byDemand, Math.floor((available[column.stock] ?? Infinity) / column.use));
 }
 
 function richest<T>(

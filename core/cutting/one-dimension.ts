@@ -21,7 +21,7 @@ export interface CutProgress {
 
 const toEnumerate = { full: true, limit: 12_000, nodes: 4_000_000 };
 const toPrice: SearchEffort = { keep: 20, nodes: 30_000, slack: 0.25 };
-const toFill: SearchEffort = { keep: 1, nodes: 5_000, slack: 0 };
+const toFill: SearchEffort = { keep: 20, nodes: 5_000, slack: 0 };
 
 /**
  * Cuts pieces of given lengths from stock lengths at the least cost of stock: an anytime answer with a proven bound.

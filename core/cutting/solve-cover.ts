@@ -1,9 +1,9 @@
 import { costOf, roundUp, type Cover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
-import { fillByValue } from './fill.ts';
 import { solveOverColumns, type SolveMip } from './mip.ts';
 import { improveParts } from './parts.ts';
 import { addTo, createPool, relax, wholeOf, type Pool, type Relaxed } from './relaxation.ts';
+import { fillWithCorrection } from './value-correction.ts';
 
 export interface SolveOptions {
   /** Without one, optimality is proven only where the bound is met. */
@@ -41,8 +41,9 @@ const maxDives = 40;
 /** What the integer solver may take: over all columns that matter it settles the question, over the pool it only may help. */
 const secondsForProof = 30;
 const secondsForPool = 2;
-/** Exponents on the sizes for the first answers: above 1 lays the large pieces first. */
-const sizePowers = [1, 1.1, 1.4];
+/** Fills for a first answer: where they are quick, and where each takes its time. */
+const manyFills = 30;
+const fewFills = 10;
 
 /**
  * Covers a demand from stock at the least cost: first answers by heuristics, then a bound by column generation, then
@@ -77,15 +78,13 @@ export function* solveCover<T>(
 function* firstAnswers<T>(state: State<T>): Generator<Progress<T>> {
   const { cover } = state;
   if (state.uses) yield report(state);
-  for (const power of sizePowers) {
-    accept(
-      state,
-      fillByValue(
-        cover,
-        wholeOf(cover),
-        cover.sizes.map((size) => size ** power),
-      ),
-    );
+  for (const uses of fillWithCorrection(
+    cover,
+    wholeOf(cover),
+    cover.sizes,
+    cover.enumerate ? manyFills : fewFills,
+  )) {
+    accept(state, uses);
     yield report(state);
   }
 }
