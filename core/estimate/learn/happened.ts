@@ -25,7 +25,7 @@ export interface Happened {
 
 /**
  * Finished operations as observations: what each was made of by today's parts, stock and estimates, and how many open
- * seconds of its machine it took. Operations under way do not count.
+ * seconds of its machine it took, pauses left out. Operations under way do not count.
  * @param records any of the shop's, any order
  */
 export function observationsOf(shop: Shop, records: readonly Finished[]): Happened {
@@ -34,7 +34,7 @@ export function observationsOf(shop: Shop, records: readonly Finished[]): Happen
   const hours = hoursOf(shop, finished);
   const observations: Observation[] = [];
   const left: string[] = [];
-  for (const { id, machineId, start, end } of finished) {
+  for (const { id, machineId, start, end, pauses } of finished) {
     const counted = counts.get(`${id} on ${machineId}`);
     const open = hours.get(machineId);
     if (counted && open)
@@ -43,7 +43,10 @@ export function observationsOf(shop: Shop, records: readonly Finished[]): Happen
         machineId,
         at: start,
         counts: counted,
-        actualSeconds: openSecondsBetween(open, start, end),
+        actualSeconds: pauses.reduce(
+          (left, { from, to }) => left - openSecondsBetween(open, from, to ?? end),
+          openSecondsBetween(open, start, end),
+        ),
       });
     else left.push(id);
   }
@@ -112,7 +115,7 @@ function hoursOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, Wo
 }
 
 /**
- * Changeovers as far as records show them: the gap between two operations on a machine, where something changed, no
+ * Changeovers as far as records show them: as timed on the floor; where it was not timed, the gap between two operations on a machine, where something changed, no
  * closed hours lie between, and the blanks were waiting (sheared before the machine got free), so that the gap was not
  * spent waiting for them. The shear's sheets are taken to be at hand. Named exceptions are left out.
  * @returns by time
@@ -130,11 +133,13 @@ export function changeoversOf(shop: Shop, records: readonly Finished[]): Changeo
       .sort((a, b) => byTime({ id: a.id, at: a.start }, { id: b.id, at: b.start }));
     return queue.slice(1).flatMap((next, k): ChangeoverObservation[] => {
       const before = queue[k]!;
-      const seconds = next.start - before.end;
+      const timed = next.changeoverSeconds;
+      const seconds = timed ?? next.start - before.end;
       const unbroken = open !== undefined && openSecondsBetween(open, before.end, next.start) === seconds;
       const kinds = kindsBetween(machine, before, next);
-      if (kinds === null || kinds.length === 0 || seconds < 0 || !unbroken) return [];
-      if (machine.stage === 'brake' && !waiting(next, before.end)) return [];
+      if (kinds === null || kinds.length === 0) return [];
+      const seen = seconds >= 0 && unbroken && (machine.stage === 'shear' || waiting(next, before.end));
+      if (timed === null && !seen) return [];
       return [{ id: next.id, machineId: machine.id, at: next.start, kinds, seconds }];
     });
   });

@@ -1,0 +1,73 @@
+import { whyNotYet } from '../edit/floor-commands.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { ShopOperation } from '../shop/operations.ts';
+import type { Record as FloorRecord } from '../shop/plan.ts';
+import type { Shop } from '../shop/state.ts';
+import { addDays, startOfDay } from '../time/wall.ts';
+import { instant, type Instant } from '../units/brand.ts';
+import { dispatchLists, type DispatchRow, type DispatchRun, type PlanRead } from './dispatch.ts';
+
+/** An operation as the person at the machine needs it. */
+export interface FloorWork {
+  readonly operation: ShopOperation;
+  readonly row: DispatchRow;
+  /** What to change on the machine before it; null when it is set up already, or has begun. */
+  readonly changeover: DispatchRun['changeover'];
+  /** Why it cannot begin yet, a sentence; null when it can or has. */
+  readonly notYet: string | null;
+}
+
+/** One machine's floor screen. */
+export interface FloorView {
+  readonly machine: Machine;
+  /** What is under way on it. */
+  readonly running: FloorRecord | null;
+  /** Its queue from the first place on; the operation under way, where there is one, comes first. */
+  readonly queue: readonly FloorWork[];
+  /** What of the queue begins in the shop's day of `now`, and when the last of it ends; null when nothing does. */
+  readonly today: { readonly operations: number; readonly pieces: number; readonly until: Instant } | null;
+}
+
+/**
+ * What stands on a machine's floor screen. `running` may be of an operation that is not in the queue: its order was held
+ * or cancelled after it began.
+ * @returns null without such a machine
+ */
+export function floorView(shop: Shop, plan: PlanRead, machineId: string, now: Instant): FloorView | null {
+  const list = dispatchLists(shop, plan, instant(0), instant(Number.MAX_SAFE_INTEGER)).find(
+    ({ machine }) => machine.id === machineId,
+  );
+  if (!list) return null;
+  const queue = list.runs.flatMap(({ rows, changeover }) =>
+    rows.map((row, i) => workOf(shop, plan, row, i === 0 ? changeover : null, now)),
+  );
+  const evening = addDays(startOfDay(now, shop.settings.timeZone), 1, shop.settings.timeZone);
+  const today = queue.filter(({ row }) => row.start < evening);
+  return {
+    machine: list.machine,
+    running: shop.record.find((r) => r.machineId === machineId && r.end === null) ?? null,
+    queue,
+    today:
+      today.length === 0
+        ? null
+        : {
+            operations: today.length,
+            pieces: today.reduce((sum, { row }) => sum + row.quantity, 0),
+            until: instant(today.reduce<number>((last, { row }) => Math.max(last, row.end), now)),
+          },
+  };
+}
+
+function workOf(
+  shop: Shop,
+  { operations }: PlanRead,
+  row: DispatchRow,
+  changeover: DispatchRun['changeover'],
+  now: Instant,
+): FloorWork {
+  const operation = operations.get(row.operationId);
+  if (!operation) throw new RangeError(`floorView: ${row.operationId} is listed but not in the shop`);
+  const refusal = operation.started ? null : whyNotYet(shop, operation, now);
+  const notYet = refusal && !refusal.ok ? (refusal.problems[0]?.message ?? null) : null;
+  return { operation, row, changeover, notYet };
+}
