@@ -50,6 +50,13 @@ export function useNow(): Instant {
   return instant(fixed ?? ticked);
 }
 
+/** Tells the present to the second, for what is written down at a press. */
+export function usePresent(): () => Instant {
+  const { data } = useStatus();
+  const fixed = data?.fixedClock ? data.now : null;
+  return () => instant(fixed ?? Math.floor(Date.now() / 1000));
+}
+
 /**
  * Carry out one command of the planner. The screen shows its effect at once; the host's answer decides.
  * Resolves with the label of the history's new step; refused, the screen goes back to what the host holds.

@@ -5,4 +5,5 @@ export const keys = {
   history: ['edit.history'],
   search: ['search.read'],
   records: ['records.read'],
+  chances: ['chances'],
 } as const;

@@ -25,9 +25,11 @@ function planOf(shop: Shop, now: Instant): Result<PlanView> {
 /** The shop's plan with its times, as of the present minute. */
 export function usePlan(): PlanQuery {
   const { data: shop, error } = useShop();
-  const now = instant(Math.floor(useNow() / 60) * 60);
+  const minute = Math.floor(useNow() / 60) * 60;
   if (error) return { is: 'failed', message: error.message };
   if (!shop) return { is: 'waiting' };
+  // What has just begun on the floor did so within this minute.
+  const now = instant(shop.record.reduce((last, r) => Math.max(last, r.start), minute));
   const view = planOf(shop, now);
   return view.ok
     ? { is: 'ready', shop, now, plan: view.value }

@@ -1,4 +1,4 @@
-import { ArrowLeft, ArrowLeftRight, ArrowRight, Pin, PinOff } from 'lucide-react';
+import { ArrowLeftRight, Pin, PinOff } from 'lucide-react';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { ShopOperation } from '../../../core/shop/operations.ts';
@@ -49,17 +49,11 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
       <Button small icon={bar.pinned ? PinOff : Pin} onPress={() => doing.togglePin(bar.operation)}>
         {bar.pinned ? 'Unpin' : 'Pin'}
       </Button>
-      <Button
-        small
-        icon={ArrowLeft}
-        isDisabled={bar.rank === 0 || bar.begun}
-        onPress={() => inQueue(bar.rank - 1)}
-      >
+      <Button small isDisabled={bar.rank === 0 || bar.begun} onPress={() => inQueue(bar.rank - 1)}>
         Earlier
       </Button>
       <Button
         small
-        icon={ArrowRight}
         isDisabled={bar.rank === lane.bars.length - 1 || bar.begun}
         onPress={() => inQueue(bar.rank + 1)}
       >
