@@ -5,6 +5,8 @@ import { findBrowser, findElectron } from './runtimes.ts';
 
 /** Monday of an invented week, 06:10 in Chicago: before the first shift. */
 export const NOW = '2026-11-30T12:10:00Z';
+/** How long the runtime may take to show its window. */
+const LAUNCH_MS = 25_000;
 const root = join(import.meta.dirname, '../..');
 
 const environment = (dataDir: string): Record<string, string> => ({
@@ -13,8 +15,17 @@ const environment = (dataDir: string): Record<string, string> => ({
   FOLDWEEK_NOW: NOW,
 });
 
-/** The desktop window. @throws Error where no Electron runtime is found */
+/** The desktop window. A runtime that does not come up is started once more, and said so. @throws Error where none is found */
 export async function openDesktop(dataDir: string): Promise<Opened> {
+  try {
+    return await launchDesktop(dataDir);
+  } catch (error) {
+    console.warn(`The desktop runtime did not come up, starting it again: ${String(error).split('\n')[0]}`);
+    return launchDesktop(dataDir);
+  }
+}
+
+async function launchDesktop(dataDir: string): Promise<Opened> {
   const executablePath = findElectron();
   if (!executablePath) throw new Error('no Electron runtime: run the browser project only');
   // Chromium refuses its sandbox to root; only tests run as root.
@@ -24,9 +35,18 @@ export async function openDesktop(dataDir: string): Promise<Opened> {
     args: [...flags, root],
     cwd: root,
     env: environment(dataDir),
+    timeout: LAUNCH_MS,
   });
-  const page = await electron.firstWindow();
-  return { page, electron, close: () => electron.close() };
+  try {
+    return {
+      page: await electron.firstWindow({ timeout: LAUNCH_MS }),
+      electron,
+      close: () => electron.close(),
+    };
+  } catch (error) {
+    electron.process().kill('SIGKILL');
+    throw error;
+  }
 }
 
 /** The loopback host, and a browser on its one-time address. */
