@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
 import { advanceJob } from './moves/advance-job.ts';
 import { makeGround, type Ground, type Move } from './moves/ground.ts';
-import { joinKin } from './moves/join-kin.ts';
+import { joinNear } from './moves/join-near.ts';
 import { shiftOperation } from './moves/shift-operation.ts';
 import { shiftRun } from './moves/shift-run.ts';
 import { swapOperations } from './moves/swap-operations.ts';
@@ -57,7 +57,7 @@ function chooseMove(rng: Rng): Move {
   const u = rng.next();
   if (u < 0.4) return shiftOperation;
   if (u < 0.6) return swapOperations;
-  if (u < 0.75) return joinKin;
+  if (u < 0.75) return joinNear;
   if (u < 0.9) return shiftRun;
   return advanceJob;
 }

@@ -36,4 +36,13 @@ export class JobCosts {
       cost += this.#weights.disturbance * Math.abs(end - this.#reference[o]!);
     return cost;
   }
+
+  /** What these ends cost for being off the reference plan. */
+  disturbance(end: Float64Array): number {
+    if (this.#weights.disturbance === 0) return 0;
+    let total = 0;
+    for (let o = 0; o < end.length; o++)
+      if (!Number.isNaN(this.#reference[o]!)) total += Math.abs(end[o]! - this.#reference[o]!);
+    return this.#weights.disturbance * total;
+  }
 }

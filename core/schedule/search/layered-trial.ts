@@ -40,7 +40,13 @@ export class LayeredTrial implements Trial {
   /** Per machine, the end of its queue: as kept and as tried. */
   readonly #lastEnd: Float64Array;
   readonly #triedEnd: Float64Array;
+  /** Machines nothing waits for. */
+  readonly #lastMachines: Int32Array;
+  /** Per machine: was its queue changed, or may one of its operations start sooner? Else it can only be delayed. */
+  readonly #eased: Uint8Array;
   #makespan = 0;
+  /** What the ends kept cost for being off the reference plan. */
+  #disturbance = 0;
   #delta = 0;
   #limit = Infinity;
 
@@ -61,6 +67,8 @@ export class LayeredTrial implements Trial {
     problem.eligible.forEach((machines, o) =>
       machines.forEach((m) => (this.#feeds[m]! |= this.#hasNext[o]!)),
     );
+    this.#lastMachines = this.#order.filter((m) => this.#feeds[m] === 0);
+    this.#eased = new Uint8Array(problem.machines);
     this.end = new Float64Array(n);
     this.#able = new Float64Array(n);
     this.#slot = new Int32Array(n);
@@ -100,22 +108,26 @@ export class LayeredTrial implements Trial {
     const { live } = this;
     live.restorePins();
     this.#delta = 0;
-    // The makespan is only known at the end: until then it may still give back all it costs.
-    this.#limit = limit + this.#weightMakespan * this.#makespan;
+    // The makespan is only known at the end, and a job may come nearer to its reference: all that may still be gained.
+    this.#limit = limit + this.#weightMakespan * this.#makespan + this.#disturbance;
     if (this.#weightMakespan > 0) this.#triedEnd.set(this.#lastEnd);
-    for (let k = 0; k < this.#order.length; k++) {
-      const m = this.#order[k]!;
-      if (live.from[m]! > live.lengths[m]!) continue;
-      if (!this.#scan(m, false, this.#isLast(k))) return Infinity;
-    }
+    for (const m of this.#order) this.#eased[m] = Number(this.#isTouched(m));
+    for (const m of this.#order) if (this.#feeds[m] === 1 && this.#isTouched(m)) this.#scan(m, false, false);
+    // Queues that may gain go first: what the others add can only be a loss.
+    let gaining = 0;
+    for (const m of this.#lastMachines) if (this.#eased[m] === 1 && this.#isTouched(m)) gaining += 1;
+    for (const m of this.#lastMachines)
+      if (this.#eased[m] === 1 && this.#isTouched(m) && !this.#scan(m, false, --gaining === 0))
+        return Infinity;
+    for (const m of this.#lastMachines)
+      if (this.#eased[m] === 0 && this.#isTouched(m) && !this.#scan(m, false, true)) return Infinity;
     if (this.#weightMakespan > 0) this.#delta += this.#weightMakespan * (this.#span() - this.#makespan);
     return this.#delta;
   }
 
   keep(): void {
-    const { live } = this;
     this.objective += this.#delta;
-    for (const m of this.#order) if (live.from[m]! <= live.lengths[m]!) this.#scan(m, true, false);
+    for (const m of this.#order) if (this.#isTouched(m)) this.#scan(m, true, false);
     if (this.#weightMakespan > 0) this.#makespan = this.#span();
     this.#settle();
   }
@@ -136,19 +148,11 @@ export class LayeredTrial implements Trial {
     this.live.keep();
     this.#reach.fill(-1);
     this.#lastEnd.set(this.#triedEnd);
+    this.#disturbance = this.#costs.disturbance(this.end);
   }
 
-  /**
-   * Is this the last queue to time, does nothing wait for its operations, and do later ends only cost more? Then what a
-   * delay has cost so far can only grow.
-   */
-  #isLast(k: number): boolean {
-    if (this.#problem.input.objective.disturbance > 0 || this.#feeds[this.#order[k]!] === 1) return false;
-    for (let later = k + 1; later < this.#order.length; later++) {
-      const m = this.#order[later]!;
-      if (this.live.from[m]! <= this.live.lengths[m]!) return false;
-    }
-    return true;
+  #isTouched(m: number): boolean {
+    return this.live.from[m]! <= this.live.lengths[m]!;
   }
 
   /** Seconds from now to the latest end over all queues as tried. */
@@ -161,19 +165,22 @@ export class LayeredTrial implements Trial {
 
   /**
    * Times one queue from its first changed place; with `keep` the values are kept, else only priced.
-   * @returns false when the change is surely above the limit (only tried with `mayStop`)
+   * @returns false when the change is surely above the limit (only tried with `mayStop`: no queue still to time can
+   *   gain, so what a delay has cost so far can only grow)
    */
   #scan(m: number, keep: boolean, mayStop: boolean): boolean {
     const queue = this.live.queues[m]!;
     const length = this.live.lengths[m]!;
     const settled = Math.max(this.live.until[m]!, this.#reach[m]!);
+    const delayed = this.#eased[m] === 1 ? settled : 0;
     const setup = this.#problem.setups[m]!;
     const { start: opens, end: closes } = this.#problem.open[m]!;
     let p = this.live.from[m]!;
     if (p === 0 && length > 0 && !Number.isNaN(this.#problem.startedAt[queue[0]!]!))
       this.#timeStarted(queue[p++]!, m);
     const previous = p > 0 ? queue[p - 1]! : -1;
-    let t = Math.max(p > 0 ? this.end[previous]! : -Infinity, this.#problem.availableFrom[m]!);
+    let latest = p > 0 ? this.end[previous]! : -Infinity;
+    let t = Math.max(latest, this.#problem.availableFrom[m]!);
     let slot = p > 0 ? this.#slot[previous]! : 0;
     while (closes[slot]! < t) slot += 1;
     let state = p > 0 ? this.#state[previous]! : this.#problem.initialState[m]!;
@@ -204,13 +211,15 @@ export class LayeredTrial implements Trial {
       if (this.#hasNext[o] === 1) this.#passOn(o, m, start, t);
       const cost = this.#costs.at(o, t) + this.#weightChangeover * changeover;
       this.#delta += cost - this.#cost[o]!;
-      const sameSetup = p >= settled && state === this.#state[o]!;
-      const same = sameSetup && t === this.end[o]!;
-      if (mayStop && this.#delta > this.#limit && sameSetup && t >= this.end[o]!) return false;
+      const sameSetup = state === this.#state[o]!;
+      const same = sameSetup && p >= settled && t === this.end[o]!;
+      if (mayStop && this.#delta > this.#limit && p >= delayed && sameSetup && t >= this.end[o]!)
+        return false;
       if (keep) this.#write(o, able, t, slot, state, cost);
       if (same) return true;
+      latest = t;
     }
-    this.#triedEnd[m] = t;
+    this.#triedEnd[m] = latest;
     return true;
   }
 
@@ -252,15 +261,17 @@ export class LayeredTrial implements Trial {
     const ready = Math.max(this.#problem.release[this.#problem.jobOf[o]!]!, handed);
     const before = lots ? end : -Infinity;
     const old = this.#ready[next]!;
-    if (ready === old && before === this.#before[next]!) return;
+    const oldBefore = this.#before[next]!;
+    if (ready === old && before === oldBefore) return;
     this.#logOperation[this.#logged] = next;
     this.#logReady[this.#logged] = old;
-    this.#logBefore[this.#logged] = this.#before[next]!;
+    this.#logBefore[this.#logged] = oldBefore;
     this.#logged += 1;
     this.#ready[next] = ready;
     this.#before[next] = before;
-    if (!lots && ready <= this.#able[next]! && old <= this.#able[next]!) return;
     const n = this.live.home[next]!;
+    if (ready < old || before < oldBefore) this.#eased[n] = 1;
+    if (!lots && ready <= this.#able[next]! && old <= this.#able[next]!) return;
     const rank = this.live.rank[next]!;
     if (rank < this.live.from[n]!) this.live.from[n] = rank;
     if (rank > this.#reach[n]!) this.#reach[n] = rank;

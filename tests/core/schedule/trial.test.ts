@@ -8,14 +8,14 @@ import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
 import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
 import { advanceJob } from '../../../core/schedule/search/moves/advance-job.ts';
 import { makeGround } from '../../../core/schedule/search/moves/ground.ts';
-import { joinKin } from '../../../core/schedule/search/moves/join-kin.ts';
+import { joinNear } from '../../../core/schedule/search/moves/join-near.ts';
 import { shiftOperation } from '../../../core/schedule/search/moves/shift-operation.ts';
 import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';
 import { swapOperations } from '../../../core/schedule/search/moves/swap-operations.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 import { randomShop } from './random-shop.ts';
 
-const moves = { shiftOperation, swapOperations, joinKin, shiftRun, advanceJob };
+const moves = { shiftOperation, swapOperations, joinNear, shiftRun, advanceJob };
 const seeds = fc.integer({ min: 0, max: 1_000_000_000 });
 
 function problemOf(input: ProblemInput): Problem {

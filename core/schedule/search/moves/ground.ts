@@ -9,8 +9,8 @@ export interface Ground {
   readonly rng: Rng;
   /** Operations that are neither started, frozen nor pinned. */
   readonly movable: Int32Array;
-  /** Per operation, the movable ones that ask for the same setup where it can run, itself included. */
-  readonly kin: readonly Int32Array[];
+  /** Of an operation, a few movable ones that change over to it fastest; of equal ones, those due at about the same time. */
+  readonly near: (o: number) => Int32Array;
   /** Per machine, the first place the search may use. */
   readonly first: Int32Array;
 }
@@ -22,23 +22,27 @@ export function makeGround(problem: Problem, trial: Trial, rng: Rng): Ground {
   const movable = Int32Array.from({ length: problem.operations }, (_, o) => o).filter(
     (o) => !problem.fixed[o],
   );
-  const groups = new Map<string, number[]>();
-  const keys = Array.from(movable, (o) => {
-    const m = problem.eligible[o]![0]!;
-    return `${problem.eligible[o]!.join()} ${problem.setups[m]!.classOf[o]}`;
-  });
-  movable.forEach((o, k) => groups.set(keys[k]!, [...(groups.get(keys[k]!) ?? []), o]));
-  const sorted = new Map([...groups].map(([key, ops]) => [key, Int32Array.from(ops)]));
-  const kin: Int32Array[] = Array.from({ length: problem.operations }, () => new Int32Array(0));
-  movable.forEach((o, k) => (kin[o] = sorted.get(keys[k]!)!));
-  return {
-    problem,
-    trial,
-    rng,
-    movable,
-    kin,
-    first: Int32Array.from(problem.front, (front) => front.length),
+  const first = Int32Array.from(problem.front, (front) => front.length);
+  return { problem, trial, rng, movable, near: nearest(problem, movable), first };
+}
+
+const NEAR = 16;
+
+/** Worked out when first asked for: a long search asks for all, a short one for few. */
+function nearest(problem: Problem, movable: Int32Array): (o: number) => Int32Array {
+  const known: (Int32Array | undefined)[] = [];
+  const work = (o: number) => {
+    const setup = problem.setups[problem.eligible[o]![0]!]!;
+    const due = (k: number) => Math.min(1e12, problem.due[problem.jobOf[k]!]!);
+    const others = movable.filter((k) => k !== o && setup.classOf[k]! >= 0);
+    const key = new Float64Array(problem.operations);
+    // Changeovers first, due dates as a fraction below one second.
+    for (const k of others)
+      key[k] =
+        setup.row(setup.classOf[k]!)[setup.classOf[o]!]! + Math.min(0.999, Math.abs(due(k) - due(o)) / 1e9);
+    return others.sort((a, b) => key[a]! - key[b]! || a - b).slice(0, NEAR);
   };
+  return (o) => (known[o] ??= work(o));
 }
 
 /** A movable operation by lot. */
@@ -91,3 +95,17 @@ export function step(rng: Rng, most: number): number {
 }
 
 export const clamp = (value: number, low: number, high: number) => Math.max(low, Math.min(high, value));
+
+/** Can all operations from one place up to another leave their queue for machine `to`? */
+export function canMove(
+  { problem, trial }: Ground,
+  m: number,
+  from: number,
+  until: number,
+  to: number,
+): boolean {
+  const queue = trial.live.queues[m]!;
+  for (let k = from; k < until; k++)
+    if (problem.fixed[queue[k]!] || problem.seconds[queue[k]! * problem.machines + to]! < 0) return false;
+  return true;
+}

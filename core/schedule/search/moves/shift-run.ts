@@ -1,8 +1,8 @@
-import { anyOperation, clamp, placeAt, someMachine, step, type Ground } from './ground.ts';
+import { anyOperation, canMove, clamp, placeAt, someMachine, step, type Ground } from './ground.ts';
 
 /** Moves a run (neighbours with the same setup), or a few neighbours whatever their setups, along or to another machine. */
 export function shiftRun(ground: Ground): boolean {
-  const { trial, rng, first, problem } = ground;
+  const { trial, rng, first } = ground;
   const { home, rank, lengths, queues } = trial.live;
   const o = anyOperation(ground);
   const m = home[o]!;
@@ -10,8 +10,7 @@ export function shiftRun(ground: Ground): boolean {
   const count = until - from;
   const n = someMachine(ground, o);
   const queue = queues[m]!;
-  for (let k = from; k < until; k++)
-    if (problem.fixed[queue[k]!] || !problem.eligible[queue[k]!]!.includes(n)) return false;
+  if (!canMove(ground, m, from, until, n)) return false;
   const last = lengths[n]! - (m === n ? count : 0);
   const near = m === n ? from : placeAt(ground, n, trial.end[queue[from]!]!);
   const place = clamp(near + step(rng, last - first[n]!), first[n]!, last);
@@ -20,10 +19,11 @@ export function shiftRun(ground: Ground): boolean {
   return true;
 }
 
-function runAround({ problem, trial, first, kin }: Ground, o: number): [number, number] {
+function runAround({ problem, trial, first }: Ground, o: number): [number, number] {
   const { home, rank, lengths, queues } = trial.live;
   const queue = queues[home[o]!]!;
-  const sameRun = (other: number) => !problem.fixed[other] && kin[other] === kin[o];
+  const { classOf } = problem.setups[home[o]!]!;
+  const sameRun = (other: number) => !problem.fixed[other] && classOf[other] === classOf[o];
   let from = rank[o]!;
   let until = from + 1;
   while (from > first[home[o]!]! && sameRun(queue[from - 1]!)) from -= 1;
