@@ -1,17 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { buildProblem } from '../../core/schedule/build.ts';
 import { lowerBound } from '../../core/schedule/bounds.ts';
-import { check } from '../../core/schedule/check.ts';
-import { decode } from '../../core/schedule/decode.ts';
 import { improve } from '../../core/schedule/improve.ts';
-import type {
-  JobInput,
-  ObjectiveWeights,
-  Problem,
-  ProblemInput,
-  Queues,
-  Schedule,
-} from '../../core/schedule/problem.ts';
+import type { Queues, Schedule } from '../../core/schedule/problem.ts';
 import { atcsQueues, lookAhead } from '../../core/schedule/rules/atcs.ts';
 import { criticalRatioQueues } from '../../core/schedule/rules/critical-ratio.ts';
 import { dueDateQueues } from '../../core/schedule/rules/edd.ts';
@@ -19,73 +9,20 @@ import { familyQueues } from '../../core/schedule/rules/family.ts';
 import { johnsonQueues } from '../../core/schedule/rules/johnson.ts';
 import { sptQueues } from '../../core/schedule/rules/spt.ts';
 import { wsptQueues } from '../../core/schedule/rules/wspt.ts';
+import {
+  none,
+  tardiness,
+  makespan,
+  built,
+  planned,
+  searched,
+  jobsOf,
+  machine,
+  oneStep,
+  oneMachine,
+  flowShop,
+} from './scheduling-shops.ts';
 
-const none: ObjectiveWeights = {
-  weightedTardiness: 0,
-  changeover: 0,
-  makespan: 0,
-  flowTime: 0,
-  disturbance: 0,
-};
-const tardiness = { ...none, weightedTardiness: 1 };
-const makespan = { ...none, makespan: 1 };
-
-function built(input: ProblemInput): Problem {
-  const result = buildProblem(input);
-  if (!result.ok) throw new Error(result.problems[0]!.message);
-  return result.value;
-}
-
-function planned(problem: Problem, queues: Queues): Schedule {
-  const result = decode(problem, queues);
-  if (!result.ok) throw new Error(result.problems[0]!.message);
-  expect(check(problem, result.value)).toEqual([]);
-  return result.value;
-}
-
-/** The last plan of the search after so many yields. */
-function searched(problem: Problem, yields: number): Schedule {
-  let plan: Schedule | undefined;
-  for (const found of improve(problem, { seed: 1 })) {
-    plan = found.schedule;
-    if (found.step >= yields) break;
-  }
-  expect(check(problem, plan!)).toEqual([]);
-  return plan!;
-}
-
-const jobsOf = (schedule: Schedule, machine: string) =>
-  schedule.queues[machine]!.map((id) => id.split(':')[0]).join('');
-const machine = (id: string) => ({ id, stage: id, initial: null, changeover: null, open: null });
-const oneStep = (id: string, seconds: number, due: number | null, weight = 1): JobInput => ({
-  id,
-  release: 0,
-  due,
-  weight,
-  operations: [{ id: `${id}:M`, stage: 'M', seconds }],
-});
-const oneMachine = (jobs: readonly JobInput[], objective: ObjectiveWeights, now = 0): Problem =>
-  built({ name: 'one machine', machines: [machine('M')], jobs, objective, now });
-const flowShop = (times: readonly (readonly [string, number, number])[]): Problem =>
-  built({
-    name: 'two machines',
-    machines: [machine('M1'), machine('M2')],
-    objective: makespan,
-    now: 0,
-    jobs: times.map(([id, a, b]) => ({
-      id,
-      release: 0,
-      due: null,
-      weight: 1,
-      operations: [
-        { id: `${id}:1`, stage: 'M1', seconds: a },
-        { id: `${id}:2`, stage: 'M2', seconds: b },
-      ],
-    })),
-  });
-
-// S1. Data and parameters: M. L. Pinedo, Scheduling: Theory, Algorithms, and Systems, section 14.2 (from memory);
-// optimum and the other rules' values recomputed by brute force.
 describe('apparent tardiness cost with setups, a textbook example of four jobs', () => {
   const p = [13, 9, 13, 10];
   const d = [12, 37, 21, 22];
