@@ -1,6 +1,9 @@
 import { type Column, type Cover, type Use } from './cover.ts';
 import type { Rest } from './relaxation.ts';
 
+/** A further column is taken at once when it yields at least this share of the best one. */
+const nearlyAsGood = 0.98;
+
 /**
  * Covers the rest stock piece by stock piece, each time with the column worth most per unit of cost, used as often as
  * it fits (once, when only with some pieces left out). With values equal to lengths this is the minimum-bin-slack rule; with dual values it completes a rounding.
@@ -15,13 +18,14 @@ export function fillByValue<T>(cover: Cover<T>, rest: Rest, values: readonly num
     const { columns } = cover.price(values, wanted, null, 'quick');
     const first = richest(columns, values, wanted, available);
     if (!first) return null;
-    // The pricing's further columns of that stock share no piece with it: they are what it would propose next.
+    // The pricing's further columns of that stock share no piece with it: nearly as good, they need no pricing again.
     const next = columns.filter(
       (column) => column !== first && column.stock === first.stock && column.use === first.use,
     );
+    const best = rate(first, values, wanted);
     for (const column of [first, ...next]) {
       const count = timesIn(column, wanted, available);
-      if (column !== first && count < 1) continue;
+      if (column !== first && (count < 1 || rate(column, values, wanted) < nearlyAsGood * best)) continue;
       uses.push({ column, count: Math.max(1, count) });
       take(column, Math.max(1, count), wanted, available);
     }
@@ -43,6 +47,13 @@ function timesIn(column: Column, wanted: readonly number[], available: readonly 
   return Math.min(...byDemand, Math.floor((available[column.stock] ?? Infinity) / column.use));
 }
 
+/** Value of the pieces still wanted, per unit of cost. */
+const rate = (column: Column, values: readonly number[], wanted: readonly number[]): number =>
+  column.pieces.reduce(
+    (sum, [item, count]) => sum + Math.min(count, wanted[item] as number) * (values[item] as number),
+    0,
+  ) / Math.max(column.cost, 1e-9);
+
 function richest<T>(
   columns: readonly Column<T>[],
   values: readonly number[],
@@ -53,13 +64,9 @@ function richest<T>(
   let most = 0;
   for (const column of columns) {
     if (column.use > (available[column.stock] ?? Infinity)) continue;
-    const value = column.pieces.reduce(
-      (sum, [item, count]) => sum + Math.min(count, wanted[item] as number) * (values[item] as number),
-      0,
-    );
-    const rate = value / Math.max(column.cost, 1e-9);
-    if (rate > most * (1 + 1e-12)) {
-      most = rate;
+    const own = rate(column, values, wanted);
+    if (own > most * (1 + 1e-12)) {
+      most = own;
       best = column;
     }
   }

@@ -23,7 +23,7 @@ export interface Strip {
 }
 
 /** Columns from one pricing of one stock, the later ones from the pieces the earlier leave. */
-const columnsKept = 2;
+const columnsKept = 3;
 const quickRip: PatternEffort = { buckets: 200, nodes: 300 };
 const exactRip: PatternEffort = { buckets: 1500, nodes: 50_000 };
 
@@ -62,7 +62,7 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
         const dual = duals?.[at] ?? 0;
         for (const { use, cost, panels, room } of cutsFrom(stock, lengths[at] as number[])) {
           const least = duals ? cost + dual * use + 1e-7 * Math.max(1, cost) : 0;
-          const bench = { stock, shear: run.shear, panels, room, keep: duals ? columnsKept : 1, effort };
+          const bench = { stock, shear: run.shear, panels, room, keep: columnsKept, effort };
           const priced = pricePanels(bench, choice, least);
           columns.push(
             ...priced.layouts.map((layout) => ({ stock: at, use, cost, pieces: piecesOf(layout), layout })),
@@ -158,9 +158,28 @@ function ripBound(
   );
 }
 
+/** The same from a glance: strips by value for their girth, the last one in part. */
+function glance(bench: Bench, choice: StripChoice, lengthMm: number): number {
+  const room = ripRoom(bench);
+  return choice.once(`${lengthMm}/${room}`, () => {
+    let left = room;
+    let value = 0;
+    for (const strip of choice
+      .strips(lengthMm, 1)
+      .toSorted((a, b) => b.value / b.girthMm - a.value / a.girthMm)) {
+      const strips = Math.min(strip.copies, left / strip.girthMm);
+      value += strips * strip.value;
+      left -= strips * strip.girthMm;
+      if (left <= 0) break;
+    }
+    return value;
+  });
+}
+
 /**
  * Which panel lengths a sheet is best crosscut to, and a bound on what they yield. Two panels of one length share the
- * pieces wanted: together they yield no more than one panel of twice the width would.
+ * pieces wanted: together they yield no more than one panel of twice the width would. Lengths are looked into only when
+ * at a glance they belong to the best choice.
  */
 function bestPanels(
   bench: Bench,
@@ -169,21 +188,24 @@ function bestPanels(
   choice: StripChoice,
   effort: Effort,
 ) {
-  const kinds = lengths.flatMap((size, at) => {
-    const value = ripBound(bench, choice, size, 1, effort);
-    const most = Math.floor((room + lengthTolerance) / size);
-    if (most !== 2 || effort === 'quick') return [{ at, size, value, copies: most }];
-    const second = Math.max(0, Math.min(value, ripBound(bench, choice, size, 2, effort) - value));
-    return [
-      { at, size, value, copies: 1 },
-      { at, size, value: second, copies: 1 },
-    ];
-  });
-  const { counts, bound } = bestPattern(kinds, room, axisRule(bench.shear), fewPieces);
-  const panels = lengths.map((_, at) =>
-    counts.reduce((sum, count, k) => sum + (kinds[k]?.at === at ? count : 0), 0),
-  );
-  return { counts: panels, bound };
+  const lookedInto = new Set<number>();
+  for (;;) {
+    const kinds = lengths.flatMap((size, at) => {
+      const known = lookedInto.has(at);
+      const value = known ? ripBound(bench, choice, size, 1, effort) : glance(bench, choice, size);
+      const most = Math.floor((room + lengthTolerance) / size);
+      if (most !== 2 || effort === 'quick' || !known) return [{ at, size, value, copies: most }];
+      const second = Math.max(0, Math.min(value, ripBound(bench, choice, size, 2, effort) - value));
+      return [value, second].map((one) => ({ at, size, value: one, copies: 1 }));
+    });
+    const { counts, bound } = bestPattern(kinds, room, axisRule(bench.shear), fewPieces);
+    const panels = lengths.map((_, at) =>
+      counts.reduce((sum, count, k) => sum + (kinds[k]?.at === at ? count : 0), 0),
+    );
+    const unknown = panels.flatMap((count, at) => (count > 0 && !lookedInto.has(at) ? [at] : []));
+    if (unknown.length === 0) return { counts: panels, bound };
+    for (const at of unknown) lookedInto.add(at);
+  }
 }
 
 /** Lays out one sheet panel by panel, strip by strip, taking its pieces off what is wanted, so that none is laid too often. */
