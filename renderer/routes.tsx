@@ -4,6 +4,8 @@ import {
   Factory,
   Gauge,
   SlidersHorizontal,
+  TrendingUp,
+  Wrench,
   type LucideIcon,
 } from 'lucide-react';
 import { lazy, type ReactNode } from 'react';
@@ -17,6 +19,12 @@ const OrdersView = lazy(async () => ({
 }));
 const ImportView = lazy(async () => ({
   default: (await import('./screens/orders/import-screen.tsx')).ImportScreen,
+}));
+const FloorView = lazy(async () => ({
+  default: (await import('./screens/floor/floor-screen.tsx')).FloorScreen,
+}));
+const LearningView = lazy(async () => ({
+  default: (await import('./screens/learning/learning-screen.tsx')).LearningScreen,
 }));
 const LoadView = lazy(async () => ({ default: (await import('./screens/load/load-screen.tsx')).LoadScreen }));
 const ShopView = lazy(async () => ({ default: (await import('./screens/shop/shop-screen.tsx')).ShopScreen }));
@@ -39,8 +47,10 @@ interface Screen {
 export const screens: readonly Screen[] = [
   { path: 'board', label: 'Board', icon: CalendarRange, view: <BoardView /> },
   { path: 'orders', label: 'Orders', icon: ClipboardList, view: <OrdersView /> },
+  { path: 'floor', label: 'Floor', icon: Wrench, view: <FloorView /> },
   { path: 'load', label: 'Load', icon: Gauge, view: <LoadView /> },
   { path: 'shop', label: 'Shop', icon: Factory, view: <ShopView /> },
+  { path: 'learning', label: 'Learning', icon: TrendingUp, view: <LearningView /> },
   { path: 'settings', label: 'Settings', icon: SlidersHorizontal, view: <SettingsView /> },
 ];
 

@@ -1,4 +1,5 @@
 import { boardKeys } from '../gantt/keys.ts';
+import { floorKeys } from '../screens/floor/floor-keys.ts';
 import { Dialog } from '../ui/dialog.tsx';
 import { KeyHint } from '../ui/key-hint.tsx';
 import type { Action } from './actions.ts';
@@ -41,6 +42,7 @@ export function KeysDialog({
       <div className={styles.columns}>
         <List title="Everywhere" rows={everywhere} />
         <List title="On the board" rows={boardKeys} />
+        <List title="On the floor" rows={floorKeys} />
       </div>
     </Dialog>
   );

@@ -1,0 +1,9 @@
+/** What the keyboard does on the floor screen; as listed in the dialog of keys. */
+export const floorKeys = [
+  { keys: 'S', label: 'Start the operation, or go on after a pause' },
+  { keys: 'A', label: 'Pause' },
+  { keys: 'D', label: 'Report it done' },
+  { keys: '+', label: 'One more good piece' },
+  { keys: 'X', label: 'One more scrapped piece' },
+] as const;
+export type FloorKey = (typeof floorKeys)[number]['keys'];

@@ -1,0 +1,91 @@
+import { Wrench } from 'lucide-react';
+import { useState } from 'react';
+import { floorView, type FloorView } from '../../../core/report/floor.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { usePlan } from '../../queries/plan.ts';
+import { navigate, usePlace } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { Cautions } from './cautions.tsx';
+import styles from './floor.module.css';
+import { keptMachine } from './kept.ts';
+import { MachineChooser } from './machine-chooser.tsx';
+import { NextList } from './next-list.tsx';
+import { Stray } from './stray.tsx';
+import { WorkCard } from './work-card.tsx';
+
+/** One machine's work, for the person at it: the operation now, what comes next, and what came of it. */
+export function FloorScreen() {
+  const query = usePlan();
+  const asked = usePlace().path[1];
+  const remembered = keptMachine.use();
+  if (query.is === 'waiting') return <Waiting what="the plan" />;
+  if (query.is === 'failed') return <SentenceError message={query.message} />;
+  const { shop, plan, now } = query;
+  const view = floorView(shop, plan, asked ?? remembered ?? '', now);
+  if (view) return <Floor key={view.machine.id} shop={shop} view={view} now={now} />;
+  return <NoMachine shop={shop} asked={asked} />;
+}
+
+function NoMachine({ shop, asked }: { shop: Shop; asked: string | undefined }) {
+  if (shop.machine.length === 0)
+    return (
+      <EmptyState icon={Wrench} title="No machines yet">
+        <p>The floor screen shows one machine’s work. Add a shear and a brake first.</p>
+        <Button look="primary" onPress={() => navigate('shop', 'machines')}>
+          Set up the shop
+        </Button>
+      </EmptyState>
+    );
+  return (
+    <EmptyState
+      icon={Wrench}
+      title={asked ? `There is no machine ${asked}` : 'Which machine is this screen for?'}
+    >
+      <p>The choice is remembered here, on this screen only.</p>
+      <MachineChooser machines={shop.machine} chosen={null} />
+    </EmptyState>
+  );
+}
+
+interface Props {
+  shop: Shop;
+  view: FloorView;
+  now: Instant;
+}
+
+function Floor({ shop, view, now }: Props) {
+  const [picked, pick] = useState<string | null>(null);
+  const { machine, running, queue } = view;
+  const work = (running ? null : queue.find(({ operation }) => operation.id === picked)) ?? queue[0] ?? null;
+  const stray = running !== null && work?.operation.id !== running.id ? running : null;
+  return (
+    <div className={styles.screen}>
+      <header className={styles.head}>
+        <h1>{machine.name}</h1>
+        <MachineChooser machines={shop.machine} chosen={machine.id} />
+      </header>
+      <div className={styles.columns}>
+        <div className={styles.now}>
+          {stray && <Stray key={stray.id} record={stray} />}
+          {!stray && work && (
+            <WorkCard key={work.operation.id} shop={shop} work={work} machine={machine} now={now} />
+          )}
+          {!stray && !work && (
+            <EmptyState icon={Wrench} title="Nothing is waiting for this machine">
+              <p>Its queue is empty. New work appears here as soon as it is planned.</p>
+            </EmptyState>
+          )}
+        </div>
+        <NextList
+          shop={shop}
+          view={view}
+          shown={work}
+          onPick={running ? null : (operation) => pick(operation)}
+        />
+      </div>
+      <Cautions stage={machine.stage} />
+    </div>
+  );
+}

@@ -1,0 +1,44 @@
+import { useSyncExternalStore } from 'react';
+
+/** A text kept in this window or browser only, under a name; null: none. */
+export interface Kept {
+  read(): string | null;
+  write(text: string | null): void;
+  use(): string | null;
+}
+
+export function kept(storedAs: string): Kept {
+  const listeners = new Set<() => void>();
+  const read = () => localStorage.getItem(storedAs);
+  const subscribe = (listener: () => void) => {
+    listeners.add(listener);
+    return () => listeners.delete(listener);
+  };
+  return {
+    read,
+    write(text) {
+      if (text === null) localStorage.removeItem(storedAs);
+      else localStorage.setItem(storedAs, text);
+      listeners.forEach((listener) => listener());
+    },
+    use: () => useSyncExternalStore(subscribe, read),
+  };
+}
+
+/** The machine whose floor screen this is. */
+export const keptMachine = kept('foldweek.floor.machine');
+
+/** A changeover under way: which operation it is for, and since when. */
+const keptChangeover = kept('foldweek.floor.changeover');
+
+export function changeoverSince(text: string | null, operation: string): number | null {
+  const [of, at] = text?.split(' ') ?? [];
+  return of === operation && Number.isFinite(Number(at)) ? Number(at) : null;
+}
+
+export const useChangeoverSince = (operation: string): number | null =>
+  changeoverSince(keptChangeover.use(), operation);
+
+export const beginChangeover = (operation: string, at: number): void =>
+  keptChangeover.write(`${operation} ${at}`);
+export const endChangeover = (): void => keptChangeover.write(null);

@@ -1,0 +1,84 @@
+import type { FloorView, FloorWork } from '../../../core/report/floor.ts';
+import { gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatClock, formatWall } from '../../../core/time/wall.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
+import { Button } from '../../ui/button.tsx';
+import { Swatch } from '../../ui/choice.tsx';
+import styles from './floor.module.css';
+import { Standing } from './standing.tsx';
+
+const SHOWN = 3;
+
+interface Props {
+  shop: Shop;
+  view: FloorView;
+  /** What stands on the card. */
+  shown: FloorWork | null;
+  /** Puts another operation on the card; null while one is under way. */
+  onPick: ((operation: string) => void) | null;
+}
+
+/** What comes after the operation on the card, and what the day still holds. */
+export function NextList({ shop, view: { queue, today }, shown, onPick }: Props) {
+  const next = queue.filter((work) => work !== shown).slice(0, SHOWN);
+  const { timeZone } = shop.settings;
+  return (
+    <section className={styles.next} aria-label="What comes next">
+      <h2>Next</h2>
+      {next.length === 0 && <p className={styles.soft}>Nothing more is waiting.</p>}
+      <ol className={styles.nextRows}>
+        {next.map((work) => (
+          <NextRow key={work.operation.id} shop={shop} work={work} onPick={onPick} />
+        ))}
+      </ol>
+      <p className={styles.today}>
+        {today
+          ? `Today: ${today.operations} ${today.operations === 1 ? 'operation' : 'operations'}, ${today.pieces} pieces, until ${formatWall(today.until, timeZone)}`
+          : 'Nothing more is planned for today.'}
+      </p>
+    </section>
+  );
+}
+
+function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: Props['onPick'] }) {
+  const { row, operation, changeover, notYet } = work;
+  const colour = shop.colour.find(({ id }) => id === row.line.colourId);
+  return (
+    <li className={styles.nextRow}>
+      {changeover && (
+        <div className={styles.change}>
+          <b>Change over, {formatDuration(changeover.seconds)}</b>
+          <Steps steps={changeover.steps} />
+        </div>
+      )}
+      <div className={styles.nextLine}>
+        <strong>{row.line.id}</strong>
+        <span>
+          {formatClock(row.start, shop.settings.timeZone)} · {row.quantity} × {row.part.name}
+        </span>
+        {onPick && (
+          <Button small aria-label={`Do ${row.line.id} instead`} onPress={() => onPick(operation.id)}>
+            Do this
+          </Button>
+        )}
+      </div>
+      <div className={styles.nextFacts}>
+        {colour && <Swatch hex={colour.hex} />} {row.colourName}, {gaugeName(row.line.gauge)}
+        <Standing work={work} timeZone={shop.settings.timeZone} />
+      </div>
+      {notYet && <p className={styles.soft}>◆ {notYet}</p>}
+    </li>
+  );
+}
+
+/** What changes, from what to what. */
+export const Steps = ({ steps }: { steps: readonly SetupStep[] }) => (
+  <ul className={styles.steps}>
+    {steps.map(({ attribute, from, to }) => (
+      <li key={attribute}>
+        <span>{attribute}</span> {from ?? 'not known'} <span aria-label="to">→</span> <b>{to}</b>
+      </li>
+    ))}
+  </ul>
+);

@@ -1,0 +1,105 @@
+import { Check, Pause, Play } from 'lucide-react';
+import { useState } from 'react';
+import type { FloorWork } from '../../../core/report/floor.ts';
+import type { Record as FloorRecord } from '../../../core/shop/plan.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatWall } from '../../../core/time/wall.ts';
+import { instant, type Instant } from '../../../core/units/brand.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
+import { BigButton } from './big-button.tsx';
+import { CountFields, MOST_SCRAPPED } from './count-field.tsx';
+import { DoneDialog } from './done-dialog.tsx';
+import styles from './floor.module.css';
+import { PauseDialog } from './pause-dialog.tsx';
+import { useCounts, type Counts } from './use-counts.ts';
+import { useFloor } from './use-floor.ts';
+import { useFloorKeys } from './use-floor-keys.ts';
+
+interface Props {
+  record: FloorRecord;
+  work: FloorWork;
+  shop: Shop;
+  now: Instant;
+}
+
+/** While the operation is under way: the count, and the buttons. */
+export function Running({ record, work, shop, now }: Props) {
+  const pieces = work.row.quantity;
+  const { counts, set, settle } = useCounts(record);
+  const floor = useFloor(record.id);
+  const [asking, ask] = useState<'pause' | 'done' | null>(null);
+  const paused = record.pauses.at(-1)?.to === null;
+  const finish = (made: Counts) => {
+    settle();
+    floor.done(made);
+  };
+  const done = () => (counts.good + counts.scrapped < pieces ? ask('done') : finish(counts));
+  const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
+  useFloorKeys({
+    ...(paused ? { S: floor.resume } : { A: () => ask('pause') }),
+    D: done,
+    '+': oneMore('good', pieces),
+    X: oneMore('scrapped', MOST_SCRAPPED),
+  });
+  return (
+    <div className={styles.report}>
+      <Progress {...{ record, work, shop, now, counts, paused }} />
+      <CountFields pieces={pieces} counts={counts} set={set} />
+      <div className={styles.buttons}>
+        {paused ? (
+          <BigButton look="primary" icon={Play} keys="S" onPress={floor.resume}>
+            Go on
+          </BigButton>
+        ) : (
+          <BigButton icon={Pause} keys="A" onPress={() => ask('pause')}>
+            Pause
+          </BigButton>
+        )}
+        <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={done}>
+          Done
+        </BigButton>
+      </div>
+      <PauseDialog isOpen={asking === 'pause'} onPause={floor.pause} onClose={() => ask(null)} />
+      <DoneDialog
+        pieces={pieces}
+        counts={counts}
+        isOpen={asking === 'done'}
+        onDone={finish}
+        onClose={() => ask(null)}
+      />
+    </div>
+  );
+}
+
+function Progress({
+  record,
+  work,
+  shop: { settings },
+  now,
+  counts,
+  paused,
+}: Props & { counts: Counts; paused: boolean }) {
+  const pause = paused ? record.pauses.at(-1) : undefined;
+  const short = work.row.quantity - counts.good;
+  const wall = (at: number) => formatWall(instant(at), settings.timeZone);
+  return (
+    <div className={styles.before}>
+      <p>
+        {pause ? (
+          <b className={styles.paused}>{`Paused since ${wall(pause.from)}: ${pause.reason}`}</b>
+        ) : (
+          <>
+            <b>Under way</b> since {wall(record.start)}, {formatDuration(Math.max(0, now - record.start))} of
+            about {formatDuration(record.estimatedSeconds)}
+          </>
+        )}
+      </p>
+      <p className={styles.soft}>Will end about {wall(work.row.end)}</p>
+      {counts.scrapped > 0 && short > 0 && counts.good + counts.scrapped >= work.row.quantity && (
+        <p role="status">
+          {`${short} ${short === 1 ? 'piece' : 'pieces'} will be made again on a line of ${short === 1 ? 'its' : 'their'} own.`}
+        </p>
+      )}
+    </div>
+  );
+}

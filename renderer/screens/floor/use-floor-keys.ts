@@ -1,0 +1,19 @@
+import { useEffect, useEffectEvent } from 'react';
+import { keyName, keysAreTaken } from '../../ui/key-name.ts';
+import type { FloorKey } from './floor-keys.ts';
+
+/** Carries out the floor screen's keys; one without an act now does nothing. */
+export function useFloorKeys(acts: Readonly<Partial<Record<FloorKey, () => void>>>): void {
+  const press = useEffectEvent((event: KeyboardEvent) => {
+    if (event.defaultPrevented || keysAreTaken(event)) return;
+    const act = acts[keyName(event).replace(/^Shift\+/, '') as FloorKey];
+    if (!act) return;
+    event.preventDefault();
+    act();
+  });
+  useEffect(() => {
+    const listen = (event: KeyboardEvent) => press(event);
+    window.addEventListener('keydown', listen);
+    return () => window.removeEventListener('keydown', listen);
+  }, []);
+}

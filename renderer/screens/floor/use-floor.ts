@@ -1,0 +1,40 @@
+import type { Command } from '../../../core/edit/command.ts';
+import { useCommand, usePresent } from '../../queries/hooks.ts';
+import { useSayDone } from '../shop/form/use-act.ts';
+import { toastError } from '../../ui/toast.tsx';
+import { beginChangeover, endChangeover } from './kept.ts';
+import type { Counts } from './use-counts.ts';
+
+/** What can be reported from the floor about one operation; each says so in the corner, with a way back. */
+export interface Floor {
+  changeover(): void;
+  start(machineId: string, changeoverSince: number | null): void;
+  pause(reason: string): void;
+  resume(): void;
+  done(counts: Counts): void;
+}
+
+export function useFloor(operation: string): Floor {
+  const { mutate } = useCommand();
+  const sayDone = useSayDone();
+  const present = usePresent();
+  const report = (command: Command, then?: () => void) =>
+    mutate(command, {
+      onSuccess: ({ label }) => {
+        then?.();
+        void sayDone(`${label}.`).catch(toastError);
+      },
+      onError: toastError,
+    });
+  return {
+    changeover: () => beginChangeover(operation, present()),
+    start(machineId, since) {
+      const at = present();
+      const changeoverSeconds = since === null ? null : at - since;
+      report({ do: 'floor.start', operation, machineId, at, changeoverSeconds }, endChangeover);
+    },
+    pause: (reason) => report({ do: 'floor.pause', operation, at: present(), reason }),
+    resume: () => report({ do: 'floor.resume', operation, at: present() }),
+    done: ({ good, scrapped }) => report({ do: 'floor.done', operation, at: present(), good, scrapped }),
+  };
+}

@@ -1,0 +1,47 @@
+import type { FloorWork } from '../../../core/report/floor.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import styles from './floor.module.css';
+import { Running } from './running.tsx';
+import { Standing } from './standing.tsx';
+import { Starting } from './starting.tsx';
+import { WorkFacts, WorkPicture } from './work-facts.tsx';
+
+interface Props {
+  shop: Shop;
+  work: FloorWork;
+  machine: Machine;
+  now: Instant;
+}
+
+/** The operation now: what to make of what, by when, and the buttons to report it. */
+export function WorkCard({ shop, work, machine, now }: Props) {
+  const { row, operation } = work;
+  const record = shop.record.find(({ id }) => id === operation.id);
+  return (
+    <article className={styles.card} aria-label={`${row.line.id} now`}>
+      <header className={styles.title}>
+        <h2>{row.line.id}</h2>
+        <div>
+          <p className={styles.customer}>{row.customer}</p>
+          <div className={styles.tags}>
+            <Standing work={work} timeZone={shop.settings.timeZone} />
+          </div>
+        </div>
+        <p className={styles.quantity}>
+          {row.quantity} <span>{row.quantity === 1 ? 'piece' : 'pieces'}</span>
+        </p>
+      </header>
+      <div className={styles.what}>
+        <WorkFacts shop={shop} work={work} />
+        <WorkPicture shop={shop} work={work} />
+      </div>
+      {record ? (
+        <Running record={record} work={work} shop={shop} now={now} />
+      ) : (
+        <Starting work={work} machine={machine} timeZone={shop.settings.timeZone} now={now} />
+      )}
+    </article>
+  );
+}

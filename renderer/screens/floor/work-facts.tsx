@@ -1,0 +1,93 @@
+import type { ReactNode } from 'react';
+import { drawProfile } from '../../../core/part/drawing.ts';
+import { flips, hits } from '../../../core/part/girth.ts';
+import type { FloorWork } from '../../../core/report/floor.ts';
+import { gaugeName } from '../../../core/report/dispatch.ts';
+import type { Profile } from '../../../core/shop/part.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatLength } from '../../../core/units/length.ts';
+import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
+import styles from './floor.module.css';
+
+const Fact = ({ label, children }: { label: string; children: ReactNode }) => (
+  <div className={styles.fact}>
+    <dt>{label}</dt>
+    <dd>{children}</dd>
+  </div>
+);
+
+const times = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
+
+/** "4 bends, 1 hem: 6 hits, turn over once" */
+function bendWords(profile: Profile): string {
+  const hems = [profile.startHem, profile.endHem].filter(Boolean).length;
+  const folds = [
+    profile.bends.length > 0 && times(profile.bends.length, 'bend', 'bends'),
+    hems > 0 && times(hems, 'hem', 'hems'),
+  ].filter(Boolean);
+  const over = flips(profile);
+  const turned = over === 0 ? '' : `, turn over ${over === 1 ? 'once' : `${over} times`}`;
+  return `${folds.join(', ')}: ${times(hits(profile), 'hit', 'hits')}${turned}`;
+}
+
+/** What to take and what to make of it: the blank at the shear, the bends at the brake. */
+export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work: FloorWork }) {
+  const { units } = shop.settings;
+  const { line, part, blank } = row;
+  const material = shop.material.find(({ id }) => id === line.materialId);
+  const colour = shop.colour.find(({ id }) => id === line.colourId);
+  const { sheet } = operation;
+  return (
+    <dl className={styles.facts}>
+      <Fact label="Sheet">
+        <span className={styles.sheet}>
+          {colour && (
+            <svg viewBox="0 0 24 24" aria-hidden>
+              <rect x="0.5" y="0.5" width="23" height="23" fill={colour.hex} stroke="var(--rule-strong)" />
+            </svg>
+          )}
+          {`${gaugeName(line.gauge)}, ${row.colourName}`}
+        </span>
+        <small>{material?.name}</small>
+      </Fact>
+      {operation.stage === 'shear' ? (
+        <>
+          <Fact label="Blank, girth × length">
+            {`${formatLength(blank.girthMm, units)} × ${formatLength(blank.lengthMm, units)}`}
+          </Fact>
+          <Fact label="Out of sheets">
+            {`${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}`}
+          </Fact>
+        </>
+      ) : (
+        <>
+          <Fact label="Length">{formatLength(line.lengthMm, units)}</Fact>
+          <Fact label="Bends">{bendWords(part.profile)}</Fact>
+        </>
+      )}
+      <Fact label="People">{row.people === 1 ? '1' : `${row.people}: too heavy or long for one`}</Fact>
+    </dl>
+  );
+}
+
+/** The part's cross-section with its lengths. */
+export function WorkPicture({ shop, work: { row } }: { shop: Shop; work: FloorWork }) {
+  const { line, part } = row;
+  const material = shop.material.find(({ id }) => id === line.materialId);
+  const gauge = material?.gauges.find(({ label }) => label === line.gauge);
+  if (!material || !gauge) return null;
+  const drawing = drawProfile(part.profile, { thicknessMm: gauge.thicknessMm, kFactor: material.kFactor });
+  return (
+    <figure className={styles.picture}>
+      {drawing.ok && (
+        <ProfileDrawing
+          drawing={drawing.value}
+          thicknessMm={gauge.thicknessMm}
+          label={`Cross-section of ${part.name}`}
+          lengths={{ flangesMm: part.profile.flangesMm, units: shop.settings.units }}
+        />
+      )}
+      <figcaption>{part.name}</figcaption>
+    </figure>
+  );
+}

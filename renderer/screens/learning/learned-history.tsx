@@ -1,0 +1,83 @@
+import { Undo2 } from 'lucide-react';
+import { figureName, figureOf } from '../../../core/edit/standards-commands.ts';
+import type { Learned } from '../../../core/shop/learned.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { usePresent } from '../../queries/hooks.ts';
+import { Button } from '../../ui/button.tsx';
+import { Panel } from '../../ui/page.tsx';
+import { toastError } from '../../ui/toast.tsx';
+import { useAct } from '../shop/form/use-act.ts';
+import styles from './learning.module.css';
+
+/** What was taken over on a machine, newest first, each with a way back while it still stands. */
+export function LearnedHistory({ shop, machine }: { shop: Shop; machine: Machine }) {
+  const rows = shop.learned
+    .filter((row) => row.machineId === machine.id)
+    .sort((a, b) => b.at - a.at || (a.id < b.id ? 1 : -1));
+  if (rows.length === 0)
+    return (
+      <Panel title="Taken over so far">
+        <p className={styles.lead}>{`Nothing yet on ${machine.name}.`}</p>
+      </Panel>
+    );
+  return (
+    <Panel title="Taken over so far">
+      <table className={styles.table} aria-label="Taken over so far">
+        <thead>
+          <tr>
+            <th scope="col">Figure</th>
+            <th scope="col">When</th>
+            <th scope="col">Before</th>
+            <th scope="col">After</th>
+            <th scope="col">Likely (90 %)</th>
+            <th scope="col">Operations</th>
+            <th scope="col" aria-label="Put back" />
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map((row) => (
+            <Row key={row.id} row={row} machine={machine} timeZone={shop.settings.timeZone} />
+          ))}
+        </tbody>
+      </table>
+    </Panel>
+  );
+}
+
+function Row({ row, machine, timeZone }: { row: Learned; machine: Machine; timeZone: string }) {
+  const act = useAct();
+  const present = usePresent();
+  const name = figureName(machine, row.key);
+  const wall = (at: number) =>
+    `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+  const stands = row.revertedAt === null && figureOf(machine, row.key) === row.after;
+  return (
+    <tr>
+      <th scope="row">{name}</th>
+      <td>{wall(row.at)}</td>
+      <td>{row.before}</td>
+      <td>{row.after}</td>
+      <td>{`${row.low} to ${row.high}`}</td>
+      <td>{row.observations.toLocaleString('en-US')}</td>
+      <td>
+        {row.revertedAt !== null && <span className={styles.note}>{`put back ${wall(row.revertedAt)}`}</span>}
+        {row.revertedAt === null && !stands && <span className={styles.note}>changed again since</span>}
+        {stands && (
+          <Button
+            small
+            icon={Undo2}
+            aria-label={`Put back ${name}`}
+            onPress={() =>
+              void act({ do: 'standards.revert', learnedId: row.id, at: present() }).catch(toastError)
+            }
+          >
+            Put back
+          </Button>
+        )}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,101 @@
+import { TrendingUp } from 'lucide-react';
+import { useMemo } from 'react';
+import { lateChange } from '../../../core/estimate/learn/evidence.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { sentence } from '../../../core/shop/result.ts';
+import { useHappened, type Happened } from '../../queries/happened.ts';
+import { useShop } from '../../queries/hooks.ts';
+import { navigate, usePlace } from '../../router.ts';
+import { Page, Panel } from '../../ui/page.tsx';
+import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { Tabs } from '../../ui/tabs.tsx';
+import { EvidenceChart } from './evidence-chart.tsx';
+import { ImportFinished } from './import-finished.tsx';
+import { LateSentence } from './late-sentence.tsx';
+import { LearnedHistory } from './learned-history.tsx';
+import styles from './learning.module.css';
+import { ProposalPanel } from './proposal-panel.tsx';
+import { proposalsFor } from './proposals.ts';
+
+/** What finished work says of the times in use, and the choice to take it over. */
+export function LearningScreen() {
+  const { data: shop, error } = useShop();
+  const { data: happened, error: failed } = useHappened();
+  return (
+    <Page
+      title="Learning"
+      lead="What finished work says of your time standards. Nothing changes until you take it over."
+    >
+      {(error ?? failed) && <SentenceError message={(error ?? failed)?.message ?? ''} />}
+      {!error && !failed && (!shop || !happened) && <Waiting what="finished work" />}
+      {shop && happened && <Machines shop={shop} happened={happened} />}
+    </Page>
+  );
+}
+
+function Machines({ shop, happened }: { shop: Shop; happened: Happened }) {
+  const asked = usePlace().path[1];
+  if (shop.machine.length === 0)
+    return (
+      <EmptyState icon={TrendingUp} title="No machines yet">
+        <p>Each machine learns from its own work. Add one in Shop first.</p>
+      </EmptyState>
+    );
+  const chosen = shop.machine.find(({ id }) => id === asked) ?? shop.machine[0];
+  return (
+    <>
+      <ImportFinished />
+      {happened.left > 0 && (
+        <p className={styles.lead}>
+          {`${happened.left} finished operations are left out: their part, stock or machine is gone or was changed.`}
+        </p>
+      )}
+      <Tabs
+        label="Machines"
+        selected={chosen?.id ?? ''}
+        onSelect={(id) => navigate('learning', id)}
+        tabs={shop.machine.map((machine) => ({
+          id: machine.id,
+          label: `${machine.id} ${machine.name}`,
+          count: happened.observations.filter((o) => o.machineId === machine.id).length,
+          content: <MachineLearning shop={shop} machine={machine} happened={happened} />,
+        }))}
+      />
+    </>
+  );
+}
+
+interface Props {
+  shop: Shop;
+  machine: Machine;
+  happened: Happened;
+}
+
+function MachineLearning({ shop, machine, happened }: Props) {
+  const { standards, changeover } = useMemo(() => proposalsFor(machine, happened), [machine, happened]);
+  const late = useMemo(() => lateChange(machine, happened.observations), [machine, happened]);
+  return (
+    <div className={styles.machine}>
+      <ProposalPanel
+        title="Time standards"
+        machine={machine}
+        proposals={standards.ok ? standards.value : []}
+        refusal={standards.ok ? null : sentence(standards.problems)}
+      />
+      {standards.ok && (
+        <Panel title="Estimates against what it took">
+          <LateSentence late={late} />
+          <EvidenceChart machine={machine} observations={happened.observations} proposals={standards.value} />
+        </Panel>
+      )}
+      <ProposalPanel
+        title="Changeovers"
+        machine={machine}
+        proposals={changeover.ok ? changeover.value : []}
+        refusal={changeover.ok ? null : sentence(changeover.problems)}
+      />
+      <LearnedHistory shop={shop} machine={machine} />
+    </div>
+  );
+}

@@ -1,0 +1,111 @@
+import { Check, CheckCheck } from 'lucide-react';
+import type { Proposal } from '../../../core/estimate/learn/propose.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
+import { usePresent } from '../../queries/hooks.ts';
+import { Button } from '../../ui/button.tsx';
+import { Panel } from '../../ui/page.tsx';
+import { Tag } from '../../ui/tag.tsx';
+import { toastError } from '../../ui/toast.tsx';
+import { useAct } from '../shop/form/use-act.ts';
+import styles from './learning.module.css';
+import { acceptCommand, differs, rowsOf, withPartners, type ProposalRow } from './proposals.ts';
+
+interface Props {
+  title: string;
+  machine: Machine;
+  proposals: readonly Proposal[];
+  /** Why there are none, whole sentences. */
+  refusal: string | null;
+}
+
+/** Figures in use beside those that finished work shows; each can be taken over, or all that differ. */
+export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
+  const act = useAct();
+  const present = usePresent();
+  const differing = proposals.filter(differs);
+  const take = (some: readonly Proposal[]) => {
+    const all = proposals.filter((p) => some.some((one) => withPartners(proposals, one).includes(p)));
+    void act(acceptCommand(machine.id, all, present())).catch(toastError);
+  };
+  const actions = (
+    <Button icon={CheckCheck} isDisabled={differing.length === 0} onPress={() => take(differing)}>
+      {differing.length === 0 ? 'Nothing differs' : `Take over all ${differing.length} that differ`}
+    </Button>
+  );
+  return (
+    <Panel title={title} actions={refusal === null ? actions : undefined}>
+      {refusal !== null ? (
+        <p className={styles.lead}>{refusal}</p>
+      ) : (
+        <div className={styles.scroll}>
+          <table className={styles.table} aria-label={title}>
+            <thead>
+              <tr>
+                <th scope="col">Figure</th>
+                <th scope="col">In use</th>
+                <th scope="col">Finished work shows</th>
+                <th scope="col">Likely (90 %)</th>
+                <th scope="col">Operations</th>
+                <th scope="col">Of all time</th>
+                <th scope="col" aria-label="Verdict" />
+                <th scope="col" aria-label="Take over" />
+              </tr>
+            </thead>
+            <tbody>
+              {rowsOf(machine, proposals).map((row) => (
+                <Row key={row.proposal.key} row={row} onTake={() => take([row.proposal])} />
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+    </Panel>
+  );
+}
+
+const shown = (value: number, unit: string): string => `${Number(value.toPrecision(3))} ${unit}`;
+const OUTLIERS_SHOWN = 40;
+
+function Row({ row: { proposal, name, unit, together }, onTake }: { row: ProposalRow; onTake: () => void }) {
+  const { present, proposed, interval, observations, explained, outliers } = proposal;
+  const change = present === 0 ? 0 : proposed / present - 1;
+  return (
+    <tr>
+      <th scope="row">
+        {name}
+        {together.length > 0 && (
+          <span className={styles.note}>only together with: {together.join('; ')}</span>
+        )}
+        {outliers.length > 0 && (
+          <details className={styles.note}>
+            <summary>{`${outliers.length} far off, hardly counted`}</summary>
+            {outliers.slice(0, OUTLIERS_SHOWN).join(', ')}
+            {outliers.length > OUTLIERS_SHOWN && ` and ${outliers.length - OUTLIERS_SHOWN} more`}
+          </details>
+        )}
+      </th>
+      <td>{shown(present, unit)}</td>
+      <td>
+        <strong>{shown(proposed, unit)}</strong>{' '}
+        <span
+          className={styles.note}
+        >{`${change >= 0 ? '+' : '−'}${Math.abs(Math.round(change * 100))} %`}</span>
+      </td>
+      <td>{`${shown(interval[0], unit)} to ${shown(interval[1], unit)}`}</td>
+      <td>{observations.toLocaleString('en-US')}</td>
+      <td>{`${Math.round(explained * 100)} %`}</td>
+      <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag look="fine">agrees</Tag>}</td>
+      <td>
+        <Button
+          small
+          icon={Check}
+          aria-label={`Take over ${name}`}
+          isDisabled={proposed === present}
+          onPress={onTake}
+        >
+          Take over
+        </Button>
+      </td>
+    </tr>
+  );
+}

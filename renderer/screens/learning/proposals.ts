@@ -1,0 +1,65 @@
+import type { Command } from '../../../core/edit/command.ts';
+import { figureName } from '../../../core/edit/standards-commands.ts';
+import { learnChangeover } from '../../../core/estimate/learn/learn-changeover.ts';
+import { learnStandards } from '../../../core/estimate/learn/learn-standards.ts';
+import type { Proposal } from '../../../core/estimate/learn/propose.ts';
+import { standardsOf } from '../../../core/estimate/standards.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
+import type { Result } from '../../../core/shop/result.ts';
+import type { Happened } from '../../queries/happened.ts';
+
+type Accept = Extract<Command, { do: 'standards.accept' }>;
+
+/** What finished work says of a machine's standards and of its changeovers. */
+export interface Proposals {
+  readonly standards: Result<Proposal[]>;
+  readonly changeover: Result<Proposal[]>;
+}
+
+export const proposalsFor = (machine: Machine, { observations, changeovers }: Happened): Proposals => ({
+  standards: learnStandards(machine, observations),
+  changeover: learnChangeover(machine, changeovers),
+});
+
+/** True when the figure in use lies outside of what finished work leaves likely. */
+export const differs = ({ present, interval: [low, high] }: Proposal): boolean =>
+  present < low || present > high;
+
+/** One of them as a row: its name, its unit, and what would be taken with it. */
+export interface ProposalRow {
+  readonly proposal: Proposal;
+  readonly name: string;
+  readonly unit: string;
+  /** Names of the figures that can only be learned together with it. */
+  readonly together: readonly string[];
+}
+
+export function rowsOf(machine: Machine, proposals: readonly Proposal[]): ProposalRow[] {
+  return proposals.map((proposal) => ({
+    proposal,
+    name: figureName(machine, proposal.key),
+    unit: standardsOf(machine.stage).find((s) => s.key === proposal.key)?.unit ?? 's',
+    together: proposal.together.map((key) => figureName(machine, key)),
+  }));
+}
+
+/** A proposal with those that records cannot tell from it: they hold only together. */
+export const withPartners = (all: readonly Proposal[], { key, together }: Proposal): Proposal[] =>
+  all.filter((p) => p.key === key || together.includes(p.key));
+
+/** The command that takes proposals over; what is proposed as it stands is left out. */
+export const acceptCommand = (machineId: string, proposals: readonly Proposal[], at: number): Accept => ({
+  do: 'standards.accept',
+  machineId,
+  at,
+  changes: proposals
+    .filter(({ present, proposed }) => proposed !== present)
+    .map(({ key, present, proposed, interval: [low, high], observations }) => ({
+      key,
+      before: present,
+      after: proposed,
+      low,
+      high,
+      observations,
+    })),
+});

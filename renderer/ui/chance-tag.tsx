@@ -1,0 +1,17 @@
+import { Tag } from './tag.tsx';
+
+/** From here on a promise is safe, and from there on doubtful (our own limits). */
+const SAFE = 0.8;
+const DOUBTFUL = 0.5;
+
+/** Whole percent, but certain only where every run agreed. */
+export function chanceWords(share: number): string {
+  if (share > 0 && share < 0.01) return 'under 1 %';
+  if (share < 1 && share > 0.99) return 'over 99 %';
+  return `${Math.round(share * 100)} %`;
+}
+
+/** How likely a line is to be on time, from how finished work spread about its estimates. */
+export const ChanceTag = ({ share }: { share: number }) => (
+  <Tag look={share >= SAFE ? 'fine' : share >= DOUBTFUL ? 'warn' : 'late'}>on time {chanceWords(share)}</Tag>
+);
