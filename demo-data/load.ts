@@ -25,6 +25,8 @@ export function loadDemo(folder: string, now: Instant): Shop {
     pin: [],
     record: readRecords(folder, 'finished.csv', reading),
     learned: [],
+    movement: [],
+    cutList: [],
   };
   return { ...shop, ...readOrders(folder, 'orders.csv', shop, move) };
 }

@@ -55,6 +55,9 @@ export const shopRead = call(
     /** Only records of operations whose line is still open (begun, or done while the line goes on). */
     record: z.array(rowKinds.record),
     learned: z.array(rowKinds.learned),
+    /** The newest only. */
+    movement: z.array(rowKinds.movement),
+    cutList: z.array(rowKinds.cutList),
   }),
 );
 

@@ -33,14 +33,18 @@ export type Material = z.infer<typeof material>;
 export const colour = z.strictObject({ id: code, name, hex: hexColour, revision });
 export type Colour = z.infer<typeof colour>;
 
-/** A sheet size kept in stock, for one material, gauge and colour. */
+/** A sheet size, a coil or a remnant in stock, of one material, gauge and colour. */
 export const sheet = z.strictObject({
   id: code,
+  /** A coil is counted and priced by the stretch: `lengthMm` is one stretch (a metre, say), `onHand` how many are left. */
+  form: z.enum(['sheet', 'coil', 'remnant']),
   materialId: code,
   gauge: gaugeLabel,
   colourId: code,
   widthMm: lengthMm,
   lengthMm,
+  /** Cut off one side and one end before a piece is measured; 0 where the edges can be trusted. */
+  trimMm: z.number().min(0, 'at least 0').max(100, 'at most 100 mm'),
   costCents: cents,
   onHand: z.int().min(0).max(1_000_000),
   revision,

@@ -7,6 +7,7 @@ import { orderLine, workOrder } from './order.ts';
 import { part } from './part.ts';
 import { pin, queue, record } from './plan.ts';
 import { settings } from './settings.ts';
+import { cutList, movement } from './stock.ts';
 
 /**
  * Every kind of row the shop keeps, by name. The database has one table a kind, the editor one row change a kind,
@@ -28,6 +29,8 @@ export const rowKinds = {
   pin,
   record,
   learned,
+  movement,
+  cutList,
 } as const;
 export type RowKind = keyof typeof rowKinds;
 export type RowOf<K extends RowKind> = z.infer<(typeof rowKinds)[K]>;

@@ -30,8 +30,10 @@ export const sheetRows = (
             materialId: material.id,
             gauge: gauge.label,
             colourId: colour.id,
+            form: 'sheet' as const,
             widthMm: size.widthMm,
             lengthMm: size.lengthMm,
+            trimMm: 0,
             costCents: 25 * Math.round((kg * (centsPerKg[material.id] ?? 500)) / 25),
             onHand: size.name === '48x120' ? rng.whole(15, 140) : rng.whole(0, 40),
           };

@@ -51,6 +51,15 @@ export const rowsIn = (db: Db) => {
       );
     },
 
+    /** The newest entries of the stock's history. */
+    newestMovements(limit: number): RowOf<'movement'>[] {
+      const { id, at } = tables.movement;
+      return read(
+        'movement',
+        sql`${id} in (select ${id} from ${tables.movement} order by ${at} desc, ${id} desc limit ${limit})`,
+      );
+    },
+
     /**
      * Finished operations, latest start first: `limit` of them that began before `before`, and the rest of those that
      * began in the same second as the last one, so that the next page misses none.

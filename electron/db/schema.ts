@@ -70,6 +70,8 @@ const sheet = sqliteTable('sheet', {
   colourId: colourId(),
   widthMm: real().notNull(),
   lengthMm: real().notNull(),
+  form: text().notNull().default('sheet'),
+  trimMm: real().notNull().default(0),
   costCents: integer().notNull(),
   onHand: integer().notNull(),
   revision: revision(),
@@ -210,6 +212,30 @@ const learned = sqliteTable('learned', {
   revision: revision(),
 });
 
+/** What came and went outlives the sheet size, so it refers to nothing. */
+const movement = sqliteTable(
+  'movement',
+  {
+    id: id(),
+    sheetId: text().notNull(),
+    at: integer().notNull(),
+    what: text().notNull(),
+    pieces: integer().notNull(),
+    after: integer().notNull(),
+    note: text().notNull(),
+    revision: revision(),
+  },
+  (table) => [index('movement_at').on(table.at)],
+);
+
+const cutList = sqliteTable('cutList', {
+  id: id(),
+  lines: json().notNull(),
+  groups: json().notNull(),
+  steps: json().notNull(),
+  revision: revision(),
+});
+
 /** The history: what each step changed, so that it can be undone after a restart too. */
 export const step = sqliteTable('step', {
   id: integer().primaryKey({ autoIncrement: true }),
@@ -235,6 +261,8 @@ export {
   pin,
   record,
   learned,
+  movement,
+  cutList,
 };
 
 export const tables = {
@@ -252,4 +280,6 @@ export const tables = {
   pin,
   record,
   learned,
+  movement,
+  cutList,
 } as const satisfies Record<RowKind, unknown>;

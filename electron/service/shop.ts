@@ -2,6 +2,9 @@ import type { Shop } from '../../core/shop/state.ts';
 import type { Store, Work } from '../db/open.ts';
 import { Refused } from '../refused.ts';
 
+/** Entries of the stock's history that the screens show; older ones stay in the file. */
+const NEWEST_MOVEMENTS = 300;
+
 /** The shop as the screens and the commands see it. @throws Refused while the file is fresh */
 export function readShop({ rows }: Work): Shop {
   const [settings] = rows.read('settings');
@@ -22,6 +25,8 @@ export function readShop({ rows }: Work): Shop {
     pin: rows.read('pin'),
     record: rows.openRecords(),
     learned: rows.read('learned'),
+    movement: rows.newestMovements(NEWEST_MOVEMENTS),
+    cutList: rows.read('cutList'),
   };
 }
 

@@ -29,8 +29,9 @@ function fillFirst(file: string): void {
       .run(...values);
   };
   put('settings', shop.settings);
-  for (const kind of ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'downtime'] as const)
+  for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'downtime'] as const)
     for (const row of shop[kind]) put(kind, row);
+  for (const row of shop.sheet) put('sheet', without(row, 'form', 'trimMm')!);
   for (const row of shop.order) put('order', row);
   for (const row of shop.line) put('line', without(row, 'makeUpFor')!);
   for (const row of shop.queue) put('queue', row);
@@ -63,7 +64,10 @@ describe('a data file from before the floor', () => {
       ...Object.fromEntries(Object.entries(before).filter(([table]) => table !== 'step')),
       line: before.line!.map((row) => ({ ...row, makeUpFor: null })),
       record: before.record!.map((row) => ({ ...row, changeoverSeconds: null, pauses: '[]' })),
+      sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
       learned: [],
+      movement: [],
+      cutList: [],
     });
     const read = (rows: unknown[]) =>
       (rows as { changes: string }[]).map((row) => ({ ...row, changes: JSON.parse(row.changes) as unknown }));

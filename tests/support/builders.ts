@@ -55,6 +55,8 @@ export const aSheet = (own: With<'sheet'> = {}): RowOf<'sheet'> => ({
   colourId: 'moss',
   widthMm: 1219.2,
   lengthMm: 3048,
+  form: 'sheet',
+  trimMm: 0,
   costCents: 6200,
   onHand: 40,
   revision: 0,
@@ -228,6 +230,29 @@ export const aLearned = (own: With<'learned'> = {}): RowOf<'learned'> => ({
   ...own,
 });
 
+/** Ten sheets came on the Friday before. */
+export const aMovement = (own: With<'movement'> = {}): RowOf<'movement'> => ({
+  id: 'galv-24-moss.1',
+  sheetId: 'galv-24-moss',
+  at: at('2026-11-27', '10:00'),
+  what: 'received',
+  pieces: 10,
+  after: 40,
+  note: '',
+  revision: 0,
+  ...own,
+});
+
+/** A list whose steps were all taken out. */
+export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
+  id: '1042/1',
+  lines: ['1042/1'],
+  groups: [],
+  steps: [],
+  revision: 0,
+  ...own,
+});
+
 /** One shear, one brake, two orders with three lines; nothing planned or begun yet. */
 export const aShop = (own: Partial<Shop> = {}): Shop => ({
   settings: someSettings(),
@@ -259,6 +284,8 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   pin: [],
   record: [],
   learned: [],
+  movement: [],
+  cutList: [],
   ...own,
 });
 
@@ -281,4 +308,6 @@ export const anEverythingShop = (): Shop =>
       }),
     ],
     learned: [aLearned()],
+    movement: [aMovement()],
+    cutList: [aCutList()],
   });

@@ -77,6 +77,8 @@ const shop: Shop = {
     colourId,
     widthMm: 1219,
     lengthMm: 2440,
+    form: 'sheet',
+    trimMm: 0,
     costCents: 8000,
     onHand: 40,
     revision: 0,
@@ -128,6 +130,8 @@ const shop: Shop = {
   pin: [],
   record: [],
   learned: [],
+  movement: [],
+  cutList: [],
 };
 
 const operations = new Map(operationsOf(shop).operations.map((o) => [o.id, o]));

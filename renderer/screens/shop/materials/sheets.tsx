@@ -39,6 +39,8 @@ const freshSheet = (shop: Shop): RowOf<'sheet'> => ({
   colourId: shop.colour[0]?.id ?? '',
   widthMm: NaN,
   lengthMm: NaN,
+  form: 'sheet',
+  trimMm: 0,
   costCents: NaN,
   onHand: 0,
   revision: 0,

@@ -1,0 +1,75 @@
+import { z } from 'zod';
+import { code, instantS, lengthMm, note, revision } from './fields.ts';
+import { lineId } from './order.ts';
+
+/** One entry in the history of what lies in stock. Its id is the stock's, a dot, the revision the stock got by it. */
+export const movement = z.strictObject({
+  id: z.string().min(1).max(120),
+  sheetId: code,
+  at: instantS,
+  what: z.enum(['received', 'counted', 'corrected', 'used', 'kept']),
+  /** Pieces that came (above 0) or went (below 0). */
+  pieces: z.int().min(-1_000_000).max(1_000_000),
+  /** On hand afterwards. */
+  after: z.int().min(0).max(1_000_000),
+  note,
+  revision,
+});
+export type Movement = z.infer<typeof movement>;
+
+const mm = z.number().min(0).max(50_000);
+const count = z.int().min(0).max(1_000_000);
+const rect = { x: mm, y: mm, w: mm, h: mm };
+const destination = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('blank'), girthMm: mm, lengthMm: mm }),
+  z.strictObject({ kind: z.literal('stack'), stack: z.string().max(20) }),
+  z.strictObject({ kind: z.enum(['remnant', 'scrap']) }),
+]);
+
+/** core/cutting/step.ts `CutStep`. */
+const cutStep = z.strictObject({
+  number: count,
+  group: z.string().max(20),
+  stack: z.string().max(20),
+  fed: count,
+  axis: z.enum(['length', 'width']),
+  sizeMm: mm,
+  backGaugeMm: mm.nullable(),
+  cutsEach: count,
+  stroke: z.enum(['single', 'continuous']),
+  to: destination,
+  rest: destination.nullable(),
+  lines: z.array(z.strictObject({ line: lineId, pieces: count })),
+  blanks: count,
+  blanksSoFar: count,
+});
+
+/** core/cutting/plan.ts `SheetGroup`. */
+const sheetGroup = z.strictObject({
+  id: z.string().max(20),
+  stockId: code,
+  remnantStock: z.boolean(),
+  count,
+  widthMm: mm,
+  lengthMm: mm,
+  costCents: z.number().min(0),
+  blanks: z.array(z.strictObject({ ...rect, lines: z.array(lineId) })),
+  offcuts: z.array(z.strictObject({ ...rect, kind: z.enum(['remnant', 'scrap', 'trim']) })),
+});
+
+/**
+ * The step list of a run as a person changed it, with the sheets it is cut from. It stands for the run that holds its
+ * first line; whether it still yields what the run asks is checked whenever it is shown.
+ */
+export const cutList = z.strictObject({
+  id: lineId,
+  /** The run's lines when the list was made. */
+  lines: z.array(lineId).min(1).max(500),
+  groups: z.array(sheetGroup).max(500),
+  steps: z.array(cutStep).max(2000),
+  revision,
+});
+export type CutList = z.infer<typeof cutList>;
+
+/** A size of blank cut at the counter: girth across the sheet, length along it. */
+export const flatPiece = z.strictObject({ girthMm: lengthMm, lengthMm });

@@ -1,0 +1,72 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { openStore } from '../../electron/db/open.ts';
+import { editService } from '../../electron/service/edit.ts';
+import { anEverythingShop, aSheet, NOW } from '../support/builders.ts';
+import { contentOf, oldMigrations } from './data-files.ts';
+import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+
+const open = (file: string, folder = migrations) =>
+  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+
+const asBefore = (row: object): object =>
+  Object.fromEntries(Object.entries(row).filter(([field]) => field !== 'form' && field !== 'trimMm'));
+
+/** A file of the version before: sheets without form and trim, a history that speaks of some. */
+function fillBefore(file: string): void {
+  open(file, oldMigrations(2)).close();
+  const connection = new Database(file);
+  const put = (table: string, row: object): void => {
+    const values = Object.values(row).map((v: unknown) =>
+      typeof v === 'boolean' ? Number(v) : v !== null && typeof v === 'object' ? JSON.stringify(v) : v,
+    );
+    const names = Object.keys(row).map((name) => `"${name}"`);
+    connection
+      .prepare(`insert into "${table}" (${names.join()}) values (${names.map(() => '?').join()})`)
+      .run(...values);
+  };
+  const shop = anEverythingShop();
+  put('settings', shop.settings);
+  for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'order', 'line', 'queue'] as const)
+    for (const row of shop[kind]) put(kind, row);
+  for (const row of shop.sheet) put('sheet', asBefore(row));
+  const changes = [
+    {
+      kind: 'sheet',
+      id: 'galv-24-moss',
+      before: asBefore(aSheet({ onHand: 12 })),
+      after: asBefore(aSheet()),
+    },
+    { kind: 'sheet', id: 'galv-22-moss', before: asBefore(aSheet({ id: 'galv-22-moss' })), after: null },
+  ];
+  put('step', { label: 'Change sheets', at: NOW, changes, undone: 0 });
+  connection.close();
+}
+
+describe('a data file from before the stock', () => {
+  it('keeps every row; what lies in stock are sheets with edges that can be trusted', () => {
+    const file = join(tempFolder(), 'before.db');
+    fillBefore(file);
+    const { step: _before, ...before } = contentOf(file) as Record<string, object[]>;
+    open(file).close();
+    const { step: _after, ...after } = contentOf(file) as Record<string, object[]>;
+    expect(before.sheet).toHaveLength(3);
+    expect(after).toEqual({
+      ...before,
+      sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
+      movement: [],
+      cutList: [],
+    });
+  });
+
+  it('can still undo what was done to a sheet size before', () => {
+    const file = join(tempFolder(), 'before.db');
+    fillBefore(file);
+    const store = openTestStore(file);
+    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Change sheets');
+    const read = (id: string) => store.run('read', ({ rows }) => rows.get('sheet', id));
+    expect(read('galv-24-moss')).toMatchObject({ onHand: 12, form: 'sheet', trimMm: 0 });
+    expect(read('galv-22-moss')).toMatchObject({ onHand: 40, form: 'sheet', trimMm: 0 });
+  });
+});
