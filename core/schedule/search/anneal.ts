@@ -20,8 +20,16 @@ const BREATH = 200_000;
 const TINY = 1e-6;
 
 /**
- * Simulated annealing in rounds, each twice as long as the one before and started from the best plan, until the caller
- * stops. The hot and cold ends of a round are set from what moves cost at its start.
+ * Hot ends of the rounds, as shares of what a typical worsening move costs: the first rounds only tidy up, which is all
+ * a large plan has time for; later ones go back and forth between the last ones.
+ */
+const HEATS = [0.01, 0.02, 0.04, 0.06];
+const COLD = 0.0007;
+/** Each round is so much longer than the one before. */
+const GROWTH = 1.4;
+
+/**
+ * Simulated annealing in rounds, each longer than the one before and started from the best plan, until the caller stops.
  * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680.
  * Yields every few milliseconds of work; `queues` are the same object until better ones are found.
  */
@@ -30,15 +38,15 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
   let best: Sighting = { queues: trial.live.copy(), objective: trial.objective, evaluations: 0 };
   if (ground.movable.length === 0) return;
   let evaluations = 0;
-  for (let steps = 20_000 + 50 * ground.movable.length; ; steps *= 2) {
+  let steps = 20_000 + 50 * ground.movable.length;
+  for (let round = 0; ; round++, steps *= GROWTH) {
     trial.load(best.queues);
-    const { hot, cold } = temperatures(ground);
-    const cooling = (cold / hot) ** (1 / steps);
-    let heat = hot;
+    const typical = typicalCost(ground);
+    let heat = typical * heatOf(round);
+    const cooling = ((typical * COLD) / heat) ** (1 / steps);
     let breath = trial.work + BREATH;
     for (let k = 0; k < steps; k++, heat *= cooling) {
-      const move = chooseMove(rng);
-      if (move(ground)) {
+      if (chooseMove(rng)(ground)) {
         evaluations += 1;
         const limit = -heat * Math.log(1 - rng.next());
         if (trial.price(limit) <= limit) trial.keep();
@@ -53,17 +61,21 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
   }
 }
 
+function heatOf(round: number): number {
+  return HEATS[round < HEATS.length ? round : HEATS.length - 1 - (round % 2)]!;
+}
+
 function chooseMove(rng: Rng): Move {
   const u = rng.next();
-  if (u < 0.4) return shiftOperation;
-  if (u < 0.6) return swapOperations;
-  if (u < 0.75) return joinNear;
+  if (u < 0.2) return shiftOperation;
+  if (u < 0.4) return swapOperations;
+  if (u < 0.8) return joinNear;
   if (u < 0.9) return shiftRun;
   return advanceJob;
 }
 
-/** Hot enough that about one worsening move in ten is taken, cold enough that hardly any is. */
-function temperatures(ground: Ground): { hot: number; cold: number } {
+/** Median cost of the moves that worsen the plan as it stands; 1 when none does. */
+function typicalCost(ground: Ground): number {
   const { trial, rng } = ground;
   const costs: number[] = [];
   for (let k = 0; k < 400; k++) {
@@ -73,6 +85,5 @@ function temperatures(ground: Ground): { hot: number; cold: number } {
     trial.undo();
   }
   costs.sort((a, b) => a - b);
-  const typical = costs[costs.length >> 1] ?? 1;
-  return { hot: typical / 5, cold: typical / 500 };
+  return costs[costs.length >> 1] ?? 1;
 }
