@@ -61,16 +61,6 @@ export function putIn(problem: Problem, queues: NumberedQueues, o: number, place
 const withPins = (problem: Problem, queues: NumberedQueues): NumberedQueues =>
   problem.pins.some((pins) => pins.length > 0) ? withFixedPlaces(problem, queues) : queues;
 
-/** Every place behind the started and frozen operations on every machine that can do the operation. */
-export function placesFor(problem: Problem, queues: NumberedQueues, o: number): Place[] {
-  return Array.from(problem.eligible[o]!).flatMap((machine) => {
-    const places: Place[] = [];
-    for (let rank = problem.front[machine]!.length; rank <= queues[machine]!.length; rank++)
-      places.push({ machine, rank });
-    return places;
-  });
-}
-
 /** The first place on a machine at which nothing listed starts before the instant. */
 export function rankAt(problem: Problem, draft: Draft, machine: number, instant: number): number {
   const queue = draft.queues[machine]!;
@@ -92,6 +82,10 @@ export function stepsOf(problem: Problem, job: number): number[] {
 /** End of a job's last operation. */
 export const endOf = (problem: Problem, { timing }: Draft, job: number): number =>
   timing.end[problem.firstOf[job + 1]! - 1]!;
+
+/** Ends by job id; meaningless for jobs whose last step is left out. */
+export const endsOf = (problem: Problem, draft: Draft): Record<string, number> =>
+  Object.fromEntries(problem.input.jobs.map(({ id }, job) => [id, endOf(problem, draft, job)]));
 
 /** At most so many of the items, evenly spread, the first and the last among them. */
 export function thin<T>(items: readonly T[], most: number): readonly T[] {

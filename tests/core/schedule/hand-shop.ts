@@ -84,3 +84,14 @@ export const queued = (problem: Problem, words: Readonly<Record<string, string>>
   );
 
 export const timed = (problem: Problem, queues: Queues): Schedule => must(decode(problem, queues));
+
+/** The same shop with begun operations begun at least a second before now. */
+export const begunBefore = (input: ProblemInput): ProblemInput => ({
+  ...input,
+  jobs: input.jobs.map((job) => ({
+    ...job,
+    operations: job.operations.map((o) =>
+      o.started ? { ...o, started: { ...o.started, at: Math.min(o.started.at, input.now - 1) } } : o,
+    ),
+  })),
+});
