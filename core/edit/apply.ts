@@ -8,6 +8,8 @@ import { acceptStandards, revertStandard } from './standards-commands.ts';
 import { importOrders, removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { removeRow, saveRow, saveSettings } from './row-commands.ts';
+import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
+import { moveStock, useStock } from './stock-commands.ts';
 import type { RowChange } from './row-change.ts';
 
 /** What a command does to the rows, and how the history names it ("Undo: …"). */
@@ -57,6 +59,18 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
       return acceptStandards(shop, command);
     case 'standards.revert':
       return revertStandard(shop, command.learnedId, command.at);
+    case 'stock.receive':
+    case 'stock.count':
+    case 'stock.correct':
+      return moveStock(shop, command);
+    case 'stock.use':
+      return useStock(shop, command);
+    case 'cutting.save':
+      return saveCutList(shop, command.list, command.label);
+    case 'cutting.remove':
+      return removeCutList(shop, command.id);
+    case 'walkin.take':
+      return takeWalkIn(shop, command);
     case 'settings.save':
       return saveSettings(shop, command.row);
     case 'row.save':

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, durationS, instantS, note } from '../shop/fields.ts';
+import { code, durationS, gaugeLabel, instantS, lengthMm, note } from '../shop/fields.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { rowKinds } from '../shop/state.ts';
 
@@ -93,6 +93,48 @@ export const command = z.union([
   }),
   /** Put back the figure from before. */
   z.strictObject({ do: z.literal('standards.revert'), learnedId: rowKinds.learned.shape.id, at: instantS }),
+  /** Stock came, was counted, or is put right by so many: one entry of its history each. */
+  z.strictObject({
+    do: z.literal('stock.receive'),
+    sheetId: code,
+    pieces: pieces.min(1),
+    at: instantS,
+    note,
+  }),
+  z.strictObject({ do: z.literal('stock.count'), sheetId: code, pieces, at: instantS, note }),
+  z.strictObject({
+    do: z.literal('stock.correct'),
+    sheetId: code,
+    by: z.int().min(-100_000).max(100_000),
+    at: instantS,
+    note,
+  }),
+  /** A run was cut: sheets used, remnants kept. */
+  z.strictObject({
+    do: z.literal('stock.use'),
+    lines: z.array(lineId).min(1),
+    used: z.array(z.strictObject({ sheetId: code, pieces: pieces.min(1) })),
+    kept: z.array(z.strictObject({ fromSheetId: code, widthMm: lengthMm, lengthMm, pieces: pieces.min(1) })),
+    at: instantS,
+  }),
+  z.strictObject({
+    do: z.literal('cutting.save'),
+    list: rowKinds.cutList,
+    label: z.string().min(1).max(120),
+  }),
+  z.strictObject({ do: z.literal('cutting.remove'), id: lineId }),
+  /** Flat pieces for someone at the counter (core/shop/walk-in.ts reads the line they were typed in). */
+  z.strictObject({
+    do: z.literal('walkin.take'),
+    text: z.string().max(200),
+    pieces: pieces.min(1),
+    girthMm: lengthMm,
+    lengthMm,
+    materialId: code,
+    gauge: gaugeLabel,
+    colourId: code,
+    due: instantS,
+  }),
   z.strictObject({ do: z.literal('settings.save'), row: rowKinds.settings }),
   saveOf('material'),
   saveOf('colour'),

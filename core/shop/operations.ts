@@ -114,10 +114,13 @@ function finder(shop: Shop) {
     part: byId(shop.part),
     material: byId(shop.material),
     record: byId(shop.record),
-    sheets: (line: OrderLine) =>
-      shop.sheet.filter(
+    sheets: (line: OrderLine) => {
+      const all = shop.sheet.filter(
         (s) => s.materialId === line.materialId && s.gauge === line.gauge && s.colourId === line.colourId,
-      ),
+      );
+      const bought = all.filter((s) => s.form !== 'remnant');
+      return bought.length > 0 ? bought : all;
+    },
   };
 }
 
@@ -208,7 +211,8 @@ function cheapestSheet(shop: Shop, find: Finder, line: OrderLine, blank: Blank):
     );
   let best: { sheet: Sheet; cost: number } | null = null;
   let refusal: readonly Problem[] = [];
-  for (const sheet of sheets) {
+  for (const kept of sheets) {
+    const sheet = kept.form === 'coil' ? cutFromCoil(kept, blank) : kept;
     const count = countCuts({ blank, quantity: 1, sheet, machine: shear });
     if (!count.ok) refusal = count.problems;
     else if (best === null || sheet.costCents / count.value.perSheet < best.cost)
@@ -219,6 +223,13 @@ function cheapestSheet(shop: Shop, find: Finder, line: OrderLine, blank: Blank):
     ...refusal.map((p) => ({ ...p, subject: `line ${line.id}`, message: `Line ${line.id}: ${p.message}` })),
   );
 }
+
+/** A coil as the sheet that is cut off it for one panel of such blanks, at its price by the length. */
+const cutFromCoil = (coil: Sheet, { lengthMm }: Blank): Sheet => ({
+  ...coil,
+  lengthMm,
+  costCents: Math.round((coil.costCents * lengthMm) / coil.lengthMm),
+});
 
 function machinesFor(
   shop: Shop,

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, instantS, lengthMm, note, revision } from './fields.ts';
+import { code, instantS, note, revision } from './fields.ts';
 import { lineId } from './order.ts';
 
 /** One entry in the history of what lies in stock. Its id is the stock's, a dot, the revision the stock got by it. */
@@ -70,6 +70,3 @@ export const cutList = z.strictObject({
   revision,
 });
 export type CutList = z.infer<typeof cutList>;
-
-/** A size of blank cut at the counter: girth across the sheet, length along it. */
-export const flatPiece = z.strictObject({ girthMm: lengthMm, lengthMm });

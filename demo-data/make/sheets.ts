@@ -14,12 +14,14 @@ const sizes = [
 /** Invented prices: cents per kilogram of prefinished sheet. */
 const centsPerKg: Readonly<Record<string, number>> = { galv: 420, alum: 1150 };
 
-/** The rows of sheets.json: both sizes in every gauge and colour, with invented counts on hand. */
+/** The rows of sheets.json: both sizes in every gauge and colour, a coil, and remnants of last week; counts are invented. */
 export const sheetRows = (
   materials: readonly Bought[],
   colours: readonly { readonly id: string }[],
   rng: Rng,
-) =>
+) => [...bought(materials, colours, rng), coil, ...remnants];
+
+const bought = (materials: readonly Bought[], colours: readonly { readonly id: string }[], rng: Rng) =>
   materials.flatMap((material) =>
     material.gauges.flatMap((gauge) =>
       colours.flatMap((colour) =>
@@ -41,3 +43,37 @@ export const sheetRows = (
       ),
     ),
   );
+
+/** A coil is counted and priced by the metre: 4 ft wide, prefinished galvanized, 24 gauge. */
+const coil = {
+  id: 'galv-24-wheat-coil',
+  materialId: 'galv',
+  gauge: '24',
+  colourId: 'wheat',
+  form: 'coil' as const,
+  widthMm: 1219.2,
+  lengthMm: 1000,
+  trimMm: 6.4,
+  costCents: 2950,
+  onHand: 60,
+};
+
+const remnant = (gauge: string, colourId: string, widthMm: number, lengthMm: number, costCents: number) => ({
+  id: `galv-${gauge}-${colourId}-r${Math.round(widthMm)}x${Math.round(lengthMm)}`,
+  materialId: 'galv',
+  gauge,
+  colourId,
+  form: 'remnant' as const,
+  widthMm,
+  lengthMm,
+  trimMm: 0,
+  costCents,
+  onHand: 1,
+});
+
+/** 20, 14 and 12 in wide, 10 and 8 ft long. */
+const remnants = [
+  remnant('24', 'charcoal', 508, 3048, 900),
+  remnant('24', 'slate', 355.6, 3048, 625),
+  remnant('26', 'moss', 304.8, 2438.4, 350),
+];

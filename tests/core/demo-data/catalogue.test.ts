@@ -159,7 +159,8 @@ describe('the demo shop against figures from outside', () => {
 
   /** 4 × 8 ft and 4 × 10 ft are the usual sheets (common practice, no source). */
   it('stocks sheets of 48 × 96 and 48 × 120 in', () => {
-    const sizes = shop.sheet.map(
+    const sheets = shop.sheet.filter((s) => s.form === 'sheet');
+    const sizes = sheets.map(
       (s) => `${(s.widthMm / MM_PER_INCH).toFixed(3)} × ${(s.lengthMm / MM_PER_INCH).toFixed(3)}`,
     );
     expect([...new Set(sizes)].sort()).toEqual(['48.000 × 120.000', '48.000 × 96.000']);

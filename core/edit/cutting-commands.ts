@@ -1,0 +1,144 @@
+import { completeQueues } from '../shop/complete-queues.ts';
+import { operationsOf } from '../shop/operations.ts';
+import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import type { Part } from '../shop/part.ts';
+import { bad, good, problem, type Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import type { CutList } from '../shop/stock.ts';
+import type { Edit } from './apply.ts';
+import type { Command } from './command.ts';
+import { change, withChanges, type RowChange } from './row-change.ts';
+import { refuseStale } from './row-commands.ts';
+
+/** Keep a run's step list as a person changed it. */
+export function saveCutList(shop: Shop, list: CutList, label: string): Result<Edit> {
+  const before = shop.cutList.find((c) => c.id === list.id) ?? null;
+  const stale = refuseStale(`step list of ${list.id}`, before, list);
+  if (stale) return stale;
+  return good({ label, changes: [change('cutList', before, list)] });
+}
+
+/** Give up a changed list: the run is planned anew. */
+export function removeCutList(shop: Shop, id: string): Result<Edit> {
+  const list = shop.cutList.find((c) => c.id === id);
+  if (!list)
+    return bad(
+      problem(
+        `run ${id}`,
+        'steps',
+        `The steps of run ${id} were not changed.`,
+        'There is nothing to give up.',
+      ),
+    );
+  return good({ label: `Plan the steps of run ${id} anew`, changes: [change('cutList', list, null)] });
+}
+
+type WalkIn = Extract<Command, { do: 'walkin.take' }>;
+
+/**
+ * Flat pieces for someone at the counter: a flat part of that girth, a work order of its own, and a place in the shear's
+ * queue behind the last line of the same metal, so that it joins that run.
+ * @returns the edit; or what of the metal is not there
+ */
+export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
+  const material = shop.material.find((m) => m.id === cut.materialId);
+  if (!material?.gauges.some((g) => g.label === cut.gauge) || !shop.colour.some((c) => c.id === cut.colourId))
+    return bad(
+      problem(
+        'walk-in',
+        'metal',
+        'There is no such material, gauge and colour.',
+        'Choose one of those in Shop.',
+      ),
+    );
+  const number = 1 + Math.max(0, ...shop.order.map(({ id }) => Number(/^walk-in-(\d+)$/.exec(id)?.[1] ?? 0)));
+  const orderId = `walk-in-${number}`;
+  const part = flatPart(cut.girthMm, cut.lengthMm);
+  const known = shop.part.some((p) => p.id === part.id);
+  const order: WorkOrder = {
+    id: orderId,
+    customer: 'Walk-in',
+    release: null,
+    due: cut.due,
+    weight: 1,
+    rush: false,
+    status: 'open',
+    note: cut.text,
+    revision: 0,
+  };
+  const line: OrderLine = {
+    id: `${orderId}/1`,
+    orderId,
+    number: 1,
+    partId: part.id,
+    materialId: cut.materialId,
+    gauge: cut.gauge,
+    colourId: cut.colourId,
+    lengthMm: cut.lengthMm,
+    quantity: cut.pieces,
+    status: 'open',
+    makeUpFor: null,
+    revision: 0,
+  };
+  const added: RowChange[] = [
+    ...(known ? [] : [change('part', null, part)]),
+    change('order', null, order),
+    change('line', null, line),
+  ];
+  const queue = joinRun(withChanges(shop, added), line);
+  return queue.ok
+    ? good({
+        label: `Take a walk-in cut of ${cut.pieces} as ${orderId}`,
+        changes: [...added, ...queue.value],
+      })
+    : queue;
+}
+
+/** One part for each girth, to the tenth of a millimetre. */
+function flatPart(girthMm: number, lengthMm: number): Part {
+  const girth = Math.round(girthMm * 100) / 100;
+  return {
+    id: `flat-${girth}`,
+    name: `Flat ${girth} mm`,
+    profile: {
+      flangesMm: [girth],
+      bends: [],
+      startHem: null,
+      endHem: null,
+      measured: 'outside',
+      paintedSide: 'up',
+    },
+    lengthMm,
+    note: 'Cut at the counter.',
+    revision: 0,
+  };
+}
+
+function joinRun(shop: Shop, line: OrderLine): Result<RowChange[]> {
+  const { operations, unplannable } = operationsOf(shop);
+  const id = operationIdOf(line.id, 'shear');
+  const operation = operations.find((o) => o.id === id);
+  if (!operation) return bad(...unplannable.filter((p) => p.subject === `line ${line.id}`));
+  const byId = new Map(operations.map((o) => [o.id, o]));
+  const queues = completeQueues(shop, operations);
+  const sameMetal = (other: string): boolean => {
+    const at = byId.get(other)?.line;
+    return at?.materialId === line.materialId && at.gauge === line.gauge && at.colourId === line.colourId;
+  };
+  const machines = operation.machines.map((m) => m.id);
+  const host = machines.find((m) => queues[m]?.some((o) => o !== id && sameMetal(o)));
+  if (host === undefined) return good([]);
+  const rest = (queues[host] ?? []).filter((o) => o !== id);
+  const first = rest.findIndex(sameMetal);
+  let end = first;
+  while (end < rest.length && sameMetal(rest[end] as string)) end += 1;
+  const placed = [...rest.slice(0, end), id, ...rest.slice(end)];
+  return good(
+    Object.entries(queues).flatMap(([machineId, ids]): RowChange[] => {
+      const before = shop.queue.find((q) => q.id === machineId) ?? null;
+      const next = machineId === host ? placed : ids.filter((o) => o !== id);
+      if (before && before.operations.join() === next.join()) return [];
+      return [change('queue', before, { id: machineId, operations: [...next], revision: 0 })];
+    }),
+  );
+}

@@ -1,0 +1,120 @@
+import { describe, expect, it } from 'vitest';
+import { applyCommand } from '../../../core/edit/apply.ts';
+import type { Command } from '../../../core/edit/command.ts';
+import { invert, withChanges } from '../../../core/edit/row-change.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { aQueue, aShop, NOW } from '../../support/builders.ts';
+
+const sheetId = 'galv-24-moss';
+const done = (shop: Shop, command: Command): Shop => {
+  const edit = applyCommand(shop, command);
+  if (!edit.ok) throw new Error(edit.problems[0]?.message);
+  return withChanges(shop, edit.value.changes);
+};
+const onHand = (shop: Shop, id = sheetId) => shop.sheet.find((s) => s.id === id)?.onHand;
+
+describe('stock', () => {
+  const shop = aShop();
+
+  it('grows by what is received, and the history says so', () => {
+    const after = done(shop, { do: 'stock.receive', sheetId, pieces: 10, at: NOW, note: 'truck' });
+    expect(onHand(after)).toBe(50);
+    expect(after.movement).toEqual([
+      {
+        id: `${sheetId}.1`,
+        sheetId,
+        at: NOW,
+        what: 'received',
+        pieces: 10,
+        after: 50,
+        note: 'truck',
+        revision: 0,
+      },
+    ]);
+  });
+
+  it('is what was counted, and the history keeps the difference', () => {
+    const after = done(shop, { do: 'stock.count', sheetId, pieces: 37, at: NOW, note: '' });
+    expect(onHand(after)).toBe(37);
+    expect(after.movement).toMatchObject([{ what: 'counted', pieces: -3, after: 37 }]);
+  });
+
+  it('cannot be corrected below nothing', () => {
+    const edit = applyCommand(shop, { do: 'stock.correct', sheetId, by: -41, at: NOW, note: '' });
+    expect(edit).toMatchObject({
+      ok: false,
+      problems: [{ message: 'Stock galv-24-moss has 40 on hand; -1 cannot be.' }],
+    });
+  });
+
+  it('loses what a run used and gains its remnants, put together by size', () => {
+    const kept = { fromSheetId: sheetId, widthMm: 300, lengthMm: 3048, pieces: 1 };
+    const after = done(shop, {
+      do: 'stock.use',
+      lines: ['1042/1'],
+      used: [{ sheetId, pieces: 4 }],
+      kept: [kept, kept, { ...kept, widthMm: 200 }],
+      at: NOW,
+    });
+    expect(onHand(after)).toBe(36);
+    expect(onHand(after, 'galv-24-moss-r300x3048')).toBe(2);
+    expect(after.sheet.find((s) => s.id === 'galv-24-moss-r200x3048')).toMatchObject({
+      form: 'remnant',
+      onHand: 1,
+      materialId: 'galv',
+      gauge: '24',
+      colourId: 'moss',
+    });
+    expect(after.movement.map((m) => m.what).sort()).toEqual(['kept', 'kept', 'used']);
+  });
+
+  it('is as before when the step is undone', () => {
+    const edit = applyCommand(shop, { do: 'stock.receive', sheetId, pieces: 1, at: NOW, note: '' });
+    if (!edit.ok) throw new Error('refused');
+    const back = withChanges(withChanges(shop, edit.value.changes), invert(edit.value.changes));
+    expect(back).toEqual(shop);
+  });
+});
+
+describe('a walk-in cut', () => {
+  const cut = {
+    do: 'walkin.take',
+    text: '5 @ 9 1/2 in x 8 ft, 24 ga, moss',
+    pieces: 5,
+    girthMm: 241.3,
+    lengthMm: 2438.4,
+    materialId: 'galv',
+    gauge: '24',
+    colourId: 'moss',
+    due: NOW + 86_400,
+  } as const satisfies Command;
+
+  it('becomes a work order with a flat part, behind the last line of the same metal on the shear', () => {
+    const queue = [aQueue({ operations: ['1042/1:shear', '1043/1:shear', '1042/2:shear'] })];
+    const after = done(aShop({ queue }), cut);
+    expect(after.order.find((o) => o.id === 'walk-in-1')?.customer).toBe('Walk-in');
+    expect(after.line.find((l) => l.id === 'walk-in-1/1')).toMatchObject({
+      quantity: 5,
+      partId: 'flat-241.3',
+    });
+    expect(after.part.find((p) => p.id === 'flat-241.3')?.profile).toMatchObject({
+      flangesMm: [241.3],
+      bends: [],
+    });
+    expect(after.queue.find((q) => q.id === 'S1')?.operations).toEqual([
+      '1042/1:shear',
+      'walk-in-1/1:shear',
+      '1043/1:shear',
+      '1042/2:shear',
+    ]);
+  });
+
+  it('takes the next number when one stands already', () => {
+    expect(done(done(aShop(), cut), cut).order.map((o) => o.id)).toContain('walk-in-2');
+  });
+
+  it('is refused when it fits no shear, with the limit', () => {
+    const edit = applyCommand(aShop(), { ...cut, lengthMm: 4000 });
+    expect(edit).toMatchObject({ ok: false, problems: [{ subject: 'line walk-in-1/1' }] });
+  });
+});
