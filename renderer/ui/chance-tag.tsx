@@ -11,7 +11,9 @@ export function chanceWords(share: number): string {
   return `${Math.round(share * 100)} %`;
 }
 
-/** How likely a line is to be on time, from how finished work spread about its estimates. */
-export const ChanceTag = ({ share }: { share: number }) => (
-  <Tag look={share >= SAFE ? 'fine' : share >= DOUBTFUL ? 'warn' : 'late'}>on time {chanceWords(share)}</Tag>
+/** How likely a line is to be on time, from how finished work spread about its estimates; `short` under such a heading. */
+export const ChanceTag = ({ share, short = false }: { share: number; short?: boolean }) => (
+  <Tag look={share >= SAFE ? 'fine' : share >= DOUBTFUL ? 'warn' : 'late'}>
+    {short ? chanceWords(share) : `on time ${chanceWords(share)}`}
+  </Tag>
 );

@@ -45,13 +45,13 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
 
 export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chosen }) {
   const { units, timeZone } = shop.settings;
-  const { line, part, blank, people } = operation;
+  const { line, quantity, part, blank, people } = operation;
   const material = shop.material.find((one) => one.id === line.materialId);
   return (
     <dl className={styles.facts}>
       <Fact label="Part">{part.name}</Fact>
       <Fact label="Quantity">
-        {line.quantity} × {formatLength(line.lengthMm, units)}
+        {quantity} × {formatLength(line.lengthMm, units)}
       </Fact>
       <Fact label="Sheet">
         <Swatch hex={bar.hex} /> {bar.colourName}, {gaugeName(line.gauge)} {material?.name}

@@ -6,8 +6,10 @@ import type { Shop } from '../../../core/shop/state.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
 import { dropAt, findBar } from '../../gantt/drop.ts';
 import type { Bar, Lane } from '../../gantt/lanes.ts';
+import { useChances } from '../../queries/chances.ts';
 import { placeOf } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
+import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { Menu } from '../../ui/menu.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { shortDuration } from '../../gantt/labels.ts';
@@ -81,14 +83,15 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   );
 }
 
-function Tags({ bar }: { bar: Bar }) {
+function Tags({ chosen: { bar, operation } }: { chosen: Chosen }) {
+  const chance = useChances()?.[bar.lineId];
+  const { makeUpFor } = operation.line;
   return (
     <div className={styles.tags}>
-      {bar.tardiness > 0 ? (
-        <Tag look="late">{shortDuration(bar.tardiness)} late</Tag>
-      ) : (
-        <Tag look="fine">on time</Tag>
-      )}
+      {bar.tardiness > 0 && <Tag look="late">{shortDuration(bar.tardiness)} late</Tag>}
+      {chance && <ChanceTag share={chance.onTime} />}
+      {bar.tardiness === 0 && !chance && <Tag look="fine">on time</Tag>}
+      {makeUpFor && <Tag look="accent">make-up for {makeUpFor}</Tag>}
       {bar.rush && <Tag look="warn">rush</Tag>}
       {bar.pinned && <Tag look="accent">pinned</Tag>}
       {bar.begun && <Tag>begun</Tag>}
@@ -116,7 +119,7 @@ export function OperationPanel({
         <p>
           {bar.customer} · <a href={placeOf('orders', bar.orderId)}>work order {bar.orderId}</a>
         </p>
-        <Tags bar={bar} />
+        <Tags chosen={chosen} />
       </header>
       <Actions chosen={chosen} doing={doing} />
       <PartPicture chosen={chosen} />

@@ -63,7 +63,7 @@ function Floor({ shop, view, now }: Props) {
   return (
     <div className={styles.screen}>
       <header className={styles.head}>
-        <h1>{machine.name}</h1>
+        <h1>{`Floor: ${machine.name}`}</h1>
         <MachineChooser machines={shop.machine} chosen={machine.id} />
       </header>
       <div className={styles.columns}>

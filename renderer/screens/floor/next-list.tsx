@@ -1,7 +1,7 @@
 import type { FloorView, FloorWork } from '../../../core/report/floor.ts';
 import { gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatWall } from '../../../core/time/wall.ts';
+import { formatWall } from '../../../core/time/wall.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { Button } from '../../ui/button.tsx';
 import { Swatch } from '../../ui/choice.tsx';
@@ -54,15 +54,14 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
       )}
       <div className={styles.nextLine}>
         <strong>{row.line.id}</strong>
-        <span>
-          {formatClock(row.start, shop.settings.timeZone)} · {row.quantity} × {row.part.name}
-        </span>
+        <span className={styles.soft}>{formatWall(row.start, shop.settings.timeZone)}</span>
         {onPick && (
           <Button small aria-label={`Do ${row.line.id} instead`} onPress={() => onPick(operation.id)}>
             Do this
           </Button>
         )}
       </div>
+      <p>{`${row.quantity} × ${row.part.name}`}</p>
       <div className={styles.nextFacts}>
         {colour && <Swatch hex={colour.hex} />} {row.colourName}, {gaugeName(row.line.gauge)}
         <Standing work={work} timeZone={shop.settings.timeZone} />

@@ -1,19 +1,16 @@
 import type { FloorWork } from '../../../core/report/floor.ts';
-import { formatWall, formatWallDate } from '../../../core/time/wall.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { shortDuration } from '../../gantt/labels.ts';
 import { Tag } from '../../ui/tag.tsx';
 
 /** Due when, and how the plan stands against it. */
 export function Standing({ work: { row, operation }, timeZone }: { work: FloorWork; timeZone: string }) {
   return (
     <>
-      {row.tardiness > 0 ? (
-        <Tag look="late">{`${formatDuration(row.tardiness)} late`}</Tag>
-      ) : (
-        <Tag look="fine">
-          {`due ${formatWallDate(row.due, timeZone)} ${formatWall(row.due, timeZone).slice(4)}`}
-        </Tag>
-      )}
+      <Tag look={row.tardiness > 0 ? 'plain' : 'fine'}>
+        {`due ${formatWallDate(row.due, timeZone)} ${formatClock(row.due, timeZone)}`}
+      </Tag>
+      {row.tardiness > 0 && <Tag look="late">{`${shortDuration(row.tardiness)} late`}</Tag>}
       {row.rush && <Tag look="warn">rush</Tag>}
       {operation.line.makeUpFor && <Tag look="accent">{`make-up for ${operation.line.makeUpFor}`}</Tag>}
     </>

@@ -65,7 +65,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
           <Fact label="Bends">{bendWords(part.profile)}</Fact>
         </>
       )}
-      <Fact label="People">{row.people === 1 ? '1' : `${row.people}: too heavy or long for one`}</Fact>
+      <Fact label="People">{row.people === 1 ? 'one' : `${row.people}, or a lift aid`}</Fact>
     </dl>
   );
 }

@@ -1,9 +1,8 @@
 import { Check, FileUp } from 'lucide-react';
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import { FileTrigger } from 'react-aria-components';
 import type { CheckedImport } from '../../../core/contract/import.ts';
 import { contract } from '../../../core/contract/index.ts';
-import { finishedColumns } from '../../../core/shop/finished-rows.ts';
 import { invoke } from '../../queries/invoke.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -22,8 +21,8 @@ interface Chosen {
 
 const PROBLEMS_SHOWN = 50;
 
-/** Finished operations from elsewhere: checked row by row, the good ones taken as one step. */
-export function ImportFinished() {
+/** Finished operations from elsewhere: a button that reads a file, and what came of its check. */
+export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
   const [chosen, choose] = useState<Chosen | null>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
@@ -46,7 +45,7 @@ export function ImportFinished() {
       choose({ fileName, base64, checked: left });
       await sayDone(`${count(operations, 'finished operation')} taken from ${fileName}.`);
     });
-  const choice = (
+  const button = (
     <FileTrigger
       acceptedFileTypes={['.csv', '.txt', 'text/csv']}
       onSelect={(files) => {
@@ -59,18 +58,13 @@ export function ImportFinished() {
       </Button>
     </FileTrigger>
   );
-  return (
-    <Panel title={chosen ? chosen.fileName : 'Finished work from elsewhere'} actions={choice}>
+  const panel = (trouble !== null || chosen !== null) && (
+    <Panel title={chosen?.fileName ?? 'Finished operations'}>
       {trouble && <SentenceError message={trouble} />}
-      {chosen ? (
-        <Checked checked={chosen.checked} busy={busy} onTake={() => void take(chosen)} />
-      ) : (
-        <p className={styles.lead}>
-          {`Work reported on the floor is counted already. A CSV file of older work needs the columns ${finishedColumns.join(', ')}.`}
-        </p>
-      )}
+      {chosen && <Checked checked={chosen.checked} busy={busy} onTake={() => void take(chosen)} />}
     </Panel>
   );
+  return { button, panel };
 }
 
 interface CheckedProps {

@@ -5,6 +5,7 @@ import type { Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
+import { unitOf } from './proposals.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -51,6 +52,7 @@ function Row({ row, machine, timeZone }: { row: Learned; machine: Machine; timeZ
   const act = useAct();
   const present = usePresent();
   const name = figureName(machine, row.key);
+  const unit = unitOf(machine, row.key);
   const wall = (at: number) =>
     `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
   const stands = row.revertedAt === null && figureOf(machine, row.key) === row.after;
@@ -58,9 +60,9 @@ function Row({ row, machine, timeZone }: { row: Learned; machine: Machine; timeZ
     <tr>
       <th scope="row">{name}</th>
       <td>{wall(row.at)}</td>
-      <td>{row.before}</td>
-      <td>{row.after}</td>
-      <td>{`${row.low} to ${row.high}`}</td>
+      <td>{`${row.before} ${unit}`}</td>
+      <td>{`${row.after} ${unit}`}</td>
+      <td>{`${row.low} to ${row.high} ${unit}`}</td>
       <td>{row.observations.toLocaleString('en-US')}</td>
       <td>
         {row.revertedAt !== null && <span className={styles.note}>{`put back ${wall(row.revertedAt)}`}</span>}

@@ -11,7 +11,7 @@ import { Page, Panel } from '../../ui/page.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Tabs } from '../../ui/tabs.tsx';
 import { EvidenceChart } from './evidence-chart.tsx';
-import { ImportFinished } from './import-finished.tsx';
+import { useImportFinished } from './import-finished.tsx';
 import { LateSentence } from './late-sentence.tsx';
 import { LearnedHistory } from './learned-history.tsx';
 import styles from './learning.module.css';
@@ -22,13 +22,16 @@ import { proposalsFor } from './proposals.ts';
 export function LearningScreen() {
   const { data: shop, error } = useShop();
   const { data: happened, error: failed } = useHappened();
+  const { button, panel } = useImportFinished();
   return (
     <Page
       title="Learning"
       lead="What finished work says of your time standards. Nothing changes until you take it over."
+      actions={button}
     >
       {(error ?? failed) && <SentenceError message={(error ?? failed)?.message ?? ''} />}
       {!error && !failed && (!shop || !happened) && <Waiting what="finished work" />}
+      {panel}
       {shop && happened && <Machines shop={shop} happened={happened} />}
     </Page>
   );
@@ -45,7 +48,6 @@ function Machines({ shop, happened }: { shop: Shop; happened: Happened }) {
   const chosen = shop.machine.find(({ id }) => id === asked) ?? shop.machine[0];
   return (
     <>
-      <ImportFinished />
       {happened.left > 0 && (
         <p className={styles.lead}>
           {`${happened.left} finished operations are left out: their part, stock or machine is gone or was changed.`}

@@ -46,7 +46,9 @@ export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
                 <th scope="col">Finished work shows</th>
                 <th scope="col">Likely (90 %)</th>
                 <th scope="col">Operations</th>
-                <th scope="col">Of all time</th>
+                <th scope="col" className={styles.roomy}>
+                  Of all time
+                </th>
                 <th scope="col" aria-label="Verdict" />
                 <th scope="col" aria-label="Take over" />
               </tr>
@@ -91,9 +93,9 @@ function Row({ row: { proposal, name, unit, together }, onTake }: { row: Proposa
           className={styles.note}
         >{`${change >= 0 ? '+' : '−'}${Math.abs(Math.round(change * 100))} %`}</span>
       </td>
-      <td>{`${shown(interval[0], unit)} to ${shown(interval[1], unit)}`}</td>
+      <td>{`${Number(interval[0].toPrecision(3))} to ${shown(interval[1], unit)}`}</td>
       <td>{observations.toLocaleString('en-US')}</td>
-      <td>{`${Math.round(explained * 100)} %`}</td>
+      <td className={styles.roomy}>{`${Math.round(explained * 100)} %`}</td>
       <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag look="fine">agrees</Tag>}</td>
       <td>
         <Button

@@ -34,11 +34,15 @@ export interface ProposalRow {
   readonly together: readonly string[];
 }
 
+/** A figure's unit; changeovers are in seconds. */
+export const unitOf = (machine: Machine, key: string): string =>
+  standardsOf(machine.stage).find((s) => s.key === key)?.unit ?? 's';
+
 export function rowsOf(machine: Machine, proposals: readonly Proposal[]): ProposalRow[] {
   return proposals.map((proposal) => ({
     proposal,
     name: figureName(machine, proposal.key),
-    unit: standardsOf(machine.stage).find((s) => s.key === proposal.key)?.unit ?? 's',
+    unit: unitOf(machine, proposal.key),
     together: proposal.together.map((key) => figureName(machine, key)),
   }));
 }

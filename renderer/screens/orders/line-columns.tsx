@@ -4,6 +4,7 @@ import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
 import { Swatch } from '../../ui/choice.tsx';
+import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { Tag, type TagLook } from '../../ui/tag.tsx';
 import type { LineRow, Standing } from './line-rows.ts';
 import styles from './orders.module.css';
@@ -28,6 +29,7 @@ export type ColumnId =
   | 'weight'
   | 'end'
   | 'lateness'
+  | 'chance'
   | 'status';
 
 export interface LineColumn {
@@ -94,7 +96,9 @@ export const lineColumns: readonly LineColumn[] = [
     label: 'Part',
     width: 'minmax(106px, 1.1fr)',
     sort: (r) => r.partName,
-    cell: (r) => <Words text={r.partName} />,
+    cell: (r) => (
+      <Words text={r.line.makeUpFor ? `${r.partName}, again for ${r.line.makeUpFor}` : r.partName} />
+    ),
   },
   {
     id: 'quantity',
@@ -173,6 +177,13 @@ export const lineColumns: readonly LineColumn[] = [
     width: '144px',
     sort: (r) => -(r.lateness ?? -LAST),
     cell: (r) => <Lateness row={r} />,
+  },
+  {
+    id: 'chance',
+    label: 'On time',
+    width: '84px',
+    sort: (r) => r.onTime ?? LAST,
+    cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,
   },
   {
     id: 'status',

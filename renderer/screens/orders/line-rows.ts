@@ -1,5 +1,6 @@
 import { gaugeName } from '../../../core/report/dispatch.ts';
 import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { Chances } from '../../../core/schedule/chance.ts';
 import type { Colour } from '../../../core/shop/material.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
@@ -22,6 +23,8 @@ export interface LineRow {
   readonly end: number | null;
   /** end − due in seconds; null without an end. */
   readonly lateness: number | null;
+  /** Chance to end by the due date, 0 to 1; null while it is not known. */
+  readonly onTime: number | null;
   /** In no stored queue yet: the board shows it behind everything else. */
   readonly unplanned: boolean;
   /** Why it cannot be planned; null when it can. */
@@ -38,7 +41,11 @@ export function standingOf(order: WorkOrder, line: OrderLine): Standing {
 }
 
 /** Every line of the shop with its order and its end in the plan; `plan` null while nothing can be planned at all. */
-export function lineRows(shop: Shop, plan: Pick<PlanView, 'schedule' | 'unplannable'> | null): LineRow[] {
+export function lineRows(
+  shop: Shop,
+  plan: Pick<PlanView, 'schedule' | 'unplannable'> | null,
+  chances: Chances | null = null,
+): LineRow[] {
   const orders = new Map(shop.order.map((order) => [order.id, order]));
   const parts = new Map(shop.part.map((part) => [part.id, part.name]));
   const materials = new Map(shop.material.map((material) => [material.id, material.name]));
@@ -75,6 +82,7 @@ export function lineRows(shop: Shop, plan: Pick<PlanView, 'schedule' | 'unplanna
         ...named,
         end,
         lateness: end === null ? null : end - order.due,
+        onTime: end === null ? null : (chances?.[line.id]?.onTime ?? null),
         unplanned: standing === 'open' && !isQueued(line.id, queued),
         trouble: troubles.get(`line ${line.id}`) ?? null,
         text: words.join(' ').toLowerCase(),

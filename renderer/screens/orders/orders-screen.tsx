@@ -1,6 +1,7 @@
 import { FileUp, Plus } from 'lucide-react';
 import { useMemo } from 'react';
 import type { Shop } from '../../../core/shop/state.ts';
+import { useChances } from '../../queries/chances.ts';
 import { useNow, useShop } from '../../queries/hooks.ts';
 import { usePlan } from '../../queries/plan.ts';
 import { navigate, usePlace } from '../../router.ts';
@@ -59,7 +60,8 @@ function Lines({ shop }: { shop: Shop }) {
   const plan = query.is === 'ready' ? query.plan : null;
   const { filter, sort, lineId, narrow } = useOrdersView();
   const weekEnd = endOfWeek(useNow(), shop.settings.timeZone);
-  const rows = useMemo(() => lineRows(shop, plan), [shop, plan]);
+  const chances = useChances();
+  const rows = useMemo(() => lineRows(shop, plan, chances), [shop, plan, chances]);
   const counts = useMemo(() => countFacets(rows, weekEnd), [rows, weekEnd]);
   const shown = useMemo(() => {
     const by = lineColumns.find(({ id }) => id === sort.column)?.sort ?? ((row: LineRow) => row.id);
