@@ -4,7 +4,7 @@ import { solveOverColumns, type SolveMip } from './mip.ts';
 import { relax, wholeOf, type Pool } from './relaxation.ts';
 
 /** Stock pieces taken out and planned again at once: few enough to be solved well, enough to change something. */
-const partSize = 10;
+const partSize = 6;
 const inPart = { rounds: 25, closeEnough: 0.001, exact: false };
 const secondsInPart = 0.5;
 

@@ -126,7 +126,7 @@ function tidiest(run: RunInput, sizes: readonly BlankSize[], cover: Cover<SheetL
   );
   const rest: Rest = { ...wholeOf(cover), available };
   const alone = lineByLine({ ...cover, stock: available.map((left) => ({ available: left })) });
-  const fills = [1, 1.15, 1.5].map((power) =>
+  const fills = [1, 1.25].map((power) =>
     fillByValue(
       cover,
       rest,

@@ -47,7 +47,10 @@ export interface CutPlan {
   readonly lines: readonly LineYield[];
   readonly counts: ShearCounts;
   readonly costCents: number;
-  /** No plan of crosscuts, rips and crosscuts costs less. */
+  /**
+   * No plan of this kind costs less: sheets crosscut to panels as long as a blank (or left whole), panels ripped to
+   * strips, strips crosscut to blanks.
+   */
   readonly lowerBoundCents: number;
   readonly status: 'optimal' | 'feasible';
   /** Areas over all sheets, mm²; the four add up to the sheets used. */

@@ -27,7 +27,7 @@ const columnsKept = 3;
 const quickRip: PatternEffort = { buckets: 200, nodes: 300 };
 const exactRip: PatternEffort = { buckets: 1500, nodes: 50_000 };
 
-/** Lengths a panel of this stock may have, given the shear; the whole sheet's own length where it can be ripped whole. */
+/** Lengths a panel may have: each blank length that the shear allows, and the whole sheet's where it can be ripped whole. */
 function panelLengths(stock: Stock, sizes: readonly BlankSize[], shear: ShearLimits): number[] {
   const longest = stock.lengthMm === null ? Infinity : stock.lengthMm - stock.endTrimMm;
   const crosscut = stock.kind === 'coil' || stock.widthMm <= shear.lengthMm;

@@ -43,7 +43,7 @@ const secondsForProof = 30;
 const secondsForPool = 2;
 /** Fills for a first answer: where they are quick, and where each takes its time. */
 const manyFills = 30;
-const fewFills = 10;
+const fewFills = 5;
 
 /**
  * Covers a demand from stock at the least cost: first answers by heuristics, then a bound by column generation, then
@@ -99,14 +99,7 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
     return;
   }
   for (let at = -1; at < maxDives; at++) {
-    const diving = dive(cover, state.pool, relaxed, state.cost, at);
-    let step = diving.next();
-    while (!step.done) {
-      yield report(state);
-      step = diving.next();
-    }
-    accept(state, step.value);
-    yield report(state);
+    yield* oneDive(state, relaxed, at);
     // A dive or two often saves the exact search.
     if (at === 0 && options.solveMip) {
       exactly(state, relaxed, options.solveMip);
@@ -115,10 +108,22 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
   }
 }
 
+function* oneDive<T>(state: State<T>, relaxed: Relaxed<T>, skip: number): Generator<Progress<T>> {
+  const diving = dive(state.cover, state.pool, relaxed, state.cost, skip);
+  let step = diving.next();
+  while (!step.done) {
+    yield report(state);
+    step = diving.next();
+  }
+  accept(state, step.value);
+  yield report(state);
+}
+
 /** Where columns are dear to find: a rough bound first, then a better answer, before the bound is driven home. */
 function* roughly<T>(state: State<T>, options: SolveOptions): Generator<Progress<T>> {
   const { cover, pool } = state;
   const relaxed = yield* relaxation(state, rough);
+  yield* oneDive(state, relaxed, -1);
   if (!state.uses) return;
   const parts = improveParts(cover, pool, state.uses, relaxed.itemDuals, options.solveMip, (uses) =>
     accept(state, uses),

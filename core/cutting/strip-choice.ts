@@ -26,6 +26,9 @@ export interface StripChoice {
   copy(): StripChoice;
 }
 
+/** At equal worth a strip that needs no crosscut of its own is taken: panels are easier to handle than long strips. */
+const crosscutWorth = 1 - 1e-8;
+
 /** More ways to fill one strip than this are not listed one by one. */
 const listed = { full: false, limit: 30, nodes: 2_000 };
 
@@ -134,12 +137,11 @@ function bestStrips(
     axisRule(shear),
     fewPieces.buckets,
   );
-  const option = (value: number, counts: readonly number[], copies: number): StripOption => ({
-    girthMm,
-    blanks: counts.flatMap((count, k) => new Array<number>(count).fill(fitting[k] as number)),
-    value,
-    copies,
-  });
+  const option = (value: number, counts: readonly number[], copies: number): StripOption => {
+    const blanks = counts.flatMap((count, k) => new Array<number>(count).fill(fitting[k] as number));
+    const whole = blanks.length === 1 && sizes[blanks[0] as number]?.lengthMm === lengthMm;
+    return { girthMm, blanks, value: whole ? value : value * crosscutWorth, copies };
+  };
   const all = allPatterns(search, 0, listed);
   if (!all) {
     // Too many to list: the best alone, as often as there are pieces, which errs on the high side only.

@@ -5,9 +5,9 @@ import { planRun } from '../../../core/cutting/plan-run.ts';
 import type { CutPlan } from '../../../core/cutting/plan.ts';
 import { replaySteps } from '../../../core/cutting/replay.ts';
 import type { RunInput } from '../../../core/cutting/run.ts';
-import { randomRun } from './random-run.ts';
+import { aLine, aRun, aSheet, randomRun, tenFootShear } from './random-run.ts';
 
-const steps = 8;
+const steps = 5;
 const sum = (values: readonly number[]): number => values.reduce((a, b) => a + b, 0);
 
 /** Plans of random runs that can be cut; at least half of them must be, or the test says nothing. */
@@ -88,6 +88,38 @@ describe('the plan of any run that can be cut', () => {
       });
       expect(plan.costCents).toBeLessThanOrEqual(sum(alone));
     });
+  });
+
+  it('never claims a bound above a cost at which the run is known to fit', () => {
+    // Sheets divided at random: whole into strips of several lengths, or into panels of one length each, those into strips.
+    // So many sheets suffice, whatever the search finds.
+    const parts = fc.array(fc.integer({ min: 1, max: 5 }), { minLength: 1, maxLength: 4 });
+    const divided = fc.array(
+      fc.array(fc.record({ widths: parts, lengths: parts }), { minLength: 1, maxLength: 3 }),
+      { minLength: 1, maxLength: 4 },
+    );
+    fc.assert(
+      fc.property(divided, (sheets) => {
+        const blanks = sheets.flatMap((panels) =>
+          panels.flatMap(({ widths, lengths: several }) => {
+            const lengths = panels.length === 1 ? several : [1];
+            const panelMm = 3000 / panels.length;
+            const share = (all: readonly number[], part: number, whole: number): number =>
+              Math.floor((whole * part) / sum(all));
+            return widths.flatMap((w) =>
+              lengths.map((l) => [share(widths, w, 1200), share(lengths, l, panelMm)] as const),
+            );
+          }),
+        );
+        const shear = { ...tenFootShear, backGaugeMm: { min: 0, max: 3000 }, minStripMm: 0, scribe: true };
+        const lines = blanks.map(([girth, length], at) => aLine(`${at}/1`, girth, length, 1));
+        const run = aRun(lines, [aSheet('S', 1200, 3000, { costCents: 100 })], { shear });
+        const plan = planRun(run, { steps: 60 });
+        expect(plan.ok && plan.value.lowerBoundCents).toBeLessThanOrEqual(100 * sheets.length);
+        expect(plan.ok && checkSteps(run, plan.value.groups, plan.value.steps)).toEqual([]);
+      }),
+      { numRuns: 80, seed: 11 },
+    );
   });
 
   it('is the same every time for the same run', () => {
