@@ -1,9 +1,9 @@
 import { good, type Result } from '../shop/result.ts';
-import { decode, nameQueues, scheduleOf } from './decode.ts';
+import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
 import { tryPlaces, type Offer } from './promise/places.ts';
 import { draftOf, endOf, endsOf, stepsOf, takeOut, thin } from './what-if/draft.ts';
-import { queuesWithin, readQuestion, withoutJobs } from './what-if/question.ts';
+import { planWithout, readQuestion } from './what-if/question.ts';
 import { madeLate, shiftsBetween, type JobShift } from './what-if/shifts.ts';
 
 /** A date that can be promised for a job, and what it asks of the others. */
@@ -38,20 +38,21 @@ const MOST_EARLIER = 4;
 export function promiseDate(problem: Problem, queues: Queues, jobId: string): Result<DatePromise> {
   const question = readQuestion(problem, queues, [jobId]);
   if (!question.ok) return question;
-  const without = withoutJobs(problem, [jobId]);
-  if (!without.ok) return without;
-  const named = queuesWithin(without.value, nameQueues(problem, question.value.queues));
-  const before = decode(without.value, named);
+  const before = planWithout(problem, queues, [jobId]);
   if (!before.ok) return before;
   const job = question.value.jobs[0]!;
   const loose = stepsOf(problem, job);
   const apart = draftOf(problem, takeOut(problem, question.value.queues, loose));
-  const offers = apart === null ? [] : bySoonest(problem, job, tryPlaces(problem, apart, job));
+  const end = ({ draft }: Offer) => endOf(problem, draft, job);
+  const offers = [...(apart === null ? [] : tryPlaces(problem, apart, job))].sort(
+    (a, b) => end(a) - end(b) || a.draft.objective - b.draft.objective,
+  );
   const safe = offers.find(({ harm }) => harm === 0) ?? null;
+  const earlier = offers.filter((offer) => safe === null || end(offer) < end(safe));
   const told = ({ draft }: Offer): DateOffer => {
     const schedule = scheduleOf(problem, draft.queues, draft.timing);
     return {
-      end: endOf(problem, draft, job),
+      end: schedule.ends[jobId]!,
       queues: schedule.queues,
       schedule,
       makesLate: madeLate(shiftsBetween(problem, endsOf(problem, apart!), schedule.ends, [jobId])),
@@ -61,21 +62,11 @@ export function promiseDate(problem: Problem, queues: Queues, jobId: string): Re
   return good({
     job: jobId,
     safe: safe && told(safe),
-    earlier: thin(
-      cheaperAndCheaper(offers.slice(0, safe ? offers.indexOf(safe) : undefined)),
-      MOST_EARLIER,
-    ).map(told),
+    earlier: thin(cheaperAndCheaper(earlier), MOST_EARLIER).map(told),
   });
 }
 
-function bySoonest(problem: Problem, job: number, offers: readonly Offer[]): Offer[] {
-  const end = ({ draft }: Offer) => endOf(problem, draft, job);
-  return [...offers].sort(
-    (a, b) => end(a) - end(b) || a.harm - b.harm || a.draft.objective - b.draft.objective,
-  );
-}
-
-/** Of offers by falling urgency, those that cost less than all before them. */
+/** Of offers by their ends, those that cost less than all before them. */
 function cheaperAndCheaper(offers: readonly Offer[]): Offer[] {
   let least = Infinity;
   return offers.filter(({ draft }) => {

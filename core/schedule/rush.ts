@@ -1,12 +1,11 @@
 import { bad, good, problem as refusal, type Result } from '../shop/result.ts';
-import { decode, nameQueues } from './decode.ts';
 import { improve } from './improve.ts';
 import type { Problem, Queues } from './problem.ts';
 import { putInFront } from './rush/front.ts';
 import { putInRun } from './rush/run.ts';
 import { wayOf, wayOfDraft, type RushCase, type RushWay } from './rush/way.ts';
 import { draftOf, stepsOf, takeOut, type Draft } from './what-if/draft.ts';
-import { queuesWithin, readQuestion, withoutJobs } from './what-if/question.ts';
+import { planWithout, readQuestion } from './what-if/question.ts';
 
 /**
  * Two quick ways to take a rush into a plan: at the front, and in its run; each with what it costs against the plan
@@ -69,10 +68,7 @@ function readRush(
   const question = readQuestion(problem, queues, jobIds);
   if (!question.ok) return question;
   const { jobs } = question.value;
-  const without = withoutJobs(problem, jobIds);
-  if (!without.ok) return without;
-  const named = nameQueues(problem, question.value.queues);
-  const before = decode(without.value, queuesWithin(without.value, named));
+  const before = planWithout(problem, queues, jobIds);
   if (!before.ok) return before;
   const loose = jobs.flatMap((job) => stepsOf(problem, job));
   const apart = draftOf(problem, takeOut(problem, question.value.queues, loose));

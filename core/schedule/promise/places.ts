@@ -12,7 +12,7 @@ export interface Offer {
 
 /** How many plans are kept between two steps: harmless ones, and others. */
 const KEPT = { harmless: 12, harmful: 4 };
-/** Of the plans that are ready in time for a place, so many are tried there: the ones that do least harm. */
+/** Of the plans that are ready in time for a place, harmless and harmful each, so many are tried there. */
 const PER_PLACE = 2;
 /** Plans timed for one step at most; timing takes ten times as long with limited crews. */
 const MOST = 700;
@@ -89,14 +89,18 @@ function tryStep(
   return offers;
 }
 
-/** What to time, the soonest end first; for each place the few plans in which the blanks lie shortest. */
+/**
+ * What to time, the soonest end first. Where the machine is busy until then, the end is the same however early the blanks
+ * are cut: only the plans in which they lie shortest are tried, which ask least of the others.
+ */
 function candidatesFor(problem: Problem, kept: readonly Offer[], o: number): readonly Candidate[] {
   const tries = new Map<string, number>();
   const chosen = kept
     .flatMap((from) => Array.from(problem.eligible[o]!).flatMap((m) => candidatesOn(problem, from, o, m)))
     .sort((a, b) => a.end - b.end || a.waits - b.waits)
-    .filter(({ place, waits }) => {
-      const key = `${place.machine} ${place.rank} ${waits > 0}`;
+    .filter(({ from, place, waits }) => {
+      if (waits === 0) return true;
+      const key = `${place.machine} ${place.rank} ${from.harm === 0}`;
       tries.set(key, (tries.get(key) ?? 0) + 1);
       return tries.get(key)! <= PER_PLACE;
     });

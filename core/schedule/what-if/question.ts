@@ -77,12 +77,17 @@ export function withoutJobs(problem: Problem, jobIds: readonly string[]): Result
   });
 }
 
-/** Queues without the operations that the problem does not know. */
-export function queuesWithin(problem: Problem, queues: Queues): Queues {
-  return Object.fromEntries(
-    Object.entries(queues).map(([machine, ids]) => [
-      machine,
-      ids.filter((id) => problem.operationAt.has(id)),
-    ]),
+/**
+ * The plan as if some jobs had never been asked for: the order of the others as it is, pinned operations at their rank.
+ * @returns its times; or what `withoutJobs` and `readQuestion` refuse
+ */
+export function planWithout(problem: Problem, queues: Queues, jobIds: readonly string[]): Result<Schedule> {
+  const without = withoutJobs(problem, jobIds);
+  if (!without.ok) return without;
+  const { operationAt } = without.value;
+  const left = Object.fromEntries(
+    Object.entries(queues).map(([machine, ids]) => [machine, ids.filter((id) => operationAt.has(id))]),
   );
+  const question = readQuestion(without.value, left, []);
+  return question.ok ? good(question.value.schedule) : question;
 }
