@@ -7,7 +7,17 @@ import { goTo, lane, openDemo, planFor } from './steps.ts';
  * Every screen at two sizes, light and dark, looked at by the machine for what it can see: nothing wider than the
  * window, nothing said on the console. With FOLDWEEK_PICTURES=1 the README's pictures are taken again.
  */
-const screens = ['board', 'orders', 'orders/import', 'load', 'shop', 'settings', 'print'];
+const screens = [
+  'board',
+  'orders',
+  'orders/import',
+  'load',
+  'floor/B1',
+  'learning',
+  'shop',
+  'settings',
+  'print',
+];
 const sizes = [
   { width: 1440, height: 900 },
   { width: 1024, height: 768 },

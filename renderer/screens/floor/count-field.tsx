@@ -27,7 +27,7 @@ const CountField = ({ label, value, most, look, onChange }: Props) => (
       <Button slot="decrement" className={styles.step ?? ''}>
         <Minus size={28} aria-hidden />
       </Button>
-      <Input className={styles.countInput ?? ''} />
+      <Input className={styles.countInput ?? ''} data-count />
       <Button slot="increment" className={styles.step ?? ''}>
         <Plus size={28} aria-hidden />
       </Button>

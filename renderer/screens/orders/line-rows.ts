@@ -72,6 +72,7 @@ export function lineRows(
       named.gauge,
       named.colour.name,
       order.note,
+      line.makeUpFor ? `again for ${line.makeUpFor}` : '',
     ];
     return [
       {

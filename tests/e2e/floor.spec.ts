@@ -1,0 +1,101 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './app.ts';
+import { figure, goTo, lane, openDemo, operations } from './steps.ts';
+
+/** Work reported at the machines, and what it teaches. */
+
+const card = (page: Page) => page.getByRole('article');
+const undo = (page: Page) => page.getByRole('banner').getByRole('button', { name: /^Undo: / });
+
+/** The floor screen of a machine, and the line on its card. */
+async function standAt(page: Page, machine: string): Promise<string> {
+  await goTo(page, '#/floor');
+  await page.getByRole('radio', { name: machine }).click();
+  return (await card(page).getByRole('heading').textContent()) ?? '';
+}
+
+test('an operation is started, counted and done; scrapped pieces come back as a line of their own', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const line = await standAt(page, 'S1 Shear');
+  await card(page).getByRole('button', { name: 'Start' }).click();
+  await expect(card(page).getByText(/Under way/)).toBeVisible();
+  await card(page).getByRole('button', { name: 'Increase Scrapped' }).click();
+  await page.keyboard.press('x');
+  await expect(undo(page)).toHaveAccessibleName(/Count 0 good, 2 scrapped/);
+  await page.keyboard.press('d');
+  await page.getByRole('button', { name: 'They are good' }).click();
+  await expect(card(page).getByRole('heading')).not.toHaveText(line);
+  await expect(undo(page)).toHaveAccessibleName(new RegExp(`Finish ${line} shearing: \\d+ good, 2 scrapped`));
+
+  await goTo(page, '#/orders');
+  await page.getByRole('searchbox').fill(`again for ${line}`);
+  const again = page.getByRole('row').filter({ hasText: `again for ${line}` });
+  await expect(again).toHaveCount(1);
+  const makeUp = (await again.getByRole('gridcell').first().textContent()) ?? '';
+  await goTo(page, '#/board');
+  await expect(lane(page, 'Shear')).toBeVisible();
+  const shearing = () => operations(lane(page, 'Shear').getByRole('option'));
+  expect(await shearing()).toContain(`${makeUp} shearing`);
+  expect(await shearing()).not.toContain(`${line} shearing`);
+
+  await undo(page).click();
+  await expect.poll(shearing).not.toContain(`${makeUp} shearing`);
+  expect(await shearing()).toContain(`${line} shearing`);
+});
+
+test('work pauses for a reason and goes on; the machine is remembered after a restart', async ({ app }) => {
+  await openDemo(app.page);
+  const line = await standAt(app.page, 'S1 Shear');
+  await app.page.keyboard.press('s');
+  await expect(card(app.page).getByText(/Under way/)).toBeVisible();
+  await app.page.keyboard.press('a');
+  await app.page.getByRole('button', { name: 'Machine or tooling trouble' }).click();
+  await expect(card(app.page).getByText(/Paused since .*: Machine or tooling trouble/)).toBeVisible();
+  const page = await app.restart();
+  await goTo(page, '#/floor/S1');
+  await expect(card(page).getByRole('heading')).toHaveText(line);
+  await page.getByRole('button', { name: 'Go on' }).click();
+  await expect(card(page).getByText(/Under way/)).toBeVisible();
+});
+
+test('standards learned from finished work are taken over, move the plan, and are undone', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const before = await figure(page, 'Hours late').textContent();
+  await goTo(page, '#/learning/B1');
+  await page
+    .getByRole('button', { name: /Take over all \d+ that differ/ })
+    .first()
+    .click();
+  await expect(page.getByRole('table', { name: 'Taken over so far' }).getByRole('row')).not.toHaveCount(1);
+  await expect(undo(page)).toHaveAccessibleName(/Take over .* of B1 from finished work/);
+  await goTo(page, '#/board');
+  await expect(figure(page, 'Hours late')).not.toHaveText(before ?? '');
+  await undo(page).click();
+  await expect(figure(page, 'Hours late')).toHaveText(before ?? '');
+});
+
+test('finished operations come from a file once', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/learning');
+  const rows = [
+    'operation,machine,part,material,gauge,colour,length,quantity,good,scrapped,start,end',
+    '901/1:shear,S1,coping-8,galv,24,walnut,96,18,18,0,2026-11-20 07:00,2026-11-20 07:30',
+    '901/2:shear,S1,no-such-part,galv,24,walnut,96,18,18,0,2026-11-20 07:30,2026-11-20 08:00',
+  ];
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'older.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(rows.join('\n')),
+  });
+  await expect(page.getByText('Row 3, part “no-such-part”:')).toBeVisible();
+  await page.getByRole('button', { name: 'Take 1 good operation' }).click();
+  await expect(page.getByText('1 operation known already')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Take 0 good operations' })).toBeDisabled();
+});
