@@ -1,4 +1,4 @@
-import { costOf, roundUp, type Cover, type Use } from './cover.ts';
+import { costOf, roundUp, type Column, type Cover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
 import { solveOverColumns, type SolveMip } from './mip.ts';
 import { improveParts } from './parts.ts';
@@ -99,12 +99,16 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
     return;
   }
   for (let at = -1; at < maxDives; at++) {
-    yield* oneDive(state, relaxed, at);
-    // A dive or two often saves the exact search.
-    if (at === 0 && options.solveMip) {
-      exactly(state, relaxed, options.solveMip);
-      yield report(state);
+    // A dive often saves the exact search; where the columns that matter are too many to list, a few more do.
+    if (options.solveMip && (at === 0 || at === 3)) {
+      const list = columnsThatMatter(state, relaxed);
+      if (list || at === 3) {
+        exactly(state, list, options.solveMip);
+        yield report(state);
+        if (isDone(state)) return;
+      }
     }
+    yield* oneDive(state, relaxed, at);
   }
 }
 
@@ -145,26 +149,32 @@ function* relaxation<T>(state: State<T>, closeEnough: number): Generator<Progres
   }
 }
 
-/**
- * An answer cheaper than the best uses only columns whose reduced cost is within the gap left; where those can be
- * listed, an exact search over them either finds it or proves there is none.
- */
-function exactly<T>(state: State<T>, relaxed: Relaxed<T>, solveMip: SolveMip): void {
-  const { cover, pool } = state;
-  const target = state.cost - (cover.costUnit > 0 ? cover.costUnit : 1e-6 * state.cost);
-  const all = relaxed.converged
-    ? cover.enumerate?.(relaxed.itemDuals, relaxed.stockDuals, target - relaxed.bound + 1e-6)
-    : null;
-  const seconds = all ? secondsForProof : secondsForPool;
-  const answer = solveOverColumns(
-    cover,
-    all ?? pool.columns,
-    { atMost: target, atLeast: state.lowerBound, seconds },
-    solveMip,
+/** Only columns whose reduced cost is within the gap left can be part of a cheaper answer; null where they are too many to list. */
+function columnsThatMatter<T>({ cover, cost }: State<T>, relaxed: Relaxed<T>): Column<T>[] | null {
+  if (!relaxed.converged || !cover.enumerate) return null;
+  return cover.enumerate(
+    relaxed.itemDuals,
+    relaxed.stockDuals,
+    targetBelow(cover, cost) - relaxed.bound + 1e-6,
   );
-  accept(state, answer.uses);
-  if (all && answer.exhausted) state.lowerBound = Math.max(state.lowerBound, state.cost);
 }
+
+/** An exact search over the columns that matter finds a cheaper answer or proves there is none; over the pool it may find one. */
+function exactly<T>(state: State<T>, list: readonly Column<T>[] | null, solveMip: SolveMip): void {
+  const { cover, pool } = state;
+  const limits = {
+    atMost: targetBelow(cover, state.cost),
+    atLeast: state.lowerBound,
+    seconds: list ? secondsForProof : secondsForPool,
+  };
+  const answer = solveOverColumns(cover, list ?? pool.columns, limits, solveMip);
+  accept(state, answer.uses);
+  if (list && answer.exhausted) state.lowerBound = Math.max(state.lowerBound, state.cost);
+}
+
+/** The cost to look for: the next below. */
+const targetBelow = (cover: Cover, cost: number): number =>
+  cost - (cover.costUnit > 0 ? cover.costUnit : 1e-6 * cost);
 
 function accept<T>(state: State<T>, uses: readonly Use<T>[] | null): void {
   if (!uses) return;
