@@ -89,6 +89,8 @@ function earliestHead(
     for (let m = 0; m < problem.machines; m++) {
       const o = waiting(m);
       if (o < 0) continue;
+      // What has begun has its people already, so it is seated before anything that only could begin.
+      if (!Number.isNaN(problem.startedAt[o]!)) return m;
       const setup = problem.setups[m]!;
       timeOperation(problem, timing, o, m, free[m]!, setup.row(states[m]!)[setup.classOf[o]!]!);
       if (timing.start[o]! >= bestStart) continue;
