@@ -3,6 +3,8 @@ import {
   ClipboardList,
   Factory,
   Gauge,
+  Layers,
+  Scissors,
   SlidersHorizontal,
   TrendingUp,
   Wrench,
@@ -26,6 +28,12 @@ const FloorView = lazy(async () => ({
 const LearningView = lazy(async () => ({
   default: (await import('./screens/learning/learning-screen.tsx')).LearningScreen,
 }));
+const CuttingView = lazy(async () => ({
+  default: (await import('./screens/cutting/cutting-screen.tsx')).CuttingScreen,
+}));
+const StockView = lazy(async () => ({
+  default: (await import('./screens/stock/stock-screen.tsx')).StockScreen,
+}));
 const LoadView = lazy(async () => ({ default: (await import('./screens/load/load-screen.tsx')).LoadScreen }));
 const ShopView = lazy(async () => ({ default: (await import('./screens/shop/shop-screen.tsx')).ShopScreen }));
 const SettingsView = lazy(async () => ({
@@ -47,6 +55,8 @@ interface Screen {
 export const screens: readonly Screen[] = [
   { path: 'board', label: 'Board', icon: CalendarRange, view: <BoardView /> },
   { path: 'orders', label: 'Orders', icon: ClipboardList, view: <OrdersView /> },
+  { path: 'cutting', label: 'Cutting', icon: Scissors, view: <CuttingView /> },
+  { path: 'stock', label: 'Stock', icon: Layers, view: <StockView /> },
   { path: 'floor', label: 'Floor', icon: Wrench, view: <FloorView /> },
   { path: 'load', label: 'Load', icon: Gauge, view: <LoadView /> },
   { path: 'shop', label: 'Shop', icon: Factory, view: <ShopView /> },

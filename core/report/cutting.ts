@@ -3,7 +3,6 @@ import { countSteps } from '../cutting/counts.ts';
 import type { CutPlan } from '../cutting/plan.ts';
 import { planRun } from '../cutting/plan-run.ts';
 import type { RunInput, Stock } from '../cutting/run.ts';
-import type { SolveOptions } from '../cutting/solve-cover.ts';
 import { countCuts } from '../estimate/shear.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../shop/material.ts';
@@ -158,22 +157,26 @@ export interface RunCut {
 /** Search steps for one run: enough for a usual run to be proven best, few enough to plan a week in seconds. */
 const STEPS = 40;
 
+/** A run planned at once; the same input gives the same plan. */
+export const planQuickly = (input: RunInput): Result<CutPlan> => planRun(input, { steps: STEPS });
+
 /**
  * Plans one run with the stock that is free, and takes what it needs off that stock. Where that is not enough it is
  * planned as if the sheets were bought, and what is missing is told.
+ * @param solve `planQuickly`, or one that remembers its answers
  * @param free changed: less what the run takes, never below 0
  */
 export function cutRun(
   shop: Shop,
   run: ShearRun,
   free: Map<string, number>,
-  solver: SolveOptions = {},
+  solve: (input: RunInput) => Result<CutPlan> = planQuickly,
 ): RunCut {
   let input = runInput(shop, run, free, false);
-  let plan = planRun(input, { ...solver, steps: STEPS });
+  let plan = solve(input);
   if (!plan.ok) {
     input = runInput(shop, run, free, true);
-    plan = atPlainCost(shop, planRun(input, { ...solver, steps: STEPS }));
+    plan = atPlainCost(shop, solve(input));
   }
   const changed = shop.cutList.find((list) => run.operations.some((o) => o.line.id === list.id)) ?? null;
   if (changed && plan.ok) plan = good(withList(plan.value, changed));
@@ -185,9 +188,13 @@ export function cutRun(
 }
 
 /** Every run in turn, each with what the runs before it have left: the caller may rest between two. */
-export function* cutRuns(shop: Shop, plan: PlanRead): Generator<RunCut> {
+export function* cutRuns(
+  shop: Shop,
+  plan: PlanRead,
+  solve: (input: RunInput) => Result<CutPlan> = planQuickly,
+): Generator<RunCut> {
   const free = freeStock(shop);
-  for (const run of runsOf(shop, plan)) yield cutRun(shop, run, free);
+  for (const run of runsOf(shop, plan)) yield cutRun(shop, run, free, solve);
 }
 
 /** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */

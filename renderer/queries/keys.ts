@@ -6,4 +6,5 @@ export const keys = {
   search: ['search.read'],
   records: ['records.read'],
   chances: ['chances'],
+  cuts: ['cuts'],
 } as const;

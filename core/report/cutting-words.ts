@@ -1,0 +1,141 @@
+import type { CutPlan } from '../cutting/plan.ts';
+import type { CutStep, Destination } from '../cutting/step.ts';
+import type { Shop } from '../shop/state.ts';
+import { formatWallDate } from '../time/wall.ts';
+import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatMoney } from '../units/money.ts';
+import type { RunCut, ShearRun } from './cutting.ts';
+import { gaugeName } from './dispatch.ts';
+import type { Purchase } from './stock.ts';
+
+/** One setting of the shear in words and figures: the same on screen, on paper and in the CSV file. */
+export interface StepRow {
+  readonly number: number;
+  /** "A1, 4 pieces" */
+  readonly feed: string;
+  /** "9 1/2 in", or "to a line at 9 1/2 in". */
+  readonly setting: string;
+  readonly cut: 'crosscut' | 'rip';
+  readonly cutsEach: number;
+  readonly stroke: string;
+  readonly gives: string;
+  readonly rest: string;
+  /** "1042/1: 8, 1043/2: 2" */
+  readonly lines: string;
+  readonly blanks: number;
+  readonly blanksSoFar: number;
+}
+
+/** A step list row by row. */
+export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow[] =>
+  steps.map((step) => {
+    const size = formatLength(step.sizeMm, units, { fraction: 64 });
+    return {
+      number: step.number,
+      feed: `${step.stack}, ${step.fed} ${step.fed === 1 ? 'piece' : 'pieces'}`,
+      setting: step.cutsEach === 0 ? 'no cut' : step.backGaugeMm === null ? `to a line at ${size}` : size,
+      cut: step.axis === 'length' ? 'crosscut' : 'rip',
+      cutsEach: step.cutsEach,
+      stroke: step.stroke,
+      gives: goesTo(step.to, units),
+      rest: step.rest ? goesTo(step.rest, units) : 'back on its stack',
+      lines: step.lines.map(({ line, pieces }) => `${line}: ${pieces}`).join(', '),
+      blanks: step.blanks,
+      blanksSoFar: step.blanksSoFar,
+    };
+  });
+
+function goesTo(to: Destination, units: LengthUnits): string {
+  if (to.kind === 'stack') return `stack ${to.stack}`;
+  if (to.kind !== 'blank') return to.kind;
+  return `blank ${formatLength(to.girthMm, units, { fraction: 64 })} × ${formatLength(to.lengthMm, units, { fraction: 64 })}`;
+}
+
+/** A plan's figures; areas in mm². */
+export interface CutFigures {
+  readonly sheets: number;
+  /** Share of the sheets' area, 0 to 1. */
+  readonly used: number;
+  readonly remnants: number;
+  readonly scrap: number;
+  /** Remnants kept, pieces. */
+  readonly kept: number;
+}
+
+export function figuresOfCut({ groups, areas }: CutPlan): CutFigures {
+  const all = areas.blanks + areas.remnants + areas.scrap + areas.trim;
+  const share = (area: number): number => (all === 0 ? 0 : area / all);
+  return {
+    sheets: groups.reduce((sum, group) => sum + group.count, 0),
+    used: share(areas.blanks),
+    remnants: share(areas.remnants),
+    scrap: share(areas.scrap + areas.trim),
+    kept: groups.reduce(
+      (sum, group) => sum + group.count * group.offcuts.filter((cut) => cut.kind === 'remnant').length,
+      0,
+    ),
+  };
+}
+
+/** "Prefinished galvanized, 24 ga, Moss" */
+export function metalName(shop: Shop, run: Pick<ShearRun, 'materialId' | 'gauge' | 'colourId'>): string {
+  const material = shop.material.find((m) => m.id === run.materialId)?.name ?? run.materialId;
+  const colour = shop.colour.find((c) => c.id === run.colourId)?.name ?? run.colourId;
+  return `${material}, ${gaugeName(run.gauge)}, ${colour}`;
+}
+
+const cell = (value: string | number): string =>
+  /[",\n]/.test(String(value)) ? `"${String(value).replaceAll('"', '""')}"` : String(value);
+const csv = (rows: readonly (readonly (string | number)[])[]): string =>
+  rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+
+/** A run's step list as CSV (RFC 4180), lengths in the shop's units. */
+export function stepsCsv(cut: RunCut, units: LengthUnits): string {
+  const head = [
+    'step',
+    'feed',
+    'back gauge',
+    'cut',
+    'cuts each',
+    'stroke',
+    'gives',
+    'rest',
+    'lines',
+    'blanks',
+    'blanks so far',
+  ];
+  const rows = stepRows(cut.plan.ok ? cut.plan.value.steps : [], units);
+  return csv([
+    head,
+    ...rows.map((r) => [
+      r.number,
+      r.feed,
+      r.setting,
+      r.cut,
+      r.cutsEach,
+      r.stroke,
+      r.gives,
+      r.rest,
+      r.lines,
+      r.blanks,
+      r.blanksSoFar,
+    ]),
+  ]);
+}
+
+/** What to buy as CSV (RFC 4180). */
+export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string {
+  const { units, timeZone } = shop.settings;
+  return csv([
+    ['needed by', 'stock', 'metal', 'width', 'length', 'pieces', 'cost'],
+    ...purchases.map(({ sheet, pieces, costCents, neededBy }) => [
+      formatWallDate(neededBy, timeZone),
+      sheet.id,
+      metalName(shop, sheet),
+      formatLength(sheet.widthMm, units),
+      formatLength(sheet.lengthMm, units),
+      pieces,
+      formatMoney(costCents),
+    ]),
+  ]);
+}

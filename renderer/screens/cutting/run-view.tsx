@@ -1,0 +1,136 @@
+import { ArrowLeft, FileDown, PackageMinus, Printer, RotateCcw } from 'lucide-react';
+import type { RunCut } from '../../../core/report/cutting.ts';
+import { metalName, stepsCsv } from '../../../core/report/cutting-words.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { usePresent } from '../../queries/hooks.ts';
+import { navigate } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import { Page, Panel } from '../../ui/page.tsx';
+import { toastError } from '../../ui/toast.tsx';
+import { saveText } from '../stock/save-text.ts';
+import { useAct } from '../shop/form/use-act.ts';
+import { Cautioned } from './cautioned.tsx';
+import { CutFacts } from './cut-facts.tsx';
+import type { Ready } from './cutting-screen.tsx';
+import styles from './cutting.module.css';
+import { JoinNext } from './join-next.tsx';
+import { cutPrintAddress } from './print-address.ts';
+import { RunState } from './run-list.tsx';
+import { Sheets } from './sheets.tsx';
+import { StepList } from './step-list.tsx';
+import { useSteps } from './use-steps.ts';
+
+/** One run opened: its figures, its sheets to scale, the list of settings to cut by. */
+export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
+  const { shop } = query;
+  const { run, plan } = cut;
+  const { timeZone } = shop.settings;
+  const begins = `${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`;
+  return (
+    <Page
+      title={`Run ${run.id}`}
+      lead={`${metalName(shop, run)} on ${run.machine.name}, begins ${begins}`}
+      actions={<Tools query={query} cut={cut} />}
+    >
+      {!plan.ok ? (
+        <Faults problems={plan.problems} title="This run cannot be cut as it stands" />
+      ) : (
+        <>
+          <Panel title="The run in figures" actions={<RunState cut={cut} />}>
+            <CutFacts shop={shop} cut={cut} />
+          </Panel>
+          <JoinNext query={query} cut={cut} />
+          <Panel title="Sheets">
+            <Sheets shop={shop} cut={cut} />
+          </Panel>
+          <Steps query={query} cut={cut} />
+          <Cautioned />
+        </>
+      )}
+    </Page>
+  );
+}
+
+function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
+  const edit = useSteps(query, cut);
+  return (
+    <Panel
+      title={cut.changed ? 'Steps, changed by hand' : 'Steps'}
+      actions={
+        cut.changed && (
+          <Button small icon={RotateCcw} onPress={edit.planAnew}>
+            Plan the steps anew
+          </Button>
+        )
+      }
+    >
+      {cut.faults.length > 0 && (
+        <Faults problems={cut.faults} title="Cut as it stands, this list does not give what the run asks" />
+      )}
+      <StepList query={query} cut={cut} edit={edit} />
+    </Panel>
+  );
+}
+
+function Faults({ title, problems }: { title: string; problems: RunCut['faults'] }) {
+  return (
+    <div className={styles.faults} role="alert">
+      <strong>{title}</strong>
+      <ul>
+        {problems.map((p) => (
+          <li key={p.message}>{`${p.message} ${p.advice}`}</li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Tools({ query, cut }: { query: Ready; cut: RunCut }) {
+  const act = useAct();
+  const present = usePresent();
+  const { run, plan, takings } = cut;
+  const take = () => {
+    if (!plan.ok) return;
+    const kept = plan.value.groups.flatMap(({ stockId, count, offcuts }) =>
+      offcuts
+        .filter((offcut) => offcut.kind === 'remnant')
+        .map(({ w, h }) => ({ fromSheetId: stockId, widthMm: h, lengthMm: w, pieces: count })),
+    );
+    void act({
+      do: 'stock.use',
+      lines: run.operations.map((o) => o.line.id),
+      used: takings.map(({ sheetId, pieces }) => ({ sheetId, pieces })),
+      kept,
+      at: present(),
+    }).catch(toastError);
+  };
+  return (
+    <>
+      <Button icon={ArrowLeft} onPress={() => navigate('cutting')}>
+        All runs
+      </Button>
+      {plan.ok && (
+        <>
+          <Button icon={PackageMinus} onPress={take}>
+            Take sheets from stock
+          </Button>
+          <Button
+            icon={FileDown}
+            onPress={() => saveText(`steps ${run.id}.csv`, stepsCsv(cut, query.shop.settings.units))}
+          >
+            Save CSV
+          </Button>
+          <Button
+            look="primary"
+            icon={Printer}
+            onPress={() => {
+              window.location.hash = cutPrintAddress(run.id);
+            }}
+          >
+            Print
+          </Button>
+        </>
+      )}
+    </>
+  );
+}

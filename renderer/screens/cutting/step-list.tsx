@@ -1,0 +1,164 @@
+import { ArrowDown, ArrowUp, Copy, GripVertical, Plus, Trash2 } from 'lucide-react';
+import { useState, type KeyboardEvent } from 'react';
+import { Button as Handle, GridList, GridListItem, useDragAndDrop } from 'react-aria-components';
+import type { CutStep } from '../../../core/cutting/step.ts';
+import type { RunCut } from '../../../core/report/cutting.ts';
+import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
+import { Button } from '../../ui/button.tsx';
+import { IconButton } from '../../ui/icon-button.tsx';
+import { AddStep } from './add-step.tsx';
+import { CopyStep } from './copy-step.tsx';
+import type { Ready } from './cutting-screen.tsx';
+import styles from './cutting.module.css';
+import type { StepEdit } from './use-steps.ts';
+
+interface Props {
+  query: Ready;
+  cut: RunCut;
+  edit: StepEdit;
+}
+
+const HEADS = [
+  '',
+  'No.',
+  'Feed',
+  'Back gauge',
+  'Cut',
+  'Cuts',
+  'Stroke',
+  'Gives',
+  'Rest',
+  'For lines',
+  'Blanks',
+  '',
+];
+
+/** The settings in the order to cut. Drag a row, or hold Alt and press an arrow; Delete takes one out. */
+export function StepList({ query, cut, edit }: Props) {
+  const [copied, setCopied] = useState<CutStep | null>(null);
+  const [adding, setAdding] = useState(false);
+  const steps = cut.plan.ok ? cut.plan.value.steps : [];
+  const rows = stepRows(steps, query.shop.settings.units);
+  const { dragAndDropHooks } = useDragAndDrop({
+    getItems: (keys) => [...keys].map((key) => ({ 'text/plain': String(key) })),
+    onReorder({ keys, target }) {
+      const from = Number([...keys][0]) - 1;
+      const to = Number(target.key) - 1 + (target.dropPosition === 'after' ? 1 : 0);
+      edit.move(from, to > from ? to - 1 : to);
+    },
+  });
+  return (
+    <div className={styles.scroll}>
+      <div className={styles.steps} onKeyDownCapture={(event) => pressed(event, edit)}>
+        <div className={styles.stepHead} aria-hidden>
+          {HEADS.map((head, i) => (
+            <span key={i}>{head}</span>
+          ))}
+        </div>
+        <GridList
+          aria-label="Steps"
+          items={rows.map((row) => ({ ...row, id: String(row.number) }))}
+          dragAndDropHooks={dragAndDropHooks}
+          dependencies={[cut]}
+        >
+          {(row) => (
+            <GridListItem
+              id={row.id}
+              textValue={`Step ${row.number}, ${row.setting}, ${row.gives}`}
+              className={styles.step ?? ''}
+            >
+              <StepCells row={row} />
+              <StepTools
+                row={row}
+                last={rows.length}
+                edit={edit}
+                onCopy={() => setCopied(steps[row.number - 1] ?? null)}
+              />
+            </GridListItem>
+          )}
+        </GridList>
+        <div className={styles.padded}>
+          <Button small icon={Plus} onPress={() => setAdding(true)}>
+            Add a step
+          </Button>
+        </div>
+      </div>
+      {adding && <AddStep shop={query.shop} cut={cut} onAdd={edit.add} onClose={() => setAdding(false)} />}
+      {copied && (
+        <CopyStep query={query} cut={cut} step={copied} edit={edit} onClose={() => setCopied(null)} />
+      )}
+    </div>
+  );
+}
+
+/** Alt and an arrow move the row with the focus, Delete takes it out. */
+function pressed(event: KeyboardEvent, edit: StepEdit): void {
+  const row = (event.target as HTMLElement).closest('[data-key]');
+  const at = Number(row?.getAttribute('data-key') ?? NaN) - 1;
+  const by = event.altKey ? { ArrowUp: -1, ArrowDown: 1 }[event.key] : undefined;
+  if (Number.isNaN(at) || (by === undefined && event.key !== 'Delete')) return;
+  event.preventDefault();
+  event.stopPropagation();
+  if (by === undefined) edit.remove(at);
+  else edit.move(at, at + by);
+}
+
+const StepCells = ({ row }: { row: StepRow }) => (
+  <>
+    <Handle slot="drag" className={styles.handle ?? ''}>
+      <GripVertical size={16} aria-label="Drag" />
+    </Handle>
+    <span>{row.number}</span>
+    <span>{row.feed}</span>
+    <span className={styles.setting}>{row.setting}</span>
+    <span>{row.cut}</span>
+    <span>{`${row.cutsEach} each`}</span>
+    <span>{row.stroke}</span>
+    <span>{row.gives}</span>
+    <span>{row.rest}</span>
+    <span>{row.lines}</span>
+    <span className={styles.right}>{`${row.blanks} (${row.blanksSoFar})`}</span>
+  </>
+);
+
+function StepTools({
+  row: { number },
+  last,
+  edit,
+  onCopy,
+}: {
+  row: StepRow;
+  last: number;
+  edit: StepEdit;
+  onCopy: () => void;
+}) {
+  const at = number - 1;
+  return (
+    <span className={styles.tools}>
+      <IconButton
+        small
+        label={`Move step ${number} up`}
+        keys="Alt+↑"
+        icon={ArrowUp}
+        isDisabled={at === 0}
+        onPress={() => edit.move(at, at - 1)}
+      />
+      <IconButton
+        small
+        label={`Move step ${number} down`}
+        keys="Alt+↓"
+        icon={ArrowDown}
+        isDisabled={number === last}
+        onPress={() => edit.move(at, at + 1)}
+      />
+      <IconButton small label={`Copy step ${number} to another run`} icon={Copy} onPress={onCopy} />
+      <IconButton
+        small
+        label={`Take step ${number} out`}
+        keys="Delete"
+        icon={Trash2}
+        onPress={() => edit.remove(at)}
+      />
+    </span>
+  );
+}

@@ -1,0 +1,55 @@
+import { useState, type KeyboardEvent } from 'react';
+import { metalName } from '../../../core/report/cutting-words.ts';
+import { sentence } from '../../../core/shop/result.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { parseWalkIn } from '../../../core/shop/walk-in.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { formatLength } from '../../../core/units/length.ts';
+import { Button } from '../../ui/button.tsx';
+import { Panel } from '../../ui/page.tsx';
+import { TextField } from '../../ui/text-field.tsx';
+import { toastError } from '../../ui/toast.tsx';
+import { useAct } from '../shop/form/use-act.ts';
+import styles from './cutting.module.css';
+
+const DAY = 86_400;
+
+/** A cut for someone at the counter, typed in one line; it says what it understood before it is taken. */
+export function WalkIn({ shop, now }: { shop: Shop; now: Instant }) {
+  const act = useAct();
+  const [text, setText] = useState('');
+  const read = text.trim() === '' ? null : parseWalkIn(shop, text);
+  const { units } = shop.settings;
+  const understood = read?.ok
+    ? `Understood: ${read.value.pieces} flat pieces, ${formatLength(read.value.girthMm, units)} wide and ${formatLength(read.value.lengthMm, units)} long, of ${metalName(shop, read.value)}, due in a day.`
+    : undefined;
+  const take = () => {
+    if (!read?.ok) return;
+    act({ do: 'walkin.take', text: text.slice(0, 200), ...read.value, due: now + DAY }).then(
+      () => setText(''),
+      toastError,
+    );
+  };
+  const enter = (event: KeyboardEvent) => {
+    if (event.key === 'Enter') take();
+  };
+  return (
+    <Panel>
+      <div className={styles.walkIn}>
+        <div onKeyDown={enter}>
+          <TextField
+            label="Walk-in cut"
+            value={text}
+            onChange={setText}
+            placeholder="5 @ 9 1/2 in x 10 ft, 26 ga, moss"
+            help={understood ?? 'pieces @ girth x length, gauge, colour'}
+            error={read && !read.ok ? sentence(read.problems) : undefined}
+          />
+        </div>
+        <Button look="primary" isDisabled={!read?.ok} onPress={take}>
+          Take it
+        </Button>
+      </div>
+    </Panel>
+  );
+}

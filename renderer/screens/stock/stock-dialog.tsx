@@ -1,0 +1,85 @@
+import { useState } from 'react';
+import { stockName } from '../../../core/edit/stock-commands.ts';
+import type { Command } from '../../../core/edit/command.ts';
+import type { StockRow } from '../../../core/report/stock.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { usePresent } from '../../queries/hooks.ts';
+import { Button } from '../../ui/button.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { NumberField } from '../../ui/number-field.tsx';
+import { TextField } from '../../ui/text-field.tsx';
+import { toastError } from '../../ui/toast.tsx';
+import { useAct } from '../shop/form/use-act.ts';
+import styles from './stock.module.css';
+
+interface Props {
+  shop: Shop;
+  row: StockRow;
+  onClose: () => void;
+}
+
+/** One stock: receive, count or correct it, one entry of its history each; and what the plan takes of it when. */
+export function StockDialog({ shop, row: { sheet, reserved, left }, onClose }: Props) {
+  const act = useAct();
+  const present = usePresent();
+  const [pieces, setPieces] = useState(NaN);
+  const [note, setNote] = useState('');
+  const enter = (command: Command) =>
+    void act(command).then(() => {
+      setPieces(NaN);
+      setNote('');
+    }, toastError);
+  const entry = { sheetId: sheet.id, at: present(), note };
+  const whole = Number.isInteger(pieces);
+  return (
+    <Dialog title={stockName(shop, sheet)} isOpen onClose={onClose}>
+      <div className={styles.form}>
+        <p>{`${sheet.onHand} on hand, ${sheet.onHand - left} reserved by the plan, ${left < 0 ? `${-left} short` : `${left} left`}.`}</p>
+        <NumberField
+          label={sheet.form === 'coil' ? 'Stretches' : 'Pieces'}
+          value={pieces}
+          onChange={setPieces}
+          help="to correct, below 0 takes away"
+        />
+        <TextField label="Note" value={note} onChange={setNote} />
+        <div className={styles.acts}>
+          <Button
+            look="primary"
+            isDisabled={!whole || pieces < 1}
+            onPress={() => enter({ do: 'stock.receive', ...entry, pieces })}
+          >
+            Receive
+          </Button>
+          <Button
+            isDisabled={!whole || pieces < 0}
+            onPress={() => enter({ do: 'stock.count', ...entry, pieces })}
+          >
+            So many were counted
+          </Button>
+          <Button
+            isDisabled={!whole || pieces === 0}
+            onPress={() => enter({ do: 'stock.correct', ...entry, by: pieces })}
+          >
+            Correct by so many
+          </Button>
+        </div>
+        <Reserved shop={shop} reserved={reserved} />
+      </div>
+    </Dialog>
+  );
+}
+
+const Reserved = ({ shop, reserved }: { shop: Shop; reserved: StockRow['reserved'] }) => (
+  <>
+    <h3>Reserved by the plan</h3>
+    {reserved.length === 0 && <p className={styles.soft}>The plan takes nothing of it.</p>}
+    <ul className={styles.form}>
+      {reserved.map(({ runId, at, pieces, short }) => (
+        <li key={runId}>
+          {`${formatWallDate(at, shop.settings.timeZone)} ${formatClock(at, shop.settings.timeZone)}: ${pieces} for run ${runId}${short > 0 ? `, ${short} of them short` : ''}`}
+        </li>
+      ))}
+    </ul>
+  </>
+);

@@ -1,0 +1,73 @@
+import { metalName } from '../../../core/report/cutting-words.ts';
+import type { StockRow } from '../../../core/report/stock.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatWallDate } from '../../../core/time/wall.ts';
+import { formatLength } from '../../../core/units/length.ts';
+import { navigate } from '../../router.ts';
+import { Swatch } from '../../ui/choice.tsx';
+import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
+import { Tag } from '../../ui/tag.tsx';
+import styles from './stock.module.css';
+
+/** Everything in stock; Enter opens one to receive, count or correct it. */
+export const StockList = ({ shop, rows }: { shop: Shop; rows: readonly StockRow[] }) => (
+  <DataTable
+    label="Stock on hand"
+    columns={columnsOf(shop)}
+    rows={rows}
+    rowId={({ sheet }) => sheet.id}
+    onOpen={({ sheet }) => navigate('stock', sheet.id)}
+    sortedBy={{ column: 'state', direction: 'ascending' }}
+  />
+);
+
+function columnsOf(shop: Shop): TableColumn<StockRow>[] {
+  const { units, timeZone } = shop.settings;
+  const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
+  return [
+    {
+      id: 'metal',
+      label: 'Metal',
+      cell: ({ sheet }) => (
+        <span className={styles.metal}>
+          <Swatch hex={hex(sheet.colourId)} />
+          {metalName(shop, sheet)}
+        </span>
+      ),
+      sort: ({ sheet }) => metalName(shop, sheet),
+    },
+    { id: 'form', label: 'Form', cell: ({ sheet }) => sheet.form, sort: ({ sheet }) => sheet.form },
+    {
+      id: 'size',
+      label: 'Width × length',
+      cell: ({ sheet }) => `${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}`,
+      sort: ({ sheet }) => sheet.widthMm * sheet.lengthMm,
+    },
+    {
+      id: 'hand',
+      label: 'On hand',
+      right: true,
+      cell: ({ sheet }) => sheet.onHand,
+      sort: ({ sheet }) => sheet.onHand,
+    },
+    {
+      id: 'reserved',
+      label: 'Reserved',
+      right: true,
+      cell: ({ sheet, left }) => sheet.onHand - left,
+      sort: ({ sheet, left }) => sheet.onHand - left,
+    },
+    { id: 'left', label: 'Left', right: true, cell: ({ left }) => left, sort: ({ left }) => left },
+    {
+      id: 'state',
+      label: 'Reaches',
+      cell: ({ shortFrom, left }) =>
+        shortFrom === null ? (
+          <Tag look="fine">reaches</Tag>
+        ) : (
+          <Tag look="warn">{`${-left} short from ${formatWallDate(shortFrom, timeZone)}`}</Tag>
+        ),
+      sort: ({ shortFrom }) => shortFrom ?? Infinity,
+    },
+  ];
+}

@@ -1,0 +1,80 @@
+import { FileDown, Printer } from 'lucide-react';
+import { purchasesCsv } from '../../../core/report/cutting-words.ts';
+import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
+import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
+import { navigate, usePlace } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import { Page } from '../../ui/page.tsx';
+import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { Tabs } from '../../ui/tabs.tsx';
+import { History } from './history.tsx';
+import { Purchases } from './purchases.tsx';
+import { saveText } from './save-text.ts';
+import { StockDialog } from './stock-dialog.tsx';
+import { StockList } from './stock-list.tsx';
+
+/** What lies in stock, what the plan reserves of it, and what is to be bought by when. */
+export function StockScreen() {
+  const query = useCuts();
+  return (
+    <Page
+      title="Stock"
+      lead="Sheets, coils and remnants on hand, less what the plan takes of them."
+      actions={<Tools query={query} />}
+    >
+      {query.is === 'waiting' && <Waiting what="the stock and what the plan takes of it" />}
+      {query.is === 'failed' && <SentenceError message={query.message} />}
+      {query.is === 'ready' && <Stock query={query} />}
+    </Page>
+  );
+}
+
+function Tools({ query }: { query: CutsQuery }) {
+  const save = () => {
+    if (query.is !== 'ready') return;
+    const purchases = purchasesOf(stockRows(query.shop, query.cuts));
+    saveText('purchase list.csv', purchasesCsv(query.shop, purchases));
+  };
+  return (
+    <>
+      <Button onPress={() => navigate('cutting')}>Cutting</Button>
+      <Button icon={FileDown} onPress={save}>
+        Save purchase list
+      </Button>
+      <Button icon={Printer} onPress={() => navigate('print', 'purchases')}>
+        Print it
+      </Button>
+    </>
+  );
+}
+
+function Stock({ query: { shop, cuts } }: { query: Extract<CutsQuery, { is: 'ready' }> }) {
+  const sheetId = usePlace().path[1];
+  if (shop.sheet.length === 0)
+    return (
+      <EmptyState title="No stock yet">
+        <p>Sheet sizes are entered in Shop, Materials; then they can be received and counted here.</p>
+      </EmptyState>
+    );
+  const rows = stockRows(shop, cuts);
+  const purchases = purchasesOf(rows);
+  const opened = rows.find(({ sheet }) => sheet.id === sheetId);
+  return (
+    <>
+      <Tabs
+        label="Stock"
+        tabs={[
+          { id: 'hand', label: 'On hand', content: <StockList shop={shop} rows={rows} /> },
+          {
+            id: 'buy',
+            label: 'To buy',
+            count: purchases.length,
+            content: <Purchases shop={shop} purchases={purchases} />,
+          },
+          { id: 'history', label: 'History', content: <History shop={shop} movements={shop.movement} /> },
+        ]}
+      />
+      {opened && <StockDialog shop={shop} row={opened} onClose={() => navigate('stock')} />}
+    </>
+  );
+}
