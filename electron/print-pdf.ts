@@ -33,12 +33,33 @@ export const pdfPrinter =
     return filePath;
   };
 
-function addressOf({ what, machineId, days }: Printable): string {
-  const query = new URLSearchParams({ days: String(days), ...(machineId ? { machine: machineId } : {}) });
-  return `${PAGE_ADDRESS}#/print/${what}?${query.toString()}`;
+/** The print route of what is printed, and what its choice is called there. */
+function addressOf(print: Printable): string {
+  const query = new URLSearchParams(choiceOf(print));
+  return `${PAGE_ADDRESS}#/print/${print.what}?${query.toString()}`;
 }
 
-const fileNameOf = ({ machineId }: Printable): string => `dispatch ${machineId ?? 'all machines'}`;
+function choiceOf(print: Printable): Record<string, string> {
+  switch (print.what) {
+    case 'dispatch':
+      return { days: String(print.days), ...(print.machineId ? { machine: print.machineId } : {}) };
+    case 'cutting':
+      return { run: print.runId };
+    case 'purchases':
+      return {};
+  }
+}
+
+function fileNameOf(print: Printable): string {
+  switch (print.what) {
+    case 'dispatch':
+      return `dispatch ${print.machineId ?? 'all machines'}`;
+    case 'cutting':
+      return `cutting ${print.runId.replace('/', '-')}`;
+    case 'purchases':
+      return 'purchase list';
+  }
+}
 
 async function drawPdf(address: string, preload: string, pageSize: 'Letter' | 'A4'): Promise<Uint8Array> {
   const page = new BrowserWindow({ show: false, webPreferences: webPreferences(preload) });

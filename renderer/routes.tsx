@@ -43,6 +43,12 @@ const PrintView = lazy(async () => ({
   default: (await import('./screens/print/print-screen.tsx')).PrintScreen,
 }));
 
+const StockPrintView = lazy(async () => ({
+  default: (await import('./screens/print/stock-print-screen.tsx')).StockPrintScreen,
+}));
+/** Papers about sheets rather than machines. */
+const stockPapers = new Set(['cutting', 'purchases']);
+
 interface Screen {
   /** First part of the address, "#/orders". */
   readonly path: string;
@@ -72,7 +78,7 @@ export const screenAt = ({ path }: Place): Screen | undefined =>
 
 /** The view for an address; the board when it names nothing we have. Deeper parts are the screen's own (`usePlace`). */
 export function viewAt(place: Place): ReactNode {
-  if (isPrint(place)) return <PrintView />;
+  if (isPrint(place)) return stockPapers.has(place.path[1] ?? '') ? <StockPrintView /> : <PrintView />;
   if (place.path[0] === 'orders' && place.path[1] === 'import') return <ImportView />;
   return screenAt(place)?.view ?? <BoardView />;
 }

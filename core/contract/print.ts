@@ -1,11 +1,16 @@
 import { z } from 'zod';
 import { code } from '../shop/fields.ts';
+import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
 /** What can be printed; each has a print route of the same name in the screens. */
 export const printable = z.discriminatedUnion('what', [
   /** The dispatch list of one machine, or of all (one page run a machine). */
   z.strictObject({ what: z.literal('dispatch'), machineId: code.nullable(), days: z.int().min(1).max(28) }),
+  /** The steps of one run on the shear, with its sheets drawn. */
+  z.strictObject({ what: z.literal('cutting'), runId: lineId }),
+  /** What to buy by when. */
+  z.strictObject({ what: z.literal('purchases') }),
 ]);
 export type Printable = z.infer<typeof printable>;
 

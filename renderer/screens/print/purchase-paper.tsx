@@ -1,0 +1,57 @@
+import { metalName } from '../../../core/report/cutting-words.ts';
+import type { Purchase } from '../../../core/report/stock.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { formatLength } from '../../../core/units/length.ts';
+import { formatMoney } from '../../../core/units/money.ts';
+import styles from './print.module.css';
+import stock from './stock-paper.module.css';
+
+interface Props {
+  shop: Shop;
+  purchases: readonly Purchase[];
+  now: Instant;
+}
+
+/** What to buy, what is needed first on top. */
+export function PurchasePaper({ shop, purchases, now }: Props) {
+  const { timeZone, units, name } = shop.settings;
+  const size = (mm: number) => formatLength(mm, units);
+  return (
+    <section
+      className={`${units === 'in' ? styles.letter : styles.a4} ${stock.paper}`}
+      aria-label="Purchase list"
+    >
+      <div className={styles.head}>
+        <h1>Purchase list</h1>
+        <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+      </div>
+      {purchases.length === 0 && <p>Nothing is missing: the stock on hand reaches for the plan.</p>}
+      <table className={`${styles.paper} ${stock.table}`}>
+        <thead>
+          <tr className={styles.columns}>
+            {['Needed by', 'Stock', 'Metal', 'Width × length', 'Pieces', 'Cost', 'For runs'].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {purchases.map(({ sheet, pieces, costCents, neededBy, runs }) => (
+            <tr key={sheet.id} className={styles.row}>
+              <td>{formatWallDate(neededBy, timeZone)}</td>
+              <td>{sheet.id}</td>
+              <td>{metalName(shop, sheet)}</td>
+              <td>{`${size(sheet.widthMm)} × ${size(sheet.lengthMm)}`}</td>
+              <td className={styles.figure}>{pieces}</td>
+              <td className={styles.figure}>{formatMoney(costCents)}</td>
+              <td>{runs.join(', ')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

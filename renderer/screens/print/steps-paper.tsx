@@ -1,0 +1,104 @@
+import type { CutPlan } from '../../../core/cutting/plan.ts';
+import { cautionsFor } from '../../../core/report/cautions.ts';
+import type { RunCut } from '../../../core/report/cutting.ts';
+import { metalName, stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { CutFacts } from '../cutting/cut-facts.tsx';
+import { Sheets } from '../cutting/sheets.tsx';
+import styles from './print.module.css';
+import stock from './stock-paper.module.css';
+
+interface Props {
+  shop: Shop;
+  cut: RunCut;
+  plan: CutPlan;
+  now: Instant;
+}
+
+const HEADS = [
+  'No.',
+  'Feed',
+  'Back gauge',
+  'Cut',
+  'Each',
+  'Stroke',
+  'Gives',
+  'Rest',
+  'For lines',
+  'Blanks',
+  'So far',
+  'Done',
+];
+
+/** What the person at the shear takes along: cautions, figures, sheets, and the steps to tick off. */
+export function StepsPaper({ shop, cut, plan, now }: Props) {
+  const { run } = cut;
+  const { timeZone, units, name } = shop.settings;
+  const { governs, points } = cautionsFor('shear');
+  return (
+    <section
+      className={`${units === 'in' ? styles.letter : styles.a4} ${stock.paper}`}
+      aria-label={`Steps of run ${run.id}`}
+    >
+      <div className={styles.head}>
+        <h1>{`Run ${run.id}: ${metalName(shop, run)}`}</h1>
+        <span>{`${run.machine.name}, begins ${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`}</span>
+        <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+      </div>
+      <div className={styles.cautions}>
+        <strong>{governs}</strong>
+        <ul>
+          {points.map((point) => (
+            <li key={point}>{point}</li>
+          ))}
+        </ul>
+      </div>
+      {cut.faults.length > 0 && (
+        <p
+          className={stock.fault}
+        >{`This list was changed and does not give what the run asks: ${cut.faults.map((p) => p.message).join(' ')}`}</p>
+      )}
+      <CutFacts shop={shop} cut={cut} />
+      <StepTable rows={stepRows(plan.steps, units)} />
+      <Sheets shop={shop} cut={cut} />
+    </section>
+  );
+}
+
+const StepTable = ({ rows }: { rows: readonly StepRow[] }) => (
+  <table className={`${styles.paper} ${stock.table}`}>
+    <thead>
+      <tr className={styles.columns}>
+        {HEADS.map((head) => (
+          <th key={head} scope="col">
+            {head}
+          </th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {rows.map((row) => (
+        <tr key={row.number} className={styles.row}>
+          <td className={styles.place}>{row.number}</td>
+          <td>{row.feed}</td>
+          <td>
+            <strong>{row.setting}</strong>
+          </td>
+          <td>{row.cut}</td>
+          <td>{row.cutsEach}</td>
+          <td>{row.stroke}</td>
+          <td>{row.gives}</td>
+          <td>{row.rest}</td>
+          <td>{row.lines}</td>
+          <td>{row.blanks}</td>
+          <td>{row.blanksSoFar}</td>
+          <td>
+            <span className={styles.tick} />
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);

@@ -1,0 +1,78 @@
+import { ArrowLeft, FileDown, Printer } from 'lucide-react';
+import { useEffect } from 'react';
+import { contract } from '../../../core/contract/index.ts';
+import type { Printable } from '../../../core/contract/print.ts';
+import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
+import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
+import { useStatus } from '../../queries/hooks.ts';
+import { invoke } from '../../queries/invoke.ts';
+import { navigate, usePlace } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
+import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { toast, toastError, ToastCorner } from '../../ui/toast.tsx';
+import { PurchasePaper } from './purchase-paper.tsx';
+import styles from './print.module.css';
+import { StepsPaper } from './steps-paper.tsx';
+
+/** A run's steps, or the purchase list, as they come out on paper. */
+export function StockPrintScreen() {
+  const { path, query: choice } = usePlace();
+  const runId = path[1] === 'cutting' ? (choice.get('run') ?? '') : null;
+  const query = useCuts();
+  const inBrowser = useStatus().data?.host === 'browser';
+  return (
+    <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
+      <Tools runId={runId} inBrowser={inBrowser} />
+      {query.is === 'waiting' && <Waiting what="the runs and planning their sheets" />}
+      {query.is === 'failed' && <SentenceError message={query.message} />}
+      {query.is === 'ready' && <Sheet query={query} runId={runId} />}
+      <div className={styles.screenOnly}>
+        <ToastCorner />
+      </div>
+    </div>
+  );
+}
+
+type Ready = Extract<CutsQuery, { is: 'ready' }>;
+
+function Sheet({ query: { shop, cuts, now }, runId }: { query: Ready; runId: string | null }) {
+  useEffect(() => {
+    const root = document.documentElement;
+    root.dataset.printReady = 'true';
+    return () => {
+      delete root.dataset.printReady;
+    };
+  }, []);
+  if (runId === null)
+    return <PurchasePaper shop={shop} purchases={purchasesOf(stockRows(shop, cuts))} now={now} />;
+  const cut = cuts.find(({ run }) => run.operations.some((o) => o.line.id === runId));
+  if (!cut?.plan.ok) return <EmptyState title={`Run ${runId} has no steps to print.`} />;
+  return <StepsPaper shop={shop} cut={cut} plan={cut.plan.value} now={now} />;
+}
+
+function Tools({ runId, inBrowser }: { runId: string | null; inBrowser: boolean }) {
+  const what: Printable = runId === null ? { what: 'purchases' } : { what: 'cutting', runId };
+  const savePdf = () =>
+    invoke(contract.printPdf, what).then(({ path }) => {
+      if (path !== null) toast({ text: `Saved as ${path}.` });
+    }, toastError);
+  return (
+    <header className={styles.tools}>
+      <Button
+        icon={ArrowLeft}
+        onPress={() => (runId === null ? navigate('stock') : navigate('cutting', runId))}
+      >
+        {runId === null ? 'Back to the stock' : 'Back to the run'}
+      </Button>
+      {inBrowser ? (
+        <Button look="primary" icon={Printer} onPress={() => window.print()}>
+          Print
+        </Button>
+      ) : (
+        <Button look="primary" icon={FileDown} onPress={() => void savePdf()}>
+          Save PDF
+        </Button>
+      )}
+    </header>
+  );
+}
