@@ -1,4 +1,5 @@
 import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
+import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
 import { editApply, editHistory, editRedo, editUndo } from './edit.ts';
 import { importCheck, importFinishedCheck, importFinishedTake, importRecheck, importTake } from './import.ts';
 import { printPdf } from './print.ts';
@@ -22,6 +23,12 @@ export const contract = {
   searchStart,
   searchStop,
   searchRead,
+  askWhy,
+  askRush,
+  askRepair,
+  askPromise,
+  askStop,
+  askRead,
   printPdf,
 } as const;
 export type Contract = typeof contract;

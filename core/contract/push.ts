@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { rowKinds } from '../shop/state.ts';
+import { askState } from './ask.ts';
 import { searchState } from './search.ts';
 
 /** What the host tells the screens unasked. */
@@ -10,6 +11,7 @@ export const push = z.discriminatedUnion('kind', [
     rows: z.array(z.enum(Object.keys(rowKinds) as [keyof typeof rowKinds])),
   }),
   z.strictObject({ kind: z.literal('search'), state: searchState }),
+  z.strictObject({ kind: z.literal('ask'), state: askState }),
   /** A menu entry was chosen. */
   z.strictObject({
     kind: z.literal('menu'),

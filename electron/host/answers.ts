@@ -2,6 +2,7 @@ import type { Printable } from '../../core/contract/print.ts';
 import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
+import { askService } from '../service/ask.ts';
 import { beginService } from '../service/begin.ts';
 import type { Clock } from '../service/clock.ts';
 import { editService } from '../service/edit.ts';
@@ -39,6 +40,7 @@ export function makeAnswers(host: Host): Answers {
   const orders = importService(store, clock, edit);
   const finished = finishedService(store, clock, edit);
   const search = searchService({ store, clock, pushes, edit, launch: host.launchSolver, log });
+  const ask = askService({ store, clock, pushes, launch: host.launchSolver, log });
   return {
     appStatus: () => ({
       host: host.kind,
@@ -71,6 +73,15 @@ export function makeAnswers(host: Host): Answers {
       return {};
     },
     searchRead: () => search.read(),
+    askWhy: ({ lineId }) => ask.why(lineId),
+    askRush: ({ lineIds, ...search }) => ask.rush(lineIds, search),
+    askRepair: ({ downtimeId, ...search }) => ask.repair(downtimeId, search),
+    askPromise: ({ order, lines }) => ask.promise(order, lines),
+    askStop({ runId }) {
+      ask.stop(runId);
+      return {};
+    },
+    askRead: ({ runId }) => ask.read(runId),
     async printPdf(what) {
       if (!host.printPdf)
         throw new Refused(

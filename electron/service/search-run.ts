@@ -40,7 +40,7 @@ export interface Run {
 const GRACE_MS = 3000;
 
 type Counts = Omit<RunProgress, 'seconds' | 'best'>;
-type Report = Exclude<FromSolver, { kind: 'failed' }>;
+type Report = Extract<FromSolver, { kind: 'progress' | 'done' }>;
 
 /** One run of the search: several processes, each with its own seed; the best plan of all counts. */
 export function startRun({ runId, problem, queues, seconds, ...options }: RunOptions): Run {
@@ -101,6 +101,7 @@ function runSolver(
     solver.onMessage((message) => {
       if (message.runId !== start.runId) return;
       if (message.kind === 'failed') return finish(message.message);
+      if (message.kind !== 'progress' && message.kind !== 'done') return;
       onReport(message);
       if (message.kind === 'done') finish(null);
     });

@@ -1,4 +1,6 @@
 import type { ProblemInput, Queues, Terms } from '../../core/schedule/problem.ts';
+import type { Repair } from '../../core/schedule/repair.ts';
+import type { RushWay } from '../../core/schedule/rush/way.ts';
 
 /** Host → solver. Every message names its run; a stale one is ignored. */
 export type ToSolver =
@@ -11,7 +13,31 @@ export type ToSolver =
       readonly seed: number;
       readonly budgetMs: number;
     }
+  | AskSolver
   | { readonly kind: 'stop'; readonly runId: string };
+
+/** A longer question: everything re-planned around rush lines, or the repair after a breakdown. */
+export interface AskSolver {
+  readonly kind: 'ask';
+  readonly runId: string;
+  readonly problem: ProblemInput;
+  readonly queues: Queues;
+  readonly seed: number;
+  readonly budgetMs: number;
+  readonly about:
+    | { readonly kind: 'rush'; readonly jobs: readonly string[] }
+    | { readonly kind: 'repair'; readonly machines: readonly string[] };
+}
+
+/** The best answer so far to a longer question. */
+export interface Found {
+  readonly kind: 'found' | 'answered';
+  readonly runId: string;
+  readonly seconds: number;
+  /** Null when no better one was found since the last message, and where the question is about the other. */
+  readonly way: RushWay | null;
+  readonly repair: Repair | null;
+}
 
 /** The best plan so far and what it is worth. */
 export interface Best {
@@ -32,4 +58,5 @@ export type FromSolver =
       /** Null when no better one was found since the last message. */
       readonly best: Best | null;
     }
+  | Found
   | { readonly kind: 'failed'; readonly runId: string; readonly message: string };

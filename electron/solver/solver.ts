@@ -1,15 +1,16 @@
 import { buildProblem } from '../../core/schedule/build.ts';
 import { improve } from '../../core/schedule/improve.ts';
 import { sentence } from '../../core/shop/result.ts';
+import { answer } from './answer.ts';
 import type { Best, ToSolver } from './messages.ts';
 import { hostPort } from './port.ts';
+import { pause, REPORT_MS } from './pace.ts';
 
 /**
  * The search in a process of its own: core yields the best plan so far, this file keeps the clock, reports at most
  * ten times a second, and stops when told or when the time is up.
  */
 
-const REPORT_MS = 100;
 type Start = Extract<ToSolver, { kind: 'start' }>;
 
 const port = hostPort();
@@ -22,7 +23,9 @@ port.listen((message) => {
     return;
   }
   wanted = message.runId;
-  run(message).catch((error: unknown) => {
+  const going =
+    message.kind === 'start' ? run(message) : answer(message, port, () => wanted === message.runId);
+  going.catch((error: unknown) => {
     port.send({ kind: 'failed', runId: message.runId, message: String(error) });
   });
 });
@@ -54,6 +57,3 @@ async function run({ runId, problem: input, queues, seed, budgetMs }: Start): Pr
   }
   report('done');
 }
-
-/** Lets a message in. */
-const pause = (): Promise<void> => new Promise((resolve) => setImmediate(resolve));

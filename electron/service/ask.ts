@@ -1,0 +1,203 @@
+import { randomUUID } from 'node:crypto';
+import type { AskState, PromiseAnswer, Why } from '../../core/contract/ask.ts';
+import { applyCommand } from '../../core/edit/apply.ts';
+import { withChanges } from '../../core/edit/row-change.ts';
+import { buildProblem } from '../../core/schedule/build.ts';
+import { decode } from '../../core/schedule/decode.ts';
+import { explain } from '../../core/schedule/explain.ts';
+import type { Schedule } from '../../core/schedule/problem.ts';
+import { promiseDate, type DateOffer } from '../../core/schedule/promise.ts';
+import { insertRush } from '../../core/schedule/rush.ts';
+import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
+import { sentence } from '../../core/shop/result.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import type { Store } from '../db/open.ts';
+import type { Log } from '../log.ts';
+import { Refused, valueOf } from '../refused.ts';
+import type { LaunchSolver } from '../solver/launch.ts';
+import type { AskSolver, Found } from '../solver/messages.ts';
+import { plainChange, plainRepair, plainShift, plainWay } from './ask-plain.ts';
+import { startAsk } from './ask-run.ts';
+import type { Clock } from './clock.ts';
+import type { Pushes } from './pushes.ts';
+import { readShop } from './shop.ts';
+
+const PUSH_MS = 100;
+/** Lines of one order that get a date while it is typed. */
+const PROMISED = 20;
+
+interface Deps {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly pushes: Pushes;
+  readonly launch: LaunchSolver;
+  readonly log: Log;
+}
+
+interface Search {
+  readonly seconds: number;
+  readonly seed: number;
+}
+
+/** Answers questions about the plan. Nothing is stored; the quick ones take milliseconds, one longer one runs at a time. */
+export const askService = (deps: Deps) => {
+  const { store, clock } = deps;
+  const shop = (): Shop => store.run('read the shop', readShop);
+  const longer = longerQuestions(deps);
+
+  return {
+    why: (lineId: string): Why => whyOf(shop(), lineId, clock.now()),
+
+    /** @throws Refused naming a line that is not in the plan */
+    rush(lineIds: readonly string[], { seconds, seed }: Search) {
+      const { problem, queues } = valueOf(toSearchProblem(shop(), clock.now()));
+      const ways = valueOf(insertRush(problem, queues, lineIds));
+      const cheaper = ways.reduce((a, b) => (b.objectiveAdded < a.objectiveAdded ? b : a));
+      const runId = longer.start({
+        problem: problem.input,
+        queues: cheaper.queues,
+        seed,
+        budgetMs: seconds * 1000,
+        about: { kind: 'rush', jobs: [...lineIds] },
+      });
+      return { runId, ways: ways.map(plainWay) };
+    },
+
+    /** @throws Refused when the stretch out of service is gone */
+    repair(downtimeId: string, { seconds, seed }: Search) {
+      const { input, queues, machine, published } = afterBreakdown(shop(), downtimeId, clock);
+      const lateBefore = input.jobs
+        .filter(({ id, due }) => due !== null && (published.ends[id] ?? due) > due)
+        .map(({ id }) => id);
+      const runId = longer.start({
+        problem: input,
+        queues,
+        seed,
+        budgetMs: seconds * 1000,
+        about: { kind: 'repair', machines: [machine] },
+      });
+      return { runId, lateBefore };
+    },
+
+    promise: (order: WorkOrder, lines: readonly OrderLine[]): PromiseAnswer => ({
+      lines: promises(shop(), order, lines, clock),
+    }),
+    stop: longer.stop,
+    read: longer.read,
+  };
+};
+
+/** @throws Refused for a line that is not in the plan */
+export function whyOf(shop: Shop, lineId: string, now: ReturnType<Clock['now']>): Why {
+  const { problem, queues } = valueOf(toSearchProblem(shop, now));
+  const { job, end, due, late, causes, changes } = valueOf(
+    explain(problem, valueOf(decode(problem, queues)), lineId),
+  );
+  return {
+    job,
+    end,
+    due,
+    late,
+    causes: causes.map((cause) => ({ ...cause, blockedBy: [...cause.blockedBy] })),
+    changes: changes.map(plainChange),
+  };
+}
+
+/** The shop with its new hours; what disturbs is measured from the plan as it was without them. */
+function afterBreakdown(shop: Shop, downtimeId: string, clock: Clock) {
+  const downtime = shop.downtime.find(({ id }) => id === downtimeId);
+  if (!downtime)
+    throw new Refused(
+      'refused',
+      'This time out of service is not in the shop any more. Nothing was changed; enter it again.',
+    );
+  const { problem, queues } = valueOf(toSearchProblem(shop, clock.now()));
+  const without = { ...shop, downtime: shop.downtime.filter(({ id }) => id !== downtimeId) };
+  const before = valueOf(toSearchProblem(without, clock.now()));
+  const published: Schedule = valueOf(decode(before.problem, before.queues));
+  const { input } = valueOf(buildProblem({ ...problem.input, reference: published.ends }));
+  return { input, queues, machine: downtime.machineId, published };
+}
+
+function promises(
+  shop: Shop,
+  order: WorkOrder,
+  lines: readonly OrderLine[],
+  clock: Clock,
+): PromiseAnswer['lines'] {
+  const { changes } = valueOf(applyCommand(shop, { do: 'order.save', order, lines: [...lines] }));
+  const { problem, queues, unplannable } = valueOf(toSearchProblem(withChanges(shop, changes), clock.now()));
+  const offer = ({ end, makesLate }: DateOffer) => ({ end, makesLate: makesLate.map(plainShift) });
+  return lines.slice(0, PROMISED).map(({ id: lineId }) => {
+    const found = promiseDate(problem, queues, lineId);
+    if (found.ok) {
+      const { safe, earlier } = found.value;
+      return { lineId, safe: safe && offer(safe), earlier: earlier.map(offer), message: null };
+    }
+    const own = unplannable.filter(({ subject }) => subject === `line ${lineId}`);
+    const message = sentence(own.length > 0 ? own : found.problems);
+    return { lineId, safe: null, earlier: [], message };
+  });
+}
+
+/** The longer questions: one at a time, a newer one ends the older. */
+function longerQuestions({ pushes, launch, log }: Deps) {
+  let state: AskState | null = null;
+  let stop: () => void = () => undefined;
+
+  const start = (question: Omit<AskSolver, 'kind' | 'runId'>): string => {
+    stop();
+    const runId = randomUUID();
+    let pushedAt = -Infinity;
+    let own: AskState = firstState(runId, question.budgetMs / 1000);
+    const tell = (next: AskState): void => {
+      own = next;
+      if (state?.runId !== runId) return;
+      state = own;
+      if (own.phase === 'running' && performance.now() - pushedAt < PUSH_MS) return;
+      pushedAt = performance.now();
+      pushes.send({ kind: 'ask', state: own });
+    };
+    state = own;
+    let stopped = false;
+    const run = startAsk(launch, { kind: 'ask', runId, ...question }, (found) => tell(withFound(own, found)));
+    stop = () => {
+      stopped = true;
+      run.stop();
+    };
+    void run.end.then((failure) => {
+      if (failure && !stopped) log.error(`the question ${runId} had trouble`, failure);
+      const failed = failure !== null && !stopped;
+      const message = failed ? 'The search stopped working. The plan stays as it is; ask again.' : null;
+      tell({ ...own, phase: failed ? 'failed' : stopped ? 'stopped' : 'finished', message });
+    });
+    return runId;
+  };
+
+  return {
+    start,
+    /** The best so far is kept. A question that is over already is left alone. */
+    stop(runId: string): void {
+      if (state?.runId === runId && state.phase === 'running') stop();
+    },
+    read: (runId: string): AskState | null => (state?.runId === runId ? state : null),
+  };
+}
+
+const firstState = (runId: string, budgetSeconds: number): AskState => ({
+  runId,
+  phase: 'running',
+  seconds: 0,
+  budgetSeconds,
+  way: null,
+  repair: null,
+  message: null,
+});
+
+const withFound = (state: AskState, { seconds, way, repair }: Found): AskState => ({
+  ...state,
+  seconds,
+  way: way ? plainWay(way) : state.way,
+  repair: repair ? plainRepair(repair) : state.repair,
+});

@@ -1,0 +1,156 @@
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import type { AskState } from '../../core/contract/ask.ts';
+import { dueDateQueues } from '../../core/schedule/rules/edd.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { toProblem } from '../../core/shop/to-problem.ts';
+import { loadDemo } from '../../demo-data/load.ts';
+import { askService } from '../../electron/service/ask.ts';
+import { editService } from '../../electron/service/edit.ts';
+import { readShop } from '../../electron/service/shop.ts';
+import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
+import { NOW } from '../support/builders.ts';
+import { appFolder, fixedClock, keptPushes, memoryLog, refusalOf, storeWith } from './support.ts';
+
+const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
+
+/** The demo shop with a plan: every machine by due date. */
+function demo(): Shop {
+  const shop = loadDemo(join(appFolder, 'demo-data/shop'), NOW);
+  const made = toProblem(shop, NOW);
+  if (!made.ok) throw new Error('the demo shop cannot be planned');
+  const queues = dueDateQueues(made.value.problem);
+  return {
+    ...shop,
+    queue: shop.queue.map((queue) => ({ ...queue, operations: [...(queues[queue.id] ?? [])] })),
+  };
+}
+
+function open(shop = demo(), launch: LaunchSolver = realSolver) {
+  const store = storeWith(shop);
+  const pushes = keptPushes();
+  const log = memoryLog();
+  const clock = fixedClock();
+  const edit = editService(store, clock, pushes);
+  const ask = askService({ store, clock, pushes, launch, log });
+  const ended = (): Promise<AskState> =>
+    new Promise((resolve) => {
+      const stop = pushes.listen((push) => {
+        if (push.kind !== 'ask' || push.state.phase === 'running') return;
+        stop();
+        resolve(push.state);
+      });
+    });
+  return { ask, edit, ended, log, shop: () => store.run('read', readShop) };
+}
+
+const search = { seconds: 0.6, seed: 1 };
+const someLine = '4110/1';
+
+describe('asking why a line ends when it does', () => {
+  it('accounts for every second from now to its end', () => {
+    const why = open().ask.why(someLine);
+    expect(why.causes[0]!.from).toBe(NOW);
+    expect(why.causes.at(-1)!.to).toBe(why.end);
+    expect(why.causes.reduce((sum, { seconds }) => sum + seconds, 0)).toBe(why.end - NOW);
+  });
+
+  it('offers changes that can be taken as one step: the line then ends when it was said', () => {
+    const { ask, edit, shop } = open();
+    const late = shop()
+      .line.map(({ id }) => id)
+      .find((id) => {
+        const made = toProblem(shop(), NOW);
+        return made.ok && made.value.problem.jobAt.has(id) && ask.why(id).changes.some((c) => !c.overtime);
+      })!;
+    const change = ask.why(late).changes.find((c) => !c.overtime)!;
+    edit.apply({ do: 'plan.replace', queues: change.queues, label: `Help ${late}` });
+    expect(ask.why(late).end).toBe(change.end);
+    edit.undo();
+    expect(ask.why(late).end).toBeGreaterThan(change.end);
+  });
+
+  it('is refused with a sentence for a line that is not in the plan', () => {
+    expect(refusalOf(() => open().ask.why('9999/1')).message).toMatch(/^Line 9999\/1 is not among/);
+  });
+});
+
+describe('asking how to take a rush in', () => {
+  it('gives two ways at once, and the third no dearer than the cheaper of them', async () => {
+    const { ask, ended } = open();
+    const end = ended();
+    const { runId, ways } = ask.rush([someLine], search);
+    expect(ways.map(({ way }) => way)).toEqual(['front', 'run']);
+    const state = await end;
+    expect(state).toMatchObject({ runId, phase: 'finished', message: null });
+    const cheaper = Math.min(...ways.map((way) => way.objectiveAdded));
+    expect(state.way!.objectiveAdded).toBeLessThanOrEqual(cheaper + 1e-6);
+    expect(ask.read(runId)).toEqual(state);
+  });
+
+  it('can be stopped: the best so far stays', async () => {
+    const { ask, ended } = open();
+    const end = ended();
+    const { runId } = ask.rush([someLine], { seconds: 60, seed: 1 });
+    await new Promise((resolve) => setTimeout(resolve, 1200));
+    ask.stop(runId);
+    const state = await end;
+    expect(state.phase).toBe('stopped');
+    expect(state.way).not.toBeNull();
+  });
+
+  it('says so when the solver dies, and the plan stays as it is', async () => {
+    const dying: LaunchSolver = () => {
+      const solver = realSolver();
+      return { ...solver, send: () => solver.kill() };
+    };
+    const { ask, ended, log, shop } = open(demo(), dying);
+    const before = shop().queue;
+    const end = ended();
+    ask.rush([someLine], search);
+    expect(await end).toMatchObject({ phase: 'failed', message: expect.stringMatching(/stays as it is/) });
+    expect(log.lines.join()).toMatch(/its process ended/);
+    expect(shop().queue).toEqual(before);
+  });
+});
+
+describe('asking for a repair after a breakdown', () => {
+  it('starts from the order as it was, and ends with a plan that is no dearer', async () => {
+    const { ask, edit, ended } = open();
+    const row = {
+      id: 'B1-x',
+      machineId: 'B1',
+      from: NOW,
+      to: NOW + 12 * 3600,
+      reason: 'ram',
+      revision: 0,
+    };
+    edit.apply({ do: 'row.save', kind: 'downtime', row: row as never });
+    const end = ended();
+    const { runId, lateBefore } = ask.repair('B1-x', search);
+    const { repair, phase } = await end;
+    expect(phase).toBe('finished');
+    expect(ask.read(runId)?.repair).toEqual(repair);
+    expect(lateBefore.length).toBeLessThanOrEqual(repair!.late.length + repair!.saved.length);
+    if (repair!.reach !== 'published') expect(repair!.movedOperations).toBeGreaterThan(0);
+    edit.apply({ do: 'plan.replace', queues: repair!.queues, label: 'Repair the plan' });
+  });
+
+  it('is refused when the stretch out of service is gone', () => {
+    expect(refusalOf(() => open().ask.repair('gone', search)).message).toMatch(/not in the shop any more/);
+  });
+});
+
+describe('asking for a date to promise', () => {
+  it('names a date for each line that is typed, and says why where there is none', () => {
+    const { ask, shop } = open();
+    const order = { ...shop().order[0]!, id: '9001', due: NOW + 30 * 86_400, revision: 0 } as never;
+    const model = shop().line.find(({ id }) => id === someLine)!;
+    const lineOf = (number: number, lengthMm: number) =>
+      ({ ...model, id: `9001/${number}`, orderId: '9001', number, lengthMm, revision: 0 }) as never;
+    const { lines } = ask.promise(order, [lineOf(1, model.lengthMm), lineOf(2, 9000)]);
+    expect(lines[0]!.safe!.end).toBeGreaterThan(NOW);
+    expect(lines[0]!.safe!.makesLate).toEqual([]);
+    expect(lines[1]).toMatchObject({ safe: null, message: expect.stringMatching(/\S+\./) });
+  });
+});
