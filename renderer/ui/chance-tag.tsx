@@ -6,8 +6,8 @@ const DOUBTFUL = 0.5;
 
 /** Whole percent, but certain only where every run agreed. */
 export function chanceWords(share: number): string {
-  if (share > 0 && share < 0.01) return 'under 1 %';
-  if (share < 1 && share > 0.99) return 'over 99 %';
+  if (share > 0 && share < 0.01) return '< 1 %';
+  if (share < 1 && share > 0.99) return '> 99 %';
   return `${Math.round(share * 100)} %`;
 }
 

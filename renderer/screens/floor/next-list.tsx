@@ -54,14 +54,16 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
       )}
       <div className={styles.nextLine}>
         <strong>{row.line.id}</strong>
-        <span className={styles.soft}>{formatWall(row.start, shop.settings.timeZone)}</span>
+        <span className={styles.when}>{formatWall(row.start, shop.settings.timeZone)}</span>
+      </div>
+      <div className={styles.nextLine}>
+        <span>{`${row.quantity} × ${row.part.name}`}</span>
         {onPick && (
           <Button small aria-label={`Do ${row.line.id} instead`} onPress={() => onPick(operation.id)}>
             Do this
           </Button>
         )}
       </div>
-      <p>{`${row.quantity} × ${row.part.name}`}</p>
       <div className={styles.nextFacts}>
         {colour && <Swatch hex={colour.hex} />} {row.colourName}, {gaugeName(row.line.gauge)}
         <Standing work={work} timeZone={shop.settings.timeZone} />

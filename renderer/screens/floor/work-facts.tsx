@@ -6,11 +6,19 @@ import { gaugeName } from '../../../core/report/dispatch.ts';
 import type { Profile } from '../../../core/shop/part.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatLength } from '../../../core/units/length.ts';
+import { classes } from '../../ui/classes.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './floor.module.css';
 
-const Fact = ({ label, children }: { label: string; children: ReactNode }) => (
-  <div className={styles.fact}>
+interface FactProps {
+  label: string;
+  /** Leaves room for another beside it. */
+  short?: boolean;
+  children: ReactNode;
+}
+
+const Fact = ({ label, short = false, children }: FactProps) => (
+  <div className={classes(styles.fact, short && styles.short)}>
     <dt>{label}</dt>
     <dd>{children}</dd>
   </div>
@@ -60,12 +68,16 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
           </Fact>
         </>
       ) : (
-        <>
-          <Fact label="Length">{formatLength(line.lengthMm, units)}</Fact>
-          <Fact label="Bends">{bendWords(part.profile)}</Fact>
-        </>
+        <Fact label="Bends">{bendWords(part.profile)}</Fact>
       )}
-      <Fact label="People">{row.people === 1 ? 'one' : `${row.people}, or a lift aid`}</Fact>
+      {operation.stage === 'brake' && (
+        <Fact label="Length" short>
+          {formatLength(line.lengthMm, units)}
+        </Fact>
+      )}
+      <Fact label="People" short>
+        {row.people === 1 ? 'one' : `${row.people}, or a lift aid`}
+      </Fact>
     </dl>
   );
 }

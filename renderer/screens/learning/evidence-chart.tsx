@@ -18,6 +18,7 @@ import styles from './learning.module.css';
 
 /** More points than this hide each other. */
 const SHOWN = 250;
+const HOUR = 3600;
 
 interface Point {
   readonly id: string;
@@ -41,7 +42,8 @@ export function EvidenceChart({ machine, observations, proposals }: Props) {
     return found.ok ? found.value.slice(-SHOWN) : [];
   }, [machine, observations, proposals]);
   if (evidence.length === 0) return null;
-  const most = Math.ceil(evidence.reduce((top, e) => Math.max(top, e.actual, e.present, e.proposed), 0) / 60);
+  const longest = evidence.reduce((top, e) => Math.max(top, e.actual, e.present, e.proposed), 0);
+  const most = Math.ceil(longest / HOUR) * 60;
   return (
     <figure
       className={styles.figure}

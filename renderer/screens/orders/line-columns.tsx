@@ -1,8 +1,8 @@
 import type { ReactNode } from 'react';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
 import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
+import { shortDuration } from '../../gantt/labels.ts';
 import { Swatch } from '../../ui/choice.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { Tag, type TagLook } from '../../ui/tag.tsx';
@@ -58,10 +58,10 @@ const standingLook: Readonly<Record<Standing, TagLook>> = {
 function Lateness({ row }: { row: LineRow }) {
   if (row.trouble !== null) return <Tag look="warn">cannot be planned</Tag>;
   if (row.lateness === null) return null;
-  if (row.lateness > 0) return <Tag look="late">{`late ${formatDuration(row.lateness)}`}</Tag>;
+  if (row.lateness > 0) return <Tag look="late">{`late ${shortDuration(row.lateness)}`}</Tag>;
   return (
     <span className={styles.soft}>
-      {row.lateness === 0 ? 'just in time' : `${formatDuration(-row.lateness)} early`}
+      {row.lateness === 0 ? 'just in time' : `${shortDuration(-row.lateness)} early`}
     </span>
   );
 }
@@ -87,14 +87,14 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'customer',
     label: 'Customer',
-    width: 'minmax(116px, 1.3fr)',
+    width: 'minmax(104px, 1.3fr)',
     sort: (r) => r.order.customer,
     cell: (r) => <Words text={r.order.customer} />,
   },
   {
     id: 'part',
     label: 'Part',
-    width: 'minmax(106px, 1.1fr)',
+    width: 'minmax(100px, 1.1fr)',
     sort: (r) => r.partName,
     cell: (r) => (
       <Words text={r.line.makeUpFor ? `${r.partName}, again for ${r.line.makeUpFor}` : r.partName} />
@@ -112,7 +112,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'stock',
     label: 'Stock',
-    width: 'minmax(122px, 1.4fr)',
+    width: 'minmax(112px, 1.4fr)',
     sort: (r) => `${r.colour.name} ${r.gauge} ${r.materialName}`,
     cell: (r) => (
       <span className={styles.stock} title={`${r.colour.name}, ${r.gauge}, ${r.materialName}`}>
@@ -132,7 +132,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'release',
     label: 'Release',
-    width: '96px',
+    width: '92px',
     sort: (r) => r.order.release ?? 0,
     cell: (r, { timeZone }) =>
       r.order.release === null ? (
@@ -159,7 +159,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'end',
     label: 'Planned end',
-    width: '160px',
+    width: '144px',
     sort: (r) => r.end ?? LAST,
     cell: (r, writing) =>
       r.end !== null && (
@@ -174,14 +174,14 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'lateness',
     label: 'Late or early',
-    width: '144px',
+    width: '128px',
     sort: (r) => -(r.lateness ?? -LAST),
     cell: (r) => <Lateness row={r} />,
   },
   {
     id: 'chance',
     label: 'On time',
-    width: '84px',
+    width: '68px',
     sort: (r) => r.onTime ?? LAST,
     cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,
   },

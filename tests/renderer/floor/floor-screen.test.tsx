@@ -1,0 +1,141 @@
+// @vitest-environment jsdom
+import { QueryClientProvider } from '@tanstack/react-query';
+import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { afterEach, beforeEach, expect, it, vi } from 'vitest';
+import { applyCommand } from '../../../core/edit/apply.ts';
+import type { Command } from '../../../core/edit/command.ts';
+import { withChanges } from '../../../core/edit/row-change.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { makeClient } from '../../../renderer/queries/client.ts';
+import { FloorScreen } from '../../../renderer/screens/floor/floor-screen.tsx';
+import { aLine, anOrder, aRecord, aShop, at } from '../../support/builders.ts';
+
+const NOW = at('2026-11-30', '09:00');
+const plain = aShop({ order: [anOrder()], line: [aLine()] });
+const begun = aShop({ ...plain, record: [aRecord({ good: 0, scrapped: 0, end: null })] });
+
+/** The host: it holds a shop, carries out what it is asked, and keeps what was asked. */
+let shop: Shop = plain;
+let asked: Command[] = [];
+
+beforeEach(() => {
+  asked = [];
+  localStorage.clear();
+  window.location.hash = '#/floor/S1';
+  // jsdom has no CSS object, which dialogs ask.
+  vi.stubGlobal('CSS', { escape: (text: string) => text });
+  Object.assign(window, {
+    bridge: {
+      onPush: () => () => undefined,
+      call: (name: string, input: unknown) => Promise.resolve({ ok: true, value: answer(name, input) }),
+    },
+  });
+});
+afterEach(cleanup);
+
+function answer(name: string, input: unknown): unknown {
+  if (name === 'app.status')
+    return { host: 'browser', fresh: false, now: NOW, fixedClock: true, notice: null };
+  if (name === 'shop.read') return shop;
+  if (name !== 'edit.apply') return { undo: [], redo: [] };
+  const { command } = input as { command: Command };
+  asked.push(command);
+  const edit = applyCommand(shop, command);
+  if (!edit.ok) throw new Error(edit.problems.map((p) => p.message).join(' '));
+  shop = withChanges(shop, edit.value.changes);
+  return { label: edit.value.label };
+}
+
+function draw(stands: Shop) {
+  shop = stands;
+  render(
+    <QueryClientProvider client={makeClient()}>
+      <FloorScreen />
+    </QueryClientProvider>,
+  );
+}
+const press = (name: string) => fireEvent.click(screen.getByRole('button', { name }));
+
+it('the operation is started at the present, with the changeover that was timed', async () => {
+  draw(plain);
+  await screen.findByRole('button', { name: 'Start' });
+  localStorage.setItem('foldweek.floor.changeover', `1042/1:shear ${NOW - 420}`);
+  cleanup();
+  draw(plain);
+  await screen.findByText(/Changing over since Mon 08:53/);
+  press('Start');
+  await waitFor(() =>
+    expect(asked).toEqual([
+      { do: 'floor.start', operation: '1042/1:shear', machineId: 'S1', at: NOW, changeoverSeconds: 420 },
+    ]),
+  );
+  await waitFor(() => expect(localStorage.getItem('foldweek.floor.changeover')).toBeNull());
+});
+
+it('presses that follow each other are counted as one step', async () => {
+  draw(begun);
+  await screen.findByText(/Under way/);
+  fireEvent.keyDown(window, { key: '+' });
+  fireEvent.keyDown(window, { key: '+' });
+  fireEvent.keyDown(window, { key: 'x' });
+  expect(screen.getByRole('textbox', { name: 'Good, of 20' })).toHaveProperty('value', '2');
+  await waitFor(
+    () => expect(asked).toEqual([{ do: 'floor.count', operation: '1042/1:shear', good: 2, scrapped: 1 }]),
+    { timeout: 3000 },
+  );
+});
+
+it('what nobody counted is asked about before the operation is done', async () => {
+  draw(begun);
+  await screen.findByText(/Under way/);
+  fireEvent.keyDown(window, { key: 'x' });
+  fireEvent.keyDown(window, { key: 'x' });
+  press('Done');
+  expect(await screen.findByText('18 of 20 pieces are not counted')).toBeTruthy();
+  press('They are good');
+  await waitFor(() =>
+    expect(asked.at(-1)).toEqual({
+      do: 'floor.done',
+      operation: '1042/1:shear',
+      at: NOW,
+      good: 18,
+      scrapped: 2,
+    }),
+  );
+  expect(await screen.findByText('make-up for 1042/1')).toBeTruthy();
+});
+
+it('a pause needs a reason, of the list or in one’s own words', async () => {
+  draw(begun);
+  await screen.findByText(/Under way/);
+  press('Pause');
+  const own = await screen.findByLabelText('Another reason');
+  fireEvent.change(own, { target: { value: 'Crane is down' } });
+  fireEvent.click(screen.getAllByRole('button', { name: 'Pause' }).at(-1)!);
+  expect(await screen.findByText('Paused since Mon 09:00: Crane is down')).toBeTruthy();
+  press('Go on');
+  expect(await screen.findByText(/Under way/)).toBeTruthy();
+});
+
+it('bending cannot start before its blanks are there, and the cautions stay in sight', async () => {
+  window.location.hash = '#/floor/B1';
+  draw(plain);
+  expect(await screen.findByText(/blanks of line 1042\/1 are not sheared yet/)).toBeTruthy();
+  expect(screen.getByRole('button', { name: 'Start' })).toHaveProperty('disabled', true);
+  fireEvent.keyDown(window, { key: 's' });
+  expect(asked).toEqual([]);
+  expect(screen.getByRole('complementary', { name: 'Cautions' }).textContent).toMatch(/maker’s manual/);
+});
+
+it('work whose order was held after it began can still be reported done', async () => {
+  draw({ ...begun, order: [anOrder({ status: 'held' })] });
+  expect(await screen.findByText('1042/1 shearing is under way, but not in the plan')).toBeTruthy();
+});
+
+it('without a machine it asks which one this screen is for, and remembers it', async () => {
+  window.location.hash = '#/floor';
+  draw(plain);
+  fireEvent.click(await screen.findByRole('radio', { name: 'B1 Brake' }));
+  expect(localStorage.getItem('foldweek.floor.machine')).toBe('B1');
+  expect(window.location.hash).toBe('#/floor/B1');
+});

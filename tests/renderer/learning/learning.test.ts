@@ -1,0 +1,80 @@
+import { describe, expect, it } from 'vitest';
+import type { Proposal } from '../../../core/estimate/learn/propose.ts';
+import { lateWords } from '../../../renderer/screens/learning/late-sentence.tsx';
+import {
+  acceptCommand,
+  differs,
+  proposalsFor,
+  rowsOf,
+  withPartners,
+} from '../../../renderer/screens/learning/proposals.ts';
+import { chanceWords } from '../../../renderer/ui/chance-tag.tsx';
+import { aBrake, at } from '../../support/builders.ts';
+
+const proposal = (own: Partial<Proposal>): Proposal => ({
+  key: 'hitLong',
+  present: 16,
+  proposed: 18.5,
+  interval: [17, 20],
+  together: [],
+  observations: 60,
+  explained: 0.6,
+  outliers: [],
+  ...own,
+});
+
+describe('a proposal', () => {
+  it('differs when the figure in use lies outside of what is likely', () => {
+    expect(differs(proposal({}))).toBe(true);
+    expect(differs(proposal({ present: 17 }))).toBe(false);
+    expect(differs(proposal({ present: 20.5 }))).toBe(true);
+  });
+
+  it('is taken over with those that can only be learned together with it', () => {
+    const up = proposal({ key: 'pickUp', together: ['putDown'] });
+    const down = proposal({ key: 'putDown', together: ['pickUp'] });
+    expect(withPartners([up, down, proposal({})], up).map((p) => p.key)).toEqual(['pickUp', 'putDown']);
+  });
+
+  it('carries what it rests on, and is left out when nothing changes', () => {
+    const when = at('2026-11-30', '09:00');
+    expect(
+      acceptCommand('B1', [proposal({}), proposal({ key: 'flip', present: 6, proposed: 6 })], when),
+    ).toEqual({
+      do: 'standards.accept',
+      machineId: 'B1',
+      at: when,
+      changes: [{ key: 'hitLong', before: 16, after: 18.5, low: 17, high: 20, observations: 60 }],
+    });
+  });
+
+  it('is named as the standard is, a changeover by what changes, with its unit', () => {
+    const rows = rowsOf(aBrake(), [
+      proposal({ key: 'handlingPerKg', together: ['pickUp'] }),
+      proposal({ key: 'gauge' }),
+    ]);
+    expect(rows.map(({ name, unit, together }) => [name, unit, together])).toEqual([
+      ['Extra handling for each kilogram of the piece', 's/kg', ['Pick up a blank']],
+      ['Changeover of gauge', 's', []],
+    ]);
+  });
+});
+
+it('a machine without finished work has no proposals, and says so', () => {
+  const { standards, changeover } = proposalsFor(aBrake(), { observations: [], changeovers: [], left: 0 });
+  expect(!standards.ok && standards.problems[0]?.message).toMatch(/B1 has no finished operations yet/);
+  expect(!changeover.ok && changeover.problems[0]?.message).toMatch(/No changeover of machine B1/);
+});
+
+it('what learning would have brought is said plainly, also when it is nothing', () => {
+  const tried = { learnedFrom: 40, foretold: 20 };
+  expect(lateWords({ ...tried, before: 0.14, after: 0.122 })).toBe(
+    'Learned from the first 40 operations and tried on the 20 after them, estimates are usually off by 12.2 % instead of 14.0 %.',
+  );
+  expect(lateWords({ ...tried, before: 0.14, after: 0.1401 })).toMatch(/14.0 %, as they are now/);
+  expect(lateWords({ ...tried, before: 0.12, after: 0.15 })).toMatch(/more than the 12.0 % now/);
+});
+
+it('a chance is certain only where every run agreed', () => {
+  expect([0, 0.002, 0.824, 0.998, 1].map(chanceWords)).toEqual(['0 %', '< 1 %', '82 %', '> 99 %', '100 %']);
+});
