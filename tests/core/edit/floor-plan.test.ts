@@ -1,7 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../core/schedule/check.ts';
+import { improve } from '../../../core/schedule/improve.ts';
 import { viewPlan } from '../../../core/report/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { toSearchProblem } from '../../../core/shop/to-problem.ts';
 import { aLine, anOrder, aRecord, aShop, at } from '../../support/builders.ts';
 
 /** The plan while something is under way: 1042/1 on the shear since 07:00, twenty pieces. */
@@ -68,4 +70,34 @@ it('scrapped blanks shorten the bending of their line', () => {
   expect(bent(17)?.quantity).toBe(17);
   expect(bent(17)?.machines[0]?.seconds).toBeLessThan(bent(20)?.machines[0]?.seconds ?? NaN);
   expect(bent(0)).toBeUndefined();
+});
+
+it('the week can be planned while work is under way on every machine, one of them overdue, one paused', () => {
+  const line = (number: number) => aLine({ number, gauge: number % 2 ? '24' : '26' });
+  const shop = aShop({
+    order: [anOrder()],
+    line: [1, 2, 3, 4, 5, 6].map(line),
+    record: [
+      aRecord({ good: 20, scrapped: 0 }),
+      aRecord({ id: '1042/2:shear', gauge: '26', start: at('2026-11-30', '08:10'), end: null, good: 0 }),
+      aRecord({
+        id: '1042/1:brake',
+        machineId: 'B1',
+        start: at('2026-11-30', '10:00'),
+        end: null,
+        good: 5,
+        pauses: [{ from: at('2026-11-30', '10:30'), to: null, reason: 'Tooling' }],
+      }),
+    ],
+  });
+  const search = toSearchProblem(shop, NOON);
+  if (!search.ok) throw new Error(search.problems.map((p) => p.message).join(' '));
+  let plans = 0;
+  for (const { queues, schedule } of improve(search.value.problem, { seed: 1 })) {
+    expect(check(search.value.problem, schedule)).toEqual([]);
+    expect(queues.S1?.[0]).toBe('1042/2:shear');
+    expect(queues.B1?.[0]).toBe('1042/1:brake');
+    if (++plans === 20) break;
+  }
+  expect(plans).toBeGreaterThan(0);
 });

@@ -1,6 +1,7 @@
 import { RotateCcw } from 'lucide-react';
 import { standard, standardsOf, type Standard } from '../../../../core/estimate/standards.ts';
 import type { Machine } from '../../../../core/shop/machine.ts';
+import { placeOf } from '../../../router.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { Group } from '../form/form-frame.tsx';
@@ -29,6 +30,7 @@ export function StandardFields({ form }: { form: Form<Machine> }) {
     <Group
       title="Time standards"
       note="Every estimate is made from these. Defaults are starting points: time your own work and put it in."
+      end={<a href={placeOf('learning', entries.id)}>What finished work shows</a>}
     >
       <table className={look.standards}>
         <thead>
