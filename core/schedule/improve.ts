@@ -4,6 +4,8 @@ import type { Problem, Queues, Schedule } from './problem.ts';
 import { anneal, type Sighting } from './search/anneal.ts';
 import { bestConstruction, type NumberedQueues } from './search/constructions.ts';
 import { iteratedGreedy } from './search/iterated-greedy.ts';
+import { JobShopGraph } from './search/job-shop/graph.ts';
+import { tabuSearch } from './search/job-shop/tabu.ts';
 import { orderOf } from './search/job-order.ts';
 import { FullTrial } from './search/full-trial.ts';
 import { LayeredTrial } from './search/layered-trial.ts';
@@ -62,6 +64,7 @@ export function* improve(
 
 function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Sighting, void> {
   if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);
+  if (JobShopGraph.fits(problem)) return tabuSearch(problem, first, rng);
   const layered = problem.machineOrder !== null && !problem.input.crew?.length;
   return anneal(problem, layered ? new LayeredTrial(problem, first) : new FullTrial(problem, first), rng);
 }

@@ -19,6 +19,8 @@ export class SetupTable {
   readonly seconds: (Int32Array | undefined)[] = [];
   /** True when every operation names every attribute: then the state after an operation is its class. */
   readonly complete: boolean;
+  /** True when nothing ever needs a changeover. */
+  readonly free: boolean;
   readonly #axes: readonly Axis[];
   readonly #sum: boolean;
   readonly #states: Int32Array[] = [];
@@ -36,6 +38,7 @@ export class SetupTable {
     this.classOf = Int32Array.from(asked, (attributes) =>
       attributes === null ? -1 : this.state(attributes),
     );
+    this.free = this.#axes.length === 0;
     this.#classes = this.#states.length;
     this.complete = this.#states.every((state) => !state.includes(0));
   }
