@@ -43,6 +43,8 @@ export interface Cover<T = unknown> {
   readonly sizes: readonly number[];
   /** Every cost is a whole multiple of this; 0 when unknown. Lets a bound be rounded up. */
   readonly costUnit: number;
+  /** Cost of the dearest column there can be: the scale for pieces that nothing covers. */
+  readonly dearest: number;
   /**
    * The best columns for these item values, with no more of any item than `wanted`.
    * @param stockDuals only columns worth more than cost + dual × use matter; null: any of value above 0

@@ -65,6 +65,7 @@ export function coverOf(given: CutProblem): Cover<null> {
     stock: given.stock.map(({ available }) => ({ available })),
     sizes: given.items.map((item) => item.length),
     costUnit: commonUnit(costs),
+    dearest: Math.max(1, ...costs),
     price(values, wanted, duals) {
       const columns: Column<null>[] = [];
       const peaks: Peak[] = [];

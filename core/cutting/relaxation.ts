@@ -67,7 +67,7 @@ export function* relax<T>(
   pool: Pool<T>,
   effort: RelaxEffort,
 ): Generator<Relaxed<T>, Relaxed<T>> {
-  const master = masterOf(rest, pool);
+  const master = masterOf(cover, rest, pool);
   let bound = 0;
   for (let round = 1; ; round++) {
     const { itemDuals, stockDuals, fractional, cost, uncovered } = master.solve();
@@ -94,14 +94,13 @@ const isTight = (peak: Peak, stockDuals: readonly number[]): boolean =>
   peak.bound <= peak.cost + (stockDuals[peak.stock] as number) * peak.use + 1e-6;
 
 /** The linear programme over the rest, in terms of the cover's items and stocks. */
-function masterOf<T>(rest: Rest, pool: Pool<T>) {
+function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>) {
   const rows = rest.wanted.map((_, item) => item).filter((item) => (rest.wanted[item] as number) > 0);
   const rowOf = new Map(rows.map((item, row) => [item, row]));
-  const missingCost = 10 * Math.max(1, ...pool.columns.map((column) => column.cost));
   const lp = createMaster(
     rows.map((item) => rest.wanted[item] as number),
     rest.available.map((available) => ({ available })),
-    missingCost,
+    1000 * cover.dearest,
   );
   const used: Column<T>[] = [];
   let itemDuals: number[] = [];

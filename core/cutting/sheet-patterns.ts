@@ -54,6 +54,7 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
     })),
     sizes: sizes.map((size) => size.girthMm * size.lengthMm),
     costUnit: commonUnit(costs),
+    dearest: Math.max(1, ...costs),
     price(values, wanted, duals, effort) {
       const columns: Column<SheetLayout>[] = [];
       const peaks: Peak[] = [];

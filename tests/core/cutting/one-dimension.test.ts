@@ -110,6 +110,33 @@ describe('cutting stock lengths', () => {
     expect(last(given)).toMatchObject({ result: null, status: 'infeasible' });
   });
 
+  it('finds the answer that uses the stock up to the last piece where filling greedily runs out', async () => {
+    // Twenty lengths of 1000, each divided into three parts at random: only an exact packing fits the twenty there are.
+    // Made like the triplets of E. Falkenauer, Journal of Heuristics 2 (1996) 5-30.
+    const solveMip = mipWith(await loadHighs(), () => 5);
+    const triplet = fc
+      .tuple(fc.integer({ min: 380, max: 490 }), fc.double({ min: 0, max: 1, noNaN: true }))
+      .map(([a, share]) => [a, 250 + Math.floor(share * ((1000 - a) / 2 - 250))])
+      .map(([a = 0, b = 0]) => [a, b, 1000 - a - b]);
+    let greedyFailed = 0;
+    fc.assert(
+      fc.property(fc.array(triplet, { minLength: 20, maxLength: 20 }), (parts) => {
+        const items = parts
+          .flat()
+          .sort((a, b) => b - a)
+          .map((length, at) => ({ id: `I${at}`, length, quantity: 1 }));
+        const given = problemOf([{ id: 'S', length: 1000, available: 20, cost: 3 }], items);
+        const first = solveOneDimension(given, {}).next().value;
+        if (first.result === null) greedyFailed++;
+        const found = last(given, { solveMip });
+        expect(found).toMatchObject({ status: 'optimal', result: { objective: 60 } });
+        expect(found.result && checkCut(given, found.result)).toEqual([]);
+      }),
+      { numRuns: 10, seed: 5 },
+    );
+    expect(greedyFailed).toBeGreaterThan(0);
+  });
+
   it('leaves nothing to do for no pieces', () => {
     expect(last(problemOf([{ id: 'S', length: 10 }], []))).toMatchObject({
       result: { objective: 0, patterns: [] },

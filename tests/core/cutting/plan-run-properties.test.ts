@@ -4,7 +4,9 @@ import { checkSteps } from '../../../core/cutting/check-steps.ts';
 import { planRun } from '../../../core/cutting/plan-run.ts';
 import type { CutPlan } from '../../../core/cutting/plan.ts';
 import { replaySteps } from '../../../core/cutting/replay.ts';
-import type { RunInput } from '../../../core/cutting/run.ts';
+import { createPool, relax, wholeOf } from '../../../core/cutting/relaxation.ts';
+import { blankSizes, type RunInput } from '../../../core/cutting/run.ts';
+import { coverOfRun } from '../../../core/cutting/sheet-patterns.ts';
 import { aLine, aRun, aSheet, randomRun, tenFootShear } from './random-run.ts';
 
 const steps = 5;
@@ -114,7 +116,15 @@ describe('the plan of any run that can be cut', () => {
         const shear = { ...tenFootShear, backGaugeMm: { min: 0, max: 3000 }, minStripMm: 0, scribe: true };
         const lines = blanks.map(([girth, length], at) => aLine(`${at}/1`, girth, length, 1));
         const run = aRun(lines, [aSheet('S', 1200, 3000, { costCents: 100 })], { shear });
-        const plan = planRun(run, { steps: 60 });
+        const cover = coverOfRun(run, blankSizes(run));
+        for (const { bound } of relax(cover, wholeOf(cover), createPool([]), {
+          rounds: 200,
+          closeEnough: 0,
+          exact: true,
+        })) {
+          expect(bound).toBeLessThanOrEqual(100 * sheets.length + 1e-6);
+        }
+        const plan = planRun(run, { steps: 40 });
         expect(plan.ok && plan.value.lowerBoundCents).toBeLessThanOrEqual(100 * sheets.length);
         expect(plan.ok && checkSteps(run, plan.value.groups, plan.value.steps)).toEqual([]);
       }),
