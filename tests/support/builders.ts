@@ -1,6 +1,7 @@
 import type { RowKind, RowOf, Shop } from '../../core/shop/state.ts';
 import { toInstant } from '../../core/time/wall.ts';
 import type { Instant } from '../../core/units/brand.ts';
+import { aCutList, aMovement } from './stock-builders.ts';
 
 /** A small invented shop, row by row: each builder gives a valid row, and a test says only what matters to it. */
 
@@ -10,7 +11,7 @@ export const NOW: Instant = toInstant('2026-11-30', '06:00', ZONE);
 /** An instant on the shop's wall clock. */
 export const at = (date: string, clock = '17:00'): Instant => toInstant(date, clock, ZONE);
 
-type With<K extends RowKind> = Partial<RowOf<K>>;
+export type With<K extends RowKind> = Partial<RowOf<K>>;
 
 export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => ({
   id: 'shop',
@@ -226,29 +227,6 @@ export const aLearned = (own: With<'learned'> = {}): RowOf<'learned'> => ({
   observations: 60,
   at: at('2026-11-27', '16:00'),
   revertedAt: null,
-  revision: 0,
-  ...own,
-});
-
-/** Ten sheets came on the Friday before. */
-export const aMovement = (own: With<'movement'> = {}): RowOf<'movement'> => ({
-  id: 'galv-24-moss.1',
-  sheetId: 'galv-24-moss',
-  at: at('2026-11-27', '10:00'),
-  what: 'received',
-  pieces: 10,
-  after: 40,
-  note: '',
-  revision: 0,
-  ...own,
-});
-
-/** A list whose steps were all taken out. */
-export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
-  id: '1042/1',
-  lines: ['1042/1'],
-  groups: [],
-  steps: [],
   revision: 0,
   ...own,
 });

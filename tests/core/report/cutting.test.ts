@@ -4,7 +4,8 @@ import { cutRuns, runsOf, type RunCut } from '../../../core/report/cutting.ts';
 import { viewPlan } from '../../../core/report/plan-view.ts';
 import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aCutList, aLine, aQueue, aSheet, aShop, anOrder, NOW } from '../../support/builders.ts';
+import { aLine, aQueue, aSheet, aShop, anOrder, NOW } from '../../support/builders.ts';
+import { aCutList } from '../../support/stock-builders.ts';
 
 const planOf = (shop: Shop) => {
   const plan = viewPlan(shop, NOW);
