@@ -25,6 +25,8 @@ export const searchState = z.strictObject({
   bound: z.number().nullable(),
   /** Objective against time, for the falling line; at most 200 points. */
   curve: z.array(z.strictObject({ seconds: z.number(), objective: z.number() })),
+  /** The history's step that the plan found became; null: nothing was stored. */
+  stepId: z.int().nullable(),
   /** A sentence when the run failed or when there was nothing to plan. */
   message: z.string().nullable(),
 });

@@ -99,7 +99,7 @@ function endState(
 ): SearchState {
   if (end.failure) log.error(`the search ${last.runId} had trouble`, end.failure);
   try {
-    return { ...last, phase: end.phase, message: adopt(problem, mark, end, edit) };
+    return { ...last, phase: end.phase, ...adopt(problem, mark, end, edit) };
   } catch (error) {
     if (!(error instanceof Refused)) log.error('the plan found could not be stored', error);
     const why =
@@ -110,18 +110,30 @@ function endState(
   }
 }
 
-/** Store the best plan. @returns the sentence for the screen, null when all went as it should. @throws Refused */
-function adopt(problem: Problem, mark: number, { best, phase }: RunEnd, edit: EditService): string | null {
+/** Store the best plan. @returns the step it became, and the sentence for the screen, null when all went as it should. @throws Refused */
+function adopt(
+  problem: Problem,
+  mark: number,
+  { best, phase }: RunEnd,
+  edit: EditService,
+): Pick<SearchState, 'stepId' | 'message'> {
+  const kept = (message: string) => ({ stepId: null, message });
   const failed = phase === 'failed' ? 'The search stopped working. ' : '';
   const retry = phase === 'failed' ? ' You can plan again.' : '';
-  if (!best) return `${failed}The plan stays as it was.${retry}`;
+  if (!best) return kept(`${failed}The plan stays as it was.${retry}`);
   if (edit.mark() !== mark)
-    return `${failed}You changed the shop while the week was being planned, so the plan found was set aside and yours was kept. Plan again to improve it.`;
+    return kept(
+      `${failed}You changed the shop while the week was being planned, so the plan found was set aside and yours was kept. Plan again to improve it.`,
+    );
   const violations = check(problem, valueOf(decode(problem, best.queues)));
   if (violations.length > 0) throw new Error(`the search broke a rule: ${violations[0]?.message}`);
   const { changes } = edit.apply({ do: 'plan.replace', queues: mutable(best.queues), label: LABEL });
-  if (changes.length === 0) return `${failed}No better plan was found; the plan stays as it was.${retry}`;
-  return failed ? `${failed}The best plan found until then was kept.${retry}` : null;
+  if (changes.length === 0)
+    return kept(`${failed}No better plan was found; the plan stays as it was.${retry}`);
+  return {
+    stepId: edit.mark(),
+    message: failed ? `${failed}The best plan found until then was kept.${retry}` : null,
+  };
 }
 
 const mutable = (queues: Readonly<Record<string, readonly string[]>>): Record<string, string[]> =>
@@ -143,6 +155,7 @@ const firstState = (
   startObjective: present.objective,
   bound: null,
   curve: [{ seconds: 0, objective: present.objective }],
+  stepId: null,
   message: null,
 });
 

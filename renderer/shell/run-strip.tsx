@@ -76,7 +76,8 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
           Try again
         </Button>
       )}
-      {done && undoRedo.undoLabel && phase !== 'failed' && (
+      {/* Only while it takes back this run's plan, never another step. */}
+      {done && state.stepId !== null && state.stepId === undoRedo.undoStepId && (
         <Button small onPress={undoRedo.undo}>
           Undo
         </Button>

@@ -5,6 +5,8 @@ export interface UndoRedo {
   /** What the next undo takes back, in the history's words; null: nothing. */
   readonly undoLabel: string | null;
   readonly redoLabel: string | null;
+  /** The step that the next undo takes back. */
+  readonly undoStepId: number | null;
   readonly undo: () => void;
   readonly redo: () => void;
 }
@@ -23,6 +25,7 @@ export function useUndoRedo(): UndoRedo {
   return {
     undoLabel: data?.undo[0]?.label ?? null,
     redoLabel: data?.redo[0]?.label ?? null,
+    undoStepId: data?.undo[0]?.id ?? null,
     undo: () => undo.mutate(undefined, said('Undone')),
     redo: () => redo.mutate(undefined, said('Redone')),
   };

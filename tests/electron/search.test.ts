@@ -119,6 +119,12 @@ describe('planning the week', () => {
     expect(end.seconds).toBeLessThan(10);
   });
 
+  it('names the step of the history that its plan became', async () => {
+    const { start: plan, ended, edit } = start();
+    plan(0.5, 1);
+    expect((await ended()).stepId).toBe(edit.history().undo[0]?.id);
+  });
+
   it('is refused when there is nothing to plan', () => {
     expect(refusalOf(() => start(aShop({ order: [], line: [] })).start(1, 1)).message).toMatch(
       /nothing to plan/,
@@ -130,7 +136,9 @@ describe('planning the week', () => {
     plan(0.5, 1);
     edit.apply({ do: 'operation.pin', operation: demo().line.at(-1)!.id + ':shear' });
     const mine = queues();
-    expect((await ended()).message).toMatch(/You changed the shop while.*yours was kept/);
+    const end = await ended();
+    expect(end.message).toMatch(/You changed the shop while.*yours was kept/);
+    expect(end.stepId).toBeNull();
     expect(queues()).toEqual(mine);
   });
 });

@@ -71,6 +71,7 @@ describe('the search in a sentence', () => {
     startObjective: 1000,
     bound: null,
     curve: [],
+    stepId: null,
     message: null,
   };
 
