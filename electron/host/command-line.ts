@@ -1,4 +1,4 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { applyCommand } from '../../core/edit/apply.ts';
@@ -11,7 +11,6 @@ import { toSearchProblem } from '../../core/shop/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { openStore } from '../db/open.ts';
-import { troubleOf } from '../db/trouble.ts';
 import { terminalLog } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import { fileStamp, makeClock } from '../service/clock.ts';
@@ -82,6 +81,11 @@ function parsed(args: readonly string[]) {
 function shopOf(data: string | undefined, now: Instant): Shop {
   if (data === undefined) return loadDemo(join(appFolder, 'demo-data', 'shop'), now);
   if (!existsSync(data)) throw new Refused('bad-input', `There is no data file ${data}.`);
+  if (statSync(data).size === 0)
+    throw new Refused(
+      'bad-input',
+      `The data file ${data} is empty. Begin a shop in it with npm start first.`,
+    );
   const migrations = join(appFolder, 'migrations');
   const store = openStore(data, { migrations, stamp: fileStamp(now), log: terminalLog });
   try {
@@ -118,7 +122,12 @@ function readBytes(file: string): Uint8Array {
   try {
     return readFileSync(file);
   } catch (error) {
-    throw troubleOf(error, file) ?? error;
+    if (error instanceof Error && 'code' in error)
+      throw new Refused(
+        'bad-input',
+        `The file ${file} cannot be read (${String(error.code)}). Name a CSV file.`,
+      );
+    throw error;
   }
 }
 
