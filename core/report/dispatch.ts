@@ -1,6 +1,6 @@
 import type { Blank } from '../part/blank.ts';
 import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
-import { attribute, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
+import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../shop/operations.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../shop/part.ts';
@@ -70,11 +70,11 @@ export interface PlanRead {
 /**
  * The queues of the machines on paper: what lies, even in part, in [from, to), in queue order, grouped by run. Times and
  * places are the schedule's own, so the paper says what the board says.
- * @returns one list a machine of the shop, empty ones too
+ * @returns one list a machine of the shop, shears first, empty ones too
  */
 export function dispatchLists(shop: Shop, plan: PlanRead, from: Instant, to: Instant): DispatchList[] {
   const index = indexOf(shop, plan);
-  return shop.machine.map((machine) => {
+  return inWorkOrder(shop.machine).map((machine) => {
     const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
     return { machine, runs: runsOf(index, machine, queue, (o) => o.changeoverStart < to && o.end > from) };
   });

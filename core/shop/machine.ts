@@ -45,6 +45,10 @@ export const machine = z.strictObject({
 });
 export type Machine = z.infer<typeof machine>;
 
+/** The machines as work flows through the shop, shears before brakes, else in the shop's order. */
+export const inWorkOrder = (machines: readonly Machine[]): Machine[] =>
+  machines.toSorted((a, b) => Number(a.stage === 'brake') - Number(b.stage === 'brake'));
+
 /** A machine out of use from one instant to another, whatever its calendar says. */
 export const downtime = z
   .strictObject({ id: code, machineId: code, from: instantS, to: instantS, reason: note, revision })

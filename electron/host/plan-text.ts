@@ -46,7 +46,7 @@ function machineText({ settings: { timeZone, units } }: Shop, { machine, runs }:
   };
   return [
     '',
-    `${machine.id}  ${machine.name}: ${operations} operations in ${runs.length} runs`,
+    `${machine.id}  ${machine.name}: ${counted(operations, 'operation')} in ${counted(runs.length, 'run')}`,
     ...runs.flatMap(({ changeover, rows }) => [
       ...(changeover
         ? [
@@ -60,6 +60,8 @@ function machineText({ settings: { timeZone, units } }: Shop, { machine, runs }:
     ]),
   ];
 }
+
+const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
 /** "Tue 24 Nov 07:30 – 09:10", the second day named where it is another. */
 function span(start: Instant, end: Instant, timeZone: string): string {

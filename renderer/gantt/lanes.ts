@@ -1,7 +1,7 @@
 import { gaugeName } from '../../core/report/dispatch.ts';
 import type { PlanView } from '../../core/report/plan-view.ts';
 import type { ScheduledOperation } from '../../core/schedule/problem.ts';
-import type { Machine } from '../../core/shop/machine.ts';
+import { inWorkOrder, type Machine } from '../../core/shop/machine.ts';
 import type { ShopOperation } from '../../core/shop/operations.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { intersect, subtract, type Interval } from '../../core/time/interval.ts';
@@ -68,9 +68,6 @@ export function horizonOf(plan: PlanView): Interval {
   return { start: first - 7 * DAY, end: Math.max(now, last) + 7 * DAY };
 }
 
-/** Work flows down the board: shears above brakes. */
-const byStage = (a: Machine, b: Machine): number => Number(a.stage === 'brake') - Number(b.stage === 'brake');
-
 /** The plan as lanes, one a machine, shears first, else in the shop's order. Times only: where they are drawn is the scale's affair. */
 export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
   const horizon = horizonOf(plan);
@@ -93,7 +90,7 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
       },
     ];
   };
-  return shop.machine.toSorted(byStage).map((machine) => {
+  return inWorkOrder(shop.machine).map((machine) => {
     const open = plan.problem.input.machines.find((m) => m.id === machine.id)?.open ?? null;
     const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
     const bars = queue.flatMap((o, rank) => barOf(o, rank, open));

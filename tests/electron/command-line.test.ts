@@ -1,5 +1,5 @@
 import { spawnSync } from 'node:child_process';
-import { writeFileSync } from 'node:fs';
+import { statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { aShop } from '../support/builders.ts';
@@ -28,6 +28,7 @@ describe('the command line', () => {
     expect(status).toBe(0);
     expect(stdout).toMatch(/^Thrushwick Trim: plan from Mon 30 Nov 06:00 \(America\/Chicago\)/);
     expect(stdout).toMatch(/^S1 {2}.*: \d+ operations in \d+ runs$/m);
+    expect(stdout.match(/^(S1|B1|B2) /gm)).toEqual(['S1 ', 'B1 ', 'B2 ']);
     expect(stdout).toMatch(/^ {2}Mon 30 Nov \d\d:\d\d.*× \d+, .* in .*ga /m);
     expect(stdout).toMatch(/^Late lines +\d+ of \d+ +\d+ of \d+$/m);
     expect(stdout).toMatch(/Local codes, the machine maker’s manual/);
@@ -75,6 +76,7 @@ describe('the command line', () => {
 
   it.each([
     [['--orders', 'missing.csv'], /There is no file missing.csv/],
+    [['--orders', '.'], /The file \. cannot be read .*Name a CSV file/],
     [['--data', 'missing.db'], /There is no data file missing.db/],
     [['--demo', '--seconds', 'soon'], /--seconds is “soon”/],
     [['--demo', '--seed', '-1'], /--seed/],
@@ -86,6 +88,15 @@ describe('the command line', () => {
     expect(status).toBe(1);
     expect(stderr).toMatch(sentence);
     expect(stderr).not.toMatch(/ {4}at /);
+  });
+
+  it('leaves an empty data file empty and says what to do', () => {
+    const file = join(tempFolder(), 'shop.db');
+    writeFileSync(file, '');
+    const { status, stderr } = plan('--data', file);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(/is empty. Begin a shop in it/);
+    expect(statSync(file).size).toBe(0);
   });
 
   it('leaves a damaged data file alone and says so', () => {

@@ -1,7 +1,7 @@
 import { loadByDay, type DayLoad } from '../../../core/report/load.ts';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { OpenInterval, ScheduledOperation } from '../../../core/schedule/problem.ts';
-import type { Machine } from '../../../core/shop/machine.ts';
+import { inWorkOrder, type Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { intersect } from '../../../core/time/interval.ts';
 import { addDays, startOfDay } from '../../../core/time/wall.ts';
@@ -43,7 +43,7 @@ export function machineLoads(
   const { timeZone } = shop.settings;
   const today = startOfDay(now, timeZone);
   const end = addDays(today, days, timeZone);
-  return shop.machine.map((machine) => {
+  return inWorkOrder(shop.machine).map((machine) => {
     const open = intersect(openOf(plan, machine.id), [{ start: now, end }]);
     const operations = plan.schedule.operations.filter((o) => o.machine === machine.id);
     const planned = loadByDay(machine.id, open, operations, today, days, timeZone);

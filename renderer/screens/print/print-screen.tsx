@@ -2,6 +2,7 @@ import { ArrowLeft, FileDown, Printer } from 'lucide-react';
 import { useEffect } from 'react';
 import { contract } from '../../../core/contract/index.ts';
 import { dispatchLists } from '../../../core/report/dispatch.ts';
+import { inWorkOrder } from '../../../core/shop/machine.ts';
 import { addDays, startOfDay } from '../../../core/time/wall.ts';
 import { useStatus } from '../../queries/hooks.ts';
 import { invoke } from '../../queries/invoke.ts';
@@ -23,7 +24,14 @@ export function PrintScreen() {
   return (
     <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
       {query.is === 'waiting' && <Waiting what="the plan" />}
-      {query.is === 'failed' && <SentenceError message={query.message} />}
+      {query.is === 'failed' && (
+        <>
+          <header className={styles.tools}>
+            <BackToBoard />
+          </header>
+          <SentenceError message={query.message} />
+        </>
+      )}
       {query.is === 'ready' && (
         <>
           <Tools query={query} choice={choice} />
@@ -53,11 +61,19 @@ function Sheets({ query: { shop, plan, now }, choice: { machineId, days } }: Pro
   const { timeZone } = shop.settings;
   const lists = dispatchLists(shop, plan, now, addDays(startOfDay(now, timeZone), days, timeZone));
   const chosen = lists.filter(({ machine }) => machineId === null || machine.id === machineId);
+  if (lists.length === 0)
+    return <EmptyState title="No machine, so no dispatch list. Add a shear or a brake in Shop." />;
   if (chosen.length === 0) return <EmptyState title="There is no such machine. Choose another above." />;
   return chosen.map((list) => (
     <Paper key={list.machine.id} list={list} settings={shop.settings} now={now} days={days} />
   ));
 }
+
+const BackToBoard = () => (
+  <Button icon={ArrowLeft} onPress={() => navigate('board')}>
+    Back to the board
+  </Button>
+);
 
 const ALL = 'all machines';
 const dayChoices = [1, 2, 3, 5, 7, 14, 21, 28].map((n) => ({
@@ -77,14 +93,12 @@ function Tools({ query: { shop }, choice }: Props) {
   const known = dayChoices.some(({ id }) => id === String(choice.days));
   return (
     <header className={styles.tools}>
-      <Button icon={ArrowLeft} onPress={() => navigate('board')}>
-        Back to the board
-      </Button>
+      <BackToBoard />
       <Select
         label="Machine"
         options={[
           { id: ALL, name: ALL },
-          ...shop.machine.map(({ id, name }) => ({ id, name: `${name} (${id})` })),
+          ...inWorkOrder(shop.machine).map(({ id, name }) => ({ id, name: `${name} (${id})` })),
         ]}
         value={choice.machineId ?? ALL}
         onChange={(id) => change({ machineId: id === ALL ? null : id })}

@@ -217,6 +217,14 @@ describe('a dispatch list', () => {
     expect(list?.runs.flatMap((run) => run.rows.map((r) => r.line.id))).toEqual(['7/3']);
   });
 
+  it('comes for the shears first, whatever their codes', () => {
+    const turned = { ...shop, machine: shop.machine.toReversed() };
+    expect(dispatchLists(turned, plan, instant(DAY), instant(DAY + 1)).map((l) => l.machine.id)).toEqual([
+      'S1',
+      'B1',
+    ]);
+  });
+
   it('is there for an idle machine too, without rows', () => {
     const empty = { ...plan, schedule: { ...schedule, operations: [], ends: {} } };
     expect(
