@@ -20,6 +20,9 @@ export interface PlanFigures {
   readonly lastEnd: number | null;
 }
 
+/** "75 %", rounded down: 100 % says that every line is on time. */
+export const onTimePercent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
+
 /** @param workSeconds net work of an operation on its machine, closed hours left out */
 export function figuresOf(
   shop: Shop,

@@ -1,4 +1,4 @@
-import type { PlanFigures } from '../../../core/report/figures.ts';
+import { onTimePercent, type PlanFigures } from '../../../core/report/figures.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
@@ -22,7 +22,7 @@ interface Figure {
 
 const figuresIn = (timeZone: string): readonly Figure[] => [
   { label: 'Late lines', show: (f) => `${f.lateLines} of ${f.lines}`, cost: (f) => f.lateLines },
-  { label: 'On time', show: (f) => `${Math.floor(f.onTimeShare * 100)} %`, cost: (f) => -f.onTimeShare },
+  { label: 'On time', show: (f) => onTimePercent(f.onTimeShare), cost: (f) => -f.onTimeShare },
   { label: 'Hours late', show: (f) => shortHours(f.tardiness), cost: (f) => f.tardiness },
   { label: 'Changeover', show: (f) => formatDuration(f.changeoverSeconds), cost: (f) => f.changeoverSeconds },
   {

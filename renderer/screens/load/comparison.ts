@@ -1,4 +1,4 @@
-import type { PlanFigures } from '../../../core/report/figures.ts';
+import { onTimePercent, type PlanFigures } from '../../../core/report/figures.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
@@ -25,13 +25,15 @@ const hours = (duration: number): string =>
     : `${grouped.format(Math.round(duration / HOUR))} h`;
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
+const points = (difference: number): string => {
+  const whole = Math.round(Math.abs(difference) * 100);
+  return whole === 1 ? '1 point' : `${whole} points`;
+};
 
 const lessOrMore = (format: (size: number) => string) => (difference: number) =>
   `${format(Math.abs(difference))} ${difference < 0 ? 'less' : 'more'}`;
 const fewerOrMore = (difference: number): string =>
   `${Math.abs(difference)} ${difference < 0 ? 'fewer' : 'more'}`;
-const points = (difference: number): string =>
-  `${Math.round(Math.abs(difference) * 100)} points ${difference < 0 ? 'higher' : 'lower'}`;
 
 /** This plan beside orders by due date without batching, figure by figure. Less is better, so on time comes negative. */
 export function comparedFigures(
@@ -64,8 +66,8 @@ export function comparedFigures(
       'On time',
       'share of planned lines that end by their due date',
       (f) => -f.onTimeShare,
-      (v) => percent(-v),
-      points,
+      (v) => onTimePercent(-v),
+      (d) => `${points(d)} ${d < 0 ? 'higher' : 'lower'}`,
     ),
     row('Lateness', 'hours late, added up over the late lines', (f) => f.tardiness, hours, lessOrMore(hours)),
     row('Changeovers', 'how often a machine is changed over', (f) => f.changeovers, String, fewerOrMore),
@@ -81,7 +83,7 @@ export function comparedFigures(
       'of work and changeover together; ISO 22400-2 calls it the setup ratio',
       (f) => f.changeoverShare,
       percent,
-      (d) => `${Math.round(Math.abs(d) * 100)} points ${d < 0 ? 'less' : 'more'}`,
+      (d) => `${points(d)} ${d < 0 ? 'less' : 'more'}`,
     ),
     row('Last end', 'when the last planned operation is done', (f) => f.lastEnd ?? 0, wall, sooner),
   ];

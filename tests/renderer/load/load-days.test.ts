@@ -111,6 +111,12 @@ describe('the plan beside due-date order', () => {
       '19 points less',
       '24 h sooner',
     ]);
+    expect(comparedFigures({ ...better, onTimeShare: 0.99 }, better, ZONE)[1]).toMatchObject({
+      plan: '99 %',
+      gain: '1 point lower',
+    });
+    // 121 of 160 lines: never rounded up, so that the load and the board say the same.
+    expect(comparedFigures({ ...better, onTimeShare: 121 / 160 }, better, ZONE)[1]?.plan).toBe('75 %');
     expect(comparedFigures(worse, better, ZONE).map((row) => row.better)).toEqual(Array(7).fill('yardstick'));
     expect(gainSentence(better, worse)).toBe(
       'Against taking orders by due date without batching: 2 fewer late lines and 30 min less changing over.',
