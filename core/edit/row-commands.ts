@@ -54,6 +54,15 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
   const subject = `${kindName[kind]} ${id}`;
   if (!row)
     return bad(problem(subject, 'id', `There is no ${subject}.`, 'It may have been removed already.'));
+  if (kind === 'machine' && shop.record.some((r) => r.machineId === id))
+    return bad(
+      problem(
+        subject,
+        'id',
+        `The ${subject} has finished work in its history.`,
+        'Keep it, so that the history stays, and add a downtime for the time it is out of use.',
+      ),
+    );
   const users = usersOf(shop, kind, id);
   if (users.length > 0) {
     const some = users.slice(0, 3).join(', ') + (users.length > 3 ? ` and ${users.length - 3} more` : '');
@@ -183,10 +192,7 @@ function usersOf(shop: Shop, kind: FormKind, id: string): string[] {
     case 'calendar':
       return shop.machine.filter((m) => m.calendarId === id).map((m) => `machine ${m.id}`);
     case 'machine':
-      return [
-        ...shop.downtime.filter((d) => d.machineId === id).map((d) => `downtime ${d.id}`),
-        ...shop.record.filter((r) => r.machineId === id).map((r) => `the record of ${r.id}`),
-      ];
+      return shop.downtime.filter((d) => d.machineId === id).map((d) => `downtime ${d.id}`);
     case 'sheet':
     case 'downtime':
       return [];

@@ -163,6 +163,13 @@ describe('work orders', () => {
 });
 
 describe('rows of the shop', () => {
+  it('a machine with finished work stays, and the planner hears of downtimes instead', () => {
+    const { machineId } = must(shop.record[0]);
+    expect(refusal(shop, { do: 'row.remove', kind: 'machine', id: machineId })).toMatch(
+      /has finished work in its history\. .*add a downtime/,
+    );
+  });
+
   it('cannot be removed while others name them', () => {
     const line = must(shop.line[0]);
     expect(refusal(shop, { do: 'row.remove', kind: 'colour', id: line.colourId })).toMatch(
