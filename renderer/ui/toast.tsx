@@ -21,8 +21,9 @@ export interface ToastWords {
 const SHOWN_MS = 6_000;
 const queue = new Queue<ToastWords>({ maxVisibleToasts: 3 });
 
-/** Say something in the corner. News goes by itself; trouble stays until it is closed. */
+/** Say something in the corner. News goes by itself; trouble stays until it is closed or something newer is said. */
 export const toast = (words: ToastWords): void => {
+  for (const { key, content } of queue.visibleToasts) if (content.look === 'trouble') queue.close(key);
   queue.add(words, words.look === 'trouble' ? {} : { timeout: SHOWN_MS });
 };
 

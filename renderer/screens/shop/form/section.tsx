@@ -75,7 +75,7 @@ export function Section<K extends FormKind>({
             />
           )}
         </div>
-        <RowList noun={noun} entries={entries} chosen={row?.id ?? null} onChoose={go} />
+        <RowList noun={noun} sought={sought} entries={entries} chosen={row?.id ?? null} onChoose={go} />
       </div>
       {open ? (
         <Fragment key={row?.id ?? NEW}>{form(open, row === null, go)}</Fragment>
@@ -93,12 +93,13 @@ export function Section<K extends FormKind>({
 
 interface ListProps {
   noun: string;
+  sought: string;
   entries: readonly (ListEntry & { readonly id: string; readonly unsaved: boolean })[];
   chosen: string | null;
   onChoose: (id: string) => void;
 }
 
-function RowList({ noun, entries, chosen, onChoose }: ListProps) {
+function RowList({ noun, sought, entries, chosen, onChoose }: ListProps) {
   return (
     <ListBox
       aria-label={`Each ${noun}`}
@@ -108,7 +109,7 @@ function RowList({ noun, entries, chosen, onChoose }: ListProps) {
       selectionBehavior="replace"
       selectedKeys={chosen === null ? [] : [chosen]}
       onSelectionChange={(keys) => keys !== 'all' && keys.size > 0 && onChoose(String([...keys][0]))}
-      renderEmptyState={() => <p className={styles.note}>Nothing by that name.</p>}
+      renderEmptyState={() => <p className={styles.note}>{sought ? 'Nothing by that name.' : 'None yet.'}</p>}
     >
       {(e) => (
         <ListBoxItem id={e.id} textValue={e.title} className={styles.row ?? ''}>
