@@ -7,6 +7,7 @@ import { iteratedGreedy } from './search/iterated-greedy.ts';
 import { JobShopGraph } from './search/job-shop/graph.ts';
 import { tabuSearch } from './search/job-shop/tabu.ts';
 import { orderOf } from './search/job-order.ts';
+import { isTiny, tryAll } from './search/exhaustive.ts';
 import { FullTrial } from './search/full-trial.ts';
 import { LayeredTrial } from './search/layered-trial.ts';
 import { Rng } from './search/rng.ts';
@@ -56,6 +57,7 @@ export function* improve(
     found = better
       ? foundOf(problem, sighting.queues, step, sighting.evaluations, bound)
       : { ...found, step, evaluations: sighting.evaluations };
+    if (sighting.proven) found = { ...found, status: 'optimal' };
     queues = sighting.queues;
     yield found;
     if (found.status === 'optimal') return;
@@ -63,6 +65,7 @@ export function* improve(
 }
 
 function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Sighting, void> {
+  if (isTiny(problem)) return tryAll(problem, first);
   if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);
   if (JobShopGraph.fits(problem)) return tabuSearch(problem, first, rng);
   const layered = problem.machineOrder !== null && !problem.input.crew?.length;

@@ -13,6 +13,8 @@ export interface Sighting {
   readonly queues: readonly ArrayLike<number>[];
   readonly objective: number;
   readonly evaluations: number;
+  /** Every plan was tried: none is better. */
+  readonly proven?: true;
 }
 
 /** Work between two looks at the outside, in operations timed: a few milliseconds. */
@@ -20,10 +22,11 @@ const BREATH = 200_000;
 const TINY = 1e-6;
 
 /**
- * Hot ends of the rounds, as shares of what a typical worsening move costs: the first rounds only tidy up, which is all
- * a large plan has time for; later ones go back and forth between the last ones.
+ * Hot ends of the rounds, as shares of what a typical worsening move costs. The first rounds only tidy up, which is all
+ * a large plan has time for; the later ones go round among heats, the hottest to get out of where the search is stuck.
  */
-const HEATS = [0.01, 0.02, 0.04, 0.06];
+const FIRST_HEATS = [0.01, 0.02, 0.04];
+const LATER_HEATS = [0.06, 0.04, 0.2];
 const COLD = 0.0007;
 /** Each round is so much longer than the one before. */
 const GROWTH = 1.4;
@@ -62,7 +65,7 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
 }
 
 function heatOf(round: number): number {
-  return HEATS[round < HEATS.length ? round : HEATS.length - 1 - (round % 2)]!;
+  return FIRST_HEATS[round] ?? LATER_HEATS[(round - FIRST_HEATS.length) % LATER_HEATS.length]!;
 }
 
 function chooseMove(rng: Rng): Move {

@@ -1,0 +1,56 @@
+import type { Problem } from '../problem.ts';
+import type { Sighting } from './anneal.ts';
+import { objectiveAt, withFixedPlaces, type NumberedQueues } from './constructions.ts';
+
+/** Plans up to which all of them are tried. */
+const MOST_PLANS = 20_000;
+const BREATH = 500;
+
+/** Are there so few plans that trying them all is no work? One job order on all machines is left to its own search. */
+export function isTiny(problem: Problem): boolean {
+  if (problem.input.sameOrder) return false;
+  const lengths = new Int32Array(problem.machines);
+  let plans = 1;
+  for (let o = 0; o < problem.operations && plans <= MOST_PLANS; o++) {
+    if (problem.fixed[o]) continue;
+    let places = 0;
+    for (const m of problem.eligible[o]!) places += ++lengths[m]!;
+    plans *= places;
+  }
+  return plans <= MOST_PLANS;
+}
+
+/** Tries every plan: each operation in turn at every place of every queue that can take it. The last yield is proven. */
+export function* tryAll(problem: Problem, first: NumberedQueues): Generator<Sighting, void> {
+  let best: Sighting = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
+  let evaluations = 0;
+  for (const plan of plansFrom(
+    problem,
+    problem.front.map(() => []),
+    0,
+  )) {
+    const queues = withFixedPlaces(problem, plan);
+    const objective = objectiveAt(problem, queues);
+    evaluations += 1;
+    if (objective < best.objective) best = { queues, objective, evaluations };
+    if (evaluations % BREATH === 0) yield { ...best, evaluations };
+  }
+  yield { ...best, evaluations, proven: true };
+}
+
+function* plansFrom(
+  problem: Problem,
+  queues: readonly number[][],
+  o: number,
+): Generator<readonly number[][], void> {
+  if (o === problem.operations) return yield queues;
+  if (problem.fixed[o]) return yield* plansFrom(problem, queues, o + 1);
+  for (const m of problem.eligible[o]!) {
+    const queue = queues[m]!;
+    for (let place = 0; place <= queue.length; place++) {
+      queue.splice(place, 0, o);
+      yield* plansFrom(problem, queues, o + 1);
+      queue.splice(place, 1);
+    }
+  }
+}
