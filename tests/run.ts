@@ -3,12 +3,14 @@
  * (as root, by apt-get) or says exactly what is missing. `npm test -- --unit` stops before the window tests.
  */
 import { spawnSync } from 'node:child_process';
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { findBrowser, findElectron } from './e2e/runtimes.ts';
 
 const root = join(import.meta.dirname, '..');
 const results = join(root, 'test-results');
+// An earlier run's counts must never stand for this one's.
+rmSync(results, { recursive: true, force: true });
 mkdirSync(results, { recursive: true });
 
 const run = (title: string, command: string, args: string[], env: Record<string, string> = {}): boolean => {

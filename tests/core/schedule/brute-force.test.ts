@@ -97,7 +97,7 @@ describe('against every possible plan', () => {
           objective: { ...none, weightedTardiness: 1, changeover: 0.5 },
         };
         const problem = built(input);
-        const every = permutations(input.jobs.map((job) => job.operations[0]!.id));
+        const every = [...permutations(input.jobs.map((job) => job.operations[0]!.id))];
         expect(searched(problem, 25)).toBe(
           least(
             problem,
@@ -173,7 +173,7 @@ describe('against every possible plan', () => {
           const machines = ['A', 'B', 'C'].map((id) => machine(id));
           const lines = jobs(new Rng(seed), 5, () => ['A', 'B', 'C']).map((job) => ({ ...job, release: 0 }));
           const problem = built({ name: 'flow', now: 0, sameOrder: true, machines, jobs: lines, objective });
-          const every = permutations(lines.map((job) => job.id)).map((order) =>
+          const every = [...permutations(lines.map((job) => job.id))].map((order) =>
             Object.fromEntries(['A', 'B', 'C'].map((m) => [m, order.map((id) => `${id}:${m}`)])),
           );
           expect(searched(problem, 10)).toBe(least(problem, every));
