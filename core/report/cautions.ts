@@ -11,14 +11,14 @@ export interface Cautions {
 }
 
 const GOVERNS =
-  'Local codes, the machine maker’s manual and your employer’s procedure come before anything on this sheet.';
+  'Local codes, the machine maker’s manual and your employer’s procedure come before anything printed or shown here.';
 
 const EVERY_MACHINE = [
   'Only people trained and authorised on this machine run it.',
   'Lock out and tag out before clearing, changing blades or dies, or servicing.',
   'Check thickness and material against the machine’s plate before the first piece.',
   'Edges cut: wear eye protection, and gloves where your procedure allows them.',
-  'Two people or a lift aid where the sheet says so.',
+  'Two people or a lift aid where it says so here.',
 ] as const;
 
 const AT: Readonly<Record<Stage, readonly string[]>> = {

@@ -12,6 +12,8 @@ const screens = [
   'orders',
   'orders/import',
   'load',
+  'cutting',
+  'stock',
   'floor/B1',
   'learning',
   'shop',
@@ -39,6 +41,7 @@ test('every screen fits its window and says nothing on the console', async ({ ap
   for (const screen of screens) {
     await goTo(page, `#/${screen}`);
     await expect(page.getByRole('heading').first()).toBeVisible();
+    await expect(page.getByText(/^Reading /)).toBeHidden({ timeout: 30_000 });
     if (screen === 'board') await lane(page, 'Long brake').getByRole('option').first().click();
     for (const size of sizes) {
       for (const colorScheme of ['light', 'dark'] as const) {

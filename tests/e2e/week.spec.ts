@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { expect, test } from './app.ts';
+import { expect, test, type App } from './app.ts';
 import { pdfPages } from './pdf.ts';
 import { figure, goTo, lane, openDemo, operations, planFor } from './steps.ts';
 
@@ -82,23 +82,35 @@ test('everything is as it was after closing, the history included', async ({ app
   await expect(figure(page, 'Late lines')).not.toHaveText(late ?? '');
 });
 
-test('dispatch lists come out as a PDF whose lines stand on the board, with the cautions', async ({
+/** The desktop saves a PDF where its dialog says; a browser prints the same route, here into a file too. */
+async function printTo(path: string, { page, electron }: App): Promise<void> {
+  if (!electron) {
+    await expect(page.locator('html')).toHaveAttribute('data-print-ready', 'true');
+    await page.pdf({ path });
+    return;
+  }
+  await electron.evaluate(({ dialog }, filePath) => {
+    dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath });
+  }, path);
+  await page.getByRole('button', { name: 'Save PDF' }).click();
+}
+
+test('dispatch lists come out as a PDF whose lines stand on the board, with cautions and page numbers', async ({
   app,
 }) => {
-  test.skip(app.host === 'browser', 'a browser prints through its own dialog');
   await openDemo(app.page);
   await planFor(app.page, 1);
   const path = join(app.dataDir, 'dispatch.pdf');
-  await app.electron?.evaluate(({ dialog }, filePath) => {
-    dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath });
-  }, path);
   const [first] = await operations(lane(app.page, 'Shear').getByRole('option'));
   await goTo(app.page, '#/print');
-  await app.page.getByRole('button', { name: 'Save PDF' }).click();
+  await printTo(path, app);
   await expect
     .poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 20_000 })
     .toBeGreaterThan(2);
-  const text = (await pdfPages(path)).join(' ');
-  expect(text).toContain(first?.split(' ')[0]);
-  expect(text).toMatch(/guards on, hands clear/i);
+  const pages = await pdfPages(path);
+  expect(pages.join(' ')).toContain(first?.split(' ')[0]);
+  for (const [index, page] of pages.entries()) {
+    expect(page).toMatch(/guards on, hands clear/i);
+    expect(page.replaceAll(/\s+/g, ' ')).toContain(`page ${index + 1} of ${pages.length}`);
+  }
 });

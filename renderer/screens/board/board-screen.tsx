@@ -120,7 +120,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
           },
           {
             id: 'unplanned',
-            label: 'Not planned',
+            label: 'Left out',
             count: plan.unplannable.length,
             content: <UnplannedList problems={plan.unplannable} />,
           },

@@ -130,31 +130,12 @@ export const lineColumns: readonly LineColumn[] = [
     cell: (r, { units }) => formatLength(r.line.lengthMm, units),
   },
   {
-    id: 'release',
-    label: 'Release',
-    width: '92px',
-    sort: (r) => r.order.release ?? 0,
-    cell: (r, { timeZone }) =>
-      r.order.release === null ? (
-        <span className={styles.soft}>at once</span>
-      ) : (
-        formatWallDate(instant(r.order.release), timeZone)
-      ),
-  },
-  {
     id: 'due',
     label: 'Due',
     width: '140px',
     edits: 'due',
     sort: (r) => r.order.due,
     cell: (r, writing) => wall(r.order.due, writing),
-  },
-  {
-    id: 'weight',
-    label: 'Weight',
-    width: '72px',
-    sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
-    cell: (r) => <Weight row={r} />,
   },
   {
     id: 'end',
@@ -192,5 +173,24 @@ export const lineColumns: readonly LineColumn[] = [
     edits: 'status',
     sort: (r) => r.standing,
     cell: (r) => <Tag look={standingLook[r.standing]}>{r.standing}</Tag>,
+  },
+  {
+    id: 'release',
+    label: 'Release',
+    width: '92px',
+    sort: (r) => r.order.release ?? 0,
+    cell: (r, { timeZone }) =>
+      r.order.release === null ? (
+        <span className={styles.soft}>at once</span>
+      ) : (
+        formatWallDate(instant(r.order.release), timeZone)
+      ),
+  },
+  {
+    id: 'weight',
+    label: 'Weight',
+    width: '72px',
+    sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
+    cell: (r) => <Weight row={r} />,
   },
 ];
