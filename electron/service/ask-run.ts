@@ -1,8 +1,6 @@
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { AskSolver, Found } from '../solver/messages.ts';
-
-/** How long past its budget, or past a stop, the process may take to answer before it is ended. */
-const GRACE_MS = 3000;
+import { GRACE_MS, untilDone } from './solver-run.ts';
 
 export interface AskRun {
   /** Null when it was answered, else what went wrong, for the log. The process is gone then. */
@@ -14,22 +12,10 @@ export interface AskRun {
 /** One longer question, answered in a process of its own. */
 export function startAsk(launch: LaunchSolver, ask: AskSolver, onFound: (found: Found) => void): AskRun {
   const solver = launch();
-  const end = new Promise<string | null>((resolve) => {
-    const late = setTimeout(() => finish('it did not answer in time'), ask.budgetMs + GRACE_MS);
-    const finish = (failure: string | null): void => {
-      clearTimeout(late);
-      resolve(failure);
-      solver.kill();
-    };
-    solver.onExit(() => finish('its process ended'));
-    solver.onMessage((message) => {
-      if (message.runId !== ask.runId) return;
-      if (message.kind === 'failed') return finish(message.message);
-      if (message.kind !== 'found' && message.kind !== 'answered') return;
-      onFound(message);
-      if (message.kind === 'answered') finish(null);
-    });
-    solver.send(ask);
+  const end = untilDone(solver, ask, (answer) => {
+    if (answer.kind !== 'found' && answer.kind !== 'answered') return false;
+    onFound(answer);
+    return answer.kind === 'answered';
   });
   return {
     end,

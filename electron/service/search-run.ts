@@ -1,6 +1,7 @@
 import type { ProblemInput, Queues } from '../../core/schedule/problem.ts';
 import type { LaunchSolver, Solver } from '../solver/launch.ts';
 import type { Best, FromSolver, ToSolver } from '../solver/messages.ts';
+import { GRACE_MS, untilDone } from './solver-run.ts';
 
 /** What is known of a run while it goes on. */
 export interface RunProgress {
@@ -35,9 +36,6 @@ export interface Run {
   /** Ask for the best so far; `end` then resolves soon. */
   stop(): void;
 }
-
-/** How long past its budget, or past a stop, a process may take to answer before it is ended. */
-const GRACE_MS = 3000;
 
 type Counts = Omit<RunProgress, 'seconds' | 'best'>;
 type Report = Extract<FromSolver, { kind: 'progress' | 'done' }>;
@@ -84,30 +82,16 @@ export function startRun({ runId, problem, queues, seconds, ...options }: RunOpt
   };
 }
 
-/** Resolves with null when the process did its work, else with what went wrong; the process is gone then. */
-function runSolver(
+const runSolver = (
   solver: Solver,
   start: Extract<ToSolver, { kind: 'start' }>,
   onReport: (report: Report) => void,
-): Promise<string | null> {
-  return new Promise((resolve) => {
-    const late = setTimeout(() => finish('it did not answer in time'), start.budgetMs + GRACE_MS);
-    const finish = (failure: string | null): void => {
-      clearTimeout(late);
-      resolve(failure);
-      solver.kill();
-    };
-    solver.onExit(() => finish('its process ended'));
-    solver.onMessage((message) => {
-      if (message.runId !== start.runId) return;
-      if (message.kind === 'failed') return finish(message.message);
-      if (message.kind !== 'progress' && message.kind !== 'done') return;
-      onReport(message);
-      if (message.kind === 'done') finish(null);
-    });
-    solver.send(start);
+): Promise<string | null> =>
+  untilDone(solver, start, (answer) => {
+    if (answer.kind !== 'progress' && answer.kind !== 'done') return false;
+    onReport(answer);
+    return answer.kind === 'done';
   });
-}
 
 const total = (counts: readonly Counts[]): Counts => ({
   step: counts.reduce((sum, { step }) => sum + step, 0),
