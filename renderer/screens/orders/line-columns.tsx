@@ -122,14 +122,6 @@ export const lineColumns: readonly LineColumn[] = [
     ),
   },
   {
-    id: 'length',
-    label: 'Length',
-    width: '76px',
-    right: true,
-    sort: (r) => r.line.lengthMm,
-    cell: (r, { units }) => formatLength(r.line.lengthMm, units),
-  },
-  {
     id: 'due',
     label: 'Due',
     width: '140px',
@@ -173,6 +165,14 @@ export const lineColumns: readonly LineColumn[] = [
     edits: 'status',
     sort: (r) => r.standing,
     cell: (r) => <Tag look={standingLook[r.standing]}>{r.standing}</Tag>,
+  },
+  {
+    id: 'length',
+    label: 'Length',
+    width: '76px',
+    right: true,
+    sort: (r) => r.line.lengthMm,
+    cell: (r, { units }) => formatLength(r.line.lengthMm, units),
   },
   {
     id: 'release',
