@@ -23,6 +23,10 @@ export function formatDuration(duration: number): string {
   return `${duration < 0 ? '−' : ''}${parts.join(' ')}`;
 }
 
+/** A duration of two days or more in days, "3 d"; a shorter one as above. */
+export const shortDuration = (duration: number): string =>
+  duration >= 2 * 86_400 ? `${Math.round(duration / 86_400)} d` : formatDuration(duration);
+
 /**
  * Reads a duration as people write it: "1 h 20 min", "1:20" (hours and minutes), "1.5 h", "90 s"; a bare number is
  * minutes.

@@ -1,4 +1,4 @@
-import { formatDuration } from '../../core/units/duration.ts';
+import { shortDuration } from '../../core/units/duration.ts';
 import { near, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
@@ -77,10 +77,6 @@ export function lateMarks(lane: Lane, scale: Scale): LateMark[] {
   });
   return marks;
 }
-
-/** A duration of more than two days in days, "3 d". */
-export const shortDuration = (seconds: number): string =>
-  seconds >= 2 * 86_400 ? `${Math.round(seconds / 86_400)} d` : formatDuration(seconds);
 
 /** The due dates in sight, none closer than a mark is wide. */
 export function dueMarks(lane: Lane, scale: Scale): DueMark[] {

@@ -2,8 +2,7 @@ import { operationName } from '../../../core/edit/plan-commands.ts';
 import { becameLater, latenessOf, type BecameLate } from '../../../core/report/lateness.ts';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
-import { shortDuration } from '../../gantt/labels.ts';
+import { formatDuration, shortDuration } from '../../../core/units/duration.ts';
 import type { Drop } from '../../gantt/drop.ts';
 
 /** What a change of the queues brings: lines that become late or later, lines saved, changeover gained or lost. */

@@ -1,8 +1,7 @@
 import { onTimePercent, type PlanFigures } from '../../../core/report/figures.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
-import { shortDuration } from '../../gantt/labels.ts';
+import { formatDuration, shortDuration } from '../../../core/units/duration.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './board.module.css';
 

@@ -3,7 +3,7 @@ import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { shortDuration } from '../../gantt/labels.ts';
+import { shortDuration } from '../../../core/units/duration.ts';
 import styles from './board.module.css';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
 import { placeOf } from '../../router.ts';

@@ -3,6 +3,7 @@ import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { ShopOperation } from '../../../core/shop/operations.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { shortDuration } from '../../../core/units/duration.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
 import { dropAt, findBar } from '../../gantt/drop.ts';
 import type { Bar, Lane } from '../../gantt/lanes.ts';
@@ -12,7 +13,6 @@ import { Button } from '../../ui/button.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { Menu } from '../../ui/menu.tsx';
 import { Tag } from '../../ui/tag.tsx';
-import { shortDuration } from '../../gantt/labels.ts';
 import styles from './board.module.css';
 import { ChangeoverWhy, Facts, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
 

@@ -1,6 +1,6 @@
 import type { FloorWork } from '../../../core/report/floor.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
-import { shortDuration } from '../../gantt/labels.ts';
+import { shortDuration } from '../../../core/units/duration.ts';
 import { Tag } from '../../ui/tag.tsx';
 
 /** Due when, and how the plan stands against it. */

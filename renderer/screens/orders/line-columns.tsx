@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
-import { shortDuration } from '../../gantt/labels.ts';
+import { shortDuration } from '../../../core/units/duration.ts';
 import { Swatch } from '../../ui/choice.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { Tag, type TagLook } from '../../ui/tag.tsx';

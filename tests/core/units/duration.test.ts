@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatDuration, parseDuration } from '../../../core/units/duration.ts';
+import { formatDuration, parseDuration, shortDuration } from '../../../core/units/duration.ts';
 
 const read = (text: string): number | string => {
   const duration = parseDuration(text);
@@ -21,6 +21,11 @@ describe('a duration', () => {
     [-0.2, '0 min'],
   ])('of %d s is written "%s"', (seconds, text) => {
     expect(formatDuration(seconds)).toBe(text);
+  });
+
+  it('of two days or more can be given in days', () => {
+    expect(shortDuration(5 * 86_400 + 3600)).toBe('5 d');
+    expect(shortDuration(5400)).toBe('1 h 30 min');
   });
 
   it.each([

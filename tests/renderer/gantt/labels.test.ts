@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { dueMarks, labelsOf, lateMarks, shortDuration } from '../../../renderer/gantt/labels.ts';
+import { shortDuration } from '../../../core/units/duration.ts';
+import { dueMarks, labelsOf, lateMarks } from '../../../renderer/gantt/labels.ts';
 import { fitted, xOf } from '../../../renderer/gantt/scale.ts';
 import { anOrder, at } from '../../support/builders.ts';
 import { aBoard, barOf } from './a-board.ts';
@@ -45,10 +46,5 @@ describe('words on the board', () => {
   it('mark each due date once', () => {
     expect(dueMarks(lanes[1]!, far)).toEqual([{ due: at('2026-11-27'), x: xOf(far, at('2026-11-27')) }]);
     expect(dueMarks(lanes[1]!, near)).toEqual([]);
-  });
-
-  it('give long lateness in days', () => {
-    expect(shortDuration(5 * 86_400 + 3600)).toBe('5 d');
-    expect(shortDuration(5400)).toBe('1 h 30 min');
   });
 });
