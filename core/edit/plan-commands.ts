@@ -67,7 +67,10 @@ export function unpinOperation(shop: Shop, id: string): Result<Edit> {
   return good({ label: `Unpin ${operationName(id)}`, changes: pin ? [change('pin', pin, null)] : [] });
 }
 
-/** Take a whole new plan. Every open operation must stand in it exactly once, on a machine that can do it. */
+/**
+ * Take a whole new plan. Every open operation must stand in it exactly once, on a machine that can do it. A machine the
+ * plan does not name (one without open hours) keeps what waits for it, and the lines of that need not be in the plan.
+ */
 export function replacePlan(shop: Shop, queues: Queues, label: string): Result<Edit> {
   const { operations } = operationsOf(shop);
   const byId = new Map(operations.map((o) => [o.id, o]));
@@ -90,7 +93,9 @@ export function replacePlan(shop: Shop, queues: Queues, label: string): Result<E
       seen.add(id);
     }
   }
-  const missing = operations.find((o) => !seen.has(o.id));
+  const kept = keptBy(shop, operations, queues, seen);
+  const waiting = new Set(Object.values(kept).flat().map(lineOfOperation));
+  const missing = operations.find((o) => !seen.has(o.id) && !waiting.has(o.line.id));
   if (missing)
     return bad(
       problem(
@@ -100,7 +105,22 @@ export function replacePlan(shop: Shop, queues: Queues, label: string): Result<E
         'Plan again.',
       ),
     );
-  return good({ label, changes: queueChanges(shop, queues) });
+  return good({ label, changes: queueChanges(shop, { ...queues, ...kept }) });
+}
+
+/** What stays in the queues of machines that a new plan does not name. */
+function keptBy(
+  shop: Shop,
+  operations: readonly ShopOperation[],
+  queues: Queues,
+  planned: ReadonlySet<string>,
+): Record<string, string[]> {
+  const stands = Object.entries(completeQueues(shop, operations));
+  return Object.fromEntries(
+    stands.flatMap(([machineId, ids]) =>
+      machineId in queues ? [] : [[machineId, ids.filter((id) => !planned.has(id))]],
+    ),
+  );
 }
 
 /** Why an operation may not go to a machine; null when it may. */

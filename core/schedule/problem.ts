@@ -45,6 +45,8 @@ export interface MachineInput {
   readonly changeover: Changeover | null;
   /** Open hours, ascending and disjoint; null: always open. Work and changeovers pause when closed and go on after. */
   readonly open: readonly OpenInterval[] | null;
+  /** Closed time that no overtime can open, ascending and disjoint: it is out of service, or its people have a break. */
+  readonly noOvertime?: readonly OpenInterval[];
   /** Not before this instant (it is still busy with something outside the plan). */
   readonly availableFrom?: number;
 }

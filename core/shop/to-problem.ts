@@ -9,18 +9,15 @@ import type {
   Queues,
 } from '../schedule/problem.ts';
 import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
-import { openIntervals } from '../time/working-time.ts';
-import { instant, type Instant } from '../units/brand.ts';
+import type { Instant } from '../units/brand.ts';
 import { completeQueues } from './complete-queues.ts';
+import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
 import { secondsOfStarted } from './remaining.ts';
-import { bad, good, type Problem, type Result } from './result.ts';
+import { good, type Problem, type Result } from './result.ts';
 import type { Shop } from './state.ts';
 
 const DAY = 86_400;
-/** Open hours are looked up this far: back, so that begun work has its hours; ahead, so that a long backlog has an end. */
-const DAYS_BACK = 14;
-const DAYS_AHEAD = 370;
 
 /** The shop translated for the scheduling engine; a job is an order line, its id the line's. */
 export interface ShopProblem {
@@ -31,22 +28,26 @@ export interface ShopProblem {
   readonly operations: ReadonlyMap<string, ShopOperation>;
   /** Open lines that stand in no queue, each with its reason. */
   readonly unplannable: readonly Problem[];
+  /** Machines without an open hour ahead, each with the reason: they are left out of problem and queues. */
+  readonly shut: ReadonlyMap<string, Problem>;
 }
 
 /**
  * The whole shop as a scheduling problem, with the plan as it stands.
  * @param now nothing that has not begun starts before it
- * @returns the problem; or what stops any planning (a calendar without open hours, an unknown time zone)
+ * @returns the problem; or what stops any planning (no machine has open hours, an unknown time zone)
  */
 export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
-  const { operations, unplannable } = operationsOf(shop);
   const machines = machineInputs(shop, now);
   if (!machines.ok) return machines;
-  const queues = completeQueues(shop, operations);
+  const { inputs, shut } = machines.value;
+  const { operations, unplannable } = onOpenMachines(operationsOf(shop), shop.machine, shut);
+  const open = { ...shop, machine: shop.machine.filter(({ id }) => !shut.has(id)) };
+  const queues = completeQueues(open, operations);
   const built = buildProblem({
     name: shop.settings.name,
-    machines: machines.value,
-    jobs: jobInputs(shop, operations, machines.value, now),
+    machines: inputs,
+    jobs: jobInputs(shop, operations, inputs, now),
     objective: objectiveOf(shop),
     now,
     crew:
@@ -60,6 +61,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
     queues,
     operations: new Map(operations.map((o) => [o.id, o])),
     unplannable,
+    shut,
   });
 }
 
@@ -100,43 +102,6 @@ const objectiveOf = ({ settings: { weights } }: Shop): ProblemInput['objective']
   flowTime: weights.flow,
   disturbance: weights.calm,
 });
-
-function machineInputs(shop: Shop, now: Instant): Result<MachineInput[]> {
-  const inputs: MachineInput[] = [];
-  const problems: Problem[] = [];
-  for (const machine of shop.machine) {
-    const calendar = shop.calendar.find((c) => c.id === machine.calendarId);
-    if (!calendar) throw new Error(`machine ${machine.id}: calendar ${machine.calendarId} is gone`);
-    const downtimes = shop.downtime.filter((d) => d.machineId === machine.id);
-    const from = instant(now - DAYS_BACK * DAY);
-    const open = openIntervals(
-      calendar,
-      downtimes,
-      shop.settings.timeZone,
-      from,
-      instant(now + DAYS_AHEAD * DAY),
-    );
-    if (!open.ok) {
-      problems.push(
-        ...open.problems.map((p) => ({
-          ...p,
-          subject: `machine ${machine.id}`,
-          message: `Machine ${machine.id}: ${p.message}`,
-        })),
-      );
-      continue;
-    }
-    const { id, stage, state, changeover } = machine;
-    inputs.push({
-      id,
-      stage,
-      initial: state as Record<string, string> | null,
-      changeover: changeover as MachineInput['changeover'],
-      open: open.value,
-    });
-  }
-  return problems.length > 0 ? bad(...problems) : good(inputs);
-}
 
 function jobInputs(
   shop: Shop,

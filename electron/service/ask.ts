@@ -66,7 +66,7 @@ export const askService = (deps: Deps) => {
 
     /** @throws Refused when the stretch out of service is gone */
     repair(downtimeId: string, { seconds, seed }: Search) {
-      const { input, queues, machine, published } = afterBreakdown(shop(), downtimeId, clock);
+      const { input, queues, machines, published } = afterBreakdown(shop(), downtimeId, clock);
       const lateBefore = input.jobs
         .filter(({ id, due }) => due !== null && (published.ends[id] ?? due) > due)
         .map(({ id }) => id);
@@ -75,7 +75,7 @@ export const askService = (deps: Deps) => {
         queues,
         seed,
         budgetMs: seconds * 1000,
-        about: { kind: 'repair', machines: [machine] },
+        about: { kind: 'repair', machines },
       });
       return { runId, lateBefore };
     },
@@ -117,7 +117,9 @@ function afterBreakdown(shop: Shop, downtimeId: string, clock: Clock) {
   const before = valueOf(toSearchProblem(without, clock.now()));
   const published: Schedule = valueOf(decode(before.problem, before.queues));
   const { input } = valueOf(buildProblem({ ...problem.input, reference: published.ends }));
-  return { input, queues, machine: downtime.machineId, published };
+  // A machine that never opens again is not in the problem: its work is spread over the others.
+  const machines = input.machines.map(({ id }) => id).filter((id) => id === downtime.machineId);
+  return { input, queues, machines, published };
 }
 
 function promises(

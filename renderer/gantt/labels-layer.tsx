@@ -82,6 +82,13 @@ function Pins({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: G
   });
 }
 
+/** Why nothing stands in the lane of a machine that never opens. */
+const ShutWords = ({ words, width, height }: { words: string; width: number; height: number }) => (
+  <foreignObject x={12} y={8} width={Math.max(0, width - 24)} height={height - 16}>
+    <p className={styles.shutWords}>{words}</p>
+  </foreignObject>
+);
+
 /** Everything with words or a shape of its own size: drawn in pixels, and only for what is in sight. */
 export function LabelsLayer({
   lanes,
@@ -98,8 +105,9 @@ export function LabelsLayer({
       pointerEvents="none"
       key={lane.machine.id}
       transform={`translate(0 ${i * geometry.laneHeight})`}
-      aria-hidden
+      aria-hidden={lane.shut === null}
     >
+      {lane.shut !== null && <ShutWords words={lane.shut} width={scale.width} height={geometry.laneHeight} />}
       <RunWords lane={lane} scale={scale} geometry={geometry} />
       {labelsOf(lane, scale, maxLines).map((label) => (
         <StripWords key={label.bar.operation} label={label} geometry={geometry} />

@@ -5,7 +5,7 @@ import type { Lane } from './lanes.ts';
 /** Names of the machines at the left of their lanes. */
 export const LaneHeads = ({ lanes, geometry }: { lanes: readonly Lane[]; geometry: Geometry }) => (
   <div className={styles.heads}>
-    {lanes.map(({ machine, bars }) => {
+    {lanes.map(({ machine, bars, shut }) => {
       const late = bars.filter((bar) => bar.last && bar.tardiness > 0).length;
       return (
         <div key={machine.id} className={styles.head} style={{ height: geometry.laneHeight }}>
@@ -15,7 +15,11 @@ export const LaneHeads = ({ lanes, geometry }: { lanes: readonly Lane[]; geometr
           <span>
             {machine.id} · {machine.stage}
           </span>
-          <span>{bars.length === 1 ? '1 operation' : `${bars.length} operations`}</span>
+          {shut === null ? (
+            <span>{bars.length === 1 ? '1 operation' : `${bars.length} operations`}</span>
+          ) : (
+            <span className={styles.headShut}>◆ no open hours</span>
+          )}
           {late > 0 && <span className={styles.headLate}>▲ {late} late</span>}
         </div>
       );

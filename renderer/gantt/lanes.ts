@@ -54,6 +54,8 @@ export interface Lane {
   readonly runs: readonly Run[];
   /** Stretches in which the machine is closed, ascending. */
   readonly closed: readonly Interval[];
+  /** Why it never opens and has no queue, a sentence; null for a machine with open hours. */
+  readonly shut: string | null;
   /** Due dates of the lines that end here, ascending, each once. */
   readonly dues: readonly number[];
 }
@@ -91,10 +93,18 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
     ];
   };
   return inWorkOrder(shop.machine).map((machine) => {
-    const open = plan.problem.input.machines.find((m) => m.id === machine.id)?.open ?? null;
+    const shut = plan.shut.get(machine.id);
+    const open = shut ? [] : (plan.problem.input.machines.find((m) => m.id === machine.id)?.open ?? null);
     const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
     const bars = queue.flatMap((o, rank) => barOf(o, rank, open));
-    return { machine, bars, runs: runsOf(bars), closed: closedOf(open, horizon), dues: duesOf(bars) };
+    return {
+      machine,
+      bars,
+      runs: runsOf(bars),
+      closed: closedOf(open, horizon),
+      shut: shut ? `${shut.message} ${shut.advice}` : null,
+      dues: duesOf(bars),
+    };
   });
 }
 

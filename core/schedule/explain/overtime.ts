@@ -55,12 +55,14 @@ const minutes = ({ overtime }: OvertimeTrial): number => Math.ceil(overtime.seco
 
 /** Each closing of a machine after `now` and before `end`, with the overtime there is room for. */
 function closings(problem: Problem, m: number, end: number): readonly Overtime[] {
-  const { id, open } = problem.input.machines[m]!;
+  const { id, open, noOvertime = [] } = problem.input.machines[m]!;
   if (open === null) return [];
   const found = open.slice(0, -1).flatMap((interval, k): Overtime[] => {
-    const seconds = Math.min(MOST_SECONDS, open[k + 1]!.start - interval.end);
-    const soon = interval.end < end && interval.end >= problem.availableFrom[m]!;
-    return soon && seconds > 0 ? [{ machine: id, from: interval.end, seconds }] : [];
+    const from = interval.end;
+    if (from >= end || from < problem.availableFrom[m]!) return [];
+    const barred = noOvertime.find((stretch) => stretch.end > from)?.start ?? Infinity;
+    const seconds = Math.min(MOST_SECONDS, open[k + 1]!.start - from, barred - from);
+    return seconds > 0 ? [{ machine: id, from, seconds }] : [];
   });
   return thin(found, problem.input.crew?.length ? MOST_CLOSINGS_WITH_CREW : MOST_CLOSINGS);
 }

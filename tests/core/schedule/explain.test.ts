@@ -172,6 +172,29 @@ describe('the cheapest change that saves a late line (worked by hand)', () => {
     });
   });
 
+  it('offers no overtime in a break, nor while the machine is out of service', () => {
+    // 100 s are missing. The break after 1000 s would do, and so would the night after 3600 s, down from 3650 s.
+    const open = [
+      { start: 0, end: 1000 },
+      { start: 1200, end: 3600 },
+      { start: 50_000, end: 90_000 },
+    ];
+    const missing = (noOvertime: { start: number; end: number }[]) =>
+      why(
+        aProblem({
+          machines: [aMachine('S1', { open, noOvertime })],
+          jobs: [aJob('A', [3500, null], 3700)],
+        }),
+        { S1: 'A' },
+        'A',
+      ).changes.map((change) => [change.overtime?.from, change.overtime?.seconds, change.late]);
+    expect(missing([])).toEqual([[3600, 120, 0]]);
+    expect(missing([{ start: 3600, end: 4000 }])).toEqual([[1000, 120, 0]]);
+    const rest = { start: 1000, end: 1200 };
+    expect(missing([rest, { start: 3650, end: 4000 }])).toEqual([[3600, 50, 46_350]]);
+    expect(missing([rest, { start: 3600, end: 60_000 }])).toEqual([]);
+  });
+
   it('names what helps most when no single change saves the line, and nothing when nothing helps', () => {
     const problem = aProblem({ jobs: [aJob('A', [300, null]), aJob('B', [100, null], 50)] });
     const helped = why(problem, { S1: 'A B' }, 'B');

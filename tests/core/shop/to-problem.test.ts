@@ -1,5 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { applyCommand } from '../../../core/edit/apply.ts';
+import { withChanges } from '../../../core/edit/row-change.ts';
 import { viewDueDateOrder, viewPlan } from '../../../core/report/plan-view.ts';
 import { hits } from '../../../core/part/girth.ts';
 import { check } from '../../../core/schedule/check.ts';
@@ -142,4 +144,78 @@ describe('the problem for the search', () => {
     const result = toProblem(closed, MONDAY);
     expect(!result.ok && result.problems[0]?.message).toMatch(/^Machine S1|^Machine B1/);
   });
+});
+
+describe('a machine without an open hour ahead', () => {
+  const retired = (id: string): Shop => ({
+    ...shop,
+    downtime: [
+      ...shop.downtime,
+      {
+        id: `${id}-sold`,
+        machineId: id,
+        from: MONDAY - 86_400,
+        to: MONDAY + 900 * 86_400,
+        reason: 'sold',
+        revision: 0,
+      },
+    ] as never,
+  });
+  const jobs = (s: Shop) => planned(s).problem.input.jobs.length;
+
+  it('is left out with its reason, and the others are planned', () => {
+    const { problem, queues, shut } = planned(retired('B2'));
+    expect([...shut.keys()]).toEqual(['B2']);
+    expect(shut.get('B2')?.message).toMatch(/^Machine B2: Downtime covers every open hour/);
+    expect(problem.input.machines.map((m) => m.id)).toEqual(['B1', 'S1']);
+    expect(Object.keys(queues)).toEqual(['B1', 'S1']);
+    expect(jobs(retired('B2'))).toBe(jobs(shop));
+    const view = viewPlan(retired('B2'), MONDAY);
+    expect(view.ok && check(problem, view.value.schedule)).toEqual([]);
+  });
+
+  it('takes the lines that only it can do off the plan, each with a sentence', () => {
+    const long = planned(shop).operations;
+    const only = [
+      ...new Set(
+        [...long.values()].filter((o) => o.machines.every((m) => m.id === 'B1')).map((o) => o.line.id),
+      ),
+    ];
+    const { problem, unplannable } = planned(retired('B1'));
+    expect(only.length).toBeGreaterThan(0);
+    expect(problem.input.jobs.map((job) => job.id).filter((id) => only.includes(id))).toEqual([]);
+    const said = unplannable.filter((p) => p.message.includes('no open hours'));
+    expect(said.map((p) => p.subject)).toEqual(only.map((id) => `line ${id}`));
+    expect(said[0]?.message).toBe(`Line ${only[0]} can only be bent on Long brake: no open hours ahead.`);
+  });
+
+  it('keeps what waits for it when a new plan for the others is taken', () => {
+    const stored = withQueues(shop);
+    const gone = { ...stored, downtime: retired('B1').downtime };
+    const { queues } = planned(gone);
+    const edit = applyCommand(gone, { do: 'plan.replace', queues: queues as never, label: 'Plan the week' });
+    if (!edit.ok) throw new Error(edit.problems[0]?.message);
+    const after = withChanges(gone, edit.value.changes);
+    const waits = must(after.queue.find((q) => q.id === 'B1')).operations;
+    expect(waits.length).toBeGreaterThan(0);
+    expect(planned(after).queues).toEqual(queues);
+    expect(jobs({ ...after, downtime: shop.downtime })).toBe(jobs(shop));
+  });
+
+  it('stops planning only when no machine is left', () => {
+    const ids = shop.machine.map((m) => m.id);
+    const all = { ...shop, downtime: ids.flatMap((id) => retired(id).downtime) };
+    const result = toProblem(all, MONDAY);
+    expect(result.ok ? [] : result.problems.map((p) => p.subject)).toEqual(ids.map((id) => `machine ${id}`));
+  });
+});
+
+/** The shop with its plan stored as it stands. */
+const withQueues = (s: Shop): Shop => ({
+  ...s,
+  queue: Object.entries(planned(s).queues).map(([id, operations]) => ({
+    id,
+    operations: [...operations],
+    revision: 0,
+  })),
 });

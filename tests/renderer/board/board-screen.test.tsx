@@ -61,6 +61,18 @@ describe('the board', () => {
     );
   });
 
+  it('shows the other lanes when one machine has no open hours, and says so in its lane', async () => {
+    const board = aBoardShop();
+    const shut = { ...board.calendar[0]!, id: 'none', name: 'Mothballed', shifts: [], overtime: [] };
+    const machine = board.machine.map((m) => (m.id === 'B2' ? { ...m, calendarId: 'none' } : m));
+    await openBoard({ ...board, machine, calendar: [...board.calendar, shut] });
+    expect(screen.getByText(/Mothballed has no open hours.*Add a shift or overtime/)).toBeTruthy();
+    expect(screen.getByText('◆ no open hours')).toBeTruthy();
+    expect(screen.getByRole('option', { name: /^1042\/2 bending/ }).closest('[role=listbox]')).toBe(
+      screen.getByRole('listbox', { name: 'Brake queue' }),
+    );
+  });
+
   it('lists late lines, and opens one at its last operation', async () => {
     await openBoard(aBoardShop({ order: [anOrder({ due: at('2026-11-27') })] }));
     expect(screen.getByRole('tab', { name: /Late/ }).textContent).toBe('Late3');
