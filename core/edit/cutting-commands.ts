@@ -76,6 +76,7 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
     colourId: cut.colourId,
     lengthMm: cut.lengthMm,
     quantity: cut.pieces,
+    overrun: 0,
     status: 'open',
     makeUpFor: null,
     revision: 0,

@@ -96,6 +96,7 @@ function makeUp(shop: Shop, line: OrderLine, missing: number): Result<RowChange[
     id: `${line.orderId}/${number}`,
     number,
     quantity: missing,
+    overrun: 0,
     status: 'open',
     makeUpFor: line.id,
   };

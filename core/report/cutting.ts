@@ -99,7 +99,7 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
       girthMm: operation.blank.girthMm,
       lengthMm: operation.blank.lengthMm,
       quantity: piecesLeft(operation),
-      overrun: 0,
+      overrun: piecesLeft(operation) > 0 ? operation.line.overrun : 0,
       due: operation.order.due,
     })),
     stock,

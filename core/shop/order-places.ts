@@ -67,6 +67,7 @@ const newLine = ({ orderId, line }: ReadRow, number: number): OrderLine => ({
   orderId,
   number,
   ...line,
+  overrun: 0,
   status: 'open',
   makeUpFor: null,
   revision: 0,

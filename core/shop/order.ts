@@ -32,6 +32,8 @@ export const orderLine = z.strictObject({
   colourId: code,
   lengthMm,
   quantity: z.int('must be a whole number').min(1, 'at least 1').max(100_000, 'at most 100,000'),
+  /** Pieces too many that the customer takes, so that a sheet may be cut full; 0: exactly the quantity. */
+  overrun: z.int('must be a whole number').min(0, 'at least 0').max(10_000, 'at most 10,000'),
   status: z.enum(['open', 'done', 'cancelled']),
   /** The line of the same order whose scrapped pieces this one makes again; null: asked for by the customer. */
   makeUpFor: lineId.nullable(),

@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { name, revision } from './fields.ts';
 
-/** How the plan's quality terms are weighed against one another; each term is in seconds. */
+/** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
 export const objectiveWeights = z.strictObject({
   /** A second a line ends after its due date, times the order's weight. */
   lateness: z.number().min(0).max(1000),
@@ -11,14 +11,23 @@ export const objectiveWeights = z.strictObject({
   flow: z.number().min(0).max(1000),
   /** A second a line's end moves from the plan as it stands. */
   calm: z.number().min(0).max(1000),
+  /** Stock worth a hundred (10,000 cents), in hours: what joining two runs may cost to save it (core/report/join-runs.ts). */
+  material: z.number().min(0).max(1000),
 });
 export type ObjectiveWeights = z.infer<typeof objectiveWeights>;
 
 /**
  * What a new shop begins with: an hour of changeover weighs as much as ten hours of one usual line's lateness, since it
- * pushes back everything behind it. On the demo shop this halves the changeovers for 2 % more weighted lateness.
+ * pushes back everything behind it. On the demo shop this halves the changeovers for 2 % more weighted lateness. Stock
+ * worth a hundred weighs as an hour of changeover does, about what an hour of a machine and its crew costs (our own figure).
  */
-export const defaultWeights: ObjectiveWeights = { lateness: 1, changeover: 10, flow: 0.001, calm: 0.02 };
+export const defaultWeights: ObjectiveWeights = {
+  lateness: 1,
+  changeover: 10,
+  flow: 0.001,
+  calm: 0.02,
+  material: 10,
+};
 
 /** The shop itself: one row. */
 export const settings = z.strictObject({

@@ -154,6 +154,7 @@ const line = sqliteTable(
     colourId: colourId(),
     lengthMm: real().notNull(),
     quantity: integer().notNull(),
+    overrun: integer().notNull().default(0),
     status: text().notNull(),
     makeUpFor: text(),
     revision: revision(),

@@ -1,6 +1,7 @@
 import { cpSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
+import type { Settings } from '../../core/shop/settings.ts';
 import { migrations, tempFolder } from './support.ts';
 
 /** Every table of a data file with all its rows. */
@@ -26,3 +27,15 @@ export function oldMigrations(count: number): string {
   writeFileSync(journalFile, JSON.stringify({ ...journal, entries: journal.entries.slice(0, count) }));
   return folder;
 }
+
+/** The settings of a file from before stock had a weight. */
+export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => {
+  const { material: _, ...weights } = settings.weights;
+  return { ...settings, weights };
+};
+
+/** A stored row of settings as it is after: stock weighs what it does in a new shop. */
+export const withStockWeight = (row: object): object => ({
+  ...row,
+  weights: JSON.stringify({ ...JSON.parse((row as { weights: string }).weights), material: 10 }),
+});

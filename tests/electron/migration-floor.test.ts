@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations } from './data-files.ts';
+import { contentOf, oldMigrations, settingsBefore, withStockWeight } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -28,12 +28,12 @@ function fillFirst(file: string): void {
       .prepare(`insert into "${kind}" (${names.join()}) values (${names.map(() => '?').join()})`)
       .run(...values);
   };
-  put('settings', shop.settings);
+  put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'downtime'] as const)
     for (const row of shop[kind]) put(kind, row);
   for (const row of shop.sheet) put('sheet', without(row, 'form', 'trimMm')!);
   for (const row of shop.order) put('order', row);
-  for (const row of shop.line) put('line', without(row, 'makeUpFor')!);
+  for (const row of shop.line) put('line', without(row, 'makeUpFor', 'overrun')!);
   for (const row of shop.queue) put('queue', row);
   for (const row of shop.pin) put('pin', row);
   for (const row of shop.record) put('record', without(row, 'changeoverSeconds', 'pauses')!);
@@ -42,8 +42,8 @@ function fillFirst(file: string): void {
     {
       kind: 'line',
       id: '1042/1',
-      before: without({ ...line!, quantity: 21 }, 'makeUpFor'),
-      after: without(line!, 'makeUpFor'),
+      before: without({ ...line!, quantity: 21 }, 'makeUpFor', 'overrun'),
+      after: without(line!, 'makeUpFor', 'overrun'),
     },
     { kind: 'pin', id: '1043/1:shear', before: null, after: { id: '1043/1:shear', revision: 0 } },
     { kind: 'order', id: '1041', before: shop.order[0]!, after: null },
@@ -62,7 +62,8 @@ describe('a data file from before the floor', () => {
     const { step: steps, ...after } = contentOf(file);
     expect(after).toEqual({
       ...Object.fromEntries(Object.entries(before).filter(([table]) => table !== 'step')),
-      line: before.line!.map((row) => ({ ...row, makeUpFor: null })),
+      settings: before.settings!.map(withStockWeight),
+      line: before.line!.map((row) => ({ ...row, makeUpFor: null, overrun: 0 })),
       record: before.record!.map((row) => ({ ...row, changeoverSeconds: null, pauses: '[]' })),
       sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
       learned: [],
@@ -73,8 +74,8 @@ describe('a data file from before the floor', () => {
       (rows as { changes: string }[]).map((row) => ({ ...row, changes: JSON.parse(row.changes) as unknown }));
     const expected = read(before.step!) as { changes: { kind: string; before: object; after: object }[] }[];
     for (const change of expected[0]!.changes.filter((c) => c.kind === 'line')) {
-      change.before = { ...change.before, makeUpFor: null };
-      change.after = { ...change.after, makeUpFor: null };
+      change.before = { ...change.before, makeUpFor: null, overrun: 0 };
+      change.after = { ...change.after, makeUpFor: null, overrun: 0 };
     }
     expect(read(steps!)).toEqual(expected);
     expect(before.line).toHaveLength(3);

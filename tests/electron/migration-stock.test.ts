@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, aSheet, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations } from './data-files.ts';
+import { contentOf, oldMigrations, settingsBefore, withStockWeight } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -27,9 +27,10 @@ function fillBefore(file: string): void {
       .run(...values);
   };
   const shop = anEverythingShop();
-  put('settings', shop.settings);
-  for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'order', 'line', 'queue'] as const)
+  put('settings', settingsBefore(shop));
+  for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'order', 'queue'] as const)
     for (const row of shop[kind]) put(kind, row);
+  for (const { overrun: _, ...row } of shop.line) put('line', row);
   for (const row of shop.sheet) put('sheet', asBefore(row));
   const changes = [
     {
@@ -61,6 +62,8 @@ describe('a data file from before the stock', () => {
     expect(before.sheet).toHaveLength(3);
     expect(after).toEqual({
       ...before,
+      settings: before.settings!.map(withStockWeight),
+      line: before.line!.map((row) => ({ ...row, overrun: 0 })),
       sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
       movement: [],
       cutList: [],

@@ -22,6 +22,7 @@ const RELEASED: Record<string, string> = {
   '0000_first.sql': '3f68beff2c98d9f1254b4b127e43b6d441ad31a9631fd047d2448f8433593010',
   '0001_floor_and_learning.sql': '71a7fddb73f3e1011ebe2a507194e939a2b34f46e07df3163e1f8aa40dc734de',
   '0002_stock_and_cutting.sql': 'e915a10049e857d6f4453fa73dc778d4d4b1c6ba5a8c7000351937d4110bdca0',
+  '0003_overrun_and_stock_weight.sql': '12028b6e7039cdb4d24007c0843e6b969ae3bb76ad207bc28b9703f8381c4b67',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -151,7 +152,7 @@ describe('a data file that cannot be used', () => {
   it('from a newer version is refused, naming both formats', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
-    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 4; this one knows up to 3\)/);
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 5; this one knows up to 4\)/);
   });
 
   it('that is no database at all is named and left alone', () => {

@@ -90,6 +90,7 @@ function reopened(shop: Shop, finished: readonly Ended[]): Shop {
         orderId: order.id,
         number: index + 1,
         ...what,
+        overrun: 0,
         status: 'open',
         makeUpFor: null,
         revision: 0,

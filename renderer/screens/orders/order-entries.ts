@@ -41,6 +41,7 @@ export function freshLine(shop: Shop, before: readonly LineEntry[]): LineEntry {
     colourId: last?.colourId ?? shop.colour[0]?.id ?? '',
     lengthMm: last?.lengthMm ?? NaN,
     quantity: NaN,
+    overrun: 0,
     status: 'open',
     makeUpFor: null,
     revision: 0,

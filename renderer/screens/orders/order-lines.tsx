@@ -76,6 +76,12 @@ function LineFields({ shop, name, line, error, onChange, onRemove }: LineProps) 
         onChange={(quantity) => set({ quantity })}
         error={error('quantity')}
       />
+      <NumberField
+        label="Over allowed"
+        value={line.overrun}
+        onChange={(overrun) => set({ overrun })}
+        error={error('overrun')}
+      />
       <Select
         label="Status"
         options={[

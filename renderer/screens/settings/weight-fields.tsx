@@ -12,6 +12,7 @@ const labels: Readonly<Record<keyof ObjectiveWeights, string>> = {
   changeover: 'An hour of changeover',
   flow: 'An hour in the shop',
   calm: 'An hour moved',
+  material: 'Stock worth 100.00',
 };
 
 /** What a good plan is: how its terms are weighed, in numbers and in words. */
@@ -29,7 +30,7 @@ export function WeightFields({ form: { entries, errors, set } }: { form: Form<Se
   return (
     <Group
       title="What a good plan is"
-      note="Rules are never broken for quality. Between plans that keep them, the one with the lowest sum of weight × hours wins."
+      note="Rules are never broken for quality. Between plans that keep them, the one with the lowest sum of weight × hours wins; stock counts by its cost when runs of one metal could be joined."
     >
       <Fields>
         <Select

@@ -1,4 +1,5 @@
 import { formatDuration } from '../../../core/units/duration.ts';
+import { formatMoney } from '../../../core/units/money.ts';
 import { defaultWeights, type ObjectiveWeights } from '../../../core/shop/settings.ts';
 
 /** A usual way to weigh dates against changeovers. */
@@ -38,8 +39,8 @@ export const presetOf = (weights: ObjectiveWeights): Preset | undefined =>
   );
 
 /** What the weights mean, one sentence a trade-off, for a line of usual importance. */
-export function weightsInWords({ lateness, changeover, flow, calm }: ObjectiveWeights): string[] {
-  if (![lateness, changeover, flow, calm].every((weight) => weight >= 0))
+export function weightsInWords({ lateness, changeover, flow, calm, material }: ObjectiveWeights): string[] {
+  if (![lateness, changeover, flow, calm, material].every((weight) => weight >= 0))
     return ['The words appear when every weight is given.'];
   const terms: (readonly [number, string])[] = [
     [changeover, 'changing over'],
@@ -47,14 +48,20 @@ export function weightsInWords({ lateness, changeover, flow, calm }: ObjectiveWe
     [calm, 'a line moved from where the plan has it'],
   ];
   if (lateness === 0) {
-    const counted = terms.filter(([weight]) => weight > 0).map(([, what]) => what);
+    const all: typeof terms = [...terms, [material, 'the cost of stock']];
+    const counted = all.filter(([weight]) => weight > 0).map(([, what]) => what);
     return [
       `Being late does not count${counted.length > 0 ? `, only ${counted.join(' and ')}` : ', nor does anything else'}.`,
     ];
   }
-  return terms.map(([weight, what]) =>
+  const inTime = terms.map(([weight, what]) =>
     weight === 0
       ? `${what.charAt(0).toUpperCase()}${what.slice(1)} does not count.`
       : `A line an hour late weighs as much as ${formatDuration((3600 * lateness) / weight)} of ${what}.`,
   );
+  const inMoney =
+    material === 0
+      ? 'The cost of stock does not count.'
+      : `A line an hour late weighs as much as stock worth ${formatMoney((10_000 * lateness) / material)}.`;
+  return [...inTime, inMoney];
 }

@@ -13,15 +13,16 @@ it('every preset can be saved, and they stand in order of what a changeover weig
 });
 
 it('says a weight as the hours that outweigh an hour late', () => {
-  expect(weightsInWords({ lateness: 1, changeover: 10, flow: 0.5, calm: 0 })).toEqual([
+  expect(weightsInWords({ lateness: 1, changeover: 10, flow: 0.5, calm: 0, material: 10 })).toEqual([
     'A line an hour late weighs as much as 6 min of changing over.',
     'A line an hour late weighs as much as 2 h of a line lying in the shop.',
     'A line moved from where the plan has it does not count.',
+    'A line an hour late weighs as much as stock worth 10.00.',
   ]);
 });
 
 it('says so when being late does not count at all', () => {
-  expect(weightsInWords({ lateness: 0, changeover: 1, flow: 0, calm: 0 })).toEqual([
+  expect(weightsInWords({ lateness: 0, changeover: 1, flow: 0, calm: 0, material: 0 })).toEqual([
     'Being late does not count, only changing over.',
   ]);
 });
