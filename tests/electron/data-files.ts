@@ -29,10 +29,14 @@ export function oldMigrations(count: number): string {
 }
 
 /** The settings of a file from before stock had a weight. */
-export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => {
-  const { material: _, ...weights } = settings.weights;
-  return { ...settings, weights };
-};
+export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => ({
+  ...settings,
+  weights: without(settings.weights, 'material'),
+});
+
+/** A row as it was before it had some fields. */
+export const without = (row: object, ...fields: string[]): object =>
+  Object.fromEntries(Object.entries(row).filter(([field]) => !fields.includes(field)));
 
 /** A stored row of settings as it is after: stock weighs what it does in a new shop. */
 export const withStockWeight = (row: object): object => ({

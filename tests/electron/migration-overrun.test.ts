@@ -5,12 +5,12 @@ import { defaultWeights } from '../../core/shop/settings.ts';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations, settingsBefore, withStockWeight } from './data-files.ts';
+import { contentOf, oldMigrations, settingsBefore, without, withStockWeight } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
   openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
-const lineBefore = ({ overrun: _, ...row }: ReturnType<typeof anEverythingShop>['line'][number]) => row;
+const lineBefore = (row: object): object => without(row, 'overrun');
 
 /** A file of the version before: lines without overrun, weights without stock, a history that speaks of both. */
 function fillBefore(file: string): void {
@@ -31,7 +31,7 @@ function fillBefore(file: string): void {
   for (const kind of kinds) for (const row of shop[kind]) put(kind, row);
   for (const row of shop.line) put('line', lineBefore(row));
   const settings = settingsBefore(shop);
-  const line = lineBefore(shop.line[0]!);
+  const line = { ...lineBefore(shop.line[0]!), id: shop.line[0]!.id };
   const changes = [
     { kind: 'settings', id: 'shop', before: { ...settings, name: 'Old name' }, after: settings },
     { kind: 'line', id: line.id, before: { ...line, quantity: 21 }, after: line },

@@ -4,14 +4,13 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, aSheet, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations, settingsBefore, withStockWeight } from './data-files.ts';
+import { contentOf, oldMigrations, settingsBefore, without, withStockWeight } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
   openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
 
-const asBefore = (row: object): object =>
-  Object.fromEntries(Object.entries(row).filter(([field]) => field !== 'form' && field !== 'trimMm'));
+const asBefore = (row: object): object => without(row, 'form', 'trimMm');
 
 /** A file of the version before: sheets without form and trim, a history that speaks of some. */
 function fillBefore(file: string): void {
@@ -30,7 +29,7 @@ function fillBefore(file: string): void {
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'order', 'queue'] as const)
     for (const row of shop[kind]) put(kind, row);
-  for (const { overrun: _, ...row } of shop.line) put('line', row);
+  for (const row of shop.line) put('line', without(row, 'overrun'));
   for (const row of shop.sheet) put('sheet', asBefore(row));
   const changes = [
     {
