@@ -70,7 +70,8 @@ export const rushWay = z.strictObject({
   way: z.enum(['front', 'run', 'replan']),
   queues,
   ready: z.number(),
-  onTime: z.boolean(),
+  /** Seconds by which the worst of the rush lines ends after its due date; 0 on time. */
+  late: z.number(),
   changeoverSecondsAdded: z.number(),
   changeoversAdded: z.number(),
   later: z.array(lineShift),

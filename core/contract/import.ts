@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
 /** One wrong cell: which row (as counted in the file, header is row 1), which column, what stood there, why not. */
@@ -47,7 +48,13 @@ export const importRecheck = call(
 export const importTake = call(
   'import.take',
   z.strictObject({ fileName: z.string().max(300), ...table.shape }),
-  z.strictObject({ orders: z.int(), lines: z.int(), left: checked }),
+  z.strictObject({
+    orders: z.int(),
+    lines: z.int(),
+    /** Those of the lines whose work order is marked rush. */
+    rush: z.array(lineId),
+    left: checked,
+  }),
 );
 
 const file = z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) });

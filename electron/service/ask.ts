@@ -26,6 +26,7 @@ import { readShop } from './shop.ts';
 const PUSH_MS = 100;
 /** Lines of one order that get a date while it is typed. */
 const PROMISED = 20;
+const BEYOND = `Dates are looked up for the first ${PROMISED} lines of an order. Save it, and the board shows when this one is done.`;
 
 interface Deps {
   readonly store: Store;
@@ -116,7 +117,7 @@ function afterBreakdown(shop: Shop, downtimeId: string, clock: Clock) {
   const without = { ...shop, downtime: shop.downtime.filter(({ id }) => id !== downtimeId) };
   const before = valueOf(toSearchProblem(without, clock.now()));
   const published: Schedule = valueOf(decode(before.problem, before.queues));
-  const { input } = valueOf(buildProblem({ ...problem.input, reference: published.ends }));
+  const { input } = valueOf(buildProblem({ ...problem.input, reference: before.problem.input.reference }));
   // A machine that never opens again is not in the problem: its work is spread over the others.
   const machines = input.machines.map(({ id }) => id).filter((id) => id === downtime.machineId);
   return { input, queues, machines, published };
@@ -131,7 +132,8 @@ function promises(
   const { changes } = valueOf(applyCommand(shop, { do: 'order.save', order, lines: [...lines] }));
   const { problem, queues, unplannable } = valueOf(toSearchProblem(withChanges(shop, changes), clock.now()));
   const offer = ({ end, makesLate }: DateOffer) => ({ end, makesLate: makesLate.map(plainShift) });
-  return lines.slice(0, PROMISED).map(({ id: lineId }) => {
+  return lines.map(({ id: lineId }, i) => {
+    if (i >= PROMISED) return { lineId, safe: null, earlier: [], message: BEYOND };
     const found = promiseDate(problem, queues, lineId);
     if (found.ok) {
       const { safe, earlier } = found.value;

@@ -36,10 +36,13 @@ export const importService = (store: Store, clock: Clock, edit: EditService) => 
     /** Take the rows that are ready as one step of the history; the others come back. */
     take(fileName: string, table: Table) {
       const { checked, orders, lines } = check(fileName, table);
+      const known = store.run('read the shop', readShop).order;
+      const urgent = new Set([...known, ...orders].filter((order) => order.rush).map(({ id }) => id));
+      const rush = lines.filter(({ orderId }) => urgent.has(orderId)).map(({ id }) => id);
       if (lines.length > 0) edit.apply({ do: 'orders.import', fileName, orders, lines });
       const open = new Set(checked.problems.map((p) => p.row));
       const rest = { header: table.header, rows: table.rows.filter((r) => open.has(r.row)) };
-      return { orders: orders.length, lines: lines.length, left: check(fileName, rest).checked };
+      return { orders: orders.length, lines: lines.length, rush, left: check(fileName, rest).checked };
     },
   };
 };

@@ -1,14 +1,17 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { AskState } from '../../core/contract/ask.ts';
+import { decode } from '../../core/schedule/decode.ts';
 import { dueDateQueues } from '../../core/schedule/rules/edd.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toProblem } from '../../core/shop/to-problem.ts';
 import { loadDemo } from '../../demo-data/load.ts';
+import { valueOf } from '../../electron/refused.ts';
 import { askService } from '../../electron/service/ask.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { readShop } from '../../electron/service/shop.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
+import type { ToSolver } from '../../electron/solver/messages.ts';
 import { NOW } from '../support/builders.ts';
 import { appFolder, fixedClock, keptPushes, memoryLog, refusalOf, storeWith } from './support.ts';
 
@@ -136,6 +139,27 @@ describe('asking for a repair after a breakdown', () => {
     edit.apply({ do: 'plan.replace', queues: repair!.queues, label: 'Repair the plan' });
   });
 
+  it('measures what is disturbed from the ends before the machine went down', () => {
+    const asked: ToSolver[] = [];
+    const watching: LaunchSolver = () => {
+      const solver = realSolver();
+      return { ...solver, send: (message) => void (asked.push(message), solver.send(message)) };
+    };
+    const { ask, edit, shop } = open(demo(), watching);
+    const endsOf = () => {
+      const { problem, queues } = valueOf(toProblem(shop(), NOW));
+      return valueOf(decode(problem, queues)).ends;
+    };
+    const before = endsOf();
+    const row = { id: 'B1-x', machineId: 'B1', from: NOW, to: NOW + 12 * 3600, reason: 'ram', revision: 0 };
+    edit.apply({ do: 'row.save', kind: 'downtime', row: row as never });
+    expect(endsOf()).not.toEqual(before);
+    ask.stop(ask.repair('B1-x', search).runId);
+    const [question] = asked;
+    if (question?.kind !== 'ask') throw new Error('the solver was asked nothing');
+    expect(question.problem.reference).toEqual(before);
+  });
+
   it('is refused when the stretch out of service is gone', () => {
     expect(refusalOf(() => open().ask.repair('gone', search)).message).toMatch(/not in the shop any more/);
   });
@@ -152,5 +176,21 @@ describe('asking for a date to promise', () => {
     expect(lines[0]!.safe!.end).toBeGreaterThan(NOW);
     expect(lines[0]!.safe!.makesLate).toEqual([]);
     expect(lines[1]).toMatchObject({ safe: null, message: expect.stringMatching(/\S+\./) });
+  });
+
+  it('answers twenty lines and says so of the others', () => {
+    const { ask, shop } = open();
+    const order = { ...shop().order[0]!, id: '9001', due: NOW + 30 * 86_400, revision: 0 } as never;
+    const model = shop().line.find(({ id }) => id === someLine)!;
+    const many = Array.from({ length: 21 }, (_, i) => ({
+      ...model,
+      id: `9001/${i + 1}`,
+      orderId: '9001',
+      number: i + 1,
+      revision: 0,
+    }));
+    const { lines } = ask.promise(order, many as never);
+    expect(lines.filter(({ safe }) => safe !== null)).toHaveLength(20);
+    expect(lines[20]!.message).toMatch(/the first 20 lines of an order\. Save it/);
   });
 });

@@ -140,6 +140,16 @@ describe('taking a file', () => {
     expect(shop()).toEqual(before);
   });
 
+  it('names the lines that are a rush', () => {
+    const { checkText, take } = start();
+    const text = [
+      'order,customer,part,quantity,gauge,colour,due,rush',
+      '2001,Gütersloh Sheds,corner,40,24,moss,2026-12-10,yes',
+      '2002,Gütersloh Sheds,corner,4,24,moss,2026-12-10,',
+    ].join('\n');
+    expect(take('orders.csv', checkText(text))).toMatchObject({ lines: 2, rush: ['2001/1'] });
+  });
+
   it('twice adds nothing the second time', () => {
     const { checkText, take, edit, shop } = start();
     take('orders.csv', checkText(GOOD));

@@ -3,26 +3,30 @@ import type { Queues } from '../problem.ts';
 /**
  * The fewest operations one has to take out and put elsewhere to make one set of queues from another of the same
  * operations: all but, on each machine, the longest series that keeps its order.
+ * @returns their ids, in the order of the second set
  * Source: C. Schensted, Canadian Journal of Mathematics 13, 1961, pp. 179-191 (longest increasing subsequence; from
  * memory).
  */
-export function movedOperations(before: Queues, after: Queues): number {
-  let moved = 0;
-  for (const [machine, ids] of Object.entries(after)) {
+export function movedOperations(before: Queues, after: Queues): string[] {
+  return Object.entries(after).flatMap(([machine, ids]) => {
     const ranks = new Map((before[machine] ?? []).map((id, rank) => [id, rank]));
-    const stayed = ids.flatMap((id) => ranks.get(id) ?? []);
-    moved += ids.length - longestIncreasing(stayed);
-  }
-  return moved;
+    const stood = ids.filter((id) => ranks.has(id));
+    const stayed = new Set(longestIncreasing(stood.map((id) => ranks.get(id)!)).map((at) => stood[at]!));
+    return ids.filter((id) => !stayed.has(id));
+  });
 }
 
-/** Length of the longest increasing subsequence of different numbers. */
-function longestIncreasing(numbers: readonly number[]): number {
-  /** The least last number of an increasing subsequence of each length. */
+/** Positions of a longest increasing subsequence of different numbers. */
+function longestIncreasing(numbers: readonly number[]): number[] {
+  /** Where the least last number of an increasing subsequence of each length stands. */
   const least: number[] = [];
-  for (const number of numbers) {
-    const at = least.findIndex((last) => last > number);
-    least[at === -1 ? least.length : at] = number;
-  }
-  return least.length;
+  const before = numbers.map((number, at) => {
+    const found = least.findIndex((last) => numbers[last]! > number);
+    const length = found === -1 ? least.length : found;
+    least[length] = at;
+    return least[length - 1] ?? null;
+  });
+  const longest: number[] = [];
+  for (let at = least.at(-1) ?? null; at !== null; at = before[at] ?? null) longest.unshift(at);
+  return longest;
 }

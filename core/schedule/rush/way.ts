@@ -9,9 +9,10 @@ export interface RushWay {
   readonly way: 'front' | 'run' | 'replan';
   readonly queues: Queues;
   readonly schedule: Schedule;
-  /** When the last of the rush is done, and whether each of its jobs is by its own due date. */
+  /** When the last of the rush is done. */
   readonly ready: number;
-  readonly onTime: boolean;
+  /** The most seconds that one of its jobs ends after its own due date; 0 when all are on time. */
+  readonly late: number;
   /** Those of the rush itself and those it causes by standing between others. */
   readonly changeoverSecondsAdded: number;
   readonly changeoversAdded: number;
@@ -41,7 +42,7 @@ export function wayOf({ problem, jobs, before }: RushCase, way: RushWay['way'], 
     queues: schedule.queues,
     schedule,
     ready: Math.max(...rush.map(({ id }) => schedule.ends[id]!)),
-    onTime: rush.every(({ id, due }) => due === null || schedule.ends[id]! <= due),
+    late: Math.max(...rush.map(({ id, due }) => (due === null ? 0 : Math.max(0, schedule.ends[id]! - due)))),
     changeoverSecondsAdded: schedule.terms.changeover - before.terms.changeover,
     changeoversAdded: changeovers(schedule) - changeovers(before),
     ...shiftsBetween(

@@ -1,8 +1,9 @@
 import { operationName } from '../../../core/edit/plan-commands.ts';
+import { lateSentence, savedSentence } from '../../../core/report/late-words.ts';
 import { becameLater, latenessOf, type BecameLate } from '../../../core/report/lateness.ts';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatDuration, shortDuration } from '../../../core/units/duration.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
 import type { Drop } from '../../gantt/drop.ts';
 
 /** What a change of the queues brings: lines that become late or later, lines saved, changeover gained or lost. */
@@ -25,28 +26,15 @@ export function consequenceOf(shop: Shop, before: PlanView, after: PlanView): Co
   };
 }
 
-const NAMED = 2;
-
-const laterWords = ({ lineId, before, after }: BecameLate): string =>
-  before > 0
-    ? `${lineId} later by ${shortDuration(after - before)}`
-    : `${lineId} late by ${shortDuration(after)}`;
-
 /** The consequence in a sentence or two, the worst lines by name. */
-export function consequenceWords({ later, saved, changeover }: Consequence): string {
-  const named = later.slice(0, NAMED).map(laterWords);
-  const more = later.length - named.length;
-  if (more > 0) named.push(`${more} more ${more === 1 ? 'line' : 'lines'} later`);
-  const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named[0];
-  return [
-    list ? `Makes ${list}.` : 'Nothing becomes late.',
-    saved.length > 0 &&
-      `${saved.slice(0, NAMED).join(', ')}${saved.length > NAMED ? ` and ${saved.length - NAMED} more` : ''} in time again.`,
+export const consequenceWords = ({ later, saved, changeover }: Consequence): string =>
+  [
+    lateSentence(later),
+    savedSentence(saved),
     changeover !== 0 && `Changeover ${changeover > 0 ? '+' : ''}${formatDuration(changeover)}.`,
   ]
     .filter(Boolean)
     .join(' ');
-}
 
 /** "1042/2 bending to place 3 on Brake 1." */
 export const moveWords = (operation: string, drop: Drop, machineName: string): string =>

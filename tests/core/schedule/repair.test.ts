@@ -81,15 +81,15 @@ describe('after a breakdown (worked by hand)', () => {
   });
 });
 
-describe('counting what was moved', () => {
+describe('what was moved', () => {
   it('one operation taken from the front to the end is one move, though every rank changed', () => {
-    expect(movedOperations({ S1: ['a', 'b', 'c', 'd'] }, { S1: ['b', 'c', 'd', 'a'] })).toBe(1);
+    expect(movedOperations({ S1: ['a', 'b', 'c', 'd'] }, { S1: ['b', 'c', 'd', 'a'] })).toEqual(['a']);
   });
 
   it('an exchange of two is two moves, a change of machine one, and nothing none', () => {
-    expect(movedOperations({ S1: ['a', 'b', 'c', 'd'] }, { S1: ['d', 'b', 'c', 'a'] })).toBe(2);
-    expect(movedOperations({ B1: ['a', 'b'], B2: ['c'] }, { B1: ['b'], B2: ['c', 'a'] })).toBe(1);
-    expect(movedOperations({ B1: ['a', 'b'] }, { B1: ['a', 'b'] })).toBe(0);
+    expect(movedOperations({ S1: ['a', 'b', 'c', 'd'] }, { S1: ['d', 'b', 'c', 'a'] })).toEqual(['d', 'a']);
+    expect(movedOperations({ B1: ['a', 'b'], B2: ['c'] }, { B1: ['b'], B2: ['c', 'a'] })).toEqual(['a']);
+    expect(movedOperations({ B1: ['a', 'b'] }, { B1: ['a', 'b'] })).toEqual([]);
   });
 });
 

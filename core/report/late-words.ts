@@ -1,0 +1,39 @@
+import { shortDuration } from '../units/duration.ts';
+import type { BecameLate } from './lateness.ts';
+
+/** A line that ends at another time, as answers about the plan give it; seconds late. */
+interface Shift {
+  readonly job: string;
+  readonly lateBefore: number;
+  readonly lateAfter: number;
+}
+
+/** Of lines that end later, those that become late or later late, in the order given. */
+export const lateOf = (shifts: readonly Shift[]): BecameLate[] =>
+  shifts
+    .filter(({ lateBefore, lateAfter }) => lateAfter > lateBefore)
+    .map(({ job, lateBefore, lateAfter }) => ({ lineId: job, before: lateBefore, after: lateAfter }));
+
+const laterWords = ({ lineId, before, after }: BecameLate): string =>
+  before > 0
+    ? `${lineId} later by ${shortDuration(after - before)}`
+    : `${lineId} late by ${shortDuration(after)}`;
+
+/** "4101/1, 4102/1 and 3 more": the first few of a list by name. */
+export function someOf(names: readonly string[], named: number, noun = ''): string {
+  const shown = names.slice(0, named);
+  const more = names.length - shown.length;
+  if (more > 0) shown.push(`${more} more${noun && ` ${noun}`}`);
+  return shown.length > 1 ? `${shown.slice(0, -1).join(', ')} and ${shown.at(-1)}` : (shown[0] ?? '');
+}
+
+/** What a change of the plan does to lines that wait, worst first, as a sentence: the first `named` by name. */
+export function lateSentence(later: readonly BecameLate[], named = 2): string {
+  if (later.length === 0) return 'Nothing becomes late.';
+  const noun = later.length - named === 1 ? 'line later' : 'lines later';
+  return `Makes ${someOf(later.map(laterWords), named, noun)}.`;
+}
+
+/** Lines that a change brings back in time, as a sentence; empty when there are none. */
+export const savedSentence = (saved: readonly string[], named = 2): string =>
+  saved.length === 0 ? '' : `${someOf(saved, named)} in time again.`;

@@ -1,0 +1,102 @@
+import { describe, expect, it } from 'vitest';
+import type { LineShift, RushWay } from '../../../core/contract/ask.ts';
+import { lateOf, lateSentence, savedSentence, someOf } from '../../../core/report/late-words.ts';
+import { rushLabel, wayWords } from '../../../core/report/rush-words.ts';
+import { at, someSettings } from '../../support/builders.ts';
+
+const HOUR = 3600;
+const shift = (job: string, lateBefore: number, lateAfter: number): LineShift => ({
+  job,
+  before: 0,
+  after: lateAfter - lateBefore,
+  lateBefore,
+  lateAfter,
+});
+
+const aWay = (own: Partial<RushWay> = {}): RushWay => ({
+  way: 'front',
+  queues: {},
+  ready: at('2026-12-01', '14:30'),
+  late: 0,
+  changeoversAdded: 0,
+  changeoverSecondsAdded: 0,
+  later: [],
+  earlier: [],
+  objectiveAdded: 0,
+  ...own,
+});
+const words = (own: Partial<RushWay> = {}, weights = someSettings().weights) =>
+  wayWords(aWay(own), someSettings({ weights }));
+
+describe('lines that become late, in a sentence', () => {
+  it('names the worst and counts the others', () => {
+    const later = lateOf([
+      shift('1043/1', 0, 2 * HOUR),
+      shift('1044/1', HOUR, 1.5 * HOUR),
+      shift('1045/1', 0, 60),
+      shift('1046/1', 0, 0),
+    ]);
+    expect(lateSentence(later)).toBe(
+      'Makes 1043/1 late by 2 h, 1044/1 later by 30 min and 1 more line later.',
+    );
+    expect(lateSentence(later, 1)).toBe('Makes 1043/1 late by 2 h and 2 more lines later.');
+    expect(lateSentence(later, 3)).toMatch(/1045\/1 late by 1 min\.$/);
+    expect(lateSentence([])).toBe('Nothing becomes late.');
+  });
+
+  it('says who is in time again, or nothing', () => {
+    expect(savedSentence(['1050/2', '1051/1', '1052/1'])).toBe('1050/2, 1051/1 and 1 more in time again.');
+    expect(savedSentence([])).toBe('');
+    expect(someOf([], 2)).toBe('');
+  });
+});
+
+describe('a way to take a rush in, in words', () => {
+  it('says when it is ready, on the shop’s wall clock, and whether that is in time', () => {
+    expect(words()).toMatchObject({ ready: 'Ready Tue 1 Dec 14:30', onTime: true, timely: 'on time' });
+    expect(words({ late: 3 * HOUR })).toMatchObject({ onTime: false, timely: '3 h late' });
+  });
+
+  it('tells lines that become late from those that only end later', () => {
+    const later = [shift('1043/1', 0, HOUR), shift('1044/1', 0, 0), shift('1045/1', 0, 0)];
+    expect(
+      words({ later, earlier: [shift('1050/1', HOUR, 0), shift('1051/1', 2 * HOUR, HOUR)] }),
+    ).toMatchObject({
+      others: 'Makes 1043/1 late by 1 h. 1050/1 in time again.',
+      delayed: '2 lines end later, still by their due date.',
+    });
+    expect(words({ later: later.slice(1, 2) })).toMatchObject({
+      others: 'Nothing becomes late.',
+      delayed: '1 line ends later, still by its due date.',
+    });
+    expect(words().delayed).toBe('');
+  });
+
+  it.each([
+    [2, 1440, '2 changeovers added, +24 min.'],
+    [1, 360, '1 changeover added, +6 min.'],
+    [-1, -480, '1 changeover saved, −8 min.'],
+    [1, 0, '1 changeover added, no time.'],
+    [0, 120, 'As many changeovers, 2 min more.'],
+    [0, -120, 'As many changeovers, 2 min less.'],
+    [0, 0, 'No changeover added.'],
+  ])('counts %i changeovers of %i s', (changeoversAdded, changeoverSecondsAdded, said) => {
+    expect(words({ changeoversAdded, changeoverSecondsAdded }).changeovers).toBe(said);
+  });
+
+  it('weighs the cost in lateness of one usual line, by the shop’s own weights', () => {
+    const weights = (lateness: number) => ({ ...someSettings().weights, lateness });
+    expect(words({ objectiveAdded: 2 * HOUR }, weights(1)).cost).toBe(
+      'Costs as much as one usual line 2 h late.',
+    );
+    expect(words({ objectiveAdded: 2 * HOUR }, weights(4)).cost).toMatch(/line 30 min late/);
+    expect(words({ objectiveAdded: -2 * HOUR }, weights(1)).cost).toMatch(/^Saves as much as/);
+    expect(words({ objectiveAdded: 20 }, weights(1)).cost).toMatch(/next to nothing/);
+    expect(words({ objectiveAdded: 7200 }, weights(0)).cost).toBe('Cost by your weights: 7,200.');
+  });
+
+  it('gives the history its name', () => {
+    expect(rushLabel(['1042/1'], 'run')).toBe('Rush 1042/1: into the matching run');
+    expect(rushLabel(['1042/1', '1042/2'], 'replan')).toBe('Rush of 2 lines: plan again around it');
+  });
+});
