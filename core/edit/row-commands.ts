@@ -42,7 +42,7 @@ export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Resul
   const subject = `${kindName[kind]} ${row.id}`;
   const stale = refuseStale(subject, before, row);
   if (stale) return stale;
-  const problems = brokenReferences(shop, kind, row, subject);
+  const problems = [...brokenReferences(shop, kind, row, subject), ...countedOnForm(kind, before, row)];
   if (problems.length > 0) return bad(...problems);
   const changes = [change(kind, before as never, row as never) as RowChange];
   return good({ label: `${before ? 'Change' : 'Add'} ${subject}`, changes });
@@ -118,6 +118,21 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
   }
   if (kind === 'material') return droppedGauges(shop, row as RowOf<'material'>, subject);
   return [];
+}
+
+/** What lies in stock changes by entries of its history only (core/edit/stock-commands.ts). */
+function countedOnForm(kind: FormKind, before: RowOf<FormKind> | null, row: RowOf<FormKind>): Problem[] {
+  if (kind !== 'sheet' || before === null) return [];
+  const [stands, saved] = [before as RowOf<'sheet'>, row as RowOf<'sheet'>];
+  if (stands.onHand === saved.onHand) return [];
+  return [
+    problem(
+      `sheet size ${saved.id}`,
+      'onHand',
+      `Stock ${saved.id} has ${stands.onHand} on hand; the form cannot make it ${saved.onHand}.`,
+      'Receive, count or correct it under Stock, so that its history stays whole.',
+    ),
+  ];
 }
 
 /** Each stage needs its own figures, or no estimate can be made. */

@@ -26,10 +26,18 @@ export interface StepRow {
   readonly blanksSoFar: number;
 }
 
+/** A size that is cut, with one rounding wherever it is drawn, listed or printed: to 1/64 in, or to 0.1 mm. */
+export const cutSize = (sizeMm: number, units: LengthUnits): string =>
+  formatLength(sizeMm, units, { fraction: 64 });
+
+/** "9 1/2 in × 120 in": girth or width first, then length. */
+export const cutSizes = (widthMm: number, lengthMm: number, units: LengthUnits): string =>
+  `${cutSize(widthMm, units)} × ${cutSize(lengthMm, units)}`;
+
 /** A step list row by row. */
 export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow[] =>
   steps.map((step) => {
-    const size = formatLength(step.sizeMm, units, { fraction: 64 });
+    const size = cutSize(step.sizeMm, units);
     return {
       number: step.number,
       feed: `${step.stack}, ${step.fed} ${step.fed === 1 ? 'piece' : 'pieces'}`,
@@ -48,7 +56,7 @@ export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow
 function goesTo(to: Destination, units: LengthUnits): string {
   if (to.kind === 'stack') return `stack ${to.stack}`;
   if (to.kind !== 'blank') return to.kind;
-  return `blank ${formatLength(to.girthMm, units, { fraction: 64 })} × ${formatLength(to.lengthMm, units, { fraction: 64 })}`;
+  return `blank ${cutSizes(to.girthMm, to.lengthMm, units)}`;
 }
 
 /** A plan's figures; areas in mm². */
@@ -132,8 +140,8 @@ export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string
       formatWallDate(neededBy, timeZone),
       sheet.id,
       metalName(shop, sheet),
-      formatLength(sheet.widthMm, units),
-      formatLength(sheet.lengthMm, units),
+      cutSize(sheet.widthMm, units),
+      cutSize(sheet.lengthMm, units),
       pieces,
       formatMoney(costCents),
     ]),

@@ -1,3 +1,4 @@
+import type { CutStep } from '../../core/cutting/step.ts';
 import type { RowOf } from '../../core/shop/state.ts';
 import { type With, at } from './builders.ts';
 
@@ -21,5 +22,24 @@ export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
   groups: [],
   steps: [],
   revision: 0,
+  ...own,
+});
+
+/** Twelve strips of 150 mm, ripped off three sheets. */
+export const aStep = (own: Partial<CutStep> = {}): CutStep => ({
+  number: 1,
+  group: 'A',
+  stack: 'A',
+  fed: 3,
+  axis: 'width',
+  sizeMm: 150,
+  backGaugeMm: 150,
+  cutsEach: 4,
+  stroke: 'single',
+  to: { kind: 'blank', girthMm: 150, lengthMm: 3048 },
+  rest: { kind: 'remnant' },
+  lines: [{ line: '1042/1', pieces: 12 }],
+  blanks: 12,
+  blanksSoFar: 12,
   ...own,
 });

@@ -3,7 +3,7 @@ import { blankSizes } from '../../../core/cutting/run.ts';
 import type { CutStep, Destination } from '../../../core/cutting/step.ts';
 import type { RunCut } from '../../../core/report/cutting.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatLength } from '../../../core/units/length.ts';
+import { cutSizes } from '../../../core/report/cutting-words.ts';
 import { Button } from '../../ui/button.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
@@ -28,7 +28,7 @@ function destinations(shop: Shop, cut: RunCut): { id: string; name: string; to: 
   const { units } = shop.settings;
   const blanks = blankSizes(cut.input).map(({ girthMm, lengthMm }) => ({
     id: `${girthMm} ${lengthMm}`,
-    name: `Blank ${formatLength(girthMm, units, { fraction: 64 })} × ${formatLength(lengthMm, units)}`,
+    name: `Blank ${cutSizes(girthMm, lengthMm, units)}`,
     to: { kind: 'blank', girthMm, lengthMm } as const,
   }));
   return [

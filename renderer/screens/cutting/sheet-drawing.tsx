@@ -1,5 +1,6 @@
 import type { PlacedBlank, SheetGroup } from '../../../core/cutting/plan.ts';
-import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
+import { cutSizes } from '../../../core/report/cutting-words.ts';
+import type { LengthUnits } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './drawing.module.css';
 import { orderOfLine, PATTERNS, type OrderLook } from './order-look.ts';
@@ -21,7 +22,7 @@ const LETTER = 6.6;
 export function SheetDrawing({ group, units, looks, longestMm }: Props) {
   const scale = WIDE / longestMm;
   const [width, height] = [group.lengthMm * scale, group.widthMm * scale];
-  const size = `${formatLength(group.widthMm, units)} × ${formatLength(group.lengthMm, units)}`;
+  const size = cutSizes(group.widthMm, group.lengthMm, units);
   return (
     <figure className={styles.figure}>
       <figcaption>
@@ -39,7 +40,7 @@ export function SheetDrawing({ group, units, looks, longestMm }: Props) {
         {group.offcuts.map((cut) => (
           <g key={`${cut.x} ${cut.y}`}>
             <rect {...scaled(cut, scale)} className={styles[cut.kind]}>
-              <title>{`${cut.kind}: ${formatLength(cut.h, units)} × ${formatLength(cut.w, units)}`}</title>
+              <title>{`${cut.kind}: ${cutSizes(cut.h, cut.w, units)}`}</title>
             </rect>
             {cut.kind !== 'trim' && <Words text={cut.kind} rect={scaled(cut, scale)} />}
           </g>
@@ -70,7 +71,7 @@ function Blank({
   const box = scaled(blank, scale);
   const line = blank.lines[0] ?? '';
   const look = looks.get(orderOfLine(line)) ?? { ground: 0, pattern: 0 };
-  const size = `${formatLength(blank.h, units)} × ${formatLength(blank.w, units)}`;
+  const size = cutSizes(blank.h, blank.w, units);
   const name = blank.lines.length > 1 ? `${line} +${blank.lines.length - 1}` : line;
   return (
     <g>

@@ -1,10 +1,9 @@
 import { useState, type KeyboardEvent } from 'react';
-import { metalName } from '../../../core/report/cutting-words.ts';
+import { cutSize, metalName } from '../../../core/report/cutting-words.ts';
 import { sentence } from '../../../core/shop/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { parseWalkIn } from '../../../core/shop/walk-in.ts';
 import type { Instant } from '../../../core/units/brand.ts';
-import { formatLength } from '../../../core/units/length.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { TextField } from '../../ui/text-field.tsx';
@@ -21,7 +20,7 @@ export function WalkIn({ shop, now }: { shop: Shop; now: Instant }) {
   const read = text.trim() === '' ? null : parseWalkIn(shop, text);
   const { units } = shop.settings;
   const understood = read?.ok
-    ? `Understood: ${read.value.pieces} flat pieces, ${formatLength(read.value.girthMm, units)} wide and ${formatLength(read.value.lengthMm, units)} long, of ${metalName(shop, read.value)}, due in a day.`
+    ? `Understood: ${read.value.pieces} flat pieces, ${cutSize(read.value.girthMm, units)} wide and ${cutSize(read.value.lengthMm, units)} long, of ${metalName(shop, read.value)}, due in a day.`
     : undefined;
   const take = () => {
     if (!read?.ok) return;

@@ -1,9 +1,9 @@
 import { drawProfile } from '../../../core/part/drawing.ts';
+import { cutSize, cutSizes } from '../../../core/report/cutting-words.ts';
 import type { DispatchRow } from '../../../core/report/dispatch.ts';
 import type { Stage } from '../../../core/shop/machine.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
-import { formatLength } from '../../../core/units/length.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import { until, when } from './paper-words.ts';
 import styles from './print.module.css';
@@ -18,7 +18,7 @@ interface Props {
 /** One operation, with room to write what came of it. */
 export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }: Props) {
   const { line, part, blank, next } = row;
-  const length = formatLength(blank.lengthMm, units);
+  const length = cutSize(blank.lengthMm, units);
   return (
     <tr className={styles.row}>
       <td className={styles.place}>{row.place}</td>
@@ -44,7 +44,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
       </td>
       <td className={styles.piece}>
         {stage === 'shear' ? (
-          `${formatLength(blank.girthMm, units)} × ${length}`
+          cutSizes(blank.girthMm, blank.lengthMm, units)
         ) : (
           <Profile row={row} length={length} />
         )}

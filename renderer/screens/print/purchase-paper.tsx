@@ -1,9 +1,8 @@
-import { metalName } from '../../../core/report/cutting-words.ts';
+import { cutSizes, metalName } from '../../../core/report/cutting-words.ts';
 import type { Purchase } from '../../../core/report/stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
-import { formatLength } from '../../../core/units/length.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import styles from './print.module.css';
 import stock from './stock-paper.module.css';
@@ -17,7 +16,6 @@ interface Props {
 /** What to buy, what is needed first on top. */
 export function PurchasePaper({ shop, purchases, now }: Props) {
   const { timeZone, units, name } = shop.settings;
-  const size = (mm: number) => formatLength(mm, units);
   return (
     <section
       className={`${units === 'in' ? styles.letter : styles.a4} ${stock.paper}`}
@@ -44,7 +42,7 @@ export function PurchasePaper({ shop, purchases, now }: Props) {
               <td>{formatWallDate(neededBy, timeZone)}</td>
               <td>{sheet.id}</td>
               <td>{metalName(shop, sheet)}</td>
-              <td>{`${size(sheet.widthMm)} × ${size(sheet.lengthMm)}`}</td>
+              <td>{cutSizes(sheet.widthMm, sheet.lengthMm, units)}</td>
               <td className={styles.figure}>{pieces}</td>
               <td className={styles.figure}>{formatMoney(costCents)}</td>
               <td>{runs.join(', ')}</td>

@@ -1,8 +1,7 @@
-import { metalName } from '../../../core/report/cutting-words.ts';
+import { cutSizes, metalName } from '../../../core/report/cutting-words.ts';
 import type { Purchase } from '../../../core/report/stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
-import { formatLength } from '../../../core/units/length.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import { navigate } from '../../router.ts';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
@@ -37,7 +36,7 @@ function columnsOf(shop: Shop): TableColumn<Purchase>[] {
     {
       id: 'size',
       label: 'Width × length',
-      cell: ({ sheet }) => `${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}`,
+      cell: ({ sheet }) => cutSizes(sheet.widthMm, sheet.lengthMm, units),
     },
     {
       id: 'pieces',

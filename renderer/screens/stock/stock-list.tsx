@@ -1,8 +1,7 @@
-import { metalName } from '../../../core/report/cutting-words.ts';
+import { cutSizes, metalName } from '../../../core/report/cutting-words.ts';
 import type { StockRow } from '../../../core/report/stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
-import { formatLength } from '../../../core/units/length.ts';
 import { navigate } from '../../router.ts';
 import { Swatch } from '../../ui/choice.tsx';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
@@ -40,7 +39,7 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
     {
       id: 'size',
       label: 'Width × length',
-      cell: ({ sheet }) => `${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}`,
+      cell: ({ sheet }) => cutSizes(sheet.widthMm, sheet.lengthMm, units),
       sort: ({ sheet }) => sheet.widthMm * sheet.lengthMm,
     },
     {

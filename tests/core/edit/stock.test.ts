@@ -118,3 +118,19 @@ describe('a walk-in cut', () => {
     expect(edit).toMatchObject({ ok: false, problems: [{ subject: 'line walk-in-1/1' }] });
   });
 });
+
+describe('the form of a stock', () => {
+  it('cannot type over what is on hand: that is received, counted or corrected', () => {
+    const shop = aShop();
+    const row = { ...shop.sheet[0]!, onHand: 41 };
+    expect(applyCommand(shop, { do: 'row.save', kind: 'sheet', row })).toMatchObject({
+      ok: false,
+      problems: [
+        { field: 'onHand', message: 'Stock galv-24-bone has 40 on hand; the form cannot make it 41.' },
+      ],
+    });
+    expect(
+      applyCommand(shop, { do: 'row.save', kind: 'sheet', row: { ...row, onHand: 40, trimMm: 3 } }).ok,
+    ).toBe(true);
+  });
+});

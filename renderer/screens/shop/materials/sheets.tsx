@@ -3,6 +3,8 @@ import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
+import { navigate } from '../../../router.ts';
+import { Button } from '../../../ui/button.tsx';
 import { Fields } from '../form/form-frame.tsx';
 import { Length, Money } from '../form/parsed-field.tsx';
 import { CodeField, RowFrame } from '../form/row-frame.tsx';
@@ -55,7 +57,9 @@ function SheetForm(props: RowFormProps<'sheet'>) {
         <CodeField form={form} isNew={isNew} />
         <StockFields shop={shop} form={form} />
         <SizeFields units={shop.settings.units} form={form} />
+        {isNew && <OpeningCount form={form} />}
       </Fields>
+      {!isNew && <OnHand sheet={form.entries} />}
     </RowFrame>
   );
 }
@@ -91,8 +95,24 @@ function StockFields({ shop, form: { entries, errors, set } }: { shop: Shop; for
   );
 }
 
+/** What one piece of each form is called: a coil is counted and priced by the stretch. */
+const PIECE = { sheet: 'sheet', coil: 'stretch', remnant: 'remnant' } as const;
+const PIECES = { sheet: 'Sheets', coil: 'Stretches', remnant: 'Remnants' } as const;
+const FORMS = [
+  { id: 'sheet', name: 'Sheet' },
+  { id: 'coil', name: 'Coil, cut to length' },
+  { id: 'remnant', name: 'Remnant, cut first where it serves' },
+] as const;
+
 const SizeFields = ({ units, form: { entries, errors, set } }: { units: LengthUnits; form: SheetForm }) => (
   <>
+    <Select
+      label="Form"
+      options={FORMS}
+      value={entries.form}
+      onChange={(form) => set({ form: form as RowOf<'sheet'>['form'] })}
+      error={errors.form}
+    />
     <Length
       label="Width"
       units={units}
@@ -102,24 +122,49 @@ const SizeFields = ({ units, form: { entries, errors, set } }: { units: LengthUn
       help="girths lie across it"
     />
     <Length
-      label="Length"
+      label={entries.form === 'coil' ? 'Length of a stretch' : 'Length'}
       units={units}
       value={entries.lengthMm}
       onChange={(lengthMm) => set({ lengthMm })}
       error={errors.lengthMm}
-      help="pieces lie along it"
+      help={
+        entries.form === 'coil'
+          ? 'a coil is counted and priced by it, by the metre or the ten feet, say'
+          : 'pieces lie along it'
+      }
+    />
+    <Length
+      label="Trim"
+      units={units}
+      value={entries.trimMm}
+      onChange={(trimMm) => set({ trimMm })}
+      error={errors.trimMm}
+      help="cut off one end and one side for a square edge; 0 where the edges can be trusted"
     />
     <Money
-      label="Cost of a sheet"
+      label={`Cost of a ${PIECE[entries.form]}`}
       value={entries.costCents}
       onChange={(costCents) => set({ costCents })}
       error={errors.costCents}
     />
-    <NumberField
-      label="Sheets on hand"
-      value={entries.onHand}
-      onChange={(onHand) => set({ onHand })}
-      error={errors.onHand}
-    />
   </>
+);
+
+const OpeningCount = ({ form: { entries, errors, set } }: { form: SheetForm }) => (
+  <NumberField
+    label={`${PIECES[entries.form]} on hand now`}
+    value={entries.onHand}
+    onChange={(onHand) => set({ onHand })}
+    error={errors.onHand}
+  />
+);
+
+/** What lies there changes under Stock only, where each change is an entry in its history. */
+const OnHand = ({ sheet: { id, onHand, form } }: { sheet: RowOf<'sheet'> }) => (
+  <p>
+    {`${PIECES[form]} on hand: ${onHand}. `}
+    <Button small onPress={() => navigate('stock', id)}>
+      Receive, count or correct
+    </Button>
+  </p>
 );

@@ -1,0 +1,41 @@
+// @vitest-environment jsdom
+import { cleanup, render, screen } from '@testing-library/react';
+import { afterEach, describe, expect, it } from 'vitest';
+import type { SheetGroup } from '../../../core/cutting/plan.ts';
+import { stepRows } from '../../../core/report/cutting-words.ts';
+import { SheetDrawing } from '../../../renderer/screens/cutting/sheet-drawing.tsx';
+import { aStep } from '../../support/stock-builders.ts';
+
+afterEach(cleanup);
+
+/** A girth of 8 43/64 in and a hundredth of a millimetre: 220.28 mm. */
+const girthMm = 220.28;
+const group: SheetGroup = {
+  id: 'A',
+  stockId: 'galv-24-moss',
+  remnantStock: false,
+  count: 2,
+  widthMm: 1219.2,
+  lengthMm: 3048,
+  costCents: 6200,
+  blanks: [{ x: 0, y: 0, w: 3048, h: girthMm, lines: ['1042/1'] }],
+  offcuts: [{ x: 0, y: girthMm, w: 3048, h: 998.92, kind: 'remnant' }],
+};
+const draw = (units: 'in' | 'mm') =>
+  render(<SheetDrawing group={group} units={units} looks={new Map()} longestMm={3048} />);
+
+describe('a sheet drawn', () => {
+  it.each(['in', 'mm'] as const)('gives a blank the very size that its step sets, in %s', (units) => {
+    const to = { kind: 'blank', girthMm, lengthMm: 3048 } as const;
+    const [row] = stepRows([aStep({ sizeMm: girthMm, backGaugeMm: girthMm, to })], units);
+    draw(units);
+    expect(row?.setting).toBe(units === 'in' ? '8 43/64 in' : '220.3 mm');
+    expect(screen.getByText(new RegExp(`^1042/1: ${row?.setting} ×`))).toBeTruthy();
+    expect(row?.gives).toContain(row?.setting ?? 'nothing');
+  });
+
+  it('says how many sheets are cut so, of which stock and size', () => {
+    draw('in');
+    expect(screen.getByRole('figure').textContent).toContain('A: 2 sheets of galv-24-moss, 48 in × 120 in');
+  });
+});
