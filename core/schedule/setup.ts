@@ -71,10 +71,10 @@ export class SetupTable {
 
   #between(from: Int32Array, to: Int32Array): number {
     let total = 0;
-    this.#axes.forEach((axis, k) => {
-      const seconds = to[k] === 0 ? 0 : axis.cost(from[k]!, to[k]!);
+    for (let k = 0; k < to.length; k++) {
+      const seconds = to[k] === 0 ? 0 : this.#axes[k]!.cost(from[k]!, to[k]!);
       total = this.#sum ? total + seconds : Math.max(total, seconds);
-    });
+    }
     return total;
   }
 
@@ -105,14 +105,16 @@ function axesOf(changeover: Changeover): Axis[] {
     .sort()
     .map((name): Axis => {
       const values = new Map<string, number>();
-      const axis: Axis = { name, values, cost: (from, to) => costs.get(`${from}>${to}`) ?? usual(from, to) };
-      const usual = (from: number, to: number) =>
-        from === 0 || from === to ? 0 : (changeover.attributes[name] ?? 0);
-      const costs = new Map(
-        exceptions
-          .filter((e) => e.attribute === name)
-          .map((e) => [`${valueOf(axis, e.from)}>${valueOf(axis, e.to)}`, e.seconds] as const),
-      );
+      const usual = changeover.attributes[name] ?? 0;
+      const unusual = new Map<number, Map<number, number>>();
+      const cost = (from: number, to: number) =>
+        unusual.get(from)?.get(to) ?? (from === 0 || from === to ? 0 : usual);
+      const axis: Axis = { name, values, cost };
+      for (const e of exceptions.filter((e) => e.attribute === name)) {
+        const from = valueOf(axis, e.from);
+        if (!unusual.has(from)) unusual.set(from, new Map());
+        unusual.get(from)!.set(valueOf(axis, e.to), e.seconds);
+      }
       return axis;
     });
   if (pairs !== undefined) {

@@ -1,4 +1,5 @@
 import type { Problem, Queues } from '../problem.ts';
+import type { SetupTable } from '../setup.ts';
 import { dispatch } from './dispatch.ts';
 import { fastestSeconds, remainingSeconds } from './remaining.ts';
 
@@ -23,14 +24,16 @@ export function atcsQueues(
 ): Queues {
   const remaining = remainingSeconds(problem);
   const { k1, k2, meanSeconds, meanChangeover } = lookAhead(problem);
-  return dispatch(problem, ({ operation, machine, at, changeover }) => {
-    const job = problem.jobOf[operation]!;
-    const work = Math.max(1, problem.seconds[operation * problem.machines + machine]!);
-    const slack = Math.max(0, problem.due[job]! - remaining[operation]! - at);
+  // The logarithm of the index: the same order, and it cannot underflow.
+  const worth = Float64Array.from(problem.seconds, (seconds, k) => {
+    const job = problem.jobOf[Math.floor(k / problem.machines)]!;
+    return Math.log(Math.max(problem.weight[job]!, 1e-9) / Math.max(1, seconds));
+  });
+  return dispatch(problem, (o, machine, changeover, at) => {
+    const slack = Math.max(0, problem.due[problem.jobOf[o]!]! - remaining[o]! - at);
     const patience = slack === Infinity ? 1e9 : slack / (scale.k1 * k1 * meanSeconds);
     const setup = changeover === 0 ? 0 : changeover / (scale.k2 * k2 * meanChangeover);
-    // The logarithm of the index: the same order, and it cannot underflow.
-    return Math.log(Math.max(problem.weight[job]!, 1e-9) / work) - patience - setup;
+    return worth[o * problem.machines + machine]! - patience - setup;
   });
 }
 
@@ -63,18 +66,27 @@ export function lookAhead(problem: Problem): LookAhead {
 function meanSetup(problem: Problem): number {
   let total = 0;
   let count = 0;
+  const pairs = new Map<SetupTable, number>();
   for (let m = 0; m < problem.machines; m++) {
     const table = problem.setups[m]!;
-    const classes = [...table.classOf].filter((k) => k >= 0);
-    const sizes = new Map<number, number>();
-    for (const k of classes) sizes.set(k, (sizes.get(k) ?? 0) + 1);
+    const classes = table.classOf.filter((k) => k >= 0);
     const initial = table.row(problem.initialState[m]!);
-    for (const [to, many] of sizes) total += initial[to]! * many;
-    for (const [from, many] of sizes) {
-      const row = table.row(from);
-      for (const [to, others] of sizes) total += row[to]! * many * (from === to ? many - 1 : others);
-    }
+    for (const to of classes) total += initial[to]!;
+    if (!pairs.has(table)) pairs.set(table, sumOfPairs(table, classes));
+    total += pairs.get(table)!;
     count += classes.length * classes.length;
   }
   return count === 0 ? 0 : total / count;
+}
+
+/** Changeover seconds over every ordered pair of two operations, given by their classes. */
+function sumOfPairs(table: SetupTable, classes: Int32Array): number {
+  const sizes = new Map<number, number>();
+  for (const k of classes) sizes.set(k, (sizes.get(k) ?? 0) + 1);
+  let total = 0;
+  for (const [from, many] of sizes) {
+    const row = table.row(from);
+    for (const [to, others] of sizes) total += row[to]! * many * (from === to ? many - 1 : others);
+  }
+  return total;
 }

@@ -10,6 +10,6 @@ export function criticalRatioQueues(problem: Problem): Queues {
   const remaining = remainingSeconds(problem);
   return dispatch(
     problem,
-    ({ operation, at }) => -(problem.due[problem.jobOf[operation]!]! - at) / remaining[operation]!,
+    (o, _machine, _changeover, at) => -(problem.due[problem.jobOf[o]!]! - at) / remaining[o]!,
   );
 }

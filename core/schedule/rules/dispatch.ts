@@ -1,19 +1,21 @@
 import { nameQueues } from '../decode.ts';
 import type { Problem, Queues } from '../problem.ts';
+import { Bag } from './bag.ts';
 import { emptyTiming, readyAt, timeOperation } from '../timing.ts';
 
-/** What a rule may look at when a machine is free to take an operation. */
-export interface Choice {
+/**
+ * How urgent an operation is when a machine is free to take it: the largest goes first; equal ones go in the order of the
+ * input.
+ * @param changeover seconds it would need next on this machine
+ * @param at the instant of the choice
+ */
+export type Urgency = (operation: number, machine: number, changeover: number, at: number) => number;
+
+interface Choice {
   readonly operation: number;
   readonly machine: number;
-  /** The instant of the decision. */
-  readonly at: number;
-  /** Changeover seconds this operation would need next on this machine. */
   readonly changeover: number;
 }
-
-/** How urgent a choice is: the largest goes first; equal ones go in the order of the input. */
-export type Urgency = (choice: Choice) => number;
 
 /**
  * Builds queues by letting machines choose: always the machine that can begin first takes, of the operations ready by
@@ -31,8 +33,12 @@ class Dispatcher {
   readonly #queues: number[][];
   readonly #free: Float64Array;
   readonly #states: Int32Array;
-  /** Operations whose step before is placed and that are free to go anywhere able, per machine. */
-  readonly #waiting: Set<number>[];
+  /**
+   * Operations whose step before is placed and that may go on a machine: those ready by the time it is free, and those
+   * still to come. Apart, so that a choice looks only at what it can choose.
+   */
+  readonly #waiting: readonly Bag[];
+  readonly #coming: readonly Bag[];
   readonly #ready: Float64Array;
   readonly #done: Uint8Array;
 
@@ -43,7 +49,8 @@ class Dispatcher {
     this.#queues = Array.from({ length: problem.machines }, () => []);
     this.#free = Float64Array.from(problem.availableFrom);
     this.#states = Int32Array.from(problem.initialState);
-    this.#waiting = Array.from({ length: problem.machines }, () => new Set());
+    this.#waiting = Array.from({ length: problem.machines }, () => new Bag(problem.operations));
+    this.#coming = Array.from({ length: problem.machines }, () => new Bag(problem.operations));
     this.#ready = new Float64Array(problem.operations);
     this.#done = new Uint8Array(problem.operations);
     for (let j = 0; j < problem.jobs; j++) this.#release(problem.firstOf[j]!);
@@ -67,7 +74,8 @@ class Dispatcher {
   #release(o: number): void {
     this.#ready[o] = readyAt(this.#problem, this.#timing, o);
     if (this.#problem.fixed[o]) return;
-    for (const m of this.#problem.eligible[o]!) this.#waiting[m]!.add(o);
+    for (const m of this.#problem.eligible[o]!)
+      (this.#ready[o]! <= this.#free[m]! ? this.#waiting : this.#coming)[m]!.add(o);
   }
 
   /** The operation that must come next on this machine, if its place is fixed. */
@@ -75,11 +83,9 @@ class Dispatcher {
     const { front, pins } = this.#problem;
     const rank = this.#queues[m]!.length;
     if (rank < front[m]!.length) return front[m]![rank];
-    const left = pins[m]!.filter((pin) => !this.#done[pin.operation]);
-    const first = left[0];
-    return first !== undefined && (first.rank <= rank || this.#waiting[m]!.size === 0)
-      ? first.operation
-      : undefined;
+    const first = pins[m]!.find((pin) => !this.#done[pin.operation]);
+    const idle = this.#waiting[m]!.size + this.#coming[m]!.size === 0;
+    return first !== undefined && (first.rank <= rank || idle) ? first.operation : undefined;
   }
 
   #isReady(o: number): boolean {
@@ -87,32 +93,54 @@ class Dispatcher {
   }
 
   #next(): Choice | null {
-    let best: Choice | null = null;
+    let machine = -1;
+    let at = Infinity;
     for (let m = 0; m < this.#problem.machines; m++) {
-      const due = this.#due(m);
-      const options = due === undefined ? this.#waiting[m]! : this.#isReady(due) ? [due] : [];
-      let soonest = Infinity;
-      for (const o of options) soonest = Math.min(soonest, this.#ready[o]!);
-      const at = Math.max(soonest, this.#free[m]!);
-      if (at < (best?.at ?? Infinity)) best = this.#mostUrgent(m, at, options);
+      const soonest = this.#soonest(m);
+      if (soonest < at) [machine, at] = [m, soonest];
     }
-    return best;
+    return machine < 0 ? null : this.#choice(machine, at);
   }
 
-  #mostUrgent(machine: number, at: number, options: Iterable<number>): Choice {
+  /** When the machine could take an operation next. */
+  #soonest(m: number): number {
+    const due = this.#due(m);
+    if (due !== undefined) return this.#isReady(due) ? Math.max(this.#ready[due]!, this.#free[m]!) : Infinity;
+    if (this.#waiting[m]!.size > 0) return this.#free[m]!;
+    let soonest = Infinity;
+    const { members, size } = this.#coming[m]!;
+    for (let k = 0; k < size; k++) soonest = Math.min(soonest, this.#ready[members[k]!]!);
+    return Math.max(soonest, this.#free[m]!);
+  }
+
+  #choice(machine: number, at: number): Choice {
+    const due = this.#due(machine);
+    const operation = due ?? this.#mostUrgent(machine, at);
     const setup = this.#problem.setups[machine]!;
-    const row = setup.row(this.#states[machine]!);
-    let best: Choice | null = null;
+    return { operation, machine, changeover: setup.row(this.#states[machine]!)[setup.classOf[operation]!]! };
+  }
+
+  #mostUrgent(machine: number, at: number): number {
+    const waiting = this.#waiting[machine]!;
+    const coming = this.#coming[machine]!;
+    for (let k = coming.size - 1; k >= 0; k--) {
+      const o = coming.members[k]!;
+      if (this.#ready[o]! > at) continue;
+      coming.delete(o);
+      waiting.add(o);
+    }
+    const { classOf } = this.#problem.setups[machine]!;
+    const row = this.#problem.setups[machine]!.row(this.#states[machine]!);
+    let best = -1;
     let most = -Infinity;
-    for (const operation of options) {
-      if (this.#ready[operation]! > at) continue;
-      const choice = { operation, machine, at, changeover: row[setup.classOf[operation]!]! };
-      const urgency = this.#urgency(choice);
-      if (best !== null && (urgency < most || (urgency === most && operation > best.operation))) continue;
-      best = choice;
+    for (let k = 0; k < waiting.size; k++) {
+      const o = waiting.members[k]!;
+      const urgency = this.#urgency(o, machine, row[classOf[o]!]!, at);
+      if (best >= 0 && (urgency < most || (urgency === most && o > best))) continue;
+      best = o;
       most = urgency;
     }
-    return best!;
+    return best;
   }
 
   #place({ operation, machine, changeover }: Choice): void {
@@ -123,7 +151,10 @@ class Dispatcher {
     this.#free[machine] = Math.max(this.#free[machine]!, this.#timing.end[operation]!);
     this.#queues[machine]!.push(operation);
     this.#done[operation] = 1;
-    for (const m of eligible[operation]!) this.#waiting[m]!.delete(operation);
+    for (const m of eligible[operation]!) {
+      this.#waiting[m]!.delete(operation);
+      this.#coming[m]!.delete(operation);
+    }
     if (operation + 1 < firstOf[jobOf[operation]! + 1]!) this.#release(operation + 1);
   }
 }

@@ -12,7 +12,7 @@ export function dueDateQueues(problem: Problem): Queues {
   );
   const rank = new Int32Array(jobs);
   order.forEach((job, k) => (rank[job] = k));
-  return dispatch(problem, ({ operation }) => -rank[problem.jobOf[operation]!]!);
+  return dispatch(problem, (o) => -rank[problem.jobOf[o]!]!);
 }
 
 const compare = (a: number, b: number) => (a === b ? 0 : a - b);

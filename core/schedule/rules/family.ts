@@ -11,8 +11,8 @@ export function familyQueues(problem: Problem): Queues {
     1 +
     Math.max(0, ...problem.due.filter(Number.isFinite)) -
     Math.min(0, ...problem.due.filter(Number.isFinite));
-  return dispatch(problem, ({ operation, changeover }) => {
-    const due = problem.due[problem.jobOf[operation]!]!;
+  return dispatch(problem, (o, _machine, changeover) => {
+    const due = problem.due[problem.jobOf[o]!]!;
     return -changeover * spread - Math.min(due, spread);
   });
 }

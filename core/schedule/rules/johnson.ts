@@ -25,5 +25,5 @@ export function johnsonOrder(problem: Problem): number[] {
 export function johnsonQueues(problem: Problem): Queues {
   const rank = new Int32Array(problem.jobs);
   johnsonOrder(problem).forEach((job, k) => (rank[job] = k));
-  return dispatch(problem, ({ operation }) => -rank[problem.jobOf[operation]!]!);
+  return dispatch(problem, (o) => -rank[problem.jobOf[o]!]!);
 }

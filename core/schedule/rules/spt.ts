@@ -6,8 +6,5 @@ import { dispatch } from './dispatch.ts';
  * Source: W. E. Smith, Naval Research Logistics Quarterly 3, 1956, pp. 59-66 (from memory).
  */
 export function sptQueues(problem: Problem): Queues {
-  return dispatch(
-    problem,
-    ({ operation, machine }) => -problem.seconds[operation * problem.machines + machine]!,
-  );
+  return dispatch(problem, (o, machine) => -problem.seconds[o * problem.machines + machine]!);
 }

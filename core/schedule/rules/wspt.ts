@@ -8,7 +8,6 @@ import { dispatch } from './dispatch.ts';
 export function wsptQueues(problem: Problem): Queues {
   return dispatch(
     problem,
-    ({ operation, machine }) =>
-      problem.weight[problem.jobOf[operation]!]! / problem.seconds[operation * problem.machines + machine]!,
+    (o, machine) => problem.weight[problem.jobOf[o]!]! / problem.seconds[o * problem.machines + machine]!,
   );
 }
