@@ -1,4 +1,4 @@
-import type { CrewInterval, Problem } from './problem.ts';
+import type { Problem } from './problem.ts';
 import type { Timing } from './timing.ts';
 import { finish, intervalAt, nextOpen, rewind, type WorkingTime } from './working-time.ts';
 
@@ -8,18 +8,17 @@ import { finish, intervalAt, nextOpen, rewind, type WorkingTime } from './workin
  */
 export class CrewBoard {
   readonly #problem: Problem;
-  readonly #limits: readonly CrewInterval[];
-  #at: number[];
-  #busy: number[];
+  readonly #at: number[] = [-Infinity];
+  readonly #busy: number[] = [0];
+  /** How many may work in the step. */
+  readonly #people: number[] = [Infinity];
 
   constructor(problem: Problem) {
     this.#problem = problem;
-    this.#limits = problem.input.crew ?? [];
-    this.#at = [-Infinity];
-    this.#busy = [0];
-    for (const limit of this.#limits) {
-      this.#cut(limit.start);
-      this.#cut(limit.end);
+    for (const limit of problem.input.crew ?? []) {
+      const first = this.#cut(limit.start);
+      const last = this.#cut(limit.end);
+      this.#people.fill(limit.people, first, last);
     }
   }
 
@@ -47,7 +46,7 @@ export class CrewBoard {
     for (let k = this.#step(to); k >= 0 && this.#stepEnd(k) > from; k--) {
       const start = Math.max(this.#at[k]!, from);
       const end = Math.min(this.#stepEnd(k), to);
-      if (start >= end || this.#busy[k]! + people <= this.#limitAt(this.#at[k]!)) continue;
+      if (start >= end || this.#busy[k]! + people <= this.#people[k]!) continue;
       if (open.start[intervalAt(open, start)]! < end) return this.#stepEnd(k);
     }
     return -Infinity;
@@ -83,10 +82,7 @@ export class CrewBoard {
     if (this.#at[k] === instant) return k;
     this.#at.splice(k + 1, 0, instant);
     this.#busy.splice(k + 1, 0, this.#busy[k]!);
+    this.#people.splice(k + 1, 0, this.#people[k]!);
     return k + 1;
-  }
-
-  #limitAt(instant: number): number {
-    return this.#limits.find((limit) => limit.start <= instant && instant < limit.end)?.people ?? Infinity;
   }
 }

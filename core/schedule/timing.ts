@@ -83,6 +83,8 @@ function earliestHead(
   free: Float64Array,
   states: Int32Array,
 ): () => number {
+  // The head of each machine's queue that was timed last: until it is placed, its start stays the same.
+  const timed = new Int32Array(problem.machines).fill(-1);
   return () => {
     let best = -1;
     let bestStart = Infinity;
@@ -91,8 +93,11 @@ function earliestHead(
       if (o < 0) continue;
       // What has begun has its people already, so it is seated before anything that only could begin.
       if (!Number.isNaN(problem.startedAt[o]!)) return m;
-      const setup = problem.setups[m]!;
-      timeOperation(problem, timing, o, m, free[m]!, setup.row(states[m]!)[setup.classOf[o]!]!);
+      if (timed[m] !== o) {
+        const setup = problem.setups[m]!;
+        timeOperation(problem, timing, o, m, free[m]!, setup.row(states[m]!)[setup.classOf[o]!]!);
+        timed[m] = o;
+      }
       if (timing.start[o]! >= bestStart) continue;
       best = m;
       bestStart = timing.start[o]!;

@@ -10,12 +10,16 @@ export const NEVER = 1e14;
 export interface WorkingTime {
   readonly start: Float64Array;
   readonly end: Float64Array;
+  /** Where the last look-up ended. It changes no answer: the next one is mostly near. */
+  readonly last: Int32Array;
 }
 
 /** Compiles open hours that end after `from`; null means always open. Intervals must be ascending and disjoint. */
 export function workingTime(open: readonly OpenInterval[] | null): WorkingTime {
-  if (open === null) return { start: Float64Array.of(-NEVER), end: Float64Array.of(10 * NEVER) };
+  const last = new Int32Array(1);
+  if (open === null) return { start: Float64Array.of(-NEVER), end: Float64Array.of(10 * NEVER), last };
   return {
+    last,
     start: Float64Array.from([...open.map((i) => i.start), NEVER]),
     end: Float64Array.from([...open.map((i) => i.end), 10 * NEVER]),
   };
@@ -23,13 +27,17 @@ export function workingTime(open: readonly OpenInterval[] | null): WorkingTime {
 
 /** Index of the first interval that ends after `instant`: it holds the instant, or opens next. */
 export function intervalAt(time: WorkingTime, instant: number): number {
+  const { end, last } = time;
+  const near = last[0]!;
+  if (end[near]! > instant && (near === 0 || end[near - 1]! <= instant)) return near;
   let low = 0;
-  let high = time.end.length - 1;
+  let high = end.length - 1;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (time.end[middle]! > instant) high = middle;
+    if (end[middle]! > instant) high = middle;
     else low = middle + 1;
   }
+  last[0] = low;
   return low;
 }
 
