@@ -1,6 +1,7 @@
 import type { Problem } from '../../problem.ts';
 import type { Rng } from '../rng.ts';
 import type { Trial } from '../trial.ts';
+import { nearest } from './near.ts';
 
 /** What moves look at and choose from. Built once a search; places and ends are read from the trial as it stands. */
 export interface Ground {
@@ -24,25 +25,6 @@ export function makeGround(problem: Problem, trial: Trial, rng: Rng): Ground {
   );
   const first = Int32Array.from(problem.front, (front) => front.length);
   return { problem, trial, rng, movable, near: nearest(problem, movable), first };
-}
-
-const NEAR = 16;
-
-/** Worked out when first asked for: a long search asks for all, a short one for few. */
-function nearest(problem: Problem, movable: Int32Array): (o: number) => Int32Array {
-  const known: (Int32Array | undefined)[] = [];
-  const work = (o: number) => {
-    const setup = problem.setups[problem.eligible[o]![0]!]!;
-    const due = (k: number) => Math.min(1e12, problem.due[problem.jobOf[k]!]!);
-    const others = movable.filter((k) => k !== o && setup.classOf[k]! >= 0);
-    const key = new Float64Array(problem.operations);
-    // Changeovers first, due dates as a fraction below one second.
-    for (const k of others)
-      key[k] =
-        setup.row(setup.classOf[k]!)[setup.classOf[o]!]! + Math.min(0.999, Math.abs(due(k) - due(o)) / 1e9);
-    return others.sort((a, b) => key[a]! - key[b]! || a - b).slice(0, NEAR);
-  };
-  return (o) => (known[o] ??= work(o));
 }
 
 /** A movable operation by lot. */
