@@ -5,21 +5,12 @@ import { chances, type Chances } from '../../core/schedule/chance.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { breathe, useHappened, type Happened } from './happened.ts';
 import { keys } from './keys.ts';
+import { numberOf } from './number-of.ts';
 import { usePlan } from './plan.ts';
 
 /** Enough that a chance is true to about two percent; some fifty milliseconds on a shop of 160 lines. */
 const RUNS = 500;
 const SEED = 1;
-
-const numbers = new WeakMap<object, number>();
-let given = 0;
-/** A number for an object, so that it can stand in a query's key. */
-function numberOf(object: object | undefined): number {
-  if (!object) return 0;
-  const known = numbers.get(object) ?? ++given;
-  numbers.set(object, known);
-  return known;
-}
 
 async function playThrough(shop: Shop, plan: PlanView, happened: Happened): Promise<Chances | null> {
   await breathe();

@@ -14,6 +14,7 @@ export const makeClient = (): QueryClient =>
 /** Bring what the screens hold up to date after a push. */
 export function takePush(client: QueryClient, push: Push): void {
   if (push.kind === 'search') client.setQueryData(keys.search, push.state);
+  if (push.kind === 'ask') client.setQueryData([...keys.ask, push.state.runId], push.state);
   if (push.kind !== 'changed') return;
   void client.invalidateQueries({ queryKey: keys.shop });
   void client.invalidateQueries({ queryKey: keys.history });

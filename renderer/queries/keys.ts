@@ -7,4 +7,9 @@ export const keys = {
   records: ['records.read'],
   chances: ['chances'],
   cuts: ['cuts'],
+  rush: ['ask.rush'],
+  repair: ['ask.repair'],
+  promise: ['ask.promise'],
+  /** A longer question's state, by its run. */
+  ask: ['ask.read'],
 } as const;

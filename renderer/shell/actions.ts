@@ -32,6 +32,7 @@ export interface Action {
 export function appActions(
   run: PlanRun,
   { undo, redo, undoLabel, redoLabel }: UndoRedo,
+  whatIf: readonly Action[],
   showKeys: () => void,
 ): Action[] {
   const goTo = screens.map(({ path, label, icon }, i) => ({
@@ -62,6 +63,7 @@ export function appActions(
       disabled: !redoLabel,
       act: redo,
     },
+    ...whatIf,
     {
       id: 'import',
       label: 'Import orders from a CSV file',

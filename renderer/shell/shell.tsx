@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent, useState, type ReactNode } from 'react';
 import { onPush } from '../queries/invoke.ts';
 import { useStatus } from '../queries/hooks.ts';
+import { WhatIfDialogs } from '../screens/what-if/what-if-dialogs.tsx';
 import { toast, ToastCorner } from '../ui/toast.tsx';
 import { appActions, type Action } from './actions.ts';
 import { DropFile } from './drop-file.tsx';
@@ -13,6 +14,7 @@ import { RunStrip } from './run-strip.tsx';
 import styles from './shell.module.css';
 import { usePlanRun } from './use-plan-run.ts';
 import { useUndoRedo } from './use-undo-redo.ts';
+import { useWhatIfActions } from './what-if-actions.ts';
 
 /** Entries of the desktop menu that are not an action's own name. */
 const menuEntries: Readonly<Record<string, string>> = { settings: 'settings' };
@@ -38,7 +40,8 @@ export function Shell({ children }: { children: ReactNode }) {
   const undoRedo = useUndoRedo();
   const [over, setOver] = useState<'palette' | 'keys' | null>(null);
   const close = () => setOver(null);
-  const actions = appActions(run, undoRedo, () => setOver('keys'));
+  const whatIf = useWhatIfActions();
+  const actions = appActions(run, undoRedo, whatIf, () => setOver('keys'));
   const palette: Action = {
     id: 'palette',
     label: 'Find an action',
@@ -62,6 +65,7 @@ export function Shell({ children }: { children: ReactNode }) {
       </div>
       <Palette actions={actions} isOpen={over === 'palette'} onClose={close} />
       <KeysDialog actions={[...actions, palette]} isOpen={over === 'keys'} onClose={close} />
+      <WhatIfDialogs />
       <ToastCorner />
     </DropFile>
   );

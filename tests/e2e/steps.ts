@@ -18,6 +18,17 @@ export const operations = (bars: Locator): Promise<string[]> =>
 export const figure = (page: Page, term: string): Locator =>
   page.locator('dl div').filter({ has: page.getByText(term, { exact: true }) });
 
+/** Find a line among the orders, show its first step on the board, and read its place in the queue, from 1. */
+export async function placeInQueue(page: Page, lineId: string): Promise<number> {
+  await goTo(page, '#/orders');
+  await page.getByLabel('Find lines').fill(lineId);
+  await page.getByRole('gridcell', { name: lineId, exact: true }).click();
+  await page.getByRole('button', { name: 'Show on the board' }).click();
+  const bar = page.getByRole('option', { selected: true });
+  await expect(bar).toHaveAttribute('aria-label', new RegExp(`^${lineId} `));
+  return Number(await bar.getAttribute('aria-posinset'));
+}
+
 /** Plan the week, stop after some seconds, and wait until the plan is stored. */
 export async function planFor(page: Page, seconds: number): Promise<void> {
   await page.getByRole('button', { name: 'Plan the week', exact: true }).click();

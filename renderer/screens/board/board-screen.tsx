@@ -79,7 +79,7 @@ interface SideProps {
 function Side({ shop, plan, lanes, doing }: SideProps) {
   const selected = useBoardView((view) => view.selected);
   const select = useBoardView((view) => view.select);
-  const [tab, setTab] = useState({ id: 'late', of: selected });
+  const [tab, setTab] = useState<{ id: string; of: string | null }>({ id: 'late', of: null });
   const late = useMemo(() => lateLinesOf(shop, plan), [shop, plan]);
   const chosen = chosenOf(shop, plan, lanes, selected);
   const shown = tab.of === selected ? tab.id : chosen ? 'operation' : 'late';

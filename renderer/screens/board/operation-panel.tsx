@@ -1,4 +1,4 @@
-import { ArrowLeftRight, Pin, PinOff } from 'lucide-react';
+import { ArrowLeftRight, Pin, PinOff, Zap } from 'lucide-react';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { ShopOperation } from '../../../core/shop/operations.ts';
@@ -13,6 +13,7 @@ import { Button } from '../../ui/button.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { Menu } from '../../ui/menu.tsx';
 import { Tag } from '../../ui/tag.tsx';
+import { askRush } from '../what-if/what-if-view.ts';
 import styles from './board.module.css';
 import { ChangeoverWhy, Facts, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
 
@@ -51,6 +52,11 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
       <Button small icon={bar.pinned ? PinOff : Pin} onPress={() => doing.togglePin(bar.operation)}>
         {bar.pinned ? 'Unpin' : 'Pin'}
       </Button>
+      {bar.rush && (
+        <Button small icon={Zap} isDisabled={bar.begun} onPress={() => askRush([bar.lineId])}>
+          Rush…
+        </Button>
+      )}
       <Button small isDisabled={bar.rank === 0 || bar.begun} onPress={() => inQueue(bar.rank - 1)}>
         Earlier
       </Button>

@@ -1,8 +1,9 @@
-import { CalendarRange, Pencil } from 'lucide-react';
+import { CalendarRange, Pencil, Zap } from 'lucide-react';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
+import { askRush } from '../what-if/what-if-view.ts';
 import type { LineRow } from './line-rows.ts';
 import styles from './orders.module.css';
 
@@ -36,6 +37,11 @@ export function ChosenLine({ row, plan, onOpen }: Props) {
         <Button small icon={Pencil} onPress={() => onOpen(row)}>
           Open work order
         </Button>
+        {row.order.rush && row.standing === 'open' && (
+          <Button small icon={Zap} onPress={() => askRush([row.id])} isDisabled={operation === null}>
+            Rush…
+          </Button>
+        )}
         <Button small icon={CalendarRange} onPress={show} isDisabled={operation === null}>
           Show on the board
         </Button>

@@ -8,6 +8,8 @@ import { SentenceError } from '../../ui/states.tsx';
 import { toast, toastError } from '../../ui/toast.tsx';
 import { useAct } from '../shop/form/use-act.ts';
 import { useForm, type Form } from '../shop/form/use-form.ts';
+import { rushAfterSave } from '../what-if/rush-facts.ts';
+import { askRush } from '../what-if/what-if-view.ts';
 import {
   freshOrder,
   entriesOf,
@@ -66,7 +68,11 @@ function OrderForm({ shop, isNew, stands, onClose }: FormProps) {
         : {},
   });
   const save = async () => {
-    if (await form.save()) onClose(false);
+    const saved = await form.save();
+    if (!saved) return;
+    onClose(false);
+    const rush = rushAfterSave(isNew ? null : stands, saved);
+    if (rush.length > 0) askRush(rush);
   };
   return (
     <Dialog

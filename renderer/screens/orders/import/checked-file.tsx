@@ -6,6 +6,7 @@ import { Panel } from '../../../ui/page.tsx';
 import { EmptyState } from '../../../ui/states.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import { useSayDone } from '../../shop/form/use-act.ts';
+import { askRush } from '../../what-if/what-if-view.ts';
 import { FileButton } from './choose-file.tsx';
 import { count, rowsToMend } from './import-rows.ts';
 import { useImport } from './import-state.ts';
@@ -39,10 +40,11 @@ function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }
   const { fileName, ready, known, notes } = checked;
   const takeAll = async () => {
     const taken = await take();
-    if (taken)
-      await sayDone(
-        `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} taken from ${fileName}.`,
-      );
+    if (!taken) return;
+    await sayDone(
+      `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} taken from ${fileName}.`,
+    );
+    if (taken.rush.length > 0) askRush(taken.rush);
   };
   return (
     <Panel title={fileName} actions={<FileButton look="usual" label="Another file" />}>

@@ -9,6 +9,8 @@ import { withCell, withoutRow } from './import-rows.ts';
 interface Taken {
   readonly orders: number;
   readonly lines: number;
+  /** The lines among them that are a rush. */
+  readonly rush: readonly string[];
 }
 
 /**
@@ -86,7 +88,7 @@ export const useImport = create<ImportState>((set, get) => {
       const asked = tableOf(get().checked);
       const result = asked && (await doing('taking', () => invoke(contract.importTake, asked)));
       if (!result) return null;
-      const taken = { orders: result.orders, lines: result.lines };
+      const taken = { orders: result.orders, lines: result.lines, rush: result.rush };
       set({ checked: result.left, changed: false, taken });
       return taken;
     },

@@ -1,0 +1,42 @@
+import { useQuery, useQueryClient } from '@tanstack/react-query';
+import type { AskState } from '../../core/contract/ask.ts';
+import { contract } from '../../core/contract/index.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { invoke } from './invoke.ts';
+import { keys } from './keys.ts';
+import { numberOf } from './number-of.ts';
+
+/** How long everything may be planned again around a rush. */
+const RUSH_SECONDS = 2;
+const SEED = 1;
+
+/** The ways to take rush lines in, asked again whenever the shop is another. The third follows under `runId`. */
+export const useRushWays = (lineIds: readonly string[], shop: Shop) =>
+  useQuery({
+    queryKey: [...keys.rush, numberOf(shop), ...lineIds],
+    queryFn: () => invoke(contract.askRush, { lineIds: [...lineIds], seconds: RUSH_SECONDS, seed: SEED }),
+    enabled: lineIds.length > 0,
+    gcTime: 0,
+  });
+
+/** Where a longer question stands: read once, then told by pushes. Null while it is not known, or superseded. */
+export function useAskState(runId: string | undefined): AskState | null {
+  const client = useQueryClient();
+  const queryKey = [...keys.ask, runId];
+  const { data } = useQuery({
+    queryKey,
+    queryFn: async () => {
+      const read = await invoke(contract.askRead, { runId: runId ?? '' });
+      // What was pushed while this was on its way is newer.
+      return client.getQueryData<AskState>(queryKey) ?? read;
+    },
+    enabled: runId !== undefined,
+    gcTime: 10_000,
+  });
+  return data ?? null;
+}
+
+/** Nobody waits for the answer any more. One that is over already is left alone. */
+export const stopAsking = (runId: string | undefined): void => {
+  if (runId !== undefined) void invoke(contract.askStop, { runId }).catch(() => undefined);
+};

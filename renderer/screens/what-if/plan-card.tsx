@@ -1,0 +1,64 @@
+import type { ReactNode } from 'react';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import { viewQueues } from '../../../core/report/plan-view.ts';
+import { movedOperations } from '../../../core/schedule/repair/moved.ts';
+import type { Queues } from '../../../core/schedule/problem.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { Interval } from '../../../core/time/interval.ts';
+import { lanesOf, type Lane } from '../../gantt/lanes.ts';
+import { MiniPlan } from '../../gantt/mini-plan.tsx';
+import { classes } from '../../ui/classes.ts';
+import { KeyHint } from '../../ui/key-hint.tsx';
+import styles from './what-if.module.css';
+
+/** A plan that could be taken: its lanes, and what stands elsewhere in it. */
+export interface Sketch {
+  readonly lanes: readonly Lane[];
+  readonly moved: ReadonlySet<string>;
+}
+
+/** The plan as it would be with these queues; null where they cannot be timed any more. */
+export function sketchOf(shop: Shop, plan: PlanView, queues: Queues): Sketch | null {
+  const view = viewQueues(shop, plan, queues);
+  if (!view.ok) return null;
+  return { lanes: lanesOf(shop, view.value), moved: new Set(movedOperations(plan.queues, queues)) };
+}
+
+interface Props {
+  /** Its key, "1". */
+  keys: string;
+  title: string;
+  how: string;
+  /** The one that costs least. */
+  least: boolean;
+  picture: ReactNode;
+  /** The button that takes it. */
+  action: ReactNode;
+  children: ReactNode;
+}
+
+/** One of several plans side by side. */
+export const PlanCard = ({ keys, title, how, least, picture, action, children }: Props) => (
+  <section className={classes(styles.card, least && styles.least)} aria-label={title}>
+    <header className={styles.cardHead}>
+      <h3>{title}</h3>
+      <KeyHint keys={keys} />
+    </header>
+    <p className={styles.soft}>{how}</p>
+    <div className={styles.picture}>{picture}</div>
+    <div className={styles.words}>{children}</div>
+    <div className={styles.take}>{action}</div>
+  </section>
+);
+
+/** The picture of a card. */
+export const Picture = ({
+  sketch,
+  ...rest
+}: {
+  sketch: Sketch;
+  window: Interval;
+  timeZone: string;
+  lineIds: readonly string[];
+  label: string;
+}) => <MiniPlan lanes={sketch.lanes} moved={sketch.moved} {...rest} />;

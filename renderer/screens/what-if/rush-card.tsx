@@ -1,0 +1,78 @@
+import { useMemo } from 'react';
+import type { RushWay } from '../../../core/contract/ask.ts';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { WayWords } from '../../../core/report/rush-words.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { Interval } from '../../../core/time/interval.ts';
+import { Button } from '../../ui/button.tsx';
+import { Tag } from '../../ui/tag.tsx';
+import { Picture, PlanCard, sketchOf } from './plan-card.tsx';
+import styles from './what-if.module.css';
+
+interface Props {
+  shop: Shop;
+  plan: PlanView;
+  lineIds: readonly string[];
+  window: Interval;
+  keys: string;
+  about: { readonly title: string; readonly how: string };
+  /** null: not found yet. */
+  way: RushWay | null;
+  words: (way: RushWay) => WayWords;
+  least: boolean;
+  note: string | null;
+  take: (way: RushWay) => void;
+}
+
+/** One way to take the rush in. */
+export function RushCard(props: Props) {
+  const { shop, plan, lineIds, window, keys, about, way, words, least, note, take } = props;
+  const queues = way?.queues ?? null;
+  const sketch = useMemo(() => queues && sketchOf(shop, plan, queues), [shop, plan, queues]);
+  const said = way && words(way);
+  return (
+    <PlanCard
+      keys={keys}
+      {...about}
+      least={least}
+      picture={
+        sketch && (
+          <Picture
+            sketch={sketch}
+            window={window}
+            timeZone={shop.settings.timeZone}
+            lineIds={lineIds}
+            label={`Queues with ${about.title.toLowerCase()}. ${said?.ready ?? ''}, ${said?.timely ?? ''}.`}
+          />
+        )
+      }
+      action={
+        <Button look={least ? 'primary' : 'usual'} isDisabled={!way} onPress={() => way && take(way)}>
+          Take this way
+        </Button>
+      }
+    >
+      {said && <Words said={said} least={least} />}
+      {note && (
+        <p className={styles.soft} role="status">
+          {note}
+        </p>
+      )}
+    </PlanCard>
+  );
+}
+
+const Words = ({ said, least }: { said: WayWords; least: boolean }) => (
+  <>
+    <p className={styles.ready}>
+      <b>{said.ready}</b>
+      <Tag look={said.onTime ? 'fine' : 'late'}>{said.timely}</Tag>
+    </p>
+    <p>{said.others}</p>
+    {said.delayed && <p className={styles.soft}>{said.delayed}</p>}
+    <p>{said.changeovers}</p>
+    <p>
+      {said.cost} {least && <Tag look="accent">costs least</Tag>}
+    </p>
+  </>
+);

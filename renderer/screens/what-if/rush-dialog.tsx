@@ -1,0 +1,128 @@
+import type { AskState, RushWay } from '../../../core/contract/ask.ts';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import { rushLabel, rushName, rushWays, wayWords } from '../../../core/report/rush-words.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { MiniLegend } from '../../gantt/mini-plan.tsx';
+import { stopAsking, useAskState, useRushWays } from '../../queries/ask.ts';
+import { usePlan } from '../../queries/plan.ts';
+import { Button } from '../../ui/button.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { SentenceError, Waiting } from '../../ui/states.tsx';
+import { RushCard } from './rush-card.tsx';
+import { rushFacts, windowOf } from './rush-facts.ts';
+import { useChoiceKeys } from './use-choice-keys.ts';
+import type { TakePlan } from './what-if-dialogs.tsx';
+import styles from './what-if.module.css';
+
+/** The contract's limit; when so much is urgent, the week wants planning, not a rush. */
+const MOST = 500;
+
+interface Props {
+  lineIds: readonly string[];
+  take: TakePlan;
+  onClose: () => void;
+}
+
+/** A rush came in: three ways to take it into the plan, side by side, each with what it costs. One press takes one. */
+export function RushDialog({ lineIds, take, onClose }: Props) {
+  const query = usePlan();
+  const known = query.is === 'ready' ? lineIds.filter((id) => query.plan.problem.jobAt.has(id)) : lineIds;
+  if (query.is === 'ready' && known.length > 0 && known.length <= MOST)
+    return <Ways shop={query.shop} plan={query.plan} lineIds={known} take={take} onClose={onClose} />;
+  return (
+    <Dialog title={rushName(lineIds)} isOpen onClose={onClose}>
+      {query.is === 'waiting' && <Waiting what="the plan" />}
+      {query.is === 'failed' && <SentenceError message={query.message} />}
+      {query.is === 'ready' && (
+        <p>
+          {known.length > MOST
+            ? `${known.length} lines are a rush at once; up to ${MOST} can be weighed together. They stand at the end of the queues: plan the week instead.`
+            : 'None of these lines can be planned now. The board names each under Left out, with the reason; what was entered is kept.'}
+        </p>
+      )}
+    </Dialog>
+  );
+}
+
+interface WaysProps extends Props {
+  shop: Shop;
+  plan: PlanView;
+}
+
+function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
+  const { data, error } = useRushWays(lineIds, shop);
+  const state = useAskState(data?.runId);
+  const ways = data ? [...data.ways, ...(state?.way ? [state.way] : [])] : [];
+  const close = () => {
+    stopAsking(data?.runId);
+    onClose();
+  };
+  const takeWay = ({ way, queues }: RushWay) => {
+    stopAsking(data?.runId);
+    take(queues, rushLabel(lineIds, way));
+  };
+  useChoiceKeys(ways.map((way) => () => takeWay(way)));
+  return (
+    <Dialog
+      title={`${rushName(lineIds)}: how to take it in`}
+      isOpen
+      wide
+      onClose={close}
+      actions={
+        <>
+          <span className={styles.footNote}>Escape leaves the plan as it is.</span>
+          <Button onPress={close}>Leave it where it is</Button>
+        </>
+      }
+    >
+      <p>{rushFacts(shop, lineIds)}</p>
+      {error && <SentenceError message={error.message} />}
+      {!data && !error && <Waiting what="the ways to take it in" />}
+      {data && <Cards {...{ shop, plan, lineIds, ways, state }} take={takeWay} />}
+    </Dialog>
+  );
+}
+
+interface CardsProps {
+  shop: Shop;
+  plan: PlanView;
+  lineIds: readonly string[];
+  /** The quick ones, and the third as soon as there is one. */
+  ways: readonly RushWay[];
+  state: AskState | null;
+  take: (way: RushWay) => void;
+}
+
+function Cards({ shop, plan, lineIds, ways, state, take }: CardsProps) {
+  const window = windowOf(plan, ways);
+  const least = Math.min(...ways.map((way) => way.objectiveAdded));
+  const cheapest = ways.find((way) => way.objectiveAdded === least);
+  const gained = ways.length < 3 || least < Math.min(...ways.slice(0, 2).map((way) => way.objectiveAdded));
+  return (
+    <>
+      <div className={styles.three}>
+        {(['front', 'run', 'replan'] as const).map((kind, i) => (
+          <RushCard
+            key={kind}
+            keys={String(i + 1)}
+            about={rushWays[kind]}
+            way={ways.find((way) => way.way === kind) ?? null}
+            words={(way) => wayWords(way, shop.settings)}
+            least={cheapest?.way === kind}
+            note={kind === 'replan' ? replanNote(state, gained) : null}
+            {...{ shop, plan, lineIds, window, take }}
+          />
+        ))}
+      </div>
+      <MiniLegend wanted="the rush" />
+    </>
+  );
+}
+
+/** Where the third way stands; null: nothing to add. */
+function replanNote(state: AskState | null, gained: boolean): string | null {
+  if (state === null || state.phase === 'running')
+    return `Searching, ${(state?.seconds ?? 0).toFixed(0)} of ${state?.budgetSeconds ?? 2} s: this card still improves.`;
+  if (state.phase === 'failed') return state.message;
+  return gained ? null : 'The search found nothing cheaper than the better of the two.';
+}

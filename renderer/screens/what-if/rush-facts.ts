@@ -1,0 +1,64 @@
+import type { RushWay } from '../../../core/contract/ask.ts';
+import type { PlanView } from '../../../core/report/plan-view.ts';
+import { dayAndClock } from '../../../core/report/rush-words.ts';
+import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { Interval } from '../../../core/time/interval.ts';
+
+/** What the rush is and when it is due, in a sentence. */
+export function rushFacts(shop: Shop, lineIds: readonly string[]): string {
+  const wanted = new Set(lineIds);
+  const lines = shop.line.filter((line) => wanted.has(line.id));
+  const orders = shop.order.filter((order) => lines.some((line) => line.orderId === order.id));
+  const [first] = lines;
+  if (!first || orders.length === 0) return '';
+  const dues = orders.map((order) => order.due);
+  const due = dayAndClock(Math.min(...dues), shop.settings.timeZone);
+  const when = new Set(dues).size > 1 ? `the first of them due ${due}` : `due ${due}`;
+  const whose = orders.length === 1 ? ` for ${orders[0]!.customer}` : ` of ${orders.length} work orders`;
+  const what =
+    lines.length === 1
+      ? `${first.quantity} × ${shop.part.find((part) => part.id === first.partId)?.name ?? first.partId}`
+      : `${lines.length} lines`;
+  return `${what}${whose}, ${when}.`;
+}
+
+const HOUR = 3600;
+
+/** The stretch of time that shows each way's whole rush: from the present to a little past the last of them. */
+export function windowOf({ problem: { input } }: PlanView, ways: readonly RushWay[]): Interval {
+  const last = Math.max(...ways.map(({ ready }) => ready), input.now + 8 * HOUR);
+  return { start: input.now, end: last + (last - input.now) * 0.12 };
+}
+
+/** Open lines of work orders marked rush on which no work has begun. */
+export function openRushLines(shop: Shop): string[] {
+  const rush = new Set(shop.order.filter((o) => o.rush && o.status === 'open').map(({ id }) => id));
+  const begun = new Set(shop.record.map(({ id }) => id.slice(0, id.lastIndexOf(':'))));
+  return shop.line
+    .filter((line) => rush.has(line.orderId) && line.status === 'open' && !begun.has(line.id))
+    .map(({ id }) => id);
+}
+
+type Saved = {
+  readonly order: WorkOrder;
+  readonly lines: readonly Pick<OrderLine, 'number' | 'status'>[];
+} | null;
+
+/**
+ * The lines to ask about after a work order was saved: all open ones of an open rush, when it is new, was no rush or not
+ * open before, or other lines or another date came in. A changed note asks nothing.
+ */
+export function rushAfterSave(before: Saved, after: NonNullable<Saved>): string[] {
+  const { order, lines } = after;
+  if (!order.rush || order.status !== 'open') return [];
+  const same =
+    before !== null &&
+    before.order.rush &&
+    before.order.status === 'open' &&
+    before.order.due === order.due &&
+    JSON.stringify(before.lines) === JSON.stringify(lines);
+  return same
+    ? []
+    : lines.filter(({ status }) => status === 'open').map((line) => `${order.id}/${line.number}`);
+}

@@ -1,0 +1,22 @@
+import type { Queues } from '../../../core/schedule/problem.ts';
+import { toastError } from '../../ui/toast.tsx';
+import { useAct } from '../shop/form/use-act.ts';
+import { RushDialog } from './rush-dialog.tsx';
+import { useWhatIf } from './what-if-view.ts';
+
+/** Takes a plan as one step of the history, under this name. */
+export type TakePlan = (queues: Queues, label: string) => void;
+
+/** The dialog that is asked for, over whatever screen is open. */
+export function WhatIfDialogs() {
+  const { asked, close } = useWhatIf();
+  const act = useAct();
+  const take: TakePlan = (queues, label) => {
+    close();
+    const own = Object.fromEntries(Object.entries(queues).map(([machine, ids]) => [machine, [...ids]]));
+    void act({ do: 'plan.replace', queues: own, label }).catch(toastError);
+  };
+  if (asked?.about === 'rush')
+    return <RushDialog key={asked.lineIds.join()} lineIds={asked.lineIds} take={take} onClose={close} />;
+  return null;
+}

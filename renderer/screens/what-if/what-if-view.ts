@@ -1,0 +1,20 @@
+import { create } from 'zustand';
+
+/** What is asked about the plan in a dialog over whatever screen is open; null: nothing. */
+export type WhatIf = { readonly about: 'rush'; readonly lineIds: readonly string[] };
+
+interface WhatIfView {
+  readonly asked: WhatIf | null;
+  readonly ask: (asked: WhatIf) => void;
+  readonly close: () => void;
+}
+
+export const useWhatIf = create<WhatIfView>((set) => ({
+  asked: null,
+  ask: (asked) => set({ asked }),
+  close: () => set({ asked: null }),
+}));
+
+/** Open the three ways to take lines in. */
+export const askRush = (lineIds: readonly string[]): void =>
+  useWhatIf.getState().ask({ about: 'rush', lineIds });

@@ -1,0 +1,79 @@
+import type { Page } from '@playwright/test';
+import { expect, test } from './app.ts';
+import { goTo, openDemo, placeInQueue } from './steps.ts';
+
+/** A rush: typed in or from a file, weighed in three ways, taken in with one press, taken back with one undo. */
+
+const wayIn = (page: Page, title: string) => page.getByRole('region', { name: title });
+
+async function typeRush(page: Page, pieces: string): Promise<void> {
+  await goTo(page, '#/orders/+');
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Number').fill('9001');
+  await dialog.getByLabel('Customer').fill('Invented Gutters');
+  await dialog.getByLabel('Due').fill('2026-12-01');
+  await dialog.getByText('Rush', { exact: true }).click();
+  await dialog.getByRole('combobox', { name: 'Part' }).fill('Ridge');
+  await page.getByRole('option').first().click();
+  await dialog.getByLabel('Pieces').fill(pieces);
+  await dialog.getByLabel('Pieces').blur();
+  await dialog.getByRole('button', { name: 'Save' }).click();
+}
+
+test('a rush that is typed in opens three ways; one press takes one, undo takes it back', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await typeRush(page, '12');
+  await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
+  const front = wayIn(page, 'Front of the queue');
+  await expect(front.getByText(/^Ready /)).toBeVisible();
+  await expect(front.getByText('on time')).toBeVisible();
+  await expect(front.getByRole('img', { name: /^Queues with front of the queue\. Ready/ })).toBeVisible();
+  await expect(wayIn(page, 'Into the matching run').getByText(/changeover/)).toBeVisible();
+  const replan = wayIn(page, 'Plan again around it');
+  await expect(replan.getByText(/^Ready /)).toBeVisible();
+  await expect(replan.getByText(/this card still improves/)).toBeHidden();
+  await expect(page.getByText('costs least')).toHaveCount(1);
+
+  await page.keyboard.press('1');
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await expect(page.getByText('Rush 9001/1: front of the queue: done.')).toBeVisible();
+  const taken = await placeInQueue(page, '9001/1');
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText('Undone: Rush 9001/1: front of the queue.')).toBeVisible();
+  expect(await placeInQueue(page, '9001/1')).toBeGreaterThan(taken + 20);
+});
+
+test('a rush line on the board opens the ways again, and leaving them changes nothing', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await typeRush(page, '12');
+  await page.getByRole('button', { name: 'Leave it where it is' }).click();
+  const place = await placeInQueue(page, '9001/1');
+  await page.getByRole('button', { name: 'Rush…' }).click();
+  await expect(page.getByRole('heading', { name: /^Rush 9001\/1/ })).toBeVisible();
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('dialog')).toBeHidden();
+  await page.keyboard.press('r');
+  await expect(page.getByRole('heading', { name: /^Rush 9001\/1/ })).toBeVisible();
+  await page.keyboard.press('Escape');
+  expect(await placeInQueue(page, '9001/1')).toBe(place);
+});
+
+test('rush lines of a file are asked about together', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/orders/import');
+  const rows = ['9101,Invented Gutters,ridge-cap,8', '9102,Invented Sheds,ridge-cap,4']
+    .map((row, i) => `${row},galv,24,slate,2026-12-02,${i === 0 ? 'yes' : ''}`)
+    .join('\n');
+  const text = `order,customer,part,quantity,material,gauge,colour,due,rush\n${rows}\n`;
+  await page
+    .locator('input[type=file]')
+    .first()
+    .setInputFiles({ name: 'urgent.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
+  await page.getByRole('button', { name: 'Take 2 good lines' }).click();
+  await expect(page.getByRole('heading', { name: 'Rush 9101/1: how to take it in' })).toBeVisible();
+  await wayIn(page, 'Into the matching run').getByRole('button', { name: 'Take this way' }).click();
+  await expect(page.getByText('Rush 9101/1: into the matching run: done.')).toBeVisible();
+});
