@@ -2,7 +2,7 @@ import { lowerBound } from './bounds.ts';
 import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
 import { anneal, type Sighting } from './search/anneal.ts';
-import { bestConstruction, type NumberedQueues } from './search/constructions.ts';
+import { constructions, type NumberedQueues } from './search/constructions.ts';
 import { iteratedGreedy } from './search/iterated-greedy.ts';
 import { JobShopGraph } from './search/job-shop/graph.ts';
 import { tabuSearch } from './search/job-shop/tabu.ts';
@@ -18,7 +18,7 @@ export interface Found {
   readonly queues: Queues;
   readonly schedule: Schedule;
   readonly objective: number;
-  /** Times reported so far, from 0. */
+  /** Times the search reported so far; 0 while the dispatch rules are tried. */
   readonly step: number;
   /** Plans priced so far. */
   readonly evaluations: number;
@@ -33,9 +33,9 @@ const TINY = 1e-9;
 /**
  * Searches for better and better plans until the caller stops asking, or one is proven best. Deterministic: the same
  * problem, seed and start give the same plans in the same order, whatever the clock. It yields every few milliseconds
- * of work; the first yield is the best of the dispatch rules and `start`, and no later one is worse. Pins, frozen and
- * started operations stay in place. If even the best plan does not fit into the open hours it ends without a yield;
- * `decode` then says why.
+ * of work, first after each dispatch rule; no yield is worse than one before it or than `start`. Pins, frozen and started
+ * operations stay in place. If even the best plan does not fit into the open hours it ends without a yield; `decode`
+ * then says why.
  * @param options.start queues to begin from, if they are complete; fixed operations are put back into their places
  */
 export function* improve(
@@ -43,17 +43,20 @@ export function* improve(
   options: { seed: number; start?: Queues },
 ): Generator<Found, void> {
   const bound = lowerBound(problem).value;
-  const first = bestConstruction(problem, options.start);
-  if (first === null) return;
-  let found = foundOf(problem, first, 0, 0, bound);
-  yield found;
-  if (found.status === 'optimal') return;
-  const rng = new Rng(options.seed);
-  let queues = first;
+  let queues: NumberedQueues | null = null;
+  let found: Found | null = null;
+  for (const best of constructions(problem, options.start)) {
+    if (best === null) continue;
+    if (found === null || best !== queues) found = foundOf(problem, best, 0, 0, bound);
+    queues = best;
+    yield found;
+    if (found.status === 'optimal') return;
+  }
+  if (queues === null || found === null) return;
   let step = 0;
-  for (const sighting of search(problem, first, rng)) {
+  for (const sighting of search(problem, queues, new Rng(options.seed))) {
     step += 1;
-    const better = sighting.queues !== queues && sighting.objective < found.objective - TINY;
+    const better: boolean = sighting.queues !== queues && sighting.objective < found.objective - TINY;
     found = better
       ? foundOf(problem, sighting.queues, step, sighting.evaluations, bound)
       : { ...found, step, evaluations: sighting.evaluations };

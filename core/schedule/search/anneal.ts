@@ -44,7 +44,7 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
   let steps = 20_000 + 50 * ground.movable.length;
   for (let round = 0; ; round++, steps *= GROWTH) {
     trial.load(best.queues);
-    const typical = typicalCost(ground);
+    const typical = yield* typicalCost(ground, { ...best, evaluations });
     let heat = typical * heatOf(round);
     const cooling = ((typical * COLD) / heat) ** (1 / steps);
     let breath = trial.work + BREATH;
@@ -77,15 +77,20 @@ function chooseMove(rng: Rng): Move {
   return advanceJob;
 }
 
-/** Median cost of the moves that worsen the plan as it stands; 1 when none does. */
-function typicalCost(ground: Ground): number {
+/** Median cost of some moves that worsen the plan as it stands; 1 when none does. Fewer where a move is dear to price. */
+function* typicalCost(ground: Ground, best: Sighting): Generator<Sighting, number> {
   const { trial, rng } = ground;
   const costs: number[] = [];
-  for (let k = 0; k < 400; k++) {
+  const enough = trial.work + 10 * BREATH;
+  let breath = trial.work + BREATH;
+  for (let k = 0; k < 400 && trial.work < enough; k++) {
     if (!chooseMove(rng)(ground)) continue;
     const delta = trial.price(Infinity);
     if (delta > TINY && delta < Infinity) costs.push(delta);
     trial.undo();
+    if (trial.work < breath) continue;
+    breath = trial.work + BREATH;
+    yield best;
   }
   costs.sort((a, b) => a - b);
   return costs[costs.length >> 1] ?? 1;

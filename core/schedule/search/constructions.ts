@@ -19,8 +19,11 @@ const SCALES = [
   { k1: 0.1, k2: 0.05 },
 ];
 
-/** The best of the dispatch rules and `start` (where complete, fixed operations put back); null when none fits. */
-export function bestConstruction(problem: Problem, start?: Queues): NumberedQueues | null {
+/**
+ * The best so far of `start` (where complete, fixed operations put back) and the dispatch rules, after each of them; the
+ * same queues until better ones are found, null while none fits.
+ */
+export function* constructions(problem: Problem, start?: Queues): Generator<NumberedQueues | null, void> {
   const rules: (() => Queues)[] = [
     () => dueDateQueues(problem),
     () => johnsonQueues(problem),
@@ -36,10 +39,15 @@ export function bestConstruction(problem: Problem, start?: Queues): NumberedQueu
       ? queuesInOrder(problem, orderOf(problem, read.value))
       : withFixedPlaces(problem, read.value);
     const objective = objectiveAt(problem, placed);
-    if (objective >= least) continue;
-    best = placed;
-    least = objective;
+    if (objective < least) [best, least] = [placed, objective];
+    yield best;
   }
+}
+
+/** The best of the dispatch rules and `start`; null when none fits. */
+export function bestConstruction(problem: Problem, start?: Queues): NumberedQueues | null {
+  let best: NumberedQueues | null = null;
+  for (const queues of constructions(problem, start)) best = queues;
   return best;
 }
 

@@ -4,6 +4,9 @@ import { emptyTiming, timeQueues, type Timing } from '../timing.ts';
 import { LiveQueues } from './live-queues.ts';
 import type { Trial } from './trial.ts';
 
+/** What placing an operation costs where people are counted, against timing one without. */
+const CREW_WORK = 20;
+
 /** Prices a change by timing everything again: for limited crews and routings that cross. */
 export class FullTrial implements Trial {
   readonly live: LiveQueues;
@@ -52,7 +55,7 @@ export class FullTrial implements Trial {
     const { queues, lengths } = this.live;
     const views = queues.map((queue, m) => queue.subarray(0, lengths[m]));
     const timing = timeQueues(this.#problem, views, this.#tried);
-    this.work += 4 * timing.placed;
+    this.work += timing.placed * (this.#problem.input.crew?.length ? CREW_WORK : 4);
     if (timing.placed < this.#problem.operations) return Infinity;
     return objectiveOf(this.#problem.input.objective, termsOf(this.#problem, timing.end, timing.changeover));
   }
