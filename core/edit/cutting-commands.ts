@@ -110,6 +110,8 @@ function flatPart(girthMm: number, lengthMm: number): Part {
       paintedSide: 'up',
     },
     lengthMm,
+    bendOrder: null,
+    family: null,
     note: 'Cut at the counter.',
     revision: 0,
   };

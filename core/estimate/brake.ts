@@ -1,16 +1,17 @@
 import type { Blank } from '../part/blank.ts';
-import { flips, hits, turns } from '../part/girth.ts';
+import { orderOfPart } from '../part/bend-order.ts';
+import { hits } from '../part/girth.ts';
 import type { Machine } from '../shop/machine.ts';
-import type { Profile } from '../shop/part.ts';
+import type { Part } from '../shop/part.ts';
 import { MM_PER_FOOT } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
 import { standard } from './standards.ts';
 
 export interface BrakeWork {
-  readonly profile: Profile;
+  readonly part: Pick<Part, 'profile' | 'bendOrder'>;
   readonly blank: Blank;
   readonly quantity: number;
-  readonly machine: Pick<Machine, 'stage' | 'standards' | 'crew'>;
+  readonly machine: Pick<Machine, 'stage' | 'standards' | 'crew' | 'dieOpeningMm'>;
 }
 
 /** Long pieces take longer to present to the tools (common practice, no source). */
@@ -22,18 +23,20 @@ function hitKey(lengthMm: number): string {
 }
 
 /**
- * Machine time to bend a line's pieces, changeover left out.
+ * Machine time to bend a line's pieces, changeover left out. Flips and turns are those of the order in which the part
+ * is bent (core/part/bend-order.ts).
  * @returns whole seconds with their reasons
  */
-export function estimateBrake({ profile, blank, quantity, machine }: BrakeWork): Estimate {
+export function estimateBrake({ part, blank, quantity, machine }: BrakeWork): Estimate {
+  const { flips, turns } = orderOfPart(part, machine.dieOpeningMm);
   const each = (key: string): number => standard(machine, key);
   return estimateOf(machine, peopleFor(machine, blank.weightKg), [
     reason('first piece: form, measure, adjust', 1, each('firstPiece')),
     reason('pick up and put down', quantity, each('pickUp') + each('putDown')),
     reason('handling by weight, per piece', quantity, each('handlingPerKg') * blank.weightKg),
-    reason('hit', quantity * hits(profile), each(hitKey(blank.lengthMm))),
-    reason('turn over', quantity * flips(profile), each('flip')),
-    reason('turn end for end', quantity * turns(profile), each('turn')),
+    reason('hit', quantity * hits(part.profile), each(hitKey(blank.lengthMm))),
+    reason('turn over', quantity * flips, each('flip')),
+    reason('turn end for end', quantity * turns, each('turn')),
     reason('bundle and label', 1, each('bundle')),
   ]);
 }

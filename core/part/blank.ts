@@ -2,7 +2,7 @@ import type { Gauge, Material } from '../shop/material.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../shop/part.ts';
 import { bad, good, type Result } from '../shop/result.ts';
-import type { Settings } from '../shop/settings.ts';
+import { formingOf, type Reckoning } from './forming.ts';
 import { girth } from './girth.ts';
 
 /** The flat piece before bending; figures for one piece. */
@@ -16,20 +16,17 @@ export interface Blank {
 /**
  * The blank that one piece of an order line is bent from.
  * @param gauge the material's own record: stated thickness and weight, not the table's
+ * @param reckoning how the shop reckons blanks (core/part/forming.ts `reckoningOf`)
  * @returns one piece's sizes; or problems named by line and part
  */
 export function blankOf(
   line: Pick<OrderLine, 'id' | 'lengthMm'>,
   part: Pick<Part, 'id' | 'profile'>,
-  material: Pick<Material, 'kFactor'>,
-  gauge: Pick<Gauge, 'thicknessMm' | 'kgPerM2'>,
-  settings: Pick<Settings, 'girthRule'>,
+  material: Pick<Material, 'kFactor' | 'deductions'>,
+  gauge: Gauge,
+  { girthRule, dieOpeningMm }: Reckoning,
 ): Result<Blank> {
-  const width = girth(part.profile, {
-    thicknessMm: gauge.thicknessMm,
-    kFactor: material.kFactor,
-    rule: settings.girthRule,
-  });
+  const width = girth(part.profile, { ...formingOf(material, gauge, dieOpeningMm), rule: girthRule });
   if (!width.ok) {
     return bad(...width.problems.map((p) => ({ ...p, subject: `line ${line.id}, part ${part.id}` })));
   }

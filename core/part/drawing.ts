@@ -1,6 +1,7 @@
 import type { Profile } from '../shop/part.ts';
 import { good, type Result } from '../shop/result.ts';
-import { stripOf, type Fold, type Piece, type Forming } from './strip.ts';
+import type { Forming } from './forming.ts';
+import { isFold, stripOf, type Fold, type Piece } from './strip.ts';
 
 /** Millimetres, x to the right, y down as in SVG. */
 export interface Point {
@@ -44,7 +45,6 @@ export interface Drawing {
 }
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
-const isFold = (piece: Piece): piece is Fold => piece.kind === 'bend' || piece.kind === 'hem';
 
 /** Where the pen is and which way it looks: radians, 0 to the right, growing as it turns up. */
 interface Pen {

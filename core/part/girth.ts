@@ -2,13 +2,16 @@ import type { Profile } from '../shop/part.ts';
 import { good, type Result } from '../shop/result.ts';
 import type { Settings } from '../shop/settings.ts';
 import { bendAllowance, setback } from './bend.ts';
+import type { Forming } from './forming.ts';
 import { hemDeduction, HITS_PER_HEM } from './hem.ts';
-import { bendShapes, stripOf, type Forming } from './strip.ts';
+import { bendShapes, hemFold, stripOf, type FoldShape } from './strip.ts';
 
 /** One row of how a girth was reckoned: a length as drawn, or what a bend adds (usually takes off, so negative). */
 export interface GirthStep {
   readonly label: string;
   readonly addMm: number;
+  /** Where a bend's figure comes from; null for a length as drawn. */
+  readonly reason: string | null;
 }
 
 export interface Girth {
@@ -22,28 +25,45 @@ export interface GirthOptions extends Forming {
   readonly rule: Settings['girthRule'];
 }
 
+/** Why a fold takes what it takes. */
+function reasonOf(rule: GirthOptions['rule'], { measuredMm, kFactor }: FoldShape): string {
+  if (rule === 'outsideSum') return 'outsides added up, nothing taken off';
+  return measuredMm === null
+    ? `formula, K ${kFactor.toFixed(3)}`
+    : `measured in your shop, K comes to ${kFactor.toFixed(3)}`;
+}
+
 function bendSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthStep[] {
   return bendShapes(profile, forming).map((shape, i) => {
     const drawn = 2 * setback(profile.measured, shape);
     const takes = rule === 'computed' ? bendAllowance(shape) : 2 * setback('outside', shape);
-    return { label: `bend ${i + 1}, ${shape.angle}°`, addMm: takes - drawn };
+    return {
+      label: `bend ${i + 1}, ${shape.angle}°`,
+      addMm: takes - drawn,
+      reason: reasonOf(rule, shape),
+    };
   });
 }
 
-function hemSteps(profile: Profile, { rule, thicknessMm, kFactor }: GirthOptions): GirthStep[] {
+function hemSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthStep[] {
   return [profile.startHem, profile.endHem].flatMap((hem, i) => {
     if (hem === null) return [];
     const edge = i === 0 ? 'start' : 'end';
-    const addMm = rule === 'computed' ? -hemDeduction(hem.kind, thicknessMm, kFactor) : 0;
+    const shape = hemFold(hem, forming);
     return [
-      { label: `hem lip at the ${edge}`, addMm: hem.lengthMm },
-      { label: `fold of the ${edge} hem, ${hem.kind}`, addMm },
+      { label: `hem lip at the ${edge}`, addMm: hem.lengthMm, reason: null },
+      {
+        label: `fold of the ${edge} hem, ${hem.kind}`,
+        addMm: rule === 'computed' ? -hemDeduction(shape) : 0,
+        reason: reasonOf(rule, shape),
+      },
     ];
   });
 }
 
 /**
- * The width of the flat blank (stretch-out): lengths as drawn, less what the bends take off.
+ * The width of the flat blank (stretch-out): lengths as drawn, less what the bends take off, by the shop's own measured
+ * deductions where there are some, else by the formula (core/part/bend.ts, core/part/hem.ts).
  * With rule `outsideSum` nothing is taken off the outside lengths (common practice on 24–26 gauge trim, no source):
  * simple, and a little long.
  * @returns millimetres and the steps that led to them; or problems naming flanges too short for their bends
@@ -51,7 +71,7 @@ function hemSteps(profile: Profile, { rule, thicknessMm, kFactor }: GirthOptions
 export function girth(profile: Profile, options: GirthOptions): Result<Girth> {
   const strip = stripOf(profile, options);
   if (!strip.ok) return strip;
-  const flanges = profile.flangesMm.map((addMm, i) => ({ label: `flange ${i + 1}`, addMm }));
+  const flanges = profile.flangesMm.map((addMm, i) => ({ label: `flange ${i + 1}`, addMm, reason: null }));
   const steps = [...flanges, ...bendSteps(profile, options), ...hemSteps(profile, options)];
   return good({ girthMm: steps.reduce((sum, step) => sum + step.addMm, 0), steps });
 }
@@ -60,18 +80,3 @@ const hems = (profile: Profile): number => (profile.startHem ? 1 : 0) + (profile
 
 /** Strokes on a piece: one a bend, two a hem. */
 export const hits = (profile: Profile): number => profile.bends.length + HITS_PER_HEM * hems(profile);
-
-/**
- * How often the piece is turned over: bends and hems read from edge to edge, once for each change between up and down
- * (common practice, no source).
- */
-export function flips(profile: Profile): number {
-  const folds = [profile.startHem, ...profile.bends, profile.endHem].filter((fold) => fold !== null);
-  return folds.filter((fold, i) => i > 0 && fold.direction !== folds[i - 1]?.direction).length;
-}
-
-/**
- * How often the piece is turned end for end: once when it is bent from both edges, as a piece with two or more bends
- * or hems is; a single one needs no turn (common practice, no source).
- */
-export const turns = (profile: Profile): number => (profile.bends.length + hems(profile) >= 2 ? 1 : 0);

@@ -23,7 +23,5 @@ export function hemShape(kind: Hem['kind'], thickness: number, kFactor: number):
 /**
  * What to take off the lip and the flange beside it, both measured over the outside of the fold: 2(R + T) − π(R + K·T).
  */
-export function hemDeduction(kind: Hem['kind'], thickness: number, kFactor: number): number {
-  const fold = hemShape(kind, thickness, kFactor);
-  return 2 * (fold.radius + thickness) - bendAllowance(fold);
-}
+export const hemDeduction = (fold: BendShape): number =>
+  2 * (fold.radius + fold.thickness) - bendAllowance(fold);

@@ -1,17 +1,10 @@
 import type { Hem, Profile } from '../shop/part.ts';
 import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
 import { formatBoth } from '../units/length.ts';
-import { bendAllowance, setback, type BendShape } from './bend.ts';
+import { bendAllowance, kFactorFromTest, setback, type BendShape } from './bend.ts';
+import { measuredFor, type Forming } from './forming.ts';
 import { hemShape } from './hem.ts';
 import { defaultRadiusMm } from './radius.ts';
-
-/** What turns a drawn profile into a strip of metal. */
-export interface Forming {
-  readonly thicknessMm: number;
-  readonly kFactor: number;
-  /** Inside radius for bends that name none; left out: one thickness. */
-  readonly radiusMm?: number;
-}
 
 /** The straight part of a flange or of a hem's lip, tangent to tangent. */
 export interface Flat {
@@ -26,13 +19,22 @@ export interface Fold {
   readonly kind: 'bend' | 'hem';
   readonly number: number;
   readonly direction: 'up' | 'down';
-  readonly shape: BendShape;
+  readonly shape: FoldShape;
   readonly lengthMm: number;
 }
 
 export type Piece = Flat | Fold;
 
-const fold = (kind: Fold['kind'], number: number, direction: Fold['direction'], shape: BendShape): Fold => ({
+export const isFold = (piece: Piece | undefined): piece is Fold =>
+  piece?.kind === 'bend' || piece?.kind === 'hem';
+
+/** A fold with its figures settled; `kFactor` is the one implied where the shop's own deduction decides. */
+export interface FoldShape extends BendShape {
+  /** The shop's own deduction; null: by the formula. */
+  readonly measuredMm: number | null;
+}
+
+const fold = (kind: Fold['kind'], number: number, direction: Fold['direction'], shape: FoldShape): Fold => ({
   kind,
   number,
   direction,
@@ -40,16 +42,33 @@ const fold = (kind: Fold['kind'], number: number, direction: Fold['direction'], 
   lengthMm: bendAllowance(shape),
 });
 
-/** Bend `i` of the profile with its radius settled. */
-export function bendShapes(profile: Profile, forming: Forming): BendShape[] {
-  const open = forming.radiusMm ?? defaultRadiusMm(forming.thicknessMm);
-  return profile.bends.map(({ angle, radiusMm }) => ({
-    angle,
-    radius: radiusMm ?? open,
-    thickness: forming.thicknessMm,
-    kFactor: forming.kFactor,
-  }));
+/**
+ * The fold as the shop's own test pieces came out: twice the outside setback less the deduction is the metal it takes,
+ * and the K-factor is the one that makes the formula say so. Girth, drawing and limits then need no second rule.
+ */
+function asMeasured(shape: BendShape, deductionMm: number | null): FoldShape {
+  if (deductionMm === null) return { ...shape, measuredMm: null };
+  const blank = 2 * setback('outside', shape) - deductionMm;
+  return { ...shape, kFactor: kFactorFromTest({ ...shape, blank, flats: 0 }), measuredMm: deductionMm };
 }
+
+/** Bend `i` of the profile with its radius settled. Measured deductions hold where the radius is left to the die. */
+export function bendShapes(profile: Profile, forming: Forming): FoldShape[] {
+  const open = forming.radiusMm ?? defaultRadiusMm(forming.thicknessMm);
+  return profile.bends.map(({ angle, radiusMm }) =>
+    asMeasured(
+      { angle, radius: radiusMm ?? open, thickness: forming.thicknessMm, kFactor: forming.kFactor },
+      radiusMm === null ? measuredFor(forming, angle) : null,
+    ),
+  );
+}
+
+/** A hem's fold with its figures settled; a measured deduction of 180° is that of a closed hem. */
+export const hemFold = ({ kind }: Pick<Hem, 'kind'>, forming: Forming): FoldShape =>
+  asMeasured(
+    hemShape(kind, forming.thicknessMm, forming.kFactor),
+    kind === 'closed' ? measuredFor(forming, 180) : null,
+  );
 
 /** A hemmed edge is measured over the outside of its fold, however the bends are measured. */
 const hemSetback = (hem: Hem | null, forming: Forming): number =>
@@ -63,6 +82,15 @@ const tooShort = (what: string, field: string, lengthMm: number, needsMm: number
     'Make it longer, or the bend radius smaller.',
   );
 
+/** A deduction that leaves a fold no metal was typed wrong. */
+const tooMuch = (what: string, { measuredMm, ...shape }: FoldShape): Problem =>
+  problem(
+    'profile',
+    'deduction',
+    `${what} would take no metal: your measured deduction of ${formatBoth(measuredMm ?? 0)} is more than the ${formatBoth(2 * setback('outside', shape))} that its flanges overlap.`,
+    'Correct it under Shop, Materials.',
+  );
+
 function lip(hem: Hem, flange: number, forming: Forming, problems: Problem[]): Flat {
   const back = hemSetback(hem, forming);
   if (hem.lengthMm < back) problems.push(tooShort(`The hem on flange ${flange}`, 'hem', hem.lengthMm, back));
@@ -72,7 +100,8 @@ function lip(hem: Hem, flange: number, forming: Forming, problems: Problem[]): F
 /**
  * A profile as the strip it is made of, from edge to edge: flats and arcs in order, hem lips included. The girth, the
  * drawing and the limits all read this one list; its lengths add up to the computed girth.
- * @returns pieces of 0 mm or more; or a problem for each flange or lip that its bends leave nothing of
+ * @returns pieces of 0 mm or more; or a problem for each flange or lip that its bends leave nothing of, and for each
+ * measured deduction that leaves its fold nothing
  */
 export function stripOf(profile: Profile, forming: Forming): Result<Piece[]> {
   const shapes = bendShapes(profile, forming);
@@ -80,8 +109,7 @@ export function stripOf(profile: Profile, forming: Forming): Result<Piece[]> {
   const last = profile.flangesMm.length - 1;
   const problems: Problem[] = [];
   const pieces: Piece[] = [];
-  const hem = ({ kind, direction }: Hem, number: number): Fold =>
-    fold('hem', number, direction, hemShape(kind, forming.thicknessMm, forming.kFactor));
+  const hem = (of: Hem, number: number): Fold => fold('hem', number, of.direction, hemFold(of, forming));
 
   if (profile.startHem) pieces.push(lip(profile.startHem, 1, forming, problems), hem(profile.startHem, 1));
   profile.flangesMm.forEach((lengthMm, i) => {
@@ -96,6 +124,10 @@ export function stripOf(profile: Profile, forming: Forming): Result<Piece[]> {
   });
   if (profile.endHem) {
     pieces.push(hem(profile.endHem, last + 1), lip(profile.endHem, last + 1, forming, problems));
+  }
+  for (const piece of pieces) {
+    if (!isFold(piece) || piece.lengthMm > 0) continue;
+    problems.push(tooMuch(piece.kind === 'bend' ? `Bend ${piece.number}` : 'A closed hem', piece.shape));
   }
   return problems.length > 0 ? bad(...problems) : good(pieces);
 }

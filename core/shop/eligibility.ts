@@ -1,3 +1,5 @@
+import type { Finding } from '../part/finding.ts';
+import type { Reckoning } from '../part/forming.ts';
 import { checkPart } from '../part/limits.ts';
 import type { Machine } from './machine.ts';
 import type { Gauge, Material } from './material.ts';
@@ -5,18 +7,12 @@ import type { OrderLine } from './order.ts';
 import type { Part } from './part.ts';
 import type { Settings } from './settings.ts';
 
-/**
- * Why a machine may not make a line: whole sentences, none when it can. Only what core/part/limits.ts calls a stop
- * counts; its warnings are shown with the part.
- */
-export const stopsFor = (
+/** What speaks against a line on a machine, as the shop judges it. Only stops keep it from being planned there. */
+export const findingsFor = (
   machine: Machine,
   line: Pick<OrderLine, 'lengthMm'>,
   part: Part,
   material: Material,
   gauge: Gauge,
-  settings: Pick<Settings, 'girthRule'>,
-): string[] =>
-  checkPart(part, { material, gauge, lengthMm: line.lengthMm, girthRule: settings.girthRule }, machine)
-    .filter((finding) => finding.severity === 'stop')
-    .map((finding) => finding.message);
+  shop: Reckoning & Pick<Settings, 'partRules'>,
+): Finding[] => checkPart(part, { material, gauge, lengthMm: line.lengthMm, ...shop }, machine);

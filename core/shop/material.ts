@@ -15,6 +15,32 @@ export const gauge = z.strictObject({
 });
 export type Gauge = z.infer<typeof gauge>;
 
+/** Aluminium alloys and tempers that core/part/min-radius.ts has figures for. */
+export const temper = z.enum([
+  '3003-H14',
+  '3003-H16',
+  '3003-H18',
+  '3105-H25',
+  '5052-H32',
+  '5052-H34',
+  '6061-T6',
+]);
+export type Temper = z.infer<typeof temper>;
+
+/**
+ * What the shop measured on its own test pieces: how much shorter the blank is than the two flanges beside a bend,
+ * measured over the outside. It beats the formula for bends whose radius is left to the die.
+ */
+export const measuredDeduction = z.strictObject({
+  gauge: gaugeLabel,
+  /** Degrees turned through; 180 is a closed hem. */
+  angle: z.number().gt(0, 'above 0°').max(180, 'at most 180°'),
+  /** The V it was bent in; null: any. */
+  dieOpeningMm: z.number().positive('must be above 0').max(500).nullable(),
+  deductionMm: z.number().min(-20, 'at least −20 mm').max(200, 'at most 200 mm'),
+});
+export type MeasuredDeduction = z.infer<typeof measuredDeduction>;
+
 /** A metal as the shop buys it: one gauge table, one strength, one K-factor. */
 export const material = z.strictObject({
   id: code,
@@ -22,9 +48,12 @@ export const material = z.strictObject({
   metal,
   /** Ultimate tensile strength, MPa: derates machine capacity. */
   tensileMpa: z.number().positive().max(2000),
+  /** Alloy and temper, where the least bend radius depends on it; null: the usual one of the metal. */
+  temper: temper.nullable(),
   /** Where the neutral line lies inside a bend, share of the thickness. */
   kFactor: z.number().min(0.2, 'at least 0.2').max(0.6, 'at most 0.6'),
   gauges: z.array(gauge).min(1, 'needs at least one gauge'),
+  deductions: z.array(measuredDeduction).max(500),
   revision,
 });
 export type Material = z.infer<typeof material>;

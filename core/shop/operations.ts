@@ -2,8 +2,10 @@ import { estimateBrake } from '../estimate/brake.ts';
 import type { Estimate } from '../estimate/estimate.ts';
 import { countCuts, estimateShear } from '../estimate/shear.ts';
 import { blankOf, type Blank } from '../part/blank.ts';
+import type { Finding } from '../part/finding.ts';
+import { reckoningOf } from '../part/forming.ts';
 import { hits } from '../part/girth.ts';
-import { stopsFor } from './eligibility.ts';
+import { findingsFor } from './eligibility.ts';
 import type { Attributes, Machine, Stage } from './machine.ts';
 import type { Gauge, Material, Sheet } from './material.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from './order.ts';
@@ -17,6 +19,8 @@ export interface Able {
   readonly id: string;
   readonly seconds: number;
   readonly estimate: Estimate;
+  /** What someone should look at before it is run there. */
+  readonly warnings: readonly Finding[];
 }
 
 /** An operation under way. */
@@ -187,7 +191,7 @@ function pieceOf(shop: Shop, find: Finder, line: OrderLine): Result<Piece> {
         'Choose another gauge.',
       ),
     );
-  const blank = blankOf(line, part, material, gauge, shop.settings);
+  const blank = blankOf(line, part, material, gauge, reckoningOf(shop));
   if (!blank.ok) return blank;
   const sheet = cheapestSheet(shop, find, line, blank.value);
   return sheet.ok ? good({ part, material, gauge, blank: blank.value, sheet: sheet.value }) : sheet;
@@ -241,10 +245,20 @@ function machinesFor(
   const refused: { machineId: string; reason: string }[] = [];
   for (const machine of shop.machine) {
     if (machine.stage !== stage) continue;
-    const stops = stopsFor(machine, line, piece.part, piece.material, piece.gauge, shop.settings);
+    const findings = findingsFor(machine, line, piece.part, piece.material, piece.gauge, {
+      ...shop.settings,
+      ...reckoningOf(shop),
+    });
+    const stops = findings.filter((f) => f.severity === 'stop').map((f) => f.message);
+    const warnings = findings.filter((f) => f.severity === 'warning');
     const estimate = stops.length > 0 ? null : estimateOn(machine, line, piece);
     if (estimate?.ok)
-      machines.push({ id: machine.id, seconds: estimate.value.seconds, estimate: estimate.value });
+      machines.push({
+        id: machine.id,
+        seconds: estimate.value.seconds,
+        estimate: estimate.value,
+        warnings,
+      });
     else
       refused.push({
         machineId: machine.id,
@@ -268,5 +282,5 @@ function estimateOn(machine: Machine, line: OrderLine, { part, blank, sheet }: P
   const { quantity } = line;
   return machine.stage === 'shear'
     ? estimateShear({ blank, quantity, sheet, machine })
-    : good(estimateBrake({ profile: part.profile, blank, quantity, machine }));
+    : good(estimateBrake({ part, blank, quantity, machine }));
 }

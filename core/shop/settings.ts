@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { ruleName, verdict } from '../part/rules.ts';
 import { name, revision } from './fields.ts';
 
 /** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
@@ -45,6 +46,8 @@ export const settings = z.strictObject({
   crewLimit: z.int().min(1).max(500).nullable(),
   /** How the blank is reckoned from the drawn flanges. */
   girthRule: z.enum(['computed', 'outsideSum']),
+  /** Rules about parts on machines that this shop takes otherwise than core/part/rules.ts does. */
+  partRules: z.partialRecord(ruleName, verdict),
   revision,
 });
 export type Settings = z.infer<typeof settings>;

@@ -1,6 +1,7 @@
 import { estimateBrake } from '../../core/estimate/brake.ts';
 import { estimateShear } from '../../core/estimate/shear.ts';
 import { blankOf } from '../../core/part/blank.ts';
+import { reckoningOf } from '../../core/part/forming.ts';
 import { hits } from '../../core/part/girth.ts';
 import type { OpenInterval } from '../../core/schedule/problem.ts';
 import type { Machine } from '../../core/shop/machine.ts';
@@ -124,6 +125,7 @@ function work(floor: Floor, job: Job, machine: Machine, ready: number, estimated
 /** Carries jobs through the shop in the order given; work that the hours no longer hold is left out. */
 export function runFloor(floor: Floor, jobs: readonly Job[]): Finished[] {
   const { material, part, sheet, machine: machines } = floor.catalogue;
+  const reckoning = reckoningOf({ settings: floor.settings, machine: machines });
   const freeAt = (machine: Machine): number => floor.machines.get(machine.id)?.free ?? 0;
   return jobs.flatMap((job) => {
     const { line } = job;
@@ -135,11 +137,11 @@ export function runFloor(floor: Floor, jobs: readonly Job[]): Finished[] {
       metal.gauges.find((g) => g.label === line.gauge),
       line.gauge,
     );
-    const { profile, id } = sureOf(
+    const made = sureOf(
       part.find((p) => p.id === line.partId),
       line.partId,
     );
-    const blank = sure(blankOf(line, { id, profile }, metal, gauge, floor.settings));
+    const blank = sure(blankOf(line, made, metal, gauge, reckoning));
     const shear = sureOf(
       machines.find((m) => m.stage === 'shear'),
       'shear',
@@ -150,10 +152,10 @@ export function runFloor(floor: Floor, jobs: readonly Job[]): Finished[] {
     );
     const cut = sure(estimateShear({ blank, quantity: line.quantity, sheet: stock, machine: shear }));
     const sheared = work(floor, job, shear, job.from, cut.seconds);
-    if (!sheared?.end || !job.bend || hits(profile) === 0) return sheared ? [sheared] : [];
+    if (!sheared?.end || !job.bend || hits(made.profile) === 0) return sheared ? [sheared] : [];
     const brakes = machines.filter((m) => m.stage === 'brake' && m.maxLengthMm >= line.lengthMm);
     const brake = sureOf(brakes.sort((a, b) => freeAt(a) - freeAt(b))[0], 'brake');
-    const bend = estimateBrake({ profile, blank, quantity: line.quantity, machine: brake });
+    const bend = estimateBrake({ part: made, blank, quantity: line.quantity, machine: brake });
     const bent = work(floor, job, brake, sheared.end, bend.seconds);
     return bent ? [sheared, bent] : [sheared];
   });

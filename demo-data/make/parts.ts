@@ -1,3 +1,5 @@
+import type { Family } from '../../core/shop/part.ts';
+
 /**
  * The demo shop's parts, in inches as the trade draws them. Girths and bend counts lie within what is common for each
  * piece (common practice, no source).
@@ -151,6 +153,25 @@ const mm = (inches: number): number => Math.round(inches * 25_400) / 1000;
 const hemOf = (hem: readonly [number, Direction] | undefined) =>
   hem ? { kind: 'closed', lengthMm: mm(hem[0]), direction: hem[1] } : null;
 
+/** The wall copings are one shape: the widest flange follows the wall, the legs its cladding. */
+const COPING = { pattern: 'coping-8', sizes: ['coping-12'], legs: { Outer: 2, Wall: 3, Inner: 4 } } as const;
+
+function familyOf(id: string): Family | null {
+  const { pattern, sizes, legs } = COPING;
+  if ((sizes as readonly string[]).includes(id)) return { is: 'size', of: pattern };
+  if (id !== pattern) return null;
+  const flanges = Object.values(legs);
+  return {
+    is: 'pattern',
+    dimensions: Object.entries(legs).map(([name, flange]) => ({ name, flanges: [flange] })),
+    sizes: sizes.map((partId) => ({
+      partId,
+      name: drawn[partId]?.name ?? partId,
+      lengthsMm: flanges.map((flange) => mm(drawn[partId]?.flanges[flange - 1] ?? NaN)),
+    })),
+  };
+}
+
 /** The rows of parts.json. */
 export const partRows = () =>
   Object.entries(drawn).map(([id, part]) => ({
@@ -165,5 +186,7 @@ export const partRows = () =>
       paintedSide: 'up',
     },
     lengthMm: mm(part.length),
+    bendOrder: null,
+    family: familyOf(id),
     note: part.note ?? '',
   }));

@@ -34,6 +34,9 @@ const settings = sqliteTable('settings', {
   transferShare: real().notNull(),
   crewLimit: integer(),
   girthRule: text().notNull(),
+  partRules: json()
+    .notNull()
+    .default(sql`'{}'`),
   revision: revision(),
 });
 
@@ -42,8 +45,12 @@ const material = sqliteTable('material', {
   name: text().notNull(),
   metal: text().notNull(),
   tensileMpa: real().notNull(),
+  temper: text(),
   kFactor: real().notNull(),
   gauges: json().notNull(),
+  deductions: json()
+    .notNull()
+    .default(sql`'[]'`),
   revision: revision(),
 });
 
@@ -82,6 +89,8 @@ const part = sqliteTable('part', {
   name: text().notNull(),
   profile: json().notNull(),
   lengthMm: real().notNull(),
+  bendOrder: json(),
+  family: json(),
   note: text().notNull(),
   revision: revision(),
 });

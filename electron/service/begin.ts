@@ -17,6 +17,7 @@ const NEW_SETTINGS: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   transferShare: 1,
   crewLimit: null,
   girthRule: 'computed',
+  partRules: {},
   revision: 0,
 };
 

@@ -28,9 +28,9 @@ export function oldMigrations(count: number): string {
   return folder;
 }
 
-/** The settings of a file from before stock had a weight. */
+/** The settings of a file from before stock had a weight, and rules about parts verdicts. */
 export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => ({
-  ...settings,
+  ...beforeParts('settings', settings),
   weights: without(settings.weights, 'material'),
 });
 
@@ -43,3 +43,23 @@ export const withStockWeight = (row: object): object => ({
   ...row,
   weights: JSON.stringify({ ...JSON.parse((row as { weights: string }).weights), material: 10 }),
 });
+
+/** What rows got with the families, measured deductions and verdicts of parts, as it is stored. */
+const PARTS_FIELDS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+  settings: { partRules: '{}' },
+  material: { temper: null, deductions: '[]' },
+  part: { bendOrder: null, family: null },
+};
+
+/** A row as it was before that. */
+export const beforeParts = (kind: string, row: object): object =>
+  without(row, ...Object.keys(PARTS_FIELDS[kind] ?? {}));
+
+/** Every table's stored rows after it. */
+export const withPartsFields = (content: Record<string, object[]>): Record<string, object[]> =>
+  Object.fromEntries(
+    Object.entries(content).map(([kind, rows]) => [
+      kind,
+      rows.map((row) => ({ ...row, ...PARTS_FIELDS[kind] })),
+    ]),
+  );

@@ -4,7 +4,14 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations, settingsBefore, withStockWeight } from './data-files.ts';
+import {
+  beforeParts,
+  contentOf,
+  oldMigrations,
+  settingsBefore,
+  withStockWeight,
+  withPartsFields,
+} from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -30,7 +37,7 @@ function fillFirst(file: string): void {
   };
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'downtime'] as const)
-    for (const row of shop[kind]) put(kind, row);
+    for (const row of shop[kind]) put(kind, beforeParts(kind, row));
   for (const row of shop.sheet) put('sheet', without(row, 'form', 'trimMm')!);
   for (const row of shop.order) put('order', row);
   for (const row of shop.line) put('line', without(row, 'makeUpFor', 'overrun')!);
@@ -60,16 +67,18 @@ describe('a data file from before the floor', () => {
     const before = contentOf(file) as Record<string, Record<string, unknown>[]>;
     open(file).close();
     const { step: steps, ...after } = contentOf(file);
-    expect(after).toEqual({
-      ...Object.fromEntries(Object.entries(before).filter(([table]) => table !== 'step')),
-      settings: before.settings!.map(withStockWeight),
-      line: before.line!.map((row) => ({ ...row, makeUpFor: null, overrun: 0 })),
-      record: before.record!.map((row) => ({ ...row, changeoverSeconds: null, pauses: '[]' })),
-      sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
-      learned: [],
-      movement: [],
-      cutList: [],
-    });
+    expect(after).toEqual(
+      withPartsFields({
+        ...Object.fromEntries(Object.entries(before).filter(([table]) => table !== 'step')),
+        settings: before.settings!.map(withStockWeight),
+        line: before.line!.map((row) => ({ ...row, makeUpFor: null, overrun: 0 })),
+        record: before.record!.map((row) => ({ ...row, changeoverSeconds: null, pauses: '[]' })),
+        sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
+        learned: [],
+        movement: [],
+        cutList: [],
+      }),
+    );
     const read = (rows: unknown[]) =>
       (rows as { changes: string }[]).map((row) => ({ ...row, changes: JSON.parse(row.changes) as unknown }));
     const expected = read(before.step!) as { changes: { kind: string; before: object; after: object }[] }[];

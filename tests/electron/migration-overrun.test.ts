@@ -5,7 +5,15 @@ import { defaultWeights } from '../../core/shop/settings.ts';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations, settingsBefore, without, withStockWeight } from './data-files.ts';
+import {
+  beforeParts,
+  contentOf,
+  oldMigrations,
+  settingsBefore,
+  without,
+  withStockWeight,
+  withPartsFields,
+} from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -28,7 +36,7 @@ function fillBefore(file: string): void {
   const shop = anEverythingShop();
   put('settings', settingsBefore(shop));
   const kinds = ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'order', 'queue'] as const;
-  for (const kind of kinds) for (const row of shop[kind]) put(kind, row);
+  for (const kind of kinds) for (const row of shop[kind]) put(kind, beforeParts(kind, row));
   for (const row of shop.line) put('line', lineBefore(row));
   const settings = settingsBefore(shop);
   const line = { ...lineBefore(shop.line[0]!), id: shop.line[0]!.id };
@@ -52,11 +60,13 @@ describe('a data file from before lines had an overrun and stock a weight', () =
     fillBefore(file);
     const before = rowsOf(file);
     open(file).close();
-    expect(rowsOf(file)).toEqual({
-      ...before,
-      settings: before.settings!.map(withStockWeight),
-      line: before.line!.map((row) => ({ ...row, overrun: 0 })),
-    });
+    expect(rowsOf(file)).toEqual(
+      withPartsFields({
+        ...before,
+        settings: before.settings!.map(withStockWeight),
+        line: before.line!.map((row) => ({ ...row, overrun: 0 })),
+      }),
+    );
   });
 
   it('can still undo what was done to a line and to the settings before', () => {

@@ -4,7 +4,15 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, aSheet, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations, settingsBefore, without, withStockWeight } from './data-files.ts';
+import {
+  beforeParts,
+  contentOf,
+  oldMigrations,
+  settingsBefore,
+  without,
+  withStockWeight,
+  withPartsFields,
+} from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -28,7 +36,7 @@ function fillBefore(file: string): void {
   const shop = anEverythingShop();
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'order', 'queue'] as const)
-    for (const row of shop[kind]) put(kind, row);
+    for (const row of shop[kind]) put(kind, beforeParts(kind, row));
   for (const row of shop.line) put('line', without(row, 'overrun'));
   for (const row of shop.sheet) put('sheet', asBefore(row));
   const changes = [
@@ -59,14 +67,16 @@ describe('a data file from before the stock', () => {
     open(file).close();
     const after = rowsOf(file);
     expect(before.sheet).toHaveLength(3);
-    expect(after).toEqual({
-      ...before,
-      settings: before.settings!.map(withStockWeight),
-      line: before.line!.map((row) => ({ ...row, overrun: 0 })),
-      sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
-      movement: [],
-      cutList: [],
-    });
+    expect(after).toEqual(
+      withPartsFields({
+        ...before,
+        settings: before.settings!.map(withStockWeight),
+        line: before.line!.map((row) => ({ ...row, overrun: 0 })),
+        sheet: before.sheet!.map((row) => ({ ...row, form: 'sheet', trimMm: 0 })),
+        movement: [],
+        cutList: [],
+      }),
+    );
   });
 
   it('can still undo what was done to a sheet size before', () => {

@@ -23,6 +23,7 @@ const RELEASED: Record<string, string> = {
   '0001_floor_and_learning.sql': '71a7fddb73f3e1011ebe2a507194e939a2b34f46e07df3163e1f8aa40dc734de',
   '0002_stock_and_cutting.sql': 'e915a10049e857d6f4453fa73dc778d4d4b1c6ba5a8c7000351937d4110bdca0',
   '0003_overrun_and_stock_weight.sql': '12028b6e7039cdb4d24007c0843e6b969ae3bb76ad207bc28b9703f8381c4b67',
+  '0004_parts.sql': '3f6a93e27d1d7ac6b4b7b2e4ad9fa437079494a505fb9f98384c0312c9d39b26',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -152,7 +153,7 @@ describe('a data file that cannot be used', () => {
   it('from a newer version is refused, naming both formats', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
-    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 5; this one knows up to 4\)/);
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 6; this one knows up to 5\)/);
   });
 
   it('that is no database at all is named and left alone', () => {

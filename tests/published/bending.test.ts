@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bendAllowance, bendDeduction, kFactorFromTest, outsideSetback } from '../../core/part/bend.ts';
 import { girth } from '../../core/part/girth.ts';
-import { hemDeduction } from '../../core/part/hem.ts';
+import { hemDeduction, hemShape } from '../../core/part/hem.ts';
 import { airBendRadiusMm } from '../../core/part/radius.ts';
 import type { Bend, Hem, Profile } from '../../core/shop/part.ts';
 import { inchesToMm, mmToInches } from '../../core/units/length.ts';
@@ -160,11 +160,11 @@ describe('DIN 6935, cold bending of flat steel', () => {
 
 describe('hems', () => {
   it('a closed hem takes off 43 % of the thickness (common practice, no source)', () => {
-    expect(hemDeduction('closed', 1, 0.446)).toBeCloseTo(0.43, 2);
+    expect(hemDeduction(hemShape('closed', 1, 0.446))).toBeCloseTo(0.43, 2);
   });
 
   it('an open hem of one thickness takes off next to nothing (worked by hand: .028 T)', () => {
-    expect(hemDeduction('open', 1, 0.446)).toBeCloseTo(0.028, 3);
+    expect(hemDeduction(hemShape('open', 1, 0.446))).toBeCloseTo(0.028, 3);
   });
 });
 

@@ -51,9 +51,14 @@ describe('60 pieces of 10 ft, girth 9.5 in, four bends and a hem', () => {
 
   it('are bent in 130.8 min, a 25 min changeover included, at six hits a piece', () => {
     const standards = { ...nothingElse, pickUp: 10, putDown: 10, hitLong: 12, allowance: 0.15 };
-    const machine = { stage: 'brake', standards, crew: 1 } as const;
+    const machine = { stage: 'brake', standards, crew: 1, dieOpeningMm: 8 } as const;
     expect(hits(cap)).toBe(6);
-    const estimate = estimateBrake({ profile: cap, blank: blank(9.5), quantity: 60, machine });
+    const estimate = estimateBrake({
+      part: { profile: cap, bendOrder: null },
+      blank: blank(9.5),
+      quantity: 60,
+      machine,
+    });
     expect(Math.abs(25 + estimate.seconds / 60 - 130.8)).toBeLessThanOrEqual(0.05);
   });
 });
@@ -107,8 +112,15 @@ it('a blank of 12 × 120 in in 24 gauge galvanized weighs 11.6 lb', () => {
   // 10 ft² at the published 1.156 lb/ft².
   const flat: Profile = { ...cap, flangesMm: [inchesToMm(12)], bends: [], startHem: null };
   const line = { id: '1/1', lengthMm: inchesToMm(120) };
-  const piece = blankOf(line, { id: 'flat', profile: flat }, { kFactor: 0.446 }, galvanized24, {
-    girthRule: 'computed',
-  });
+  const piece = blankOf(
+    line,
+    { id: 'flat', profile: flat },
+    { kFactor: 0.446, deductions: [] },
+    { ...galvanized24, label: '24' },
+    {
+      girthRule: 'computed',
+      dieOpeningMm: null,
+    },
+  );
   expect(piece.ok && Math.abs(piece.value.weightKg / 0.45359237 - 11.6) <= 0.05).toBe(true);
 });

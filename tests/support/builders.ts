@@ -23,6 +23,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   transferShare: 1,
   crewLimit: null,
   girthRule: 'computed',
+  partRules: {},
   revision: 0,
   ...own,
 });
@@ -32,11 +33,13 @@ export const aMaterial = (own: With<'material'> = {}): RowOf<'material'> => ({
   name: 'Galvanized',
   metal: 'galvanized',
   tensileMpa: 330,
+  temper: null,
   kFactor: 0.38,
   gauges: [
     { label: '24', thicknessMm: 0.701, kgPerM2: 5.64 },
     { label: '26', thicknessMm: 0.551, kgPerM2: 4.42 },
   ],
+  deductions: [],
   revision: 0,
   ...own,
 });
@@ -77,6 +80,8 @@ export const aPart = (own: With<'part'> = {}): RowOf<'part'> => ({
     paintedSide: 'up',
   },
   lengthMm: 2540,
+  bendOrder: null,
+  family: null,
   note: '',
   revision: 0,
   ...own,

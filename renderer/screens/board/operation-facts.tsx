@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
+import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
 import { dispatchLists, gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
 import { routingOf } from '../../../core/shop/operations.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
@@ -30,7 +31,7 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
   const material = shop.material.find((one) => one.id === line.materialId);
   const gauge = material?.gauges.find((one) => one.label === line.gauge);
   if (!material || !gauge) return null;
-  const drawing = drawProfile(part.profile, { thicknessMm: gauge.thicknessMm, kFactor: material.kFactor });
+  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop).dieOpeningMm));
   if (!drawing.ok) return null;
   return (
     <div className={styles.picture}>

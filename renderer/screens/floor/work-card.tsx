@@ -34,7 +34,7 @@ export function WorkCard({ shop, work, machine, now }: Props) {
         </p>
       </header>
       <div className={styles.what}>
-        <WorkFacts shop={shop} work={work} />
+        <WorkFacts shop={shop} work={work} dieOpeningMm={machine.dieOpeningMm} />
         <WorkPicture shop={shop} work={work} />
       </div>
       {record ? (

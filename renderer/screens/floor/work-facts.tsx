@@ -1,9 +1,11 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
-import { flips, hits } from '../../../core/part/girth.ts';
+import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
+import { orderOfPart } from '../../../core/part/bend-order.ts';
+import { hits } from '../../../core/part/girth.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import { gaugeName } from '../../../core/report/dispatch.ts';
-import type { Profile } from '../../../core/shop/part.ts';
+import type { Part } from '../../../core/shop/part.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
@@ -27,19 +29,29 @@ const Fact = ({ label, short = false, children }: FactProps) => (
 const times = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
 
 /** "4 bends, 1 hem: 6 hits, turn over once" */
-function bendWords(profile: Profile): string {
+function bendWords(part: Part, dieOpeningMm: number | null): string {
+  const { profile } = part;
   const hems = [profile.startHem, profile.endHem].filter(Boolean).length;
   const folds = [
     profile.bends.length > 0 && times(profile.bends.length, 'bend', 'bends'),
     hems > 0 && times(hems, 'hem', 'hems'),
   ].filter(Boolean);
-  const over = flips(profile);
+  const over = orderOfPart(part, dieOpeningMm).flips;
   const turned = over === 0 ? '' : `, turn over ${over === 1 ? 'once' : `${over} times`}`;
   return `${folds.join(', ')}: ${times(hits(profile), 'hit', 'hits')}${turned}`;
 }
 
 /** What to take and what to make of it: the blank at the shear, the bends at the brake. */
-export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work: FloorWork }) {
+export function WorkFacts({
+  shop,
+  work: { row, operation },
+  dieOpeningMm,
+}: {
+  shop: Shop;
+  work: FloorWork;
+  /** The V of the machine; null at a shear. */
+  dieOpeningMm: number | null;
+}) {
   const { units } = shop.settings;
   const { line, part, blank } = row;
   const material = shop.material.find(({ id }) => id === line.materialId);
@@ -68,7 +80,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
           </Fact>
         </>
       ) : (
-        <Fact label="Bends">{bendWords(part.profile)}</Fact>
+        <Fact label="Bends">{bendWords(part, dieOpeningMm)}</Fact>
       )}
       {operation.stage === 'brake' && (
         <Fact label="Length" short>
@@ -88,7 +100,7 @@ export function WorkPicture({ shop, work: { row } }: { shop: Shop; work: FloorWo
   const material = shop.material.find(({ id }) => id === line.materialId);
   const gauge = material?.gauges.find(({ label }) => label === line.gauge);
   if (!material || !gauge) return null;
-  const drawing = drawProfile(part.profile, { thicknessMm: gauge.thicknessMm, kFactor: material.kFactor });
+  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop).dieOpeningMm));
   return (
     <figure className={styles.picture}>
       {drawing.ok && (

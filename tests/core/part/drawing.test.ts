@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawProfile, type Drawing } from '../../../core/part/drawing.ts';
 import { girth } from '../../../core/part/girth.ts';
-import type { Forming } from '../../../core/part/strip.ts';
+import type { Forming } from '../../../core/part/forming.ts';
 import type { Profile } from '../../../core/shop/part.ts';
 import { aProfile, anyProfile, anyForming, closedHem, light, square } from './profiles.ts';
 

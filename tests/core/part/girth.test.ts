@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { flips, girth, hits, turns, type GirthOptions } from '../../../core/part/girth.ts';
+import { girth, hits, type GirthOptions } from '../../../core/part/girth.ts';
 import type { Profile } from '../../../core/shop/part.ts';
 import {
   aProfile,
@@ -80,14 +80,14 @@ describe('the girth', () => {
     );
   });
 
-  it('hits and turns do not change when the piece is mirrored or read from its other edge', () => {
+  it('and hits do not change when the piece is mirrored or read from its other edge', () => {
     fc.assert(
       fc.property(anyProfile, anyForming, (p, forming) => {
         const options: GirthOptions = { ...forming, rule: 'computed' };
         fc.pre(girth(p, options).ok);
         for (const same of [mirrored(p), reversed(p), reversed(mirrored(p))]) {
           expect(widthOf(same, options)).toBeCloseTo(widthOf(p, options), 9);
-          expect([hits(same), flips(same), turns(same)]).toEqual([hits(p), flips(p), turns(p)]);
+          expect(hits(same)).toBe(hits(p));
         }
       }),
     );
@@ -112,17 +112,5 @@ describe('the brake strikes', () => {
     expect(hits(aProfile())).toBe(1);
     expect(hits(aProfile({ startHem: closedHem(12), endHem: closedHem(12) }))).toBe(5);
     expect(hits(aProfile({ flangesMm: [100], bends: [] }))).toBe(0);
-  });
-
-  it('with one flip for each change between up and down', () => {
-    const zee = aProfile({ flangesMm: [40, 60, 40], bends: [square('up'), square('down')] });
-    expect(flips(zee)).toBe(1);
-    expect(flips({ ...zee, startHem: closedHem(12, 'down') })).toBe(2);
-    expect(flips({ ...zee, bends: [square('up'), square('up')] })).toBe(0);
-  });
-
-  it('with a turn end for end when there is more than one bend or hem', () => {
-    expect(turns(aProfile())).toBe(0);
-    expect(turns(aProfile({ startHem: closedHem(12) }))).toBe(1);
   });
 });

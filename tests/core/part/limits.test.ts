@@ -40,14 +40,25 @@ const aBrake = (changes: Partial<Machine> = {}): Machine =>
     ...changes,
   });
 const asked = (changes: Partial<Omit<Asked, 'part'>> = {}): Omit<Asked, 'part'> => ({
-  material: { name: 'Galvanized', metal: 'galvanized', tensileMpa: 413.7, kFactor: 0.446 },
+  material: {
+    name: 'Galvanized',
+    metal: 'galvanized',
+    tensileMpa: 413.7,
+    temper: null,
+    kFactor: 0.446,
+    deductions: [],
+  },
   gauge: { label: '24', thicknessMm: 0.701, kgPerM2: 5.64 },
   lengthMm: 3048,
   girthRule: 'computed',
+  dieOpeningMm: 6.35,
+  partRules: {},
   ...changes,
 });
 const found = (profile: Profile, on: Machine, want = asked()): string[] =>
-  checkPart({ id: 'P', name: 'Part', profile }, want, on).map((f) => `${f.severity}: ${f.rule}`);
+  checkPart({ id: 'P', name: 'Part', profile, bendOrder: null }, want, on).map(
+    (f) => `${f.severity}: ${f.rule}`,
+  );
 
 describe('any machine', () => {
   it('takes a usual piece of trim without a word', () => {
@@ -83,7 +94,11 @@ describe('any machine', () => {
 
   it('lists stops before warnings, each a sentence with advice and source', () => {
     const thin = aProfile({ flangesMm: [15], bends: [] });
-    const findings = checkPart({ id: 'P', name: 'Part', profile: thin }, asked({ lengthMm: 3200 }), aShear());
+    const findings = checkPart(
+      { id: 'P', name: 'Part', profile: thin, bendOrder: null },
+      asked({ lengthMm: 3200 }),
+      aShear(),
+    );
     expect(findings.map((f) => f.severity)).toEqual(['stop', 'stop', 'warning']);
     for (const f of findings) {
       expect(f.message).toMatch(/\.$/);
@@ -143,7 +158,13 @@ describe('a brake', () => {
   });
 
   it('lets thin soft aluminium be bent sharp, thick not', () => {
-    const aluminium = { name: 'Aluminium', metal: 'aluminium' as const, tensileMpa: 152, kFactor: 0.39 };
+    const aluminium = {
+      ...asked().material,
+      name: 'Aluminium',
+      metal: 'aluminium' as const,
+      tensileMpa: 152,
+      kFactor: 0.39,
+    };
     const sharp = aProfile({ bends: [{ ...square(), radiusMm: 0 }], measured: 'apex' });
     const gauge = (thicknessMm: number) => ({ label: 'x', thicknessMm, kgPerM2: 3 });
     expect(found(sharp, aBrake(), asked({ material: aluminium, gauge: gauge(1) }))).toEqual([]);
@@ -155,7 +176,7 @@ describe('a brake', () => {
   it('stops a bend beyond its force, and warns where charts disagree whether it is', () => {
     // 24 gauge, 10 ft, V 1/4 in: 17.5 US tons, 15.9 t.
     expect(found(aProfile(), aBrake({ tonnes: 15 }))).toEqual(['stop: bending force']);
-    expect(found(aProfile(), aBrake({ tonnes: 17 }))).toEqual(['warning: bending force']);
+    expect(found(aProfile(), aBrake({ tonnes: 17 }))).toEqual(['warning: bending force, margin']);
     expect(found(aProfile(), aBrake({ tonnes: 20 }))).toEqual([]);
   });
 
@@ -163,7 +184,7 @@ describe('a brake', () => {
     // 41 to 83 US tons, 38 to 75 t.
     const hemmed = aProfile({ startHem: closedHem(12) });
     expect(found(hemmed, aBrake({ tonnes: 30 }))).toEqual(['stop: hem flattening force']);
-    expect(found(hemmed, aBrake({ tonnes: 60 }))).toEqual(['warning: hem flattening force']);
+    expect(found(hemmed, aBrake({ tonnes: 60 }))).toEqual(['warning: hem flattening force, margin']);
     expect(found(hemmed, aBrake({ tonnes: 80 }))).toEqual([]);
     expect(found(aProfile({ startHem: { ...closedHem(12), kind: 'open' } }), aBrake({ tonnes: 30 }))).toEqual(
       [],

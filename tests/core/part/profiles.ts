@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import type { Bend, Hem, Profile } from '../../../core/shop/part.ts';
-import type { Forming } from '../../../core/part/strip.ts';
+import type { Forming } from '../../../core/part/forming.ts';
 
 export const square = (direction: 'up' | 'down' = 'up', angle = 90): Bend => ({
   angle,

@@ -31,8 +31,10 @@ const freshMaterial = (): RowOf<'material'> => ({
   name: '',
   metal: 'galvanized',
   tensileMpa: METAL_DEFAULTS.galvanized.tensileMpa,
+  temper: null,
   kFactor: METAL_DEFAULTS.galvanized.kFactor,
   gauges: [],
+  deductions: [],
   revision: 0,
 });
 

@@ -1,7 +1,9 @@
+import { orderOfPart, type BendOrder } from '../../../../core/part/bend-order.ts';
 import { blankOf, type Blank } from '../../../../core/part/blank.ts';
 import { drawProfile, type Drawing } from '../../../../core/part/drawing.ts';
 import type { Finding } from '../../../../core/part/finding.ts';
-import { flips, girth, hits, turns, type GirthStep } from '../../../../core/part/girth.ts';
+import { formingOf, reckoningOf } from '../../../../core/part/forming.ts';
+import { girth, hits, type GirthStep } from '../../../../core/part/girth.ts';
 import { checkPart } from '../../../../core/part/limits.ts';
 import type { Gauge, Material } from '../../../../core/shop/material.ts';
 import { part as partSchema, type Part } from '../../../../core/shop/part.ts';
@@ -20,8 +22,7 @@ export interface PartFigures {
   readonly blank: Blank;
   readonly steps: readonly GirthStep[];
   readonly hits: number;
-  readonly flips: number;
-  readonly turns: number;
+  readonly order: BendOrder;
   /** One a machine that the part passes, shears first. */
   readonly machines: readonly MachineFindings[];
 }
@@ -34,16 +35,16 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
   const profile = partSchema.shape.profile.safeParse(part.profile);
   if (!profile.success || !(part.lengthMm > 0))
     return 'The drawing and the figures appear when every length and angle is given.';
-  const { thicknessMm } = gauge;
-  const { kFactor } = material;
-  const { girthRule } = shop.settings;
-  const drawing = drawProfile(profile.data, { thicknessMm, kFactor });
+  const reckoning = reckoningOf(shop);
+  const forming = formingOf(material, gauge, reckoning.dieOpeningMm);
+  const drawing = drawProfile(profile.data, forming);
   if (!drawing.ok) return sentence(drawing.problems);
-  const width = girth(profile.data, { thicknessMm, kFactor, rule: girthRule });
+  const width = girth(profile.data, { ...forming, rule: reckoning.girthRule });
   if (!width.ok) return sentence(width.problems);
-  const blank = blankOf({ id: part.id, lengthMm: part.lengthMm }, part, material, gauge, shop.settings);
+  const blank = blankOf({ id: part.id, lengthMm: part.lengthMm }, part, material, gauge, reckoning);
   if (!blank.ok) return sentence(blank.problems);
-  const asked = { material, gauge, lengthMm: part.lengthMm, girthRule };
+  const { partRules } = shop.settings;
+  const asked = { material, gauge, lengthMm: part.lengthMm, partRules, ...reckoning };
   const machines = routingOf(part).flatMap((stage) =>
     shop.machine.filter((machine) => machine.stage === stage),
   );
@@ -52,8 +53,7 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
     blank: blank.value,
     steps: width.value.steps,
     hits: hits(profile.data),
-    flips: flips(profile.data),
-    turns: turns(profile.data),
+    order: orderOfPart(part, reckoning.dieOpeningMm),
     machines: machines.map((machine) => ({
       machineName: machine.name,
       findings: checkPart(part, asked, machine),

@@ -65,7 +65,12 @@ export function PartView({ shop, part }: { shop: Shop; part: Part }) {
 }
 
 function Figures({
-  figures: { blank, steps, hits, flips, turns },
+  figures: {
+    blank,
+    steps,
+    hits,
+    order: { flips, turns },
+  },
   units,
 }: {
   figures: PartFigures;

@@ -25,6 +25,8 @@ const freshPart = ({ settings }: Shop): RowOf<'part'> => ({
     paintedSide: 'up',
   },
   lengthMm: usualLengthMm(settings.units),
+  bendOrder: null,
+  family: null,
   note: '',
   revision: 0,
 });

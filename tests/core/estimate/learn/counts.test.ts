@@ -14,7 +14,7 @@ describe('the counts of an operation', () => {
     for (const { id, stage, part, blank, sheet, line, machines } of operationsOf(shop).operations)
       for (const able of machines) {
         const machine = shop.machine.find((m) => m.id === able.id)!;
-        const work = { profile: part.profile, blank, sheet, quantity: line.quantity };
+        const work = { part, blank, sheet, quantity: line.quantity };
         const counts = standardCounts(machine, (as) =>
           stage === 'shear'
             ? estimateShear({ ...work, machine: as })

@@ -96,8 +96,8 @@ describe('operations set against their estimates', () => {
     const late = { id: '1/1:brake', machineId: 'B1', at: monday, counts: { flip: 10 }, actualSeconds: 90 };
     const timed = timedOf(shop, [late, { ...late, machineId: 'gone' }]);
     expect(timed).toHaveLength(1);
-    // Ten flips of 6 s and an allowance of 15 %.
+    // Ten flips of 12 s, as the long brake has it, and an allowance of 15 %.
     expect(timed[0]).toMatchObject({ machineId: 'B1', day: '2026-11-23', actualSeconds: 90 });
-    expect(timed[0]!.estimatedSeconds).toBeCloseTo(69, 9);
+    expect(timed[0]!.estimatedSeconds).toBeCloseTo(138, 9);
   });
 });

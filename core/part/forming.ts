@@ -1,0 +1,68 @@
+import type { Machine } from '../shop/machine.ts';
+import type { Gauge, Material, MeasuredDeduction } from '../shop/material.ts';
+import type { Settings } from '../shop/settings.ts';
+
+/** A deduction that the shop measured in the metal at hand, for one angle. */
+export type Measured = Pick<MeasuredDeduction, 'angle' | 'deductionMm'>;
+
+/** What turns a drawn profile into a strip of metal. */
+export interface Forming {
+  readonly thicknessMm: number;
+  readonly kFactor: number;
+  /** Inside radius for bends that name none; left out: one thickness. */
+  readonly radiusMm?: number;
+  /** The shop's own deductions, which beat the formula; left out: none. */
+  readonly measured?: readonly Measured[];
+}
+
+/** How a shop reckons its blanks. */
+export interface Reckoning {
+  readonly girthRule: Settings['girthRule'];
+  /** The V that blanks are cut for; null when the shop has no brake yet. */
+  readonly dieOpeningMm: number | null;
+}
+
+/**
+ * A blank is cut before a brake is chosen, so it is reckoned for the V usually set up on the shop's first brake. A
+ * finding speaks up where another brake's V was measured and differs (core/part/brake-limits.ts).
+ */
+export const reckoningOf = (shop: {
+  readonly settings: Pick<Settings, 'girthRule'>;
+  readonly machine: readonly Pick<Machine, 'stage' | 'dieOpeningMm'>[];
+}): Reckoning => ({
+  girthRule: shop.settings.girthRule,
+  dieOpeningMm: shop.machine.find(({ stage }) => stage === 'brake')?.dieOpeningMm ?? null,
+});
+
+/** Openings this close are the same die; angles this close the same bend. */
+const SAME = 0.05;
+
+/** The deductions measured in a gauge that hold for a V: those of that V before those of any. */
+const measuredIn = (
+  { deductions }: Pick<Material, 'deductions'>,
+  gauge: Pick<Gauge, 'label'>,
+  dieOpeningMm: number | null,
+): MeasuredDeduction[] =>
+  deductions
+    .filter(
+      (d) =>
+        d.gauge === gauge.label &&
+        (d.dieOpeningMm === null ||
+          (dieOpeningMm !== null && Math.abs(d.dieOpeningMm - dieOpeningMm) < SAME)),
+    )
+    .toSorted((a, b) => Number(a.dieOpeningMm === null) - Number(b.dieOpeningMm === null));
+
+/** A metal as it forms in a V. */
+export const formingOf = (
+  material: Pick<Material, 'kFactor' | 'deductions'>,
+  gauge: Pick<Gauge, 'label' | 'thicknessMm'>,
+  dieOpeningMm: number | null,
+): Forming => ({
+  thicknessMm: gauge.thicknessMm,
+  kFactor: material.kFactor,
+  measured: measuredIn(material, gauge, dieOpeningMm),
+});
+
+/** The shop's own deduction for a bend of an angle; null: none was measured, the formula stands. */
+export const measuredFor = ({ measured }: Forming, angle: number): number | null =>
+  measured?.find((m) => Math.abs(m.angle - angle) < SAME)?.deductionMm ?? null;

@@ -1,0 +1,117 @@
+import { z } from 'zod';
+
+/** What a shop makes of a rule: nothing, a word of warning, or no planning on that machine. */
+export const verdict = z.enum(['off', 'warning', 'stop']);
+export type Verdict = z.infer<typeof verdict>;
+
+export const ruleName = z.enum([
+  'length',
+  'thickness',
+  'minimum strip',
+  'back-gauge reach',
+  'narrow strip',
+  'minimum flange',
+  'minimum radius',
+  'radius made by the V',
+  'bending force',
+  'bending force, margin',
+  'hem flattening force',
+  'hem flattening force, margin',
+  'bend order, collision',
+  'bend order, handling',
+  'other V measured',
+  'K-factor',
+]);
+export type RuleName = z.infer<typeof ruleName>;
+
+/** A rule about a part on a machine. The machine maker's manual and local code stand above each. */
+export interface Rule {
+  readonly verdict: Verdict;
+  /** What it says, for the list in which a shop takes it otherwise. */
+  readonly says: string;
+  readonly source: string;
+}
+
+export const COMMON_PRACTICE = 'common practice, no source';
+const PLATE = "the machine's record";
+
+/** Every rule with the verdict it has until the shop says otherwise. */
+export const RULES: Readonly<Record<RuleName, Rule>> = {
+  length: { verdict: 'stop', says: 'The piece is longer than the machine takes.', source: PLATE },
+  thickness: {
+    verdict: 'stop',
+    says: 'The metal is thicker, for its tensile strength, than the machine takes.',
+    source: 'force grows with T² and tensile strength: rated thickness × √(60 ksi / UTS)',
+  },
+  'minimum strip': {
+    verdict: 'stop',
+    says: 'The blank is narrower than the shear’s hold-downs grip.',
+    source: `${PLATE}; the reason is ${COMMON_PRACTICE}`,
+  },
+  'back-gauge reach': {
+    verdict: 'warning',
+    says: 'The girth lies outside the back gauge’s travel.',
+    source: PLATE,
+  },
+  'narrow strip': {
+    verdict: 'warning',
+    says: 'A long strip under 2 in twists and bows on the shear.',
+    source: COMMON_PRACTICE,
+  },
+  'minimum flange': {
+    verdict: 'stop',
+    says: 'A flange is too short to span the V.',
+    source: 'trade magazine design rules: 0.70 of the V opening, 1.10 for an acute die, at least 2T + R',
+  },
+  'minimum radius': {
+    verdict: 'warning',
+    says: 'An inside radius is tighter than the metal stands.',
+    source:
+      'steel: air-forming article in the trade press, sharp below 0.63 T; aluminium: Aluminum Design Manual 2005, table 3-1, 3003-H14',
+  },
+  'radius made by the V': {
+    verdict: 'warning',
+    says: 'The V makes another radius than the drawing asks for.',
+    source: 'the 20 % rule of air forming: 16 % of the V in mild steel, 21 % in stainless, 15 % in aluminium',
+  },
+  'bending force': {
+    verdict: 'stop',
+    says: 'Bending needs more force than the brake has.',
+    source: '575 × T²/V tons a foot, 60 ksi',
+  },
+  'bending force, margin': {
+    verdict: 'warning',
+    says: 'Bending needs nearly the brake’s whole force.',
+    source: '575 × T²/V tons a foot, 60 ksi; charts differ by a fifth',
+  },
+  'hem flattening force': {
+    verdict: 'stop',
+    says: 'Flattening a hem surely needs more force than the brake has.',
+    source: '2.5 air bends (hem design guide)',
+  },
+  'hem flattening force, margin': {
+    verdict: 'warning',
+    says: 'Flattening a hem may need more force than the brake has.',
+    source: "300 T tons a foot to close a curl (die maker's rule of thumb)",
+  },
+  'bend order, collision': {
+    verdict: 'warning',
+    says: 'In the given order, or in any, the piece runs into the tools.',
+    source: `${COMMON_PRACTICE}: usual outlines of punch, die, ram and bed`,
+  },
+  'bend order, handling': {
+    verdict: 'warning',
+    says: 'The given order turns the piece more often than another.',
+    source: COMMON_PRACTICE,
+  },
+  'other V measured': {
+    verdict: 'warning',
+    says: 'The blank is cut for another V, and your own measured deductions differ.',
+    source: 'measured in your shop',
+  },
+  'K-factor': {
+    verdict: 'warning',
+    says: 'A K-factor above 0.5, typed or from a measured deduction, says the real radius is larger than drawn.',
+    source: COMMON_PRACTICE,
+  },
+};
