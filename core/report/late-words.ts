@@ -37,3 +37,12 @@ export function lateSentence(later: readonly BecameLate[], named = 2): string {
 /** Lines that a change brings back in time, as a sentence; empty when there are none. */
 export const savedSentence = (saved: readonly string[], named = 2): string =>
   saved.length === 0 ? '' : `${someOf(saved, named)} in time again.`;
+
+/** How many end later and yet in time, as a sentence; empty when none do. */
+export function delayedSentence(later: readonly Shift[]): string {
+  const count = later.filter(({ lateAfter }) => lateAfter === 0).length;
+  if (count === 0) return '';
+  return count === 1
+    ? '1 line ends later, still by its due date.'
+    : `${count} lines end later, still by their due date.`;
+}

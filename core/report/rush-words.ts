@@ -3,7 +3,7 @@ import type { Settings } from '../shop/settings.ts';
 import { formatClock, formatWallDate } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
 import { formatDuration, shortDuration } from '../units/duration.ts';
-import { lateOf, lateSentence, savedSentence } from './late-words.ts';
+import { delayedSentence, lateOf, lateSentence, savedSentence } from './late-words.ts';
 
 /** The three ways to take a rush in, as the dialog and the command line name them. */
 export const rushWays: Readonly<Record<RushWay['way'], { readonly title: string; readonly how: string }>> = {
@@ -41,17 +41,13 @@ export interface WayWords {
 export function wayWords(way: RushWay, { timeZone, weights }: Settings): WayWords {
   const late = lateOf(way.later);
   const saved = way.earlier.filter(({ lateBefore, lateAfter }) => lateBefore > 0 && lateAfter === 0);
-  const delayed = way.later.filter(({ lateAfter }) => lateAfter === 0).length;
   return {
     ...rushWays[way.way],
     ready: `Ready ${dayAndClock(way.ready, timeZone)}`,
     onTime: way.late === 0,
     timely: way.late === 0 ? 'on time' : `${shortDuration(way.late)} late`,
     others: [lateSentence(late, 3), savedSentence(saved.map(({ job }) => job))].filter(Boolean).join(' '),
-    delayed:
-      delayed === 0
-        ? ''
-        : `${delayed} ${delayed === 1 ? 'line ends' : 'lines end'} later, still by ${delayed === 1 ? 'its' : 'their'} due date.`,
+    delayed: delayedSentence(way.later),
     changeovers: changeoverWords(way.changeoversAdded, way.changeoverSecondsAdded),
     cost: costWords(way.objectiveAdded, weights.lateness),
   };
@@ -75,7 +71,7 @@ function changeoverWords(count: number, seconds: number): string {
  * The objective in something a planner can weigh: how long one line of usual weight would have to be late to cost as
  * much. Where lateness weighs nothing it stays a bare figure.
  */
-function costWords(added: number, lateness: number): string {
+export function costWords(added: number, lateness: number): string {
   if (lateness === 0) return `Cost by your weights: ${Math.round(added).toLocaleString('en')}.`;
   const seconds = Math.round(Math.abs(added) / lateness);
   if (seconds < 60) return 'Costs next to nothing by your weights.';

@@ -5,9 +5,10 @@ import { applyCommand } from '../../core/edit/apply.ts';
 import { withChanges } from '../../core/edit/row-change.ts';
 import { viewDueDateOrder, viewQueues } from '../../core/report/plan-view.ts';
 import { check } from '../../core/schedule/check.ts';
+import type { Queues } from '../../core/schedule/problem.ts';
 import { checkOrderRows } from '../../core/shop/order-rows.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import { toSearchProblem, type ShopProblem } from '../../core/shop/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { openStore } from '../db/open.ts';
@@ -18,6 +19,7 @@ import { readTable } from '../service/csv.ts';
 import { startRun } from '../service/search-run.ts';
 import { searchProcesses } from '../service/search.ts';
 import { readShop } from '../service/shop.ts';
+import { whyOf } from '../service/why.ts';
 import { nodeSolver } from '../solver/launch.ts';
 import { planJson, planText, type PlanReport } from './plan-text.ts';
 
@@ -31,7 +33,9 @@ const USAGE = `Usage: npm run plan -- --demo | --data FILE | --orders FILE.csv [
   --orders FILE   only the orders of a CSV file, made in the demo shop or in --data's
   --seconds N     how long to search (default 5)
   --seed N        where the search begins (default 1)
-  --json          for programs, instead of text`;
+  --explain LINE  also why a line (1042/2) ends when it does in that plan, and what would help
+  --json          for programs, instead of text
+  --help          this list`;
 
 interface Asked {
   readonly data?: string;
@@ -39,12 +43,12 @@ interface Asked {
   readonly seconds: number;
   readonly seed: number;
   readonly json: boolean;
+  readonly explain?: string;
 }
 
 /** @throws Refused with the usage */
-function readAsked(args: readonly string[]): Asked {
-  const { values } = parsed(args);
-  const { data, orders, demo = false, json = false } = values;
+function readAsked(values: ReturnType<typeof parsed>['values']): Asked {
+  const { data, orders, explain, demo = false, json = false } = values;
   if (!demo && data === undefined && orders === undefined)
     throw new Refused('bad-input', `Say what to plan.\n${USAGE}`);
   if (demo && data !== undefined)
@@ -55,7 +59,7 @@ function readAsked(args: readonly string[]): Asked {
   const seed = Number(values.seed);
   if (!Number.isInteger(seed) || seed < 0 || seed > 2_147_483_647)
     throw new Refused('bad-input', `--seed is “${values.seed}”; write a whole number from 0.`);
-  return { data, orders, seconds, seed, json };
+  return { data, orders, seconds, seed, json, explain };
 }
 
 function parsed(args: readonly string[]) {
@@ -71,6 +75,8 @@ function parsed(args: readonly string[]) {
         seconds: { ...text, default: '5' },
         seed: { ...text, default: '1' },
         json: flag,
+        explain: text,
+        help: flag,
       },
     });
   } catch (error) {
@@ -131,12 +137,32 @@ function readBytes(file: string): Uint8Array {
   }
 }
 
+/** The planned line that people mean by "1042/2", or by "1042" when that has only one. @throws Refused saying which there are */
+function lineNamed({ problem, unplannable }: ShopProblem, asked: string): string {
+  const named = asked.trim();
+  if (problem.jobAt.has(named)) return named;
+  const own = unplannable.find(({ subject }) => subject === `line ${named}`);
+  if (own) throw new Refused('bad-input', `--explain: ${own.message} ${own.advice}`);
+  const lines = problem.input.jobs.map(({ id }) => id).filter((id) => id.startsWith(`${named}/`));
+  if (lines.length === 1) return lines[0]!;
+  if (lines.length > 1)
+    throw new Refused(
+      'bad-input',
+      `--explain: ${named} has the lines ${lines.join(', ')}; name one of them.`,
+    );
+  throw new Refused(
+    'bad-input',
+    `--explain: there is no line ${named} among the lines to be planned. Name an open one, like 1042/2; a held, finished or cancelled one is not planned.`,
+  );
+}
+
 async function plan(asked: Asked): Promise<PlanReport> {
   const now = makeClock(process.env.FOLDWEEK_NOW).now();
   const base = shopOf(asked.data, now);
   const shop = asked.orders === undefined ? base : withOrdersOf(asked.orders, base, now);
   const shopProblem = valueOf(toSearchProblem(shop, now));
   const { problem, queues } = shopProblem;
+  const lineId = asked.explain === undefined ? null : lineNamed(shopProblem, asked.explain);
   const { end } = startRun({
     runId: 'command line',
     problem: problem.input,
@@ -152,13 +178,24 @@ async function plan(asked: Asked): Promise<PlanReport> {
   const found = valueOf(viewQueues(shop, shopProblem, best.queues));
   const [violation] = check(problem, found.schedule);
   if (violation) throw new Error(`the search broke a rule: ${violation.message}`);
-  return { ...asked, shop, now, found, dueDateOrder: valueOf(viewDueDateOrder(shop, shopProblem)) };
+  const why = lineId === null ? null : whyOf(withQueues(shop, best.queues), lineId, now);
+  return { ...asked, shop, now, found, dueDateOrder: valueOf(viewDueDateOrder(shop, shopProblem)), why };
 }
 
+/** The shop as if this plan had been stored. */
+const withQueues = (shop: Shop, queues: Queues): Shop => ({
+  ...shop,
+  queue: Object.entries(queues).map(([id, operations]) => ({ id, operations: [...operations], revision: 0 })),
+});
+
 try {
-  const asked = readAsked(process.argv.slice(2));
-  const report = await plan(asked);
-  console.log(asked.json ? planJson(report) : planText(report));
+  const { values } = parsed(process.argv.slice(2));
+  if (values.help) console.log(USAGE);
+  else {
+    const asked = readAsked(values);
+    const report = await plan(asked);
+    console.log(asked.json ? planJson(report) : planText(report));
+  }
 } catch (error) {
   console.error(error instanceof Refused ? error.message : error);
   process.exitCode = 1;

@@ -1,7 +1,9 @@
+import type { Why } from '../../core/contract/ask.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
 import { dispatchLists, gaugeName, type DispatchList, type DispatchRow } from '../../core/report/dispatch.ts';
 import type { PlanFigures } from '../../core/report/figures.ts';
 import type { PlanView } from '../../core/report/plan-view.ts';
+import { whyText, whyWords } from '../../core/report/why-words.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { formatClock, formatWall, formatWallDate } from '../../core/time/wall.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
@@ -17,18 +19,21 @@ export interface PlanReport {
   readonly found: PlanView;
   /** The same work by due date, without batching. */
   readonly dueDateOrder: PlanView;
+  /** About one line of the plan found, where it was asked for. */
+  readonly why: Why | null;
 }
 
 const EVER = instant(Number.MAX_SAFE_INTEGER);
 
 /** The queues, the lines left out, and the comparison with due-date order, as lines for a terminal. */
-export function planText({ shop, now, seconds, seed, found, dueDateOrder }: PlanReport): string {
+export function planText({ shop, now, seconds, seed, found, dueDateOrder, why }: PlanReport): string {
   const { timeZone, name } = shop.settings;
   const lists = dispatchLists(shop, found, instant(0), EVER);
   return [
     `${name}: plan from ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
     ...lists.flatMap((list) => machineText(shop, list)),
     ...unplannedText(found),
+    ...(why ? ['', ...whyText(whyWords(shop, why))] : []),
     '',
     ...comparisonText(found.figures, dueDateOrder.figures, timeZone),
     '',
@@ -96,7 +101,7 @@ function comparisonText(plan: PlanFigures, dueDate: PlanFigures, timeZone: strin
 }
 
 /** The same for programs: instants in epoch seconds, durations in seconds. */
-export function planJson({ shop, now, seconds, seed, found, dueDateOrder }: PlanReport): string {
+export function planJson({ shop, now, seconds, seed, found, dueDateOrder, why }: PlanReport): string {
   const lines = new Map(shop.line.map((line) => [line.id, line]));
   const machines = shop.machine.map(({ id, name }) => ({
     id,
@@ -131,5 +136,6 @@ export function planJson({ shop, now, seconds, seed, found, dueDateOrder }: Plan
     dueDateOrder: dueDateOrder.figures,
     notPlanned: found.unplannable,
     machines,
+    ...(why && { why, words: whyText(whyWords(shop, why)) }),
   });
 }

@@ -4,7 +4,6 @@ import { applyCommand } from '../../core/edit/apply.ts';
 import { withChanges } from '../../core/edit/row-change.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { decode } from '../../core/schedule/decode.ts';
-import { explain } from '../../core/schedule/explain.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';
 import { promiseDate, type DateOffer } from '../../core/schedule/promise.ts';
 import { insertRush } from '../../core/schedule/rush.ts';
@@ -17,11 +16,12 @@ import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { AskSolver, Found } from '../solver/messages.ts';
-import { plainChange, plainRepair, plainShift, plainWay } from './ask-plain.ts';
+import { plainRepair, plainShift, plainWay } from './ask-plain.ts';
 import { startAsk } from './ask-run.ts';
 import type { Clock } from './clock.ts';
 import type { Pushes } from './pushes.ts';
 import { readShop } from './shop.ts';
+import { whyOf } from './why.ts';
 
 const PUSH_MS = 100;
 /** Lines of one order that get a date while it is typed. */
@@ -88,22 +88,6 @@ export const askService = (deps: Deps) => {
     read: longer.read,
   };
 };
-
-/** @throws Refused for a line that is not in the plan */
-export function whyOf(shop: Shop, lineId: string, now: ReturnType<Clock['now']>): Why {
-  const { problem, queues } = valueOf(toSearchProblem(shop, now));
-  const { job, end, due, late, causes, changes } = valueOf(
-    explain(problem, valueOf(decode(problem, queues)), lineId),
-  );
-  return {
-    job,
-    end,
-    due,
-    late,
-    causes: causes.map((cause) => ({ ...cause, blockedBy: [...cause.blockedBy] })),
-    changes: changes.map(plainChange),
-  };
-}
 
 /** The shop with its new hours; what disturbs is measured from the plan as it was without them. */
 function afterBreakdown(shop: Shop, downtimeId: string, clock: Clock) {

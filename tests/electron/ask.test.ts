@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { AskState } from '../../core/contract/ask.ts';
+import { changeWords } from '../../core/report/change-words.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { dueDateQueues } from '../../core/schedule/rules/edd.ts';
 import type { Shop } from '../../core/shop/state.ts';
@@ -71,6 +72,20 @@ describe('asking why a line ends when it does', () => {
     expect(ask.why(late).end).toBe(change.end);
     edit.undo();
     expect(ask.why(late).end).toBeGreaterThan(change.end);
+  });
+
+  it('offers overtime with what the calendar makes of it: taken, the line ends when it was said; undone, as before', () => {
+    const { ask, edit, shop } = open();
+    const lines = shop().line.filter(({ id, status }) => status === 'open' && /^41[1-4]\d\/1$/.test(id));
+    const asked = lines.map(({ id }) => ask.why(id)).filter((why) => why.changes.some((c) => c.overtime));
+    expect(asked.length).toBeGreaterThan(3);
+    for (const why of asked) {
+      const change = why.changes.find((c) => c.overtime)!;
+      edit.apply(changeWords(shop(), why.job, change).command!);
+      expect(ask.why(why.job)).toMatchObject({ end: change.end, late: change.late });
+      edit.undo();
+      expect(ask.why(why.job).end).toBe(why.end);
+    }
   });
 
   it('is refused with a sentence for a line that is not in the plan', () => {

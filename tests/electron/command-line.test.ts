@@ -60,6 +60,51 @@ describe('the command line', () => {
     expect(stdout).toMatch(/^Late lines +0 of 2/m);
   });
 
+  it('explains a line of the demo shop: causes with minutes that add up, and changes with their cost', () => {
+    const { status, stdout, stderr } = plan('--demo', '--seconds', '0.5', '--explain', '4142/1');
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Why (late|then)\? 4142\/1 ends \w{3} \d+ Dec \d\d:\d\d, /m);
+    expect(stdout).toMatch(/^From Mon 30 Nov 06:00 to its end: \d+ h/m);
+    expect(stdout).toMatch(
+      /^ +\d+ h.* {2}Not to begin before Mon 7 Dec 06:30: material or approval is not in yet$/m,
+    );
+    const { why, words } = JSON.parse(
+      plan('--demo', '--seconds', '0.5', '--explain', '4102/2', '--json').stdout,
+    );
+    expect(why.causes.reduce((sum: number, cause: { seconds: number }) => sum + cause.seconds, 0)).toBe(
+      why.end - why.causes[0].from,
+    );
+    expect(words[0]).toMatch(/^Why late\? 4102\/2 ends /);
+    expect(words.join('\n')).toMatch(/^(No single change|One single change|Single changes) /m);
+  });
+
+  it('explains a line of a file of orders, named by its order when that has one line', () => {
+    const file = join(tempFolder(), 'orders.csv');
+    writeFileSync(file, CSV);
+    const { status, stdout } = plan('--orders', file, '--seconds', '0.2', '--explain', '7001');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Why then\? 7001\/1 ends .* before it is due/m);
+    expect(stdout).toMatch(/^ +\d+.*Bending on /m);
+  });
+
+  it.each([
+    ['9999/1', /there is no line 9999\/1 among the lines to be planned\. Name an open one/],
+    ['4142', /4142 has the lines 4142\/1, 4142\/2.*; name one of them/],
+  ])('ends in failure with a sentence when it cannot explain %s', (line, sentence) => {
+    const { status, stdout, stderr } = plan('--demo', '--seconds', '0.2', '--explain', line);
+    expect(status).toBe(1);
+    expect(stdout).toBe('');
+    expect(stderr).toMatch(sentence);
+    expect(stderr).not.toMatch(/ {4}at /);
+  });
+
+  it('lists what can be asked', () => {
+    const { status, stdout } = plan('--help');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Usage: .*--demo[\s\S]*--explain LINE[\s\S]*--help/);
+  });
+
   it.each([
     ['a wrong cell', CSV.replace('40', '-40'), /row 2, quantity: The quantity must be at least 1, not -40/],
     ['no orders', 'order,customer,part,quantity,gauge,colour,due\n', /has a header but no orders/],
