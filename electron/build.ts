@@ -20,7 +20,7 @@ export const buildScreens = async (): Promise<void> => {
 
 /**
  * The desktop shell: main, preload and solver, each one CommonJS file. The preload runs sandboxed and can load nothing;
- * only Electron itself and the database's native code stay outside.
+ * only Electron itself, the database's native code and the integer solver's WebAssembly stay outside.
  */
 export const buildShell = async (): Promise<void> => {
   const entries = {
@@ -31,7 +31,7 @@ export const buildShell = async (): Promise<void> => {
   for (const [name, entry] of Object.entries(entries))
     await build({
       ...common,
-      ssr: { noExternal: true, external: ['electron', 'better-sqlite3'] },
+      ssr: { noExternal: true, external: ['electron', 'better-sqlite3', 'highs'] },
       build: {
         ssr: entry,
         outDir: 'dist/electron',

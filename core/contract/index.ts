@@ -1,5 +1,6 @@
 import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
 import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
+import { cutsRead, cutsSolve, cutsStop } from './cuts.ts';
 import { editApply, editHistory, editRedo, editUndo } from './edit.ts';
 import { importCheck, importFinishedCheck, importFinishedTake, importRecheck, importTake } from './import.ts';
 import { printPdf } from './print.ts';
@@ -29,6 +30,9 @@ export const contract = {
   askPromise,
   askStop,
   askRead,
+  cutsSolve,
+  cutsStop,
+  cutsRead,
   printPdf,
 } as const;
 export type Contract = typeof contract;

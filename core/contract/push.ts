@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { rowKinds } from '../shop/state.ts';
 import { askState } from './ask.ts';
+import { cutState } from './cuts.ts';
 import { searchState } from './search.ts';
 
 /** What the host tells the screens unasked. */
@@ -12,6 +13,7 @@ export const push = z.discriminatedUnion('kind', [
   }),
   z.strictObject({ kind: z.literal('search'), state: searchState }),
   z.strictObject({ kind: z.literal('ask'), state: askState }),
+  z.strictObject({ kind: z.literal('cut'), state: cutState }),
   /** A menu entry was chosen. */
   z.strictObject({
     kind: z.literal('menu'),

@@ -1,4 +1,5 @@
 import { bad, good, type Result } from '../shop/result.ts';
+import { bounded, isTidier } from './compare.ts';
 import { costOf, type Cover, type Use } from './cover.ts';
 import { countSteps } from './counts.ts';
 import { drawGroup } from './draw.ts';
@@ -90,12 +91,7 @@ function* search(
     }
     // The plan may cost less than the cover: a sheet that only repeats pieces is left out.
     const bound = Math.min(value.lowerBound, plan?.costCents ?? Infinity);
-    if (plan)
-      plan = {
-        ...plan,
-        lowerBoundCents: bound,
-        status: bound >= plan.costCents - 1e-6 ? 'optimal' : 'feasible',
-      };
+    if (plan) plan = bounded(plan, bound);
     if (done) return plan ? good(plan) : bad(stockRunsOut(sizes));
     yield { plan, done: value.status === 'optimal', steps: value.steps };
   }
@@ -138,22 +134,6 @@ function tidiest(run: RunInput, sizes: readonly BlankSize[], cover: Cover<SheetL
   );
   return plans.reduce((best, plan) => (isTidier(plan, best) ? plan : best));
 }
-
-function isTidier(a: CutPlan, b: CutPlan): boolean {
-  if (a.costCents !== b.costCents) return a.costCents < b.costCents;
-  if (Math.abs(a.areas.scrap - b.areas.scrap) > 1) return a.areas.scrap < b.areas.scrap;
-  if (a.counts.backGaugeMoves !== b.counts.backGaugeMoves)
-    return a.counts.backGaugeMoves < b.counts.backGaugeMoves;
-  return largestRemnant(a) > largestRemnant(b);
-}
-
-const largestRemnant = (plan: CutPlan): number =>
-  Math.max(
-    0,
-    ...plan.groups.flatMap((group) =>
-      group.offcuts.map((cut) => (cut.kind === 'remnant' ? cut.w * cut.h : 0)),
-    ),
-  );
 
 function drawPlan(run: RunInput, sizes: readonly BlankSize[], uses: Uses): CutPlan {
   const groups = groupsOf(run, sizes, uses);

@@ -114,3 +114,16 @@ export function nearEqualSizes(
       .map((other) => [one, other] as const),
   );
 }
+
+/** A text that is equal for runs that ask the same of the same stock and shear: what an answer is remembered by. */
+export const runKey = ({ lines, stock, shear, keep }: RunInput): string =>
+  JSON.stringify([
+    lines.map((line) => [line.id, line.girthMm, line.lengthMm, line.quantity, line.overrun, line.due]),
+    stock.map((one) => [
+      one.id,
+      ...[one.widthMm, one.lengthMm, one.endTrimMm, one.sideTrimMm],
+      ...(one.kind === 'sheet' ? [one.costCents, one.available, one.remnant] : [one.centsPerMetre]),
+    ]),
+    [shear.lengthMm, shear.backGaugeMm.min, shear.backGaugeMm.max, shear.scribe, shear.minStripMm],
+    [shear.continuousFrom, keep.widthMm, keep.lengthMm],
+  ]);

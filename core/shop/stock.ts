@@ -27,7 +27,7 @@ const destination = z.discriminatedUnion('kind', [
 ]);
 
 /** core/cutting/step.ts `CutStep`. */
-const cutStep = z.strictObject({
+export const cutStep = z.strictObject({
   number: count,
   group: z.string().max(20),
   stack: z.string().max(20),
@@ -45,7 +45,7 @@ const cutStep = z.strictObject({
 });
 
 /** core/cutting/plan.ts `SheetGroup`. */
-const sheetGroup = z.strictObject({
+export const sheetGroup = z.strictObject({
   id: z.string().max(20),
   stockId: code,
   remnantStock: z.boolean(),

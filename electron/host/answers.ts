@@ -5,6 +5,7 @@ import { Refused } from '../refused.ts';
 import { askService } from '../service/ask.ts';
 import { beginService } from '../service/begin.ts';
 import type { Clock } from '../service/clock.ts';
+import { cutsService } from '../service/cuts.ts';
 import { editService } from '../service/edit.ts';
 import { finishedService } from '../service/finished.ts';
 import { importService } from '../service/import.ts';
@@ -40,7 +41,6 @@ export function makeAnswers(host: Host): Answers {
   const orders = importService(store, clock, edit);
   const finished = finishedService(store, clock, edit);
   const search = searchService({ store, clock, pushes, edit, launch: host.launchSolver, log });
-  const ask = askService({ store, clock, pushes, launch: host.launchSolver, log });
   return {
     appStatus: () => ({
       host: host.kind,
@@ -73,15 +73,8 @@ export function makeAnswers(host: Host): Answers {
       return {};
     },
     searchRead: () => search.read(),
-    askWhy: ({ lineId }) => ask.why(lineId),
-    askRush: ({ lineIds, ...search }) => ask.rush(lineIds, search),
-    askRepair: ({ downtimeId, ...search }) => ask.repair(downtimeId, search),
-    askPromise: ({ order, lines }) => ask.promise(order, lines),
-    askStop({ runId }) {
-      ask.stop(runId);
-      return {};
-    },
-    askRead: ({ runId }) => ask.read(runId),
+    ...askAnswers(askService({ store, clock, pushes, launch: host.launchSolver, log })),
+    ...cutAnswers(cutsService({ pushes, launch: host.launchSolver, log })),
     async printPdf(what) {
       if (!host.printPdf)
         throw new Refused(
@@ -92,6 +85,29 @@ export function makeAnswers(host: Host): Answers {
     },
   };
 }
+
+const askAnswers = (ask: ReturnType<typeof askService>) =>
+  ({
+    askWhy: ({ lineId }) => ask.why(lineId),
+    askRush: ({ lineIds, ...search }) => ask.rush(lineIds, search),
+    askRepair: ({ downtimeId, ...search }) => ask.repair(downtimeId, search),
+    askPromise: ({ order, lines }) => ask.promise(order, lines),
+    askStop({ runId }) {
+      ask.stop(runId);
+      return {};
+    },
+    askRead: ({ runId }) => ask.read(runId),
+  }) satisfies Partial<Answers>;
+
+const cutAnswers = (cuts: ReturnType<typeof cutsService>) =>
+  ({
+    cutsSolve: ({ input, seconds, again }) => cuts.solve(input, seconds, again),
+    cutsStop({ runId }) {
+      cuts.stop(runId);
+      return {};
+    },
+    cutsRead: () => cuts.read(),
+  }) satisfies Partial<Answers>;
 
 type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
 /** zod's types know no readonly arrays; the reply is written out, never changed. */

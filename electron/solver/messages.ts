@@ -1,3 +1,5 @@
+import type { CutPlan } from '../../core/cutting/plan.ts';
+import type { RunInput } from '../../core/cutting/run.ts';
 import type { ProblemInput, Queues, Terms } from '../../core/schedule/problem.ts';
 import type { Repair } from '../../core/schedule/repair.ts';
 import type { RushWay } from '../../core/schedule/rush/way.ts';
@@ -14,6 +16,7 @@ export type ToSolver =
       readonly budgetMs: number;
     }
   | AskSolver
+  | CutSolver
   | { readonly kind: 'stop'; readonly runId: string };
 
 /** A longer question: everything re-planned around rush lines, or the repair after a breakdown. */
@@ -27,6 +30,23 @@ export interface AskSolver {
   readonly about:
     | { readonly kind: 'rush'; readonly jobs: readonly string[] }
     | { readonly kind: 'repair'; readonly machines: readonly string[] };
+}
+
+/** One run on the shear to be cut. */
+export interface CutSolver {
+  readonly kind: 'cut';
+  readonly runId: string;
+  readonly input: RunInput;
+  readonly budgetMs: number;
+}
+
+/** The best sheets so far. */
+export interface Cut {
+  readonly kind: 'cutting' | 'cut';
+  readonly runId: string;
+  readonly seconds: number;
+  /** Null when nothing is new since the last message. */
+  readonly plan: CutPlan | null;
 }
 
 /** The best answer so far to a longer question. */
@@ -59,4 +79,5 @@ export type FromSolver =
       readonly best: Best | null;
     }
   | Found
+  | Cut
   | { readonly kind: 'failed'; readonly runId: string; readonly message: string };

@@ -2,6 +2,7 @@ import { buildProblem } from '../../core/schedule/build.ts';
 import { improve } from '../../core/schedule/improve.ts';
 import { sentence } from '../../core/shop/result.ts';
 import { answer } from './answer.ts';
+import { cut } from './cut.ts';
 import type { Best, ToSolver } from './messages.ts';
 import { hostPort } from './port.ts';
 import { pause, REPORT_MS } from './pace.ts';
@@ -23,8 +24,13 @@ port.listen((message) => {
     return;
   }
   wanted = message.runId;
+  const isWanted = (): boolean => wanted === message.runId;
   const going =
-    message.kind === 'start' ? run(message) : answer(message, port, () => wanted === message.runId);
+    message.kind === 'start'
+      ? run(message)
+      : message.kind === 'cut'
+        ? cut(message, port, isWanted)
+        : answer(message, port, isWanted);
   going.catch((error: unknown) => {
     port.send({ kind: 'failed', runId: message.runId, message: String(error) });
   });

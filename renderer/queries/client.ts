@@ -1,5 +1,7 @@
 import { QueryClient } from '@tanstack/react-query';
+import type { CutAnswers } from '../../core/contract/cuts.ts';
 import type { Push } from '../../core/contract/push.ts';
+import { withCutState } from './cuts.ts';
 import { keys } from './keys.ts';
 
 /** The host is on this machine: no retries, no refetching by age; pushes say when something is old. */
@@ -13,6 +15,8 @@ export const makeClient = (): QueryClient =>
 
 /** Bring what the screens hold up to date after a push. */
 export function takePush(client: QueryClient, push: Push): void {
+  if (push.kind === 'cut')
+    client.setQueryData<CutAnswers>(keys.cutAnswers, (known) => known && withCutState(known, push.state));
   if (push.kind === 'search') client.setQueryData(keys.search, push.state);
   if (push.kind === 'ask') client.setQueryData([...keys.ask, push.state.runId], push.state);
   if (push.kind !== 'changed') return;

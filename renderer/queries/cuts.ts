@@ -1,11 +1,15 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { contract } from '../../core/contract/index.ts';
+import type { CutAnswers } from '../../core/contract/cuts.ts';
+import { betterOf } from '../../core/cutting/compare.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
-import type { RunInput } from '../../core/cutting/run.ts';
+import { runKey, type RunInput } from '../../core/cutting/run.ts';
 import { cutRuns, planQuickly, type RunCut } from '../../core/report/cutting.ts';
 import type { PlanView } from '../../core/report/plan-view.ts';
-import type { Result } from '../../core/shop/result.ts';
+import { good, type Result } from '../../core/shop/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { breathe } from './happened.ts';
+import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
 import { usePlan, type PlanQuery } from './plan.ts';
 
@@ -13,8 +17,9 @@ import { usePlan, type PlanQuery } from './plan.ts';
 const planned = new Map<string, Result<CutPlan>>();
 const REMEMBERED = 400;
 
-function plan(input: RunInput): Result<CutPlan> {
-  const key = JSON.stringify(input);
+/** A first answer here and at once; the host, which has more time, may have a better one. */
+export function planHere(input: RunInput): Result<CutPlan> {
+  const key = runKey(input);
   const known = planned.get(key);
   if (known) return known;
   if (planned.size >= REMEMBERED) planned.clear();
@@ -23,10 +28,18 @@ function plan(input: RunInput): Result<CutPlan> {
   return made;
 }
 
-async function planAll(shop: Shop, view: PlanView): Promise<RunCut[]> {
+const withAnswers =
+  (answers: CutAnswers['answers']) =>
+  (input: RunInput): Result<CutPlan> => {
+    const made = planHere(input);
+    const answer = answers.find(({ key }) => key === runKey(input));
+    return made.ok && answer ? good(betterOf(made.value, answer.plan)) : made;
+  };
+
+async function planAll(shop: Shop, view: PlanView, answers: CutAnswers['answers']): Promise<RunCut[]> {
   const cuts: RunCut[] = [];
   let restedAt = performance.now();
-  for (const cut of cutRuns(shop, view, plan)) {
+  for (const cut of cutRuns(shop, view, withAnswers(answers))) {
     cuts.push(cut);
     if (performance.now() - restedAt < REST_AFTER_MS) continue;
     await breathe();
@@ -38,11 +51,13 @@ async function planAll(shop: Shop, view: PlanView): Promise<RunCut[]> {
 /** The screen draws again after so much work. */
 const REST_AFTER_MS = 30;
 
-const numbers = new WeakMap<PlanView, number>();
+const numbers = new WeakMap<object, number>();
 let given = 0;
-function numberOf(view: PlanView): number {
-  const known = numbers.get(view) ?? ++given;
-  numbers.set(view, known);
+/** A number for an object, so that it can stand in a query's key. */
+function numberOf(object: object | undefined): number {
+  if (!object) return 0;
+  const known = numbers.get(object) ?? ++given;
+  numbers.set(object, known);
   return known;
 }
 
@@ -50,19 +65,43 @@ export type CutsQuery =
   | Exclude<PlanQuery, { is: 'ready' }>
   | (Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] });
 
+/** What the host has worked out; kept up to date by its pushes. */
+export const useCutAnswers = () =>
+  useQuery({ queryKey: keys.cutAnswers, queryFn: () => invoke(contract.cutsRead, {}) });
+
 /** Every run on the shear as the plan stands, each with its sheets and steps. */
 export function useCuts(): CutsQuery {
   const query = usePlan();
+  const { data: known, error: unknown } = useCutAnswers();
   const ready = query.is === 'ready' ? query : null;
+  const answers = known?.answers;
   const { data: cuts, error } = useQuery({
-    queryKey: [...keys.cuts, ready ? numberOf(ready.plan) : 0],
-    queryFn: ready ? () => planAll(ready.shop, ready.plan) : () => Promise.reject(new Error('no plan')),
-    enabled: ready !== null,
+    queryKey: [...keys.cuts, numberOf(ready?.plan), numberOf(answers)],
+    queryFn:
+      ready && answers
+        ? () => planAll(ready.shop, ready.plan, answers)
+        : () => Promise.reject(new Error('no plan')),
+    enabled: ready !== null && answers !== undefined,
     placeholderData: keepPreviousData,
     structuralSharing: false,
     gcTime: 10_000,
   });
   if (query.is !== 'ready') return query;
-  if (error) return { is: 'failed', message: error.message };
+  const failed = unknown ?? error;
+  if (failed) return { is: 'failed', message: failed.message };
   return cuts ? { ...query, cuts } : { is: 'waiting' };
+}
+
+/** What is known after a push: the answers change only with a better one, so that nothing is planned again in vain. */
+export function withCutState(known: CutAnswers, state: NonNullable<CutAnswers['state']>): CutAnswers {
+  const { key, plan } = state;
+  const before = known.answers.find((one) => one.key === key);
+  const same =
+    plan === null ||
+    (before?.plan.costCents === plan.costCents &&
+      before.plan.lowerBoundCents === plan.lowerBoundCents &&
+      before.plan.areas.scrap === plan.areas.scrap &&
+      before.plan.steps.length === plan.steps.length);
+  if (same) return { ...known, state };
+  return { state, answers: [...known.answers.filter((one) => one.key !== key), { key, plan }] };
 }

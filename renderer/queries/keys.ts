@@ -12,4 +12,5 @@ export const keys = {
   promise: ['ask.promise'],
   /** A longer question's state, by its run. */
   ask: ['ask.read'],
+  cutAnswers: ['cuts.read'],
 } as const;

@@ -1,3 +1,4 @@
+import { proofWords } from '../../../core/report/cut-proof.ts';
 import type { RunCut } from '../../../core/report/cutting.ts';
 import { figuresOfCut } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -10,18 +11,13 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   if (!cut.plan.ok) return null;
   const plan = cut.plan.value;
   const { sheets, used, remnants, scrap, kept } = figuresOfCut(plan);
-  const gap = plan.costCents > 0 ? (plan.costCents - plan.lowerBoundCents) / plan.costCents : 0;
-  const proven =
-    plan.status === 'optimal'
-      ? 'proven least'
-      : `at most ${percent(gap)} above the least, ${formatMoney(plan.lowerBoundCents)}`;
   const facts: [string, string][] = [
     ['Sheets', `${sheets} (${cut.sheetsAlone} if each line were cut by itself)`],
     ['Blanks', String(plan.steps.at(-1)?.blanksSoFar ?? 0)],
     ['Area used', percent(used)],
     ['Remnants kept', `${kept} (${percent(remnants)})`],
     ['Scrap and trim', percent(scrap)],
-    ['Stock cost', `${formatMoney(plan.costCents)}, ${proven}`],
+    ['Stock cost', `${formatMoney(plan.costCents)}, ${proofWords(plan)}`],
     ['Back gauge settings', String(plan.counts.backGaugeMoves)],
     ['Taken from stock', cut.takings.map((taking) => takenWords(shop, taking)).join(', ')],
   ];

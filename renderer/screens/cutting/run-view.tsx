@@ -17,6 +17,7 @@ import { JoinNext } from './join-next.tsx';
 import { cutPrintAddress } from './print-address.ts';
 import { RunState } from './run-list.tsx';
 import { Sheets } from './sheets.tsx';
+import { SolveBar } from './solve-bar.tsx';
 import { StepList } from './step-list.tsx';
 import { useSteps } from './use-steps.ts';
 
@@ -38,6 +39,7 @@ export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
         <>
           <Panel title="The run in figures" actions={<RunState cut={cut} />}>
             <CutFacts shop={shop} cut={cut} />
+            <SolveBar cut={cut} />
           </Panel>
           <JoinNext query={query} cut={cut} />
           <Panel title="Sheets">

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { checkCut } from '../../../core/cutting/check-cut.ts';
 import { readCutProblem, type CutProblem } from '../../../core/cutting/cut-problem.ts';
 import { solveOneDimension, type CutProgress } from '../../../core/cutting/one-dimension.ts';
-import { loadHighs, mipWith } from '../../bench/cut.ts';
+import { loadHighs, mipWith } from '../../../electron/solver/highs.ts';
 
 const problemOf = (stock: object[], items: object[], trim = 0): CutProblem => {
   const read = readCutProblem({ format: 'cut-problem/1', name: 'test', stock, items, trim });

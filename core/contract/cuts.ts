@@ -1,0 +1,124 @@
+import { z } from 'zod';
+import { code } from '../shop/fields.ts';
+import { lineId } from '../shop/order.ts';
+import { cutStep, sheetGroup } from '../shop/stock.ts';
+import { call } from './call.ts';
+
+/** A run on the shear, computed beside the screens: the answer comes at once and gets better while it is worked on. */
+
+const mm = z.number().min(0).max(1_000_000);
+const count = z.int().min(0).max(1_000_000);
+const cents = z.number().min(0).max(1e12);
+
+const stock = {
+  id: code,
+  widthMm: mm,
+  endTrimMm: mm,
+  sideTrimMm: mm,
+};
+
+/** core/cutting/run.ts `RunInput`. */
+export const runInput = z.strictObject({
+  lines: z
+    .array(
+      z.strictObject({
+        id: lineId,
+        girthMm: mm,
+        lengthMm: mm,
+        quantity: count,
+        overrun: count,
+        due: z.number().nullable(),
+      }),
+    )
+    .min(1)
+    .max(2000),
+  stock: z
+    .array(
+      z.discriminatedUnion('kind', [
+        z.strictObject({
+          kind: z.literal('sheet'),
+          ...stock,
+          lengthMm: mm,
+          costCents: cents,
+          available: count.nullable(),
+          remnant: z.boolean(),
+        }),
+        z.strictObject({
+          kind: z.literal('coil'),
+          ...stock,
+          lengthMm: z.number().min(0).max(1e9).nullable(),
+          centsPerMetre: cents,
+        }),
+      ]),
+    )
+    .max(500),
+  shear: z.strictObject({
+    lengthMm: mm,
+    backGaugeMm: z.strictObject({ min: mm, max: mm }),
+    scribe: z.boolean(),
+    minStripMm: mm,
+    continuousFrom: z.int().min(1).nullable(),
+  }),
+  keep: z.strictObject({ widthMm: mm, lengthMm: mm }),
+});
+
+const area = z.number().min(0);
+
+/** core/cutting/plan.ts `CutPlan`. */
+export const cutPlan = z.strictObject({
+  groups: z.array(sheetGroup),
+  steps: z.array(cutStep),
+  lines: z.array(z.strictObject({ line: lineId, asked: count, cut: count, readyAfterStep: count })),
+  counts: z.strictObject({
+    sheets: count,
+    feedsAgain: count,
+    backGaugeMoves: count,
+    turns: count,
+    singleStrokes: count,
+    continuousStrokes: count,
+    trimCuts: count,
+    blanksStacked: count,
+    remnantsKept: count,
+  }),
+  costCents: cents,
+  lowerBoundCents: cents,
+  status: z.enum(['optimal', 'feasible']),
+  areas: z.strictObject({ blanks: area, remnants: area, scrap: area, trim: area }),
+  nearEqual: z.array(
+    z.strictObject({ lines: z.tuple([lineId, lineId]).readonly(), differenceMm: z.number() }),
+  ),
+});
+
+/** Where the work on one run stands. Every message names its run, so that a stale one can be ignored. */
+export const cutState = z.strictObject({
+  runId: z.string(),
+  /** `runKey` of what is being cut: an answer holds for that very input. */
+  key: z.string(),
+  phase: z.enum(['running', 'finished', 'stopped', 'failed']),
+  seconds: z.number(),
+  budgetSeconds: z.number(),
+  /** Best so far; null while there is none. */
+  plan: cutPlan.nullable(),
+  /** A sentence when it failed. */
+  message: z.string().nullable(),
+});
+export type CutState = z.infer<typeof cutState>;
+
+/** Work on a run; a newer one ends the older, whose best is kept. What was answered to the end already is not begun anew unless `again`. */
+export const cutsSolve = call(
+  'cuts.solve',
+  z.strictObject({ input: runInput, seconds: z.number().min(0.1).max(600), again: z.boolean() }),
+  z.strictObject({ runId: z.string() }),
+);
+export const cutsStop = call('cuts.stop', z.strictObject({ runId: z.string() }), z.strictObject({}));
+
+/** The run that is being worked on or was last, and the best answer to each that was. */
+export const cutsRead = call(
+  'cuts.read',
+  z.strictObject({}),
+  z.strictObject({
+    state: cutState.nullable(),
+    answers: z.array(z.strictObject({ key: z.string(), plan: cutPlan })),
+  }),
+);
+export type CutAnswers = z.infer<typeof cutsRead.output>;

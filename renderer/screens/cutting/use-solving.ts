@@ -1,0 +1,57 @@
+import { useEffect, useRef } from 'react';
+import { contract } from '../../../core/contract/index.ts';
+import { runKey } from '../../../core/cutting/run.ts';
+import type { RunCut } from '../../../core/report/cutting.ts';
+import { useCutAnswers } from '../../queries/cuts.ts';
+import { invoke } from '../../queries/invoke.ts';
+import { toastError } from '../../ui/toast.tsx';
+
+/** Worked on by itself when a run is opened, and when someone asks for more. */
+const USUAL_S = 5;
+const MORE_S = 20;
+
+export interface Solving {
+  readonly running: boolean;
+  readonly seconds: number;
+  /** A sentence when it failed. */
+  readonly message: string | null;
+  /** Work on it for longer. */
+  more(): void;
+  stop(): void;
+}
+
+/** Has the host look for better sheets while a run is on the screen, unless they are proven or were changed by hand. */
+export function useSolving(cut: RunCut): Solving {
+  const { input, plan, changed } = cut;
+  const key = runKey(input);
+  const open = plan.ok && plan.value.status !== 'optimal' && changed === null;
+  const state = useCutAnswers().data?.state ?? null;
+  const own = state?.key === key ? state : null;
+  const solve = (seconds: number, again: boolean) =>
+    invoke(contract.cutsSolve, { input: sent(input), seconds, again }).catch(toastError);
+  // Asked once for each input: a better answer is no reason to ask again.
+  const asked = useRef('');
+  useEffect(() => {
+    if (!open || asked.current === key) return;
+    asked.current = key;
+    void solve(USUAL_S, false);
+  });
+  const running = own?.phase === 'running';
+  return {
+    running,
+    seconds: own?.seconds ?? 0,
+    message: own?.message ?? null,
+    more: () => void solve(MORE_S, true),
+    stop: () => {
+      if (own) void invoke(contract.cutsStop, { runId: own.runId }).catch(toastError);
+    },
+  };
+}
+
+type Sent = (typeof contract.cutsSolve.input)['_zod']['input']['input'];
+/** As it crosses to the host, whose types know no readonly arrays. */
+const sent = (input: RunCut['input']): Sent => ({
+  ...input,
+  lines: [...input.lines],
+  stock: [...input.stock],
+});
