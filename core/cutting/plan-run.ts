@@ -155,7 +155,8 @@ function drawPlan(run: RunInput, sizes: readonly BlankSize[], uses: Uses): CutPl
   };
 }
 
-function yieldOf(line: string, asked: number, steps: readonly CutStep[]): LineYield {
+/** What a list of steps gives a line. */
+export function yieldOf(line: string, asked: number, steps: readonly CutStep[]): LineYield {
   let cut = 0;
   let readyAfterStep = 0;
   for (const step of steps) {
@@ -166,7 +167,8 @@ function yieldOf(line: string, asked: number, steps: readonly CutStep[]): LineYi
   return { line, asked, cut, readyAfterStep };
 }
 
-function areasOf(groups: readonly SheetGroup[]): CutPlan['areas'] {
+/** Areas over all sheets; what a changed list leaves on a stack counts as scrap until it is cut up. */
+export function areasOf(groups: readonly SheetGroup[]): CutPlan['areas'] {
   const sum = (rects: (group: SheetGroup) => readonly { w: number; h: number }[]): number =>
     groups.reduce(
       (total, group) => total + group.count * rects(group).reduce((area, { w, h }) => area + w * h, 0),
@@ -176,7 +178,7 @@ function areasOf(groups: readonly SheetGroup[]): CutPlan['areas'] {
   return {
     blanks: sum((group) => group.blanks),
     remnants: offcuts('remnant'),
-    scrap: offcuts('scrap'),
+    scrap: offcuts('scrap') + offcuts('left'),
     trim: offcuts('trim'),
   };
 }

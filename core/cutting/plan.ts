@@ -14,7 +14,8 @@ export interface PlacedBlank extends Rect {
 }
 
 export interface Offcut extends Rect {
-  readonly kind: 'remnant' | 'scrap' | 'trim';
+  /** `left`: still on a stack when a changed list ends. */
+  readonly kind: 'remnant' | 'scrap' | 'trim' | 'left';
 }
 
 /** Sheets of one stock that are cut alike: a coil's entry is the length cut off it. */

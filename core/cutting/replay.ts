@@ -1,3 +1,4 @@
+import { formatBoth } from '../units/length.ts';
 import type { CutStep, Destination } from './step.ts';
 
 /** Pieces of one size that lie in one place after the list has been cut. */
@@ -60,7 +61,7 @@ export function replaySteps(
     for (const piece of pile) {
       let { widthMm, lengthMm } = piece;
       for (let cut = 0; cut < step.cutsEach; cut++) {
-        const message = refusal(step, widthMm, lengthMm, shear);
+        const message = cutRefusal(step, widthMm, lengthMm, shear);
         if (message !== null) {
           refusals.push({ step: step.number, message });
           break;
@@ -81,19 +82,28 @@ export function replaySteps(
 
 const placeOf = (to: Destination): string => (to.kind === 'stack' ? to.stack : to.kind);
 
-function refusal(step: CutStep, widthMm: number, lengthMm: number, shear: ShearFrame): string | null {
+/** Why the shear cannot make a step's cut on a piece; null: it can. */
+export function cutRefusal(
+  step: CutStep,
+  widthMm: number,
+  lengthMm: number,
+  shear: ShearFrame,
+): string | null {
   const [along, across] = step.axis === 'length' ? [lengthMm, widthMm] : [widthMm, lengthMm];
   const remains = round(along - step.sizeMm);
-  const cut = `Step ${step.number}, ${step.sizeMm} mm off a piece ${widthMm} wide and ${lengthMm} long,`;
-  if (across > shear.lengthMm) return `${cut} needs a shear longer than ${shear.lengthMm} mm.`;
-  if (remains <= 0) return `${cut} takes more than there is.`;
+  const say = (limit: string): string =>
+    `Step ${step.number}, ${formatBoth(step.sizeMm)} off a piece ${formatBoth(widthMm)} wide and ${formatBoth(lengthMm)} long, ${limit}.`;
+  if (across > shear.lengthMm) return say(`needs a shear longer than ${formatBoth(shear.lengthMm)}`);
+  if (remains <= 0) return say('takes more than there is');
   if (remains < shear.minStripMm)
-    return `${cut} leaves ${remains} mm, less than the ${shear.minStripMm} mm the hold-downs grip.`;
+    return say(
+      `leaves ${formatBoth(remains)}, less than the ${formatBoth(shear.minStripMm)} the hold-downs grip`,
+    );
   const gauge = step.backGaugeMm;
   if (gauge !== null && Math.abs(gauge - step.sizeMm) > 0.005)
-    return `${cut} does not agree with its back gauge of ${gauge} mm.`;
-  if (gauge !== null && (gauge < shear.backGaugeMm.min || gauge > shear.backGaugeMm.max)) {
-    return `${cut} is beyond the back gauge, ${shear.backGaugeMm.min} to ${shear.backGaugeMm.max} mm.`;
-  }
+    return say(`does not agree with its back gauge of ${formatBoth(gauge)}`);
+  const { min, max } = shear.backGaugeMm;
+  if (gauge !== null && (gauge < min || gauge > max))
+    return say(`is beyond the back gauge, ${formatBoth(min)} to ${formatBoth(max)}`);
   return null;
 }

@@ -9,7 +9,8 @@ import { importOrders, removeLine, removeOrder, saveLine, saveOrder } from './or
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { removeRow, saveRow, saveSettings } from './row-commands.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
-import { moveStock, useStock } from './stock-commands.ts';
+import { moveStock } from './stock-commands.ts';
+import { takeSheets } from './take-sheets.ts';
 import type { RowChange } from './row-change.ts';
 
 /** What a command does to the rows, and how the history names it ("Undo: …"). */
@@ -64,7 +65,7 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
     case 'stock.correct':
       return moveStock(shop, command);
     case 'stock.use':
-      return useStock(shop, command);
+      return takeSheets(shop, command);
     case 'cutting.save':
       return saveCutList(shop, command.list, command.label);
     case 'cutting.remove':

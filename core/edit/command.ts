@@ -109,14 +109,8 @@ export const command = z.union([
     at: instantS,
     note,
   }),
-  /** A run was cut: sheets used, remnants kept. */
-  z.strictObject({
-    do: z.literal('stock.use'),
-    lines: z.array(lineId).min(1),
-    used: z.array(z.strictObject({ sheetId: code, pieces: pieces.min(1) })),
-    kept: z.array(z.strictObject({ fromSheetId: code, widthMm: lengthMm, lengthMm, pieces: pieces.min(1) })),
-    at: instantS,
-  }),
+  /** The sheets of a run are taken from stock, to be cut by this list; its remnants are kept. */
+  z.strictObject({ do: z.literal('stock.use'), list: rowKinds.cutList, machineId: code, at: instantS }),
   z.strictObject({
     do: z.literal('cutting.save'),
     list: rowKinds.cutList,

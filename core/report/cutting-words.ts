@@ -1,4 +1,4 @@
-import type { CutPlan } from '../cutting/plan.ts';
+import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
 import type { CutStep, Destination } from '../cutting/step.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatWallDate } from '../time/wall.ts';
@@ -65,25 +65,34 @@ export interface CutFigures {
   /** Share of the sheets' area, 0 to 1. */
   readonly used: number;
   readonly remnants: number;
+  /** Scrap and trim. */
   readonly scrap: number;
+  /** What a changed list leaves on a stack, neither cut up nor kept. */
+  readonly left: number;
   /** Remnants kept, pieces. */
   readonly kept: number;
 }
 
-export function figuresOfCut({ groups, areas }: CutPlan): CutFigures {
-  const all = areas.blanks + areas.remnants + areas.scrap + areas.trim;
-  const share = (area: number): number => (all === 0 ? 0 : area / all);
+export function figuresOfCut({ groups }: Pick<CutPlan, 'groups'>): CutFigures {
+  const all = sumOf(groups, ({ widthMm, lengthMm }) => widthMm * lengthMm);
+  const share = (area: (group: SheetGroup) => number): number => (all === 0 ? 0 : sumOf(groups, area) / all);
+  const offcuts = (...kinds: string[]) =>
+    share((group) => areaOf(group.offcuts.filter(({ kind }) => kinds.includes(kind))));
   return {
-    sheets: groups.reduce((sum, group) => sum + group.count, 0),
-    used: share(areas.blanks),
-    remnants: share(areas.remnants),
-    scrap: share(areas.scrap + areas.trim),
-    kept: groups.reduce(
-      (sum, group) => sum + group.count * group.offcuts.filter((cut) => cut.kind === 'remnant').length,
-      0,
-    ),
+    sheets: sumOf(groups, () => 1),
+    used: share((group) => areaOf(group.blanks)),
+    remnants: offcuts('remnant'),
+    scrap: offcuts('scrap', 'trim'),
+    left: offcuts('left'),
+    kept: sumOf(groups, (group) => group.offcuts.filter(({ kind }) => kind === 'remnant').length),
   };
 }
+
+/** Over all sheets of all groups. */
+const sumOf = (groups: readonly SheetGroup[], each: (group: SheetGroup) => number): number =>
+  groups.reduce((sum, group) => sum + group.count * each(group), 0);
+const areaOf = (rects: readonly { w: number; h: number }[]): number =>
+  rects.reduce((sum, { w, h }) => sum + w * h, 0);
 
 /** "Prefinished galvanized, 24 ga, Moss" */
 export function metalName(shop: Shop, run: Pick<ShearRun, 'materialId' | 'gauge' | 'colourId'>): string {

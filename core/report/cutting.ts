@@ -1,8 +1,7 @@
 import { checkSteps } from '../cutting/check-steps.ts';
-import { countSteps } from '../cutting/counts.ts';
-import type { CutPlan } from '../cutting/plan.ts';
+import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
 import { planRun } from '../cutting/plan-run.ts';
-import type { RunInput, Stock } from '../cutting/run.ts';
+import type { RunInput, ShearLimits, Stock } from '../cutting/run.ts';
 import { countCuts } from '../estimate/shear.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../shop/material.ts';
@@ -11,6 +10,7 @@ import { good, type Problem, type Result } from '../shop/result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import { instant, type Instant } from '../units/brand.ts';
+import { changedLists, piecesIn, piecesTaken, planOfTaken, takenListFor, withList } from './cut-lists.ts';
 import type { PlanRead } from './dispatch.ts';
 
 /** A maximal stretch of a shear's queue of one material, gauge and colour. Read off the plan, never stored. */
@@ -62,9 +62,9 @@ export function runsOf(shop: Shop, { schedule, operations }: PlanRead): ShearRun
   return runs.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : 1));
 }
 
-/** What is left to cut of an operation: pieces counted on the floor are cut. */
-const piecesLeft = ({ quantity, started }: ShopOperation): number =>
-  Math.max(0, quantity - (started?.counted ?? 0));
+/** What is left to cut of an operation: pieces counted on the floor are cut, those whose sheets were taken are on their way. */
+const piecesLeft = (shop: Shop, { quantity, started, line }: ShopOperation): number =>
+  Math.max(0, quantity - Math.max(started?.counted ?? 0, piecesTaken(shop, line.id)));
 
 /** An offcut this large is kept (6 in × 24 in). Common practice, no source. */
 export const KEEP = { widthMm: 152.4, lengthMm: 609.6 };
@@ -98,22 +98,25 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
       id: operation.line.id,
       girthMm: operation.blank.girthMm,
       lengthMm: operation.blank.lengthMm,
-      quantity: piecesLeft(operation),
-      overrun: piecesLeft(operation) > 0 ? operation.line.overrun : 0,
+      quantity: piecesLeft(shop, operation),
+      overrun: piecesLeft(shop, operation) > 0 ? operation.line.overrun : 0,
       due: operation.order.due,
     })),
     stock,
-    shear: {
-      lengthMm: machine.maxLengthMm,
-      backGaugeMm: machine.backGaugeMm ?? { min: 0, max: machine.maxLengthMm },
-      scribe: true,
-      minStripMm: machine.minStripMm ?? 0,
-      // Nothing on record says that a machine is guarded for continuous strokes, so none are asked for.
-      continuousFrom: null,
-    },
+    shear: shearOf(machine),
     keep: KEEP,
   };
 }
+
+/** A shear's limits as the cutting takes them. */
+export const shearOf = (machine: Machine): ShearLimits => ({
+  lengthMm: machine.maxLengthMm,
+  backGaugeMm: machine.backGaugeMm ?? { min: 0, max: machine.maxLengthMm },
+  scribe: true,
+  minStripMm: machine.minStripMm ?? 0,
+  // Nothing on record says that a machine is guarded for continuous strokes, so none are asked for.
+  continuousFrom: null,
+});
 
 /** What must be bought first is reckoned so much dearer, so that what lies there is used. Our own figure. */
 const BUYING = 1.25;
@@ -147,6 +150,8 @@ export interface RunCut {
   readonly plan: Result<CutPlan>;
   /** The list a person changed, where one stands for this run; `plan` then has its sheets and steps. */
   readonly changed: CutList | null;
+  /** The list by which sheets were taken from stock for this run; where nothing else is left to cut, `plan` is that. */
+  readonly taken: CutList | null;
   /** What is wrong with the step list, none for one that yields what is asked. */
   readonly faults: readonly Problem[];
   readonly takings: readonly Taking[];
@@ -165,27 +170,51 @@ export const planQuickly = (input: RunInput): Result<CutPlan> => planRun(input, 
  * planned as if the sheets were bought, and what is missing is told.
  * @param solve `planQuickly`, or one that remembers its answers
  * @param free changed: less what the run takes, never below 0
+ * @param changed the list that a person changed for it
  */
 export function cutRun(
   shop: Shop,
   run: ShearRun,
   free: Map<string, number>,
   solve: (input: RunInput) => Result<CutPlan> = planQuickly,
+  changed: CutList | null = null,
 ): RunCut {
   let input = runInput(shop, run, free, false);
+  const taken = takenListFor(shop, run);
+  if (taken && input.lines.every(({ quantity }) => quantity === 0)) return asTaken(run, input, taken);
   let plan = solve(input);
   if (!plan.ok) {
     input = runInput(shop, run, free, true);
     plan = atPlainCost(shop, solve(input));
   }
-  const changed = shop.cutList.find((list) => run.operations.some((o) => o.line.id === list.id)) ?? null;
-  if (changed && plan.ok) plan = good(withList(plan.value, changed));
-  const faults = plan.ok ? checkSteps(input, plan.value.groups, plan.value.steps) : [];
+  const listed = changed && plan.ok ? withList(plan.value, changed, run, input) : null;
+  if (listed) plan = good(listed.plan);
+  const faults = listed?.faults ?? (plan.ok ? checkSteps(input, plan.value.groups, plan.value.steps) : []);
   const takings = plan.ok ? takingsOf(shop, plan.value, free) : [];
   for (const { sheetId, pieces } of takings)
     free.set(sheetId, Math.max(0, (free.get(sheetId) ?? 0) - pieces));
-  return { run, input, plan, changed, faults, takings, sheetsAlone: aloneOf(run) };
+  const sheetsAlone = aloneOf(run, (operation) => piecesLeft(shop, operation));
+  return { run, input, plan, changed, taken, faults, takings, sheetsAlone };
 }
+
+/** A run with nothing left to cut but what its sheets were taken for. */
+function asTaken(run: ShearRun, input: RunInput, taken: CutList): RunCut {
+  const sheetsAlone = aloneOf(run, ({ line }) => piecesIn(taken, line.id));
+  return {
+    run,
+    input,
+    plan: good(planOfTaken(taken)),
+    changed: null,
+    taken,
+    faults: [],
+    takings: [],
+    sheetsAlone,
+  };
+}
+
+/** Whether all that the run asks was taken from stock: its list is to be cut, no longer to be changed. */
+export const isTaken = ({ taken, input }: RunCut): boolean =>
+  taken !== null && input.lines.every(({ quantity }) => quantity === 0);
 
 /** Every run in turn, each with what the runs before it have left: the caller may rest between two. */
 export function* cutRuns(
@@ -194,7 +223,9 @@ export function* cutRuns(
   solve: (input: RunInput) => Result<CutPlan> = planQuickly,
 ): Generator<RunCut> {
   const free = freeStock(shop);
-  for (const run of runsOf(shop, plan)) yield cutRun(shop, run, free, solve);
+  const runs = runsOf(shop, plan);
+  const lists = changedLists(shop, runs);
+  for (const run of runs) yield cutRun(shop, run, free, solve, lists.get(run.id) ?? null);
 }
 
 /** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */
@@ -211,48 +242,32 @@ function atPlainCost(shop: Shop, made: Result<CutPlan>): Result<CutPlan> {
   return good({ ...made.value, groups, costCents, lowerBoundCents, status });
 }
 
-/** The plan with a changed list in place of its own; areas and costs are those of the list's sheets. */
-function withList(plan: CutPlan, { groups, steps }: CutList): CutPlan {
-  const sum = (kind: string): number =>
-    groups.reduce(
-      (all, { count, offcuts }) =>
-        all + count * offcuts.reduce((area, cut) => area + (cut.kind === kind ? cut.w * cut.h : 0), 0),
-      0,
-    );
-  const blanks = groups.reduce(
-    (all, group) => all + group.count * group.blanks.reduce((area, { w, h }) => area + w * h, 0),
-    0,
-  );
-  const costCents = groups.reduce((all, group) => all + group.count * group.costCents, 0);
-  return {
-    ...plan,
-    groups,
-    steps,
-    counts: countSteps(steps),
-    costCents,
-    status: costCents <= plan.lowerBoundCents + 1e-6 ? 'optimal' : 'feasible',
-    areas: { blanks, remnants: sum('remnant'), scrap: sum('scrap'), trim: sum('trim') },
-  };
-}
-
-function takingsOf(shop: Shop, plan: CutPlan, free: FreeStock): Taking[] {
-  const taken = new Map<string, number>();
-  for (const { stockId, count, lengthMm } of plan.groups) {
+/** Pieces that sheets of these groups take of each stock: of a coil stretches begun. */
+export function stockUsed(
+  shop: Shop,
+  groups: readonly Pick<SheetGroup, 'stockId' | 'count' | 'lengthMm'>[],
+): { sheetId: string; pieces: number }[] {
+  const used = new Map<string, number>();
+  for (const { stockId, count, lengthMm } of groups) {
     const sheet = shop.sheet.find((s) => s.id === stockId);
     const each = sheet?.form === 'coil' ? lengthMm / sheet.lengthMm : 1;
-    taken.set(stockId, (taken.get(stockId) ?? 0) + count * each);
+    used.set(stockId, (used.get(stockId) ?? 0) + count * each);
   }
-  return [...taken].map(([sheetId, amount]) => {
-    const pieces = Math.ceil(amount - 1e-6);
-    return { sheetId, pieces, short: Math.max(0, pieces - (free.get(sheetId) ?? 0)) };
-  });
+  return [...used].map(([sheetId, amount]) => ({ sheetId, pieces: Math.ceil(amount - 1e-6) }));
 }
 
+const takingsOf = (shop: Shop, { groups }: CutPlan, free: FreeStock): Taking[] =>
+  stockUsed(shop, groups).map(({ sheetId, pieces }) => ({
+    sheetId,
+    pieces,
+    short: Math.max(0, pieces - (free.get(sheetId) ?? 0)),
+  }));
+
 /** Sheets that each line would take cut alone from its own best size. */
-function aloneOf({ operations, machine }: ShearRun): number {
+function aloneOf({ operations, machine }: ShearRun, pieces: (operation: ShopOperation) => number): number {
   return operations.reduce((sum, operation) => {
     const { blank, sheet } = operation;
-    const quantity = piecesLeft(operation);
+    const quantity = pieces(operation);
     const counted = quantity > 0 ? countCuts({ blank, quantity, sheet, machine }) : null;
     return sum + (counted?.ok ? counted.value.sheets : 0);
   }, 0);

@@ -1,5 +1,5 @@
 import type { Shop } from '../shop/state.ts';
-import { cutRun, freeStock, type RunCut, type ShearRun } from './cutting.ts';
+import { cutRun, freeStock, isTaken, type RunCut, type ShearRun } from './cutting.ts';
 import { viewQueues, type PlanView } from './plan-view.ts';
 
 /** A later run of the same metal brought forward to an earlier one, and what that changes. */
@@ -19,15 +19,15 @@ export interface Join {
 /**
  * What joining a run and the next one of the same metal on the same shear would bring. Both costs are reckoned with all
  * stock free, so that they compare.
- * @returns null without such a run, or where the runs cannot be cut
+ * @returns null without such a run, where the runs cannot be cut, or where the sheets of one were taken already
  */
 export function joinOf(shop: Shop, plan: PlanView, cuts: readonly RunCut[], cut: RunCut): Join | null {
   const { run } = cut;
   const at = cuts.findIndex((one) => one.run.id === run.id);
   const other = cuts
     .slice(at + 1)
-    .find(({ run: later }) => later.machine.id === run.machine.id && sameMetal(later, run));
-  if (at < 0 || !other) return null;
+    .find((one) => !isTaken(one) && one.run.machine.id === run.machine.id && sameMetal(one.run, run));
+  if (at < 0 || !other || isTaken(cut)) return null;
   const moved = other.run.operations.map((o) => o.id);
   const last = run.operations.at(-1)?.id;
   const queues = Object.fromEntries(
@@ -39,7 +39,7 @@ export function joinOf(shop: Shop, plan: PlanView, cuts: readonly RunCut[], cut:
   const after = viewQueues(shop, plan, queues);
   if (!after.ok) return null;
   const costOf = (one: ShearRun): number | null => {
-    const { plan: made } = cutRun({ ...shop, cutList: [] }, one, freeStock(shop));
+    const { plan: made } = cutRun(shop, one, freeStock(shop));
     return made.ok ? made.value.costCents : null;
   };
   const [first, second] = [costOf(run), costOf(other.run)];

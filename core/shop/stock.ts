@@ -54,19 +54,23 @@ export const sheetGroup = z.strictObject({
   lengthMm: mm,
   costCents: z.number().min(0),
   blanks: z.array(z.strictObject({ ...rect, lines: z.array(lineId) })),
-  offcuts: z.array(z.strictObject({ ...rect, kind: z.enum(['remnant', 'scrap', 'trim']) })),
+  offcuts: z.array(z.strictObject({ ...rect, kind: z.enum(['remnant', 'scrap', 'trim', 'left']) })),
 });
 
 /**
- * The step list of a run as a person changed it, with the sheets it is cut from. It stands for the run that holds its
- * first line; whether it still yields what the run asks is checked whenever it is shown.
+ * The step list of a run with the sheets it is cut from: as a person changed it, or as the sheets were taken from stock
+ * for it. A changed list stands for the run with the first of its lines that still waits; whether it still yields what
+ * the run asks is checked whenever it is shown.
  */
 export const cutList = z.strictObject({
-  id: lineId,
+  /** The run's; of a list that sheets were taken for, the run's and the moment. */
+  id: z.string().min(1).max(80),
   /** The run's lines when the list was made. */
   lines: z.array(lineId).min(1).max(500),
   groups: z.array(sheetGroup).max(500),
   steps: z.array(cutStep).max(2000),
+  /** When its sheets were taken from stock; null: they were not yet. */
+  taken: instantS.nullable(),
   revision,
 });
 export type CutList = z.infer<typeof cutList>;

@@ -243,6 +243,7 @@ const cutList = sqliteTable('cutList', {
   lines: json().notNull(),
   groups: json().notNull(),
   steps: json().notNull(),
+  taken: integer(),
   revision: revision(),
 });
 

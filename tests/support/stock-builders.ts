@@ -1,4 +1,5 @@
 import type { CutStep } from '../../core/cutting/step.ts';
+import type { CutList } from '../../core/shop/stock.ts';
 import type { RowOf } from '../../core/shop/state.ts';
 import { type With, at } from './builders.ts';
 
@@ -21,6 +22,7 @@ export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
   lines: ['1042/1'],
   groups: [],
   steps: [],
+  taken: null,
   revision: 0,
   ...own,
 });
@@ -41,5 +43,19 @@ export const aStep = (own: Partial<CutStep> = {}): CutStep => ({
   lines: [{ line: '1042/1', pieces: 12 }],
   blanks: 12,
   blanksSoFar: 12,
+  ...own,
+});
+
+/** Sheets of the moss stock, not yet drawn. */
+export const aGroup = (own: Partial<CutList['groups'][number]> = {}): CutList['groups'][number] => ({
+  id: 'A',
+  stockId: 'galv-24-moss',
+  remnantStock: false,
+  count: 1,
+  widthMm: 1219.2,
+  lengthMm: 3048,
+  costCents: 6200,
+  blanks: [],
+  offcuts: [],
   ...own,
 });

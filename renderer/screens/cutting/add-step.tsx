@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import { blankSizes } from '../../../core/cutting/run.ts';
+import { blankSizes, hundredth } from '../../../core/cutting/run.ts';
 import type { CutStep, Destination } from '../../../core/cutting/step.ts';
 import type { RunCut } from '../../../core/report/cutting.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -10,6 +10,7 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { Length } from '../shop/form/parsed-field.tsx';
 import styles from './cutting.module.css';
+import { groupOfStack, stacksOf, stepsOf } from './use-steps.ts';
 
 interface Props {
   shop: Shop;
@@ -23,7 +24,7 @@ const CUTS = [
   { id: 'length', name: 'Crosscut: sets the length' },
 ] as const;
 
-/** Where a cut piece can go: the run's blank sizes, kept, or thrown away. */
+/** Where a cut piece can go: the run's blank sizes, another stack, kept, or thrown away. */
 function destinations(shop: Shop, cut: RunCut): { id: string; name: string; to: Destination }[] {
   const { units } = shop.settings;
   const blanks = blankSizes(cut.input).map(({ girthMm, lengthMm }) => ({
@@ -31,8 +32,17 @@ function destinations(shop: Shop, cut: RunCut): { id: string; name: string; to: 
     name: `Blank ${cutSizes(girthMm, lengthMm, units)}`,
     to: { kind: 'blank', girthMm, lengthMm } as const,
   }));
+  const sheets = cut.plan.ok ? cut.plan.value.groups.map(({ id }) => id) : [];
+  const stacks = stacksOf(cut)
+    .filter((id) => !sheets.includes(id))
+    .map((stack) => ({
+      id: `stack ${stack}`,
+      name: `Stack ${stack}`,
+      to: { kind: 'stack', stack } as const,
+    }));
   return [
     ...blanks,
+    ...stacks,
     { id: 'remnant', name: 'Remnant', to: { kind: 'remnant' } },
     { id: 'scrap', name: 'Scrap', to: { kind: 'scrap' } },
   ];
@@ -40,8 +50,7 @@ function destinations(shop: Shop, cut: RunCut): { id: string; name: string; to: 
 
 /** A setting of one's own, put last; the list is checked with it. */
 export function AddStep({ shop, cut, onAdd, onClose }: Props) {
-  const steps = cut.plan.ok ? cut.plan.value.steps : [];
-  const stacks = [...new Set(steps.map((step) => step.stack))];
+  const stacks = stacksOf(cut);
   const gives = destinations(shop, cut);
   const [stack, setStack] = useState(stacks[0] ?? 'A');
   const [axis, setAxis] = useState<CutStep['axis']>('width');
@@ -89,18 +98,15 @@ export function AddStep({ shop, cut, onAdd, onClose }: Props) {
 
 type Chosen = Pick<CutStep, 'stack' | 'axis' | 'sizeMm' | 'cutsEach' | 'to'>;
 
-/** The step as the list keeps it: as many pieces are fed as the stack has, to the gauge where it reaches. */
+/** The step as the list keeps it, cut to the gauge where that reaches; the list itself counts what is fed and finished. */
 function stepOf(cut: RunCut, chosen: Chosen): CutStep {
-  const { steps, groups } = cut.plan.ok ? cut.plan.value : { steps: [], groups: [] };
-  const known = steps.find((step) => step.stack === chosen.stack);
-  const group = groups.find(({ id }) => id === known?.group);
   const { min, max } = cut.input.shear.backGaugeMm;
-  const sizeMm = Math.round(chosen.sizeMm * 100) / 100;
+  const sizeMm = hundredth(chosen.sizeMm);
   return {
     ...chosen,
-    number: steps.length + 1,
-    group: known?.group ?? chosen.stack,
-    fed: known?.fed ?? group?.count ?? 1,
+    number: stepsOf(cut).length + 1,
+    group: groupOfStack(cut, chosen.stack),
+    fed: 0,
     sizeMm,
     backGaugeMm: sizeMm >= min && sizeMm <= max ? sizeMm : null,
     stroke: 'single',

@@ -1,12 +1,13 @@
 import { useState } from 'react';
 import type { CutStep } from '../../../core/cutting/step.ts';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import { isTaken, type RunCut } from '../../../core/report/cutting.ts';
 import { metalName } from '../../../core/report/cutting-words.ts';
 import { Button } from '../../ui/button.tsx';
-import { Combo } from '../../ui/choice.tsx';
+import { Combo, Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
+import styles from './cutting.module.css';
 import type { Ready } from './cutting-screen.tsx';
-import type { StepEdit } from './use-steps.ts';
+import { stacksOf, type StepEdit } from './use-steps.ts';
 
 interface Props {
   query: Ready;
@@ -16,13 +17,17 @@ interface Props {
   onClose: () => void;
 }
 
-/** Put a step at the end of another run's list, fed from its first stack. */
+/** Put a step at the end of another run's list. */
 export function CopyStep({ query: { shop, cuts }, cut, step, edit, onClose }: Props) {
+  const others = cuts.filter((one) => one.plan.ok && !isTaken(one) && one.run.id !== cut.run.id);
   const [runId, setRunId] = useState<string | null>(null);
-  const others = cuts.filter((one) => one.plan.ok && one.run.id !== cut.run.id);
+  const [chosen, setStack] = useState<string | null>(null);
+  const other = others.find(({ run }) => run.id === runId);
+  const stacks = other ? stacksOf(other) : [];
+  const stack = stacks.find((id) => id === chosen) ?? stacks[0] ?? null;
   const copy = () => {
-    if (runId === null) return;
-    edit.copyTo(step, runId);
+    if (runId === null || stack === null) return;
+    edit.copyTo(step, runId, stack);
     onClose();
   };
   return (
@@ -31,18 +36,27 @@ export function CopyStep({ query: { shop, cuts }, cut, step, edit, onClose }: Pr
       isOpen
       onClose={onClose}
       actions={
-        <Button look="primary" isDisabled={runId === null} onPress={copy}>
+        <Button look="primary" isDisabled={stack === null} onPress={copy}>
           Copy
         </Button>
       }
     >
-      <Combo
-        label="Run"
-        options={others.map(({ run }) => ({ id: run.id, name: `${run.id}, ${metalName(shop, run)}` }))}
-        value={runId}
-        onChange={setRunId}
-        help="It is put last; that list is then checked against what its run asks."
-      />
+      <div className={styles.form}>
+        <Combo
+          label="Run"
+          options={others.map(({ run }) => ({ id: run.id, name: `${run.id}, ${metalName(shop, run)}` }))}
+          value={runId}
+          onChange={setRunId}
+          help="It is put last; that list is then checked against what its run asks."
+        />
+        <Select
+          label="Feed from stack"
+          options={stacks.map((id) => ({ id, name: id }))}
+          value={stack}
+          onChange={setStack}
+          isDisabled={stack === null}
+        />
+      </div>
     </Dialog>
   );
 }

@@ -1,5 +1,5 @@
 import { proofWords } from '../../../core/report/cut-proof.ts';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import { isTaken, stockUsed, type RunCut } from '../../../core/report/cutting.ts';
 import { figuresOfCut } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatMoney } from '../../../core/units/money.ts';
@@ -10,16 +10,23 @@ import { percent } from './run-list.tsx';
 export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   if (!cut.plan.ok) return null;
   const plan = cut.plan.value;
-  const { sheets, used, remnants, scrap, kept } = figuresOfCut(plan);
+  const { sheets, used, remnants, scrap, left, kept } = figuresOfCut(plan);
+  const cost = formatMoney(plan.costCents);
   const facts: [string, string][] = [
     ['Sheets', `${sheets} (${cut.sheetsAlone} if each line were cut by itself)`],
     ['Blanks', String(plan.steps.at(-1)?.blanksSoFar ?? 0)],
     ['Area used', percent(used)],
     ['Remnants kept', `${kept} (${percent(remnants)})`],
     ['Scrap and trim', percent(scrap)],
-    ['Stock cost', `${formatMoney(plan.costCents)}, ${proofWords(plan)}`],
+    ...(left > 0 ? [['Left uncut', percent(left)] satisfies [string, string]] : []),
+    ['Stock cost', isTaken(cut) ? cost : `${cost}, ${proofWords(plan)}`],
     ['Back gauge settings', String(plan.counts.backGaugeMoves)],
-    ['Taken from stock', cut.takings.map((taking) => takenWords(shop, taking)).join(', ')],
+    [
+      'Stock',
+      stockUsed(shop, plan.groups)
+        .map((used) => usedWords(shop, cut, used))
+        .join(', '),
+    ],
   ];
   return (
     <dl className={styles.figures}>
@@ -33,7 +40,11 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   );
 }
 
-function takenWords(shop: Shop, { sheetId, pieces, short }: RunCut['takings'][number]): string {
+type Used = ReturnType<typeof stockUsed>[number];
+
+/** "10 of galv-24-slate-48x120, 3 short" */
+function usedWords(shop: Shop, { takings }: RunCut, { sheetId, pieces }: Used): string {
   const form = shop.sheet.find((s) => s.id === sheetId)?.form;
+  const short = takings.find((taking) => taking.sheetId === sheetId)?.short ?? 0;
   return `${pieces} of ${sheetId}${form === 'coil' ? ' (stretches)' : ''}${short > 0 ? `, ${short} short` : ''}`;
 }

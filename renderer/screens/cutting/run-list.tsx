@@ -1,4 +1,4 @@
-import type { RunCut } from '../../../core/report/cutting.ts';
+import { isTaken, type RunCut } from '../../../core/report/cutting.ts';
 import { figuresOfCut, metalName } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
@@ -85,6 +85,7 @@ export const shortOf = ({ takings }: RunCut): number => takings.reduce((sum, { s
 
 /** Whether a run can be cut from what is there. */
 export function RunState({ cut }: { cut: RunCut }) {
+  if (isTaken(cut)) return <Tag look="accent">sheets taken</Tag>;
   if (!cut.plan.ok) return <Tag look="late">cannot be cut</Tag>;
   if (cut.faults.length > 0) return <Tag look="late">steps do not fit</Tag>;
   const short = shortOf(cut);

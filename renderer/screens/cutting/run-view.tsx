@@ -1,7 +1,9 @@
 import { ArrowLeft, FileDown, PackageMinus, Printer, RotateCcw } from 'lucide-react';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import { piecesIn } from '../../../core/report/cut-lists.ts';
+import { isTaken, type RunCut } from '../../../core/report/cutting.ts';
 import { metalName, stepsCsv } from '../../../core/report/cutting-words.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
@@ -19,7 +21,7 @@ import { RunState } from './run-list.tsx';
 import { Sheets } from './sheets.tsx';
 import { SolveBar } from './solve-bar.tsx';
 import { StepList } from './step-list.tsx';
-import { useSteps } from './use-steps.ts';
+import { listOf, useSteps } from './use-steps.ts';
 
 /** One run opened: its figures, its sheets to scale, the list of settings to cut by. */
 export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
@@ -37,9 +39,10 @@ export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
         <Faults problems={plan.problems} title="This run cannot be cut as it stands" />
       ) : (
         <>
+          <Taken query={query} cut={cut} />
           <Panel title="The run in figures" actions={<RunState cut={cut} />}>
             <CutFacts shop={shop} cut={cut} />
-            <SolveBar cut={cut} />
+            {!isTaken(cut) && <SolveBar cut={cut} />}
           </Panel>
           <JoinNext query={query} cut={cut} />
           <Panel title="Sheets">
@@ -57,7 +60,9 @@ function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
   const edit = useSteps(query, cut);
   return (
     <Panel
-      title={cut.changed ? 'Steps, changed by hand' : 'Steps'}
+      title={
+        isTaken(cut) ? 'Steps, as the sheets were taken' : cut.changed ? 'Steps, changed by hand' : 'Steps'
+      }
       actions={
         cut.changed && (
           <Button small icon={RotateCcw} onPress={edit.planAnew}>
@@ -69,8 +74,23 @@ function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
       {cut.faults.length > 0 && (
         <Faults problems={cut.faults} title="Cut as it stands, this list does not give what the run asks" />
       )}
-      <StepList query={query} cut={cut} edit={edit} />
+      <StepList query={query} cut={cut} edit={isTaken(cut) ? null : edit} />
     </Panel>
+  );
+}
+
+/** What was taken from stock for this run already. */
+function Taken({ query: { shop }, cut }: { query: Ready; cut: RunCut }) {
+  const { taken } = cut;
+  if (taken?.taken == null) return null;
+  const at = instant(taken.taken);
+  const { timeZone } = shop.settings;
+  const lines = taken.lines.filter((id) => piecesIn(taken, id) > 0);
+  return (
+    <p className={styles.taken} role="status">
+      {`Sheets for ${lines.map((id) => `${piecesIn(taken, id)} of ${id}`).join(', ')} were taken from stock on ${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}, remnants with them. `}
+      {!isTaken(cut) && 'What is planned here is the rest.'}
+    </p>
   );
 }
 
@@ -90,21 +110,11 @@ function Faults({ title, problems }: { title: string; problems: RunCut['faults']
 function Tools({ query, cut }: { query: Ready; cut: RunCut }) {
   const act = useAct();
   const present = usePresent();
-  const { run, plan, takings } = cut;
+  const { run, plan } = cut;
   const take = () => {
     if (!plan.ok) return;
-    const kept = plan.value.groups.flatMap(({ stockId, count, offcuts }) =>
-      offcuts
-        .filter((offcut) => offcut.kind === 'remnant')
-        .map(({ w, h }) => ({ fromSheetId: stockId, widthMm: h, lengthMm: w, pieces: count })),
-    );
-    void act({
-      do: 'stock.use',
-      lines: run.operations.map((o) => o.line.id),
-      used: takings.map(({ sheetId, pieces }) => ({ sheetId, pieces })),
-      kept,
-      at: present(),
-    }).catch(toastError);
+    const list = listOf(cut, plan.value.groups, plan.value.steps);
+    void act({ do: 'stock.use', list, machineId: run.machine.id, at: present() }).catch(toastError);
   };
   return (
     <>
@@ -113,9 +123,11 @@ function Tools({ query, cut }: { query: Ready; cut: RunCut }) {
       </Button>
       {plan.ok && (
         <>
-          <Button icon={PackageMinus} onPress={take}>
-            Take sheets from stock
-          </Button>
+          {!isTaken(cut) && (
+            <Button icon={PackageMinus} onPress={take}>
+              Take sheets from stock
+            </Button>
+          )}
           <Button
             icon={FileDown}
             onPress={() => saveText(`steps ${run.id}.csv`, stepsCsv(cut, query.shop.settings.units))}

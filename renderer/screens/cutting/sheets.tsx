@@ -16,11 +16,6 @@ export function Sheets({ shop, cut }: { shop: Shop; cut: RunCut }) {
   const longestMm = Math.max(1, ...groups.map((group) => group.lengthMm));
   return (
     <div className={styles.sheets}>
-      {cut.changed && (
-        <p className={styles.soft}>
-          The drawing shows the sheets as they were planned; the list below has been changed since.
-        </p>
-      )}
       <ul className={styles.legend}>
         {[...looks].map(([id, look]) => (
           <li key={id}>

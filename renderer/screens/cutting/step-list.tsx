@@ -1,6 +1,12 @@
 import { ArrowDown, ArrowUp, Copy, GripVertical, Plus, Trash2 } from 'lucide-react';
 import { useState, type KeyboardEvent } from 'react';
-import { Button as Handle, GridList, GridListItem, useDragAndDrop } from 'react-aria-components';
+import {
+  Button as Handle,
+  DropIndicator,
+  GridList,
+  GridListItem,
+  useDragAndDrop,
+} from 'react-aria-components';
 import type { CutStep } from '../../../core/cutting/step.ts';
 import type { RunCut } from '../../../core/report/cutting.ts';
 import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
@@ -10,12 +16,13 @@ import { AddStep } from './add-step.tsx';
 import { CopyStep } from './copy-step.tsx';
 import type { Ready } from './cutting-screen.tsx';
 import styles from './cutting.module.css';
-import type { StepEdit } from './use-steps.ts';
+import { stepsOf, type StepEdit } from './use-steps.ts';
 
 interface Props {
   query: Ready;
   cut: RunCut;
-  edit: StepEdit;
+  /** null: the list is only to be read. */
+  edit: StepEdit | null;
 }
 
 const HEADS = [
@@ -37,19 +44,12 @@ const HEADS = [
 export function StepList({ query, cut, edit }: Props) {
   const [copied, setCopied] = useState<CutStep | null>(null);
   const [adding, setAdding] = useState(false);
-  const steps = cut.plan.ok ? cut.plan.value.steps : [];
+  const steps = stepsOf(cut);
   const rows = stepRows(steps, query.shop.settings.units);
-  const { dragAndDropHooks } = useDragAndDrop({
-    getItems: (keys) => [...keys].map((key) => ({ 'text/plain': String(key) })),
-    onReorder({ keys, target }) {
-      const from = Number([...keys][0]) - 1;
-      const to = Number(target.key) - 1 + (target.dropPosition === 'after' ? 1 : 0);
-      edit.move(from, to > from ? to - 1 : to);
-    },
-  });
+  const dragAndDropHooks = useRowDrag(edit);
   return (
     <div className={styles.scroll}>
-      <div className={styles.steps} onKeyDownCapture={(event) => pressed(event, edit)}>
+      <div className={styles.steps} onKeyDownCapture={(event) => edit && pressed(event, edit)}>
         <div className={styles.stepHead} aria-hidden>
           {HEADS.map((head, i) => (
             <span key={i}>{head}</span>
@@ -58,7 +58,8 @@ export function StepList({ query, cut, edit }: Props) {
         <GridList
           aria-label="Steps"
           items={rows.map((row) => ({ ...row, id: String(row.number) }))}
-          dragAndDropHooks={dragAndDropHooks}
+          {...(edit ? { dragAndDropHooks } : {})}
+          renderEmptyState={() => <p className={styles.padded}>No steps: every one was taken out.</p>}
           dependencies={[cut]}
         >
           {(row) => (
@@ -67,28 +68,48 @@ export function StepList({ query, cut, edit }: Props) {
               textValue={`Step ${row.number}, ${row.setting}, ${row.gives}`}
               className={styles.step ?? ''}
             >
-              <StepCells row={row} />
-              <StepTools
-                row={row}
-                last={rows.length}
-                edit={edit}
-                onCopy={() => setCopied(steps[row.number - 1] ?? null)}
-              />
+              <StepCells row={row} movable={edit !== null} />
+              {edit && (
+                <StepTools
+                  row={row}
+                  last={rows.length}
+                  edit={edit}
+                  onCopy={() => setCopied(steps[row.number - 1] ?? null)}
+                />
+              )}
             </GridListItem>
           )}
         </GridList>
-        <div className={styles.padded}>
-          <Button small icon={Plus} onPress={() => setAdding(true)}>
-            Add a step
-          </Button>
-        </div>
+        {edit && (
+          <div className={styles.padded}>
+            <Button small icon={Plus} onPress={() => setAdding(true)}>
+              Add a step
+            </Button>
+          </div>
+        )}
       </div>
-      {adding && <AddStep shop={query.shop} cut={cut} onAdd={edit.add} onClose={() => setAdding(false)} />}
-      {copied && (
+      {edit && adding && (
+        <AddStep shop={query.shop} cut={cut} onAdd={edit.add} onClose={() => setAdding(false)} />
+      )}
+      {edit && copied && (
         <CopyStep query={query} cut={cut} step={copied} edit={edit} onClose={() => setCopied(null)} />
       )}
     </div>
   );
+}
+
+/** Rows are dragged to another place; a line shows where one would come. */
+function useRowDrag(edit: StepEdit | null) {
+  const { dragAndDropHooks } = useDragAndDrop({
+    getItems: (keys) => [...keys].map((key) => ({ 'text/plain': String(key) })),
+    renderDropIndicator: (target) => <DropIndicator target={target} className={styles.dropHere ?? ''} />,
+    onReorder({ keys, target }) {
+      const from = Number([...keys][0]) - 1;
+      const to = Number(target.key) - 1 + (target.dropPosition === 'after' ? 1 : 0);
+      edit?.move(from, to > from ? to - 1 : to);
+    },
+  });
+  return dragAndDropHooks;
 }
 
 /** Alt and an arrow move the row with the focus, Delete takes it out. */
@@ -103,11 +124,15 @@ function pressed(event: KeyboardEvent, edit: StepEdit): void {
   else edit.move(at, at + by);
 }
 
-const StepCells = ({ row }: { row: StepRow }) => (
+const StepCells = ({ row, movable }: { row: StepRow; movable: boolean }) => (
   <>
-    <Handle slot="drag" className={styles.handle ?? ''}>
-      <GripVertical size={16} aria-label="Drag" />
-    </Handle>
+    {movable ? (
+      <Handle slot="drag" className={styles.handle ?? ''}>
+        <GripVertical size={16} aria-label="Drag" />
+      </Handle>
+    ) : (
+      <span />
+    )}
     <span>{row.number}</span>
     <span>{row.feed}</span>
     <span className={styles.setting}>{row.setting}</span>

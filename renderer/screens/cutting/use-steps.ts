@@ -1,6 +1,9 @@
-import { cutListOf, moveStep, relisted } from '../../../core/edit/cutting-steps.ts';
+import type { SheetGroup } from '../../../core/cutting/plan.ts';
+import { relisted } from '../../../core/cutting/relist.ts';
 import type { CutStep } from '../../../core/cutting/step.ts';
+import { cutListOf, moveStep } from '../../../core/edit/cutting-steps.ts';
 import type { RunCut } from '../../../core/report/cutting.ts';
+import type { CutList } from '../../../core/shop/stock.ts';
 import { navigate } from '../../router.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../shop/form/use-act.ts';
@@ -11,25 +14,39 @@ export interface StepEdit {
   move(from: number, to: number): void;
   remove(at: number): void;
   add(step: CutStep): void;
-  copyTo(step: CutStep, runId: string): void;
+  /** Put a step last in another run's list, fed from one of its stacks. */
+  copyTo(step: CutStep, runId: string, stack: string): void;
   planAnew(): void;
+}
+
+/** The steps as they stand, planned or changed. */
+export const stepsOf = ({ plan }: RunCut): readonly CutStep[] => (plan.ok ? plan.value.steps : []);
+
+/** The sheets laid ready for a run, those of a changed list too that no step cuts at the moment. */
+const sheetsOf = ({ plan, changed }: RunCut): readonly SheetGroup[] =>
+  changed?.groups ?? (plan.ok ? plan.value.groups : []);
+
+/** Every stack that a step can be fed from: sheets, panels, strips. */
+export const stacksOf = (cut: RunCut): string[] => [
+  ...new Set([...sheetsOf(cut).map(({ id }) => id), ...stepsOf(cut).map(({ stack }) => stack)]),
+];
+
+/** The sheets that a stack is cut from. */
+export const groupOfStack = (cut: RunCut, stack: string): string =>
+  stepsOf(cut).find((step) => step.stack === stack)?.group ?? stack;
+
+/** A run's list as it stands on the screen, with these steps. */
+export function listOf(cut: RunCut, groups: readonly SheetGroup[], steps: readonly CutStep[]): CutList {
+  const { run, changed, input } = cut;
+  const lines = run.operations.map((o) => o.line.id);
+  const listed = relisted(steps, groups, input.lines);
+  return cutListOf(changed?.id ?? run.id, lines, groups, listed, changed?.revision ?? 0);
 }
 
 export function useSteps({ cuts }: Ready, cut: RunCut): StepEdit {
   const act = useAct();
-  const stepsOf = (of: RunCut): readonly CutStep[] => (of.plan.ok ? of.plan.value.steps : []);
-  const save = (of: RunCut, steps: readonly CutStep[], label: string): void => {
-    if (!of.plan.ok) return;
-    const { run, input, changed } = of;
-    const list = cutListOf(
-      changed?.id ?? run.id,
-      run.operations.map((o) => o.line.id),
-      of.plan.value.groups,
-      relisted(steps, input.lines),
-      changed?.revision ?? 0,
-    );
-    void act({ do: 'cutting.save', list, label }).catch(toastError);
-  };
+  const save = (of: RunCut, steps: readonly CutStep[], label: string): void =>
+    void act({ do: 'cutting.save', list: listOf(of, sheetsOf(of), steps), label }).catch(toastError);
   return {
     move(from, to) {
       const steps = stepsOf(cut);
@@ -43,13 +60,13 @@ export function useSteps({ cuts }: Ready, cut: RunCut): StepEdit {
         `Take step ${at + 1} out of run ${cut.run.id}`,
       ),
     add: (step) => save(cut, [...stepsOf(cut), step], `Add a step to run ${cut.run.id}`),
-    copyTo(step, runId) {
+    copyTo(step, runId, stack) {
       const other = cuts.find(({ run }) => run.id === runId);
-      if (!other?.plan.ok) return;
-      const group = other.plan.value.groups[0]?.id ?? step.group;
+      if (!other) return;
+      const copied = { ...step, group: groupOfStack(other, stack), stack, rest: null };
       save(
         other,
-        [...stepsOf(other), { ...step, group, stack: group }],
+        [...stepsOf(other), copied],
         `Copy step ${step.number} of run ${cut.run.id} to run ${runId}`,
       );
       navigate('cutting', runId);

@@ -47,27 +47,6 @@ describe('stock', () => {
     });
   });
 
-  it('loses what a run used and gains its remnants, put together by size', () => {
-    const kept = { fromSheetId: sheetId, widthMm: 300, lengthMm: 3048, pieces: 1 };
-    const after = done(shop, {
-      do: 'stock.use',
-      lines: ['1042/1'],
-      used: [{ sheetId, pieces: 4 }],
-      kept: [kept, kept, { ...kept, widthMm: 200 }],
-      at: NOW,
-    });
-    expect(onHand(after)).toBe(36);
-    expect(onHand(after, 'galv-24-moss-r300x3048')).toBe(2);
-    expect(after.sheet.find((s) => s.id === 'galv-24-moss-r200x3048')).toMatchObject({
-      form: 'remnant',
-      onHand: 1,
-      materialId: 'galv',
-      gauge: '24',
-      colourId: 'moss',
-    });
-    expect(after.movement.map((m) => m.what).sort()).toEqual(['kept', 'kept', 'used']);
-  });
-
   it('is as before when the step is undone', () => {
     const edit = applyCommand(shop, { do: 'stock.receive', sheetId, pieces: 1, at: NOW, note: '' });
     if (!edit.ok) throw new Error('refused');

@@ -5,7 +5,6 @@ import { viewPlan } from '../../../core/report/plan-view.ts';
 import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, aQueue, aSheet, aShop, anOrder, NOW } from '../../support/builders.ts';
-import { aCutList } from '../../support/stock-builders.ts';
 
 const planOf = (shop: Shop) => {
   const plan = viewPlan(shop, NOW);
@@ -79,19 +78,6 @@ describe('runs on the shear', () => {
     const narrow = shop.sheet.map((s) => ({ ...s, widthMm: 160, trimMm: 20 }));
     const [first] = cutsOf({ ...shop, sheet: narrow, line: [flat({ number: 1, quantity: 4 })] });
     expect(first?.plan).toMatchObject({ ok: false, problems: [{ subject: 'line 1042/1', field: 'girth' }] });
-  });
-
-  it('keep a list that a person changed, and say what it is missing', () => {
-    const [run] = cutsOf(shop);
-    const { groups, steps } = planned(run);
-    const list = aCutList({
-      lines: ['1042/1', '1042/2'],
-      groups: structuredClone(groups) as never,
-      steps: structuredClone(steps.slice(0, -1)) as never,
-    });
-    const [first] = cutsOf({ ...shop, cutList: [list] });
-    expect(first?.changed).toEqual(list);
-    expect(first?.faults.map((p) => p.message).join(' ')).toMatch(/missing/);
   });
 });
 

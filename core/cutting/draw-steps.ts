@@ -1,0 +1,77 @@
+import type { Offcut, PlacedBlank, Rect, SheetGroup } from './plan.ts';
+import { cutRefusal } from './replay.ts';
+import { blankSizes, hundredth, type RunInput } from './run.ts';
+import type { CutStep, Destination } from './step.ts';
+
+/** Piles on a sheet's own bed: the pieces of one sheet with the places they had in it, by where they lie now. */
+type Piles = Map<string, Rect[]>;
+
+/**
+ * One sheet of a group drawn as a step list cuts it, cut by cut: the drawing of a list that a person changed. What still
+ * lies on a stack at the end is `left`; a cut that the shear cannot make is not made, as in the replay.
+ */
+export function drawSteps(
+  group: SheetGroup,
+  steps: readonly CutStep[],
+  run: RunInput,
+): Pick<SheetGroup, 'blanks' | 'offcuts'> {
+  const piles: Piles = new Map([[group.id, [{ x: 0, y: 0, w: group.lengthMm, h: group.widthMm }]]]);
+  const trims: Rect[] = [];
+  for (const step of steps) {
+    const pile = piles.get(step.stack) ?? [];
+    piles.delete(step.stack);
+    for (const piece of pile) {
+      const { cuts, rest } = cutUp(piece, step, run);
+      for (const cut of cuts) {
+        if (isTrim(cut, step, run, group)) trims.push(cut);
+        else lay(piles, placeOf(step.to), cut);
+      }
+      lay(piles, step.rest ? placeOf(step.rest) : step.stack, rest);
+    }
+  }
+  return drawn(piles, trims, run);
+}
+
+const placeOf = (to: Destination): string => (to.kind === 'stack' ? to.stack : to.kind);
+
+function lay(piles: Piles, place: string, piece: Rect): void {
+  piles.set(place, [...(piles.get(place) ?? []), piece]);
+}
+
+function cutUp(piece: Rect, step: CutStep, { shear }: RunInput): { cuts: Rect[]; rest: Rect } {
+  const cuts: Rect[] = [];
+  const { sizeMm: size } = step;
+  let { x, y, w, h } = piece;
+  for (let cut = 0; cut < step.cutsEach && cutRefusal(step, h, w, shear) === null; cut++) {
+    if (step.axis === 'length') {
+      cuts.push({ x, y, w: size, h });
+      [x, w] = [hundredth(x + size), hundredth(w - size)];
+    } else {
+      cuts.push({ x, y, w, h: size });
+      [y, h] = [hundredth(y + size), hundredth(h - size)];
+    }
+  }
+  return { cuts, rest: { x, y, w, h } };
+}
+
+/** A cut to scrap as wide as the trim that squares an edge of the stock. */
+function isTrim({ h }: Rect, step: CutStep, { stock }: RunInput, group: SheetGroup): boolean {
+  const from = stock.find((s) => s.id === group.stockId);
+  if (!from || step.to.kind !== 'scrap') return false;
+  return step.axis === 'length'
+    ? step.sizeMm === from.endTrimMm && h === group.widthMm
+    : step.sizeMm === from.sideTrimMm;
+}
+
+function drawn(piles: Piles, trims: readonly Rect[], run: RunInput): Pick<SheetGroup, 'blanks' | 'offcuts'> {
+  const sizes = blankSizes(run);
+  const linesOf = ({ w, h }: Rect): string[] =>
+    sizes.find((s) => s.lengthMm === w && s.girthMm === h)?.lines.map((line) => line.id) ?? [];
+  const blanks: PlacedBlank[] = (piles.get('blank') ?? []).map((r) => ({ ...r, lines: linesOf(r) }));
+  const offcuts = [...piles].flatMap(([place, pieces]): Offcut[] => {
+    if (place === 'blank') return [];
+    const kind = place === 'remnant' || place === 'scrap' ? place : 'left';
+    return pieces.map((piece) => ({ ...piece, kind }));
+  });
+  return { blanks, offcuts: [...trims.map((r): Offcut => ({ ...r, kind: 'trim' })), ...offcuts] };
+}

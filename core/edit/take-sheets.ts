@@ -1,0 +1,157 @@
+import { replaySteps, type ShearFrame } from '../cutting/replay.ts';
+import { piecesIn, piecesTaken } from '../report/cut-lists.ts';
+import { shearOf, stockUsed } from '../report/cutting.ts';
+import type { Sheet } from '../shop/material.ts';
+import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import type { CutList } from '../shop/stock.ts';
+import type { Edit } from './apply.ts';
+import type { Command } from './command.ts';
+import { change, withChanges, type RowChange } from './row-change.ts';
+import { entry, moved, noStock, type Happening } from './stock-commands.ts';
+
+/**
+ * The sheets of a run are taken from stock, as one step. What is used and what is kept is read off the list by cutting it
+ * on simulated sheets. The list stays as it was taken, so that nothing is reserved or taken twice.
+ * @returns the edit; or why not: taken already, a list that the shear cannot cut, not enough on hand
+ */
+export function takeSheets(
+  shop: Shop,
+  { list, machineId, at }: Extract<Command, { do: 'stock.use' }>,
+): Result<Edit> {
+  const machine = shop.machine.find((m) => m.id === machineId && m.stage === 'shear');
+  if (!machine)
+    return bad(
+      problem(`run ${list.id}`, 'machine', `There is no shear ${machineId}.`, 'Open the run again.'),
+    );
+  const shear = shearOf(machine);
+  const wrong = [...takenBefore(shop, list), ...uncut(list, shear)];
+  if (wrong.length > 0) return bad(...wrong);
+  const note = `for run ${list.id}`;
+  const used = useSheets(shop, list, { at, note, what: 'used' });
+  if (!used.ok) return used;
+  const kept = keepRemnants(withChanges(shop, used.value), list, shear, { at, note, what: 'kept' });
+  const changed = shop.cutList.find((one) => one.id === list.id) ?? null;
+  return good({
+    label: `Take the sheets of run ${list.id} from stock`,
+    changes: [
+      ...used.value,
+      ...kept,
+      ...(changed ? [change('cutList', changed, null)] : []),
+      change('cutList', null, { ...list, id: `${list.id} ${at}`, taken: at }),
+    ],
+  });
+}
+
+/** Lines whose blanks are there already, or that are gone. */
+function takenBefore(shop: Shop, list: CutList): Problem[] {
+  return list.lines.flatMap((id): Problem[] => {
+    const pieces = piecesIn(list, id);
+    const line = shop.line.find((one) => one.id === id);
+    const before = piecesTaken(shop, id);
+    if (pieces === 0 || (line && (before === 0 || before + pieces <= line.quantity + line.overrun)))
+      return [];
+    const message = line
+      ? `The sheets for ${before} of the ${line.quantity} blanks of line ${id} were taken from stock before.`
+      : `There is no line ${id} any more.`;
+    return [problem(`line ${id}`, 'lines', message, 'Nothing was taken; look at the run again.')];
+  });
+}
+
+/** Steps that the shear cannot do, and pieces that no step brings to an end: what is kept would not be known. */
+function uncut({ id, groups, steps }: CutList, shear: ShearFrame): Problem[] {
+  const { pieces, refusals } = replaySteps(steps, groups, shear);
+  const left = pieces.filter(({ place }) => !['blank', 'remnant', 'scrap'].includes(place));
+  const messages = [
+    ...(steps.length === 0 ? [`The list of run ${id} has no steps.`] : []),
+    ...refusals.map(({ message }) => message),
+    ...left.map(({ count, place }) => `${count} pieces are left on stack ${place}.`),
+  ];
+  return messages.map((message) =>
+    problem(
+      `run ${id}`,
+      'steps',
+      message,
+      'Put the list right, or plan the steps anew, then take the sheets.',
+    ),
+  );
+}
+
+function useSheets(shop: Shop, { groups }: CutList, happening: Happening): Result<RowChange[]> {
+  const changes: RowChange[] = [];
+  for (const { sheetId, pieces } of stockUsed(shop, groups)) {
+    const sheet = shop.sheet.find((s) => s.id === sheetId);
+    if (!sheet) return noStock(sheetId);
+    const edit = moved(sheet, -pieces, happening, '');
+    if (!edit.ok) return edit;
+    changes.push(...edit.value.changes);
+  }
+  return good(changes);
+}
+
+interface Kept {
+  readonly from: Sheet;
+  readonly widthMm: number;
+  readonly lengthMm: number;
+  readonly count: number;
+}
+
+/** The remnants that the list cuts, sheet group by sheet group, those of one size from one stock as one entry. */
+function keepRemnants(shop: Shop, list: CutList, shear: ShearFrame, happening: Happening): RowChange[] {
+  const kept = new Map<string, Kept>();
+  for (const group of list.groups) {
+    const from = shop.sheet.find((s) => s.id === group.stockId);
+    for (const { place, widthMm, lengthMm, count } of replaySteps(list.steps, [group], shear).pieces) {
+      if (!from || place !== 'remnant') continue;
+      const key = `${from.id} ${widthMm} ${lengthMm}`;
+      kept.set(key, { from, widthMm, lengthMm, count: count + (kept.get(key)?.count ?? 0) });
+    }
+  }
+  const changes: RowChange[] = [];
+  for (const one of kept.values()) changes.push(...keep(withChanges(shop, changes), one, happening));
+  return changes;
+}
+
+/** Share of its metal's price that a remnant is worth: low, so that it is cut first. Common practice, no source. */
+const REMNANT_WORTH = 0.25;
+
+/** A remnant joins those of its metal and size; a new size becomes stock of its own. */
+function keep(shop: Shop, { from, widthMm, lengthMm, count }: Kept, happening: Happening): RowChange[] {
+  const near = (a: number, b: number): boolean => Math.abs(a - b) < 0.05;
+  const before =
+    shop.sheet.find(
+      (s) =>
+        s.form === 'remnant' &&
+        s.trimMm === 0 &&
+        s.materialId === from.materialId &&
+        s.gauge === from.gauge &&
+        s.colourId === from.colourId &&
+        near(s.widthMm, widthMm) &&
+        near(s.lengthMm, lengthMm),
+    ) ?? null;
+  const share = (widthMm * lengthMm) / (from.widthMm * from.lengthMm);
+  const worth = from.form === 'remnant' ? 1 : REMNANT_WORTH;
+  const row: Sheet = before ?? {
+    ...from,
+    id: remnantCode(shop, from, widthMm, lengthMm),
+    form: 'remnant',
+    widthMm,
+    lengthMm,
+    trimMm: 0,
+    costCents: Math.round(from.costCents * share * worth),
+    onHand: 0,
+    revision: 0,
+  };
+  return entry(before, { ...row, onHand: row.onHand + count }, count, happening);
+}
+
+/** The stock it was cut from and its size in whole millimetres, "galv-24-moss-r300x3048"; numbered where that is taken. */
+function remnantCode(shop: Shop, from: Sheet, widthMm: number, lengthMm: number): string {
+  const size = `-r${Math.round(widthMm)}x${Math.round(lengthMm)}`;
+  const stem = from.id.replace(/-r\d+x\d+(-\d+)?$/, '');
+  for (let n = 1; ; n++) {
+    const end = n === 1 ? size : `${size}-${n}`;
+    const code = `${stem.slice(0, 40 - end.length)}${end}`;
+    if (!shop.sheet.some((s) => s.id === code)) return code;
+  }
+}

@@ -1,0 +1,57 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { openStore } from '../../electron/db/open.ts';
+import { editService } from '../../electron/service/edit.ts';
+import { NOW } from '../support/builders.ts';
+import { aCutList, aStep } from '../support/stock-builders.ts';
+import { contentOf, oldMigrations, without } from './data-files.ts';
+import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+
+const open = (file: string, folder = migrations) =>
+  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+
+const before = aCutList({ steps: [aStep()] as never });
+const after = aCutList({ steps: [], revision: 1 });
+
+/** A file of the version before: a changed list that cannot say whether its sheets were taken, and how it was changed. */
+function fillBefore(file: string): void {
+  open(file, oldMigrations(5)).close();
+  const connection = new Database(file);
+  const { id, lines, groups, steps, revision } = after;
+  connection
+    .prepare('insert into cutList values (?, ?, ?, ?, ?)')
+    .run(id, JSON.stringify(lines), JSON.stringify(groups), JSON.stringify(steps), revision);
+  const put = connection.prepare('insert into step (label, at, changes, undone) values (?, ?, ?, 0)');
+  const change = (own: object) => JSON.stringify([{ kind: 'cutList', id, ...own }]);
+  put.run('Move step 1', NOW, change({ before: null, after: without(before, 'taken') }));
+  put.run(
+    'Take step 1 out',
+    NOW,
+    change({ before: without(before, 'taken'), after: without(after, 'taken') }),
+  );
+  connection.close();
+}
+
+describe('a data file from before sheets were taken for a run', () => {
+  it('keeps its changed lists; their sheets were not taken', () => {
+    const file = join(tempFolder(), 'before.db');
+    fillBefore(file);
+    const { cutList } = contentOf(file) as { cutList: object[] };
+    open(file).close();
+    expect(cutList).toHaveLength(1);
+    expect(contentOf(file).cutList).toEqual(cutList.map((row) => ({ ...row, taken: null })));
+  });
+
+  it('can still undo what was done to a list before', () => {
+    const file = join(tempFolder(), 'before.db');
+    fillBefore(file);
+    const store = openTestStore(file);
+    const edit = editService(store, fixedClock(), keptPushes());
+    const read = () => store.run('read', ({ rows }) => rows.get('cutList', before.id));
+    expect(edit.undo()).toBe('Take step 1 out');
+    expect(read()).toMatchObject({ steps: before.steps, taken: null });
+    expect(edit.undo()).toBe('Move step 1');
+    expect(read()).toBeNull();
+  });
+});
