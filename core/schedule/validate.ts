@@ -1,5 +1,6 @@
 import { problem as refusal, type Problem as Refusal } from '../shop/result.ts';
 import type { Changeover, JobInput, MachineInput, OperationInput, ProblemInput } from './problem.ts';
+import { circleProblems } from './validate-circle.ts';
 import { fixedProblems } from './validate-fixed.ts';
 
 /** Longest duration taken, about 30 years: it keeps sums exact in 32-bit tables. */
@@ -48,7 +49,9 @@ export function validate(input: ProblemInput): Refusal[] {
           ),
         ]),
   ];
-  return found.length > 0 ? found : fixedProblems(input);
+  if (found.length > 0) return found;
+  const contradictions = fixedProblems(input);
+  return contradictions.length > 0 ? contradictions : circleProblems(input);
 }
 
 function repeated(noun: string, things: readonly { readonly id: string }[]): Refusal[] {
