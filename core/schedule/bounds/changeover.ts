@@ -25,8 +25,10 @@ export function changeoverBound(problem: Problem): number {
       const values = new Set(
         asked.map((o) => o.attributes?.[attribute]).filter((value) => value !== undefined),
       );
-      // What runs already is set up already.
-      for (const o of asked) if (o.started !== undefined) values.delete(o.attributes?.[attribute] ?? '');
+      // What runs already is set up already, also where it could have run at another stage.
+      for (const o of operations)
+        if (here.some((machine) => machine.id === o.started?.machine))
+          values.delete(o.attributes?.[attribute] ?? '');
       for (const machine of here) values.delete(machine.initial![attribute]!);
       return [...values].reduce((sum, value) => sum + cheapest(rules, attribute, value), 0);
     });
