@@ -1,34 +1,38 @@
 import { parseArgs } from 'node:util';
-import { buildProblem } from '../../core/schedule/build.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { improve } from '../../core/schedule/improve.ts';
 import type { Problem, ProblemInput, Schedule } from '../../core/schedule/problem.ts';
-import { randomQueues, randomShop } from '../core/schedule/random-shop.ts';
+import { anyShop, FEATURES } from '../core/schedule/any-shop.ts';
+import { built } from '../core/schedule/exact.ts';
+import { randomQueues } from '../core/schedule/random-shop.ts';
 
 /**
- * Random small shops by the thousand, each decoded from random queues and searched for a moment; every schedule must pass
- * the independent checker. `node tests/bench/fuzz.ts [--count 100000] [--seed 1]`; the first fault ends it with exit 1.
+ * Random shops by the thousand, each decoded from random queues and searched for a moment; every schedule must pass the
+ * independent checker. `node tests/bench/fuzz.ts [--count 100000] [--seed 1]`; the first fault ends it with exit 1. At the
+ * end it prints in how many shops each part of the model stood.
  */
-
-function built(input: ProblemInput): Problem {
-  const result = buildProblem(input);
-  if (!result.ok) throw new Error(result.problems[0]!.message);
-  return result.value;
-}
 
 function mustPass(problem: Problem, schedule: Schedule): void {
   const [first] = check(problem, schedule);
   if (first !== undefined) throw new Error(`${first.rule}: ${first.message}`);
+  const figures = schedule.operations.flatMap((o) => [
+    o.changeoverStart,
+    o.changeoverSeconds,
+    o.start,
+    o.end,
+  ]);
+  if (!figures.every(Number.isFinite)) throw new Error('a time is no number');
 }
 
-function tryShop(seed: number): void {
-  const input = randomShop(seed);
+function tryQueues(input: ProblemInput, seed: number): void {
   const loose = built({ ...input, frozen: {}, pins: [] });
   const decoded = decode(loose, randomQueues(seed, input));
   if (!decoded.ok) throw new Error(decoded.problems[0]!.message);
   mustPass(loose, decoded.value);
-  const problem = built(input);
+}
+
+function trySearch(problem: Problem, seed: number): void {
   let objective = Infinity;
   for (const found of improve(problem, { seed })) {
     mustPass(problem, found.schedule);
@@ -47,13 +51,21 @@ const { values } = parseArgs({
 });
 const count = Number(values.count);
 const from = Number(values.seed);
+const shops = new Map(Object.keys(FEATURES).map((name) => [name, 0]));
 for (let seed = from; seed < from + count; seed++) {
+  const input = anyShop(seed);
+  for (const [name, has] of Object.entries(FEATURES)) if (has(input)) shops.set(name, shops.get(name)! + 1);
   try {
-    tryShop(seed);
+    if (!input.sameOrder) tryQueues(input, seed);
+    trySearch(built(input), seed);
   } catch (error) {
-    process.stderr.write(`Shop ${seed}: ${error instanceof Error ? error.message : String(error)}\n`);
+    process.stderr.write(
+      `Shop ${seed}, ${input.name}: ${error instanceof Error ? error.stack : String(error)}\n`,
+    );
     process.exit(1);
   }
   if ((seed - from + 1) % 10_000 === 0) process.stderr.write(`${seed - from + 1} shops, no fault\n`);
 }
-process.stdout.write(`${count} shops from seed ${from}, no fault\n`);
+process.stdout.write(
+  `${count} shops from seed ${from}, no fault\n${JSON.stringify(Object.fromEntries(shops))}\n`,
+);

@@ -72,14 +72,14 @@ export function randomShop(seed: number, most = 6): ProblemInput {
   return crossing ? input : withFixed(rng, input);
 }
 
-function attributes(rng: Rng, share: number): Attributes {
+export function attributes(rng: Rng, share: number): Attributes {
   return {
     ...(rng.next() < share && { gauge: GAUGES[rng.below(3)]! }),
     ...(rng.next() < share && { colour: COLOURS[rng.below(3)]! }),
   };
 }
 
-function changeover(rng: Rng): Changeover {
+export function changeover(rng: Rng): Changeover {
   const seconds = () => rng.below(9);
   const rules: Changeover = {
     combine: rng.next() < 0.5 ? 'sum' : 'max',
@@ -100,7 +100,7 @@ function changeover(rng: Rng): Changeover {
   };
 }
 
-function hours(rng: Rng, now: number): OpenInterval[] {
+export function hours(rng: Rng, now: number): OpenInterval[] {
   const open: OpenInterval[] = [];
   for (let at = now - 10 + rng.below(30); open.length < 60;) {
     const end = at + 1 + rng.below(40);
@@ -110,7 +110,7 @@ function hours(rng: Rng, now: number): OpenInterval[] {
   return [...open, { start: open.at(-1)!.end + 5, end: 1_000_000 }];
 }
 
-function operation(
+export function operation(
   rng: Rng,
   machines: readonly MachineInput[],
   job: string,
