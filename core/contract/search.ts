@@ -27,6 +27,8 @@ export const searchState = z.strictObject({
   curve: z.array(z.strictObject({ seconds: z.number(), objective: z.number() })),
   /** The history's step that the plan found became; null: nothing was stored. */
   stepId: z.int().nullable(),
+  /** Runs joined after the search because the stock saved is worth the time it costs; null: none. */
+  joins: z.strictObject({ count: z.int(), savedCents: z.number(), objectiveAdded: z.number() }).nullable(),
   /** A sentence when the run failed or when there was nothing to plan. */
   message: z.string().nullable(),
 });

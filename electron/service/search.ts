@@ -9,6 +9,7 @@ import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
+import { startJoins } from './join-run.ts';
 import type { Clock } from './clock.ts';
 import type { EditService } from './edit.ts';
 import type { Pushes } from './pushes.ts';
@@ -52,7 +53,8 @@ export const searchService = (deps: Deps) => {
       if (state?.phase === 'running')
         throw new Refused('busy', 'The week is being planned already. Wait until that is done, or stop it.');
       const shop = store.run('read the shop', readShop);
-      const { problem, queues } = valueOf(toSearchProblem(shop, clock.now()));
+      const now = clock.now();
+      const { problem, queues } = valueOf(toSearchProblem(shop, now));
       if (problem.input.jobs.length === 0)
         throw new Refused(
           'refused',
@@ -78,7 +80,13 @@ export const searchService = (deps: Deps) => {
       });
       stop = run.stop;
       tell(running);
-      void run.end.then((end) => tell(endState(withProgress(running, end), problem, mark, end, deps)));
+      void run.end
+        .then((end) =>
+          withJoins(end, { runId, shop, now, seconds, launch, log: deps.log }, (end) => (stop = end)),
+        )
+        .then(({ end, joins }) =>
+          tell(endState({ ...withProgress(running, end), joins }, problem, mark, end, deps)),
+        );
       return { runId };
     },
 
@@ -88,6 +96,26 @@ export const searchService = (deps: Deps) => {
     },
   };
 };
+
+/** After a search that ended by itself: its plan with the runs joined that the stock is worth. Told to stop, it is left at once. */
+async function withJoins(
+  end: RunEnd,
+  options: Omit<Parameters<typeof startJoins>[0], 'queues'>,
+  onStop: (stop: () => void) => void,
+): Promise<{ end: RunEnd; joins: SearchState['joins'] }> {
+  const { best } = end;
+  if (best === null || end.phase !== 'finished' || options.shop.settings.weights.material === 0)
+    return { end, joins: null };
+  const run = startJoins({ ...options, queues: best.queues });
+  onStop(run.stop);
+  const found = await run.end;
+  if (!found) return { end, joins: null };
+  const { count, savedCents, objectiveAdded } = found;
+  return {
+    end: { ...end, best: { ...best, queues: found.queues } },
+    joins: { count, savedCents, objectiveAdded },
+  };
+}
 
 /** Where a run ended, its plan stored or the reason why not. Never throws. */
 function endState(
@@ -156,6 +184,7 @@ const firstState = (
   bound: null,
   curve: [{ seconds: 0, objective: present.objective }],
   stepId: null,
+  joins: null,
   message: null,
 });
 

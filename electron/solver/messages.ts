@@ -1,8 +1,10 @@
 import type { CutPlan } from '../../core/cutting/plan.ts';
 import type { RunInput } from '../../core/cutting/run.ts';
+import type { Joins } from '../../core/report/join-search.ts';
 import type { ProblemInput, Queues, Terms } from '../../core/schedule/problem.ts';
 import type { Repair } from '../../core/schedule/repair.ts';
 import type { RushWay } from '../../core/schedule/rush/way.ts';
+import type { Shop } from '../../core/shop/state.ts';
 
 /** Host → solver. Every message names its run; a stale one is ignored. */
 export type ToSolver =
@@ -17,6 +19,7 @@ export type ToSolver =
     }
   | AskSolver
   | CutSolver
+  | JoinSolver
   | { readonly kind: 'stop'; readonly runId: string };
 
 /** A longer question: everything re-planned around rush lines, or the repair after a breakdown. */
@@ -38,6 +41,23 @@ export interface CutSolver {
   readonly runId: string;
   readonly input: RunInput;
   readonly budgetMs: number;
+}
+
+/** A plan whose runs may be joined to save stock. */
+export interface JoinSolver {
+  readonly kind: 'join';
+  readonly runId: string;
+  readonly shop: Shop;
+  readonly now: number;
+  readonly queues: Queues;
+  readonly budgetMs: number;
+}
+
+export interface Joined {
+  readonly kind: 'joined';
+  readonly runId: string;
+  /** Null when the plan cannot be timed any more. */
+  readonly joins: Joins | null;
 }
 
 /** The best sheets so far. */
@@ -80,4 +100,5 @@ export type FromSolver =
     }
   | Found
   | Cut
+  | Joined
   | { readonly kind: 'failed'; readonly runId: string; readonly message: string };

@@ -3,6 +3,7 @@ import { improve } from '../../core/schedule/improve.ts';
 import { sentence } from '../../core/shop/result.ts';
 import { answer } from './answer.ts';
 import { cut } from './cut.ts';
+import { join } from './join.ts';
 import type { Best, ToSolver } from './messages.ts';
 import { hostPort } from './port.ts';
 import { pause, REPORT_MS } from './pace.ts';
@@ -24,17 +25,24 @@ port.listen((message) => {
     return;
   }
   wanted = message.runId;
-  const isWanted = (): boolean => wanted === message.runId;
-  const going =
-    message.kind === 'start'
-      ? run(message)
-      : message.kind === 'cut'
-        ? cut(message, port, isWanted)
-        : answer(message, port, isWanted);
+  const going = begin(message, () => wanted === message.runId);
   going.catch((error: unknown) => {
     port.send({ kind: 'failed', runId: message.runId, message: String(error) });
   });
 });
+
+function begin(message: Exclude<ToSolver, { kind: 'stop' }>, isWanted: () => boolean): Promise<void> {
+  switch (message.kind) {
+    case 'start':
+      return run(message);
+    case 'ask':
+      return answer(message, port, isWanted);
+    case 'cut':
+      return cut(message, port, isWanted);
+    case 'join':
+      return join(message, port, isWanted);
+  }
+}
 
 async function run({ runId, problem: input, queues, seed, budgetMs }: Start): Promise<void> {
   const startedAt = performance.now();

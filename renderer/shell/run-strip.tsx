@@ -2,6 +2,7 @@ import { X } from 'lucide-react';
 import { useState } from 'react';
 import type { SearchState } from '../../core/contract/search.ts';
 import { formatDuration } from '../../core/units/duration.ts';
+import { formatMoney } from '../../core/units/money.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { FallingLine } from './falling-line.tsx';
@@ -16,6 +17,7 @@ export function runSentence({
   budgetSeconds,
   objective,
   startObjective,
+  joins,
   message,
 }: SearchState): string {
   if (phase === 'failed') return message ?? 'The search failed; the plan is as it was. Try again.';
@@ -29,7 +31,18 @@ export function runSentence({
   const gain = startObjective === 0 ? 0 : Math.round((1 - objective / startObjective) * 100);
   return gain <= 0
     ? `${ended}: no better plan was found; the plan is as it was.`
-    : `${ended}: ${gain} % better than before.`;
+    : `${ended}: ${gain} % better than before.${joins ? ` ${joinedWords(joins)}` : ''}`;
+}
+
+/** Runs joined for the sake of the stock: what they save in money, and what that costs in the score of time. */
+function joinedWords({ count, savedCents, objectiveAdded }: NonNullable<SearchState['joins']>): string {
+  const runs =
+    count === 1 ? 'Two runs of one metal were joined' : `Runs of one metal were joined ${count} times`;
+  const time =
+    Math.round(objectiveAdded) > 0
+      ? `, for ${Math.round(objectiveAdded).toLocaleString('en')} more in the score of time`
+      : '';
+  return `${runs}: stock costs ${formatMoney(savedCents)} less${time}.`;
 }
 
 const Figure = ({ label, value }: { label: string; value: string }) => (

@@ -1,19 +1,17 @@
 import { Search, Square } from 'lucide-react';
-import { proofWords } from '../../../core/report/cut-proof.ts';
 import type { RunCut } from '../../../core/report/cutting.ts';
 import { Button } from '../../ui/button.tsx';
-import { Tag } from '../../ui/tag.tsx';
 import styles from './cutting.module.css';
 import { useSolving } from './use-solving.ts';
 
-/** How near the sheets are to the best there can be, and the work on it while it goes on. */
+/** The work on better sheets while it goes on; how near they are stands with their cost. */
 export function SolveBar({ cut }: { cut: RunCut }) {
   const { running, seconds, message, more, stop } = useSolving(cut);
   if (!cut.plan.ok) return null;
-  const proven = cut.plan.value.status === 'optimal';
+  const canLook = !running && cut.plan.value.status !== 'optimal' && cut.changed === null;
+  if (!running && !canLook && message === null) return null;
   return (
     <div className={styles.solving}>
-      <Tag look={proven ? 'fine' : running ? 'accent' : 'plain'}>{proofWords(cut.plan.value)}</Tag>
       <span className={styles.soft} role="status">
         {running ? `Looking for better sheets: ${seconds.toFixed(0)} s` : (message ?? '')}
       </span>
@@ -22,7 +20,7 @@ export function SolveBar({ cut }: { cut: RunCut }) {
           Stop
         </Button>
       )}
-      {!running && !proven && cut.changed === null && (
+      {canLook && (
         <Button small icon={Search} onPress={more}>
           Look longer
         </Button>

@@ -72,6 +72,7 @@ describe('the search in a sentence', () => {
     bound: null,
     curve: [],
     stepId: null,
+    joins: null,
     message: null,
   };
 
@@ -79,6 +80,13 @@ describe('the search in a sentence', () => {
     expect(runSentence(state)).toBe('Planned in 20 s: 25 % better than before.');
     expect(runSentence({ ...state, phase: 'stopped', seconds: 3 })).toBe(
       'Stopped after 3 s: 25 % better than before.',
+    );
+  });
+
+  it('says what joining runs saved, and what that costs', () => {
+    const joins = { count: 2, savedCents: 12_050, objectiveAdded: 1800 };
+    expect(runSentence({ ...state, joins })).toBe(
+      'Planned in 20 s: 25 % better than before. Runs of one metal were joined 2 times: stock costs 120.50 less, for 1,800 more in the score of time.',
     );
   });
 

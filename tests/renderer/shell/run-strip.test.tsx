@@ -19,6 +19,7 @@ const ended = (stepId: number | null): SearchState => ({
   bound: null,
   curve: [],
   stepId,
+  joins: null,
   message: null,
 });
 

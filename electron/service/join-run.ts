@@ -1,0 +1,52 @@
+import type { Joins } from '../../core/report/join-search.ts';
+import type { Queues } from '../../core/schedule/problem.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import type { Instant } from '../../core/units/brand.ts';
+import type { Log } from '../log.ts';
+import type { LaunchSolver } from '../solver/launch.ts';
+import { untilDone } from './solver-run.ts';
+
+/** A quarter of what the search had, within these seconds: the first answers bring most. */
+const LEAST_S = 2;
+const MOST_S = 10;
+
+interface JoinOptions {
+  readonly runId: string;
+  readonly shop: Shop;
+  readonly now: Instant;
+  readonly queues: Queues;
+  /** What the search had. */
+  readonly seconds: number;
+  readonly launch: LaunchSolver;
+  readonly log: Log;
+}
+
+export interface JoinRun {
+  /** Null when no join gains, or none was reckoned: the plan of the search stands. */
+  readonly end: Promise<Joins | null>;
+  /** Give up; `end` then resolves with null. */
+  stop(): void;
+}
+
+/** Joins of runs that the stock they save is worth, reckoned in a process of its own (core/report/join-search.ts). */
+export function startJoins({ runId, shop, now, queues, seconds, launch, log }: JoinOptions): JoinRun {
+  const solver = launch();
+  let found: Joins | null = null;
+  let stopped = false;
+  const budgetMs = 1000 * Math.min(MOST_S, Math.max(LEAST_S, seconds / 4));
+  const end = untilDone(solver, { kind: 'join', runId, shop, now, queues, budgetMs }, (answer) => {
+    if (answer.kind !== 'joined') return false;
+    found = answer.joins;
+    return true;
+  }).then((failure) => {
+    if (failure && !stopped) log.error(`joining runs for ${runId} had trouble`, failure);
+    return !stopped && found && found.count > 0 ? found : null;
+  });
+  return {
+    end,
+    stop() {
+      stopped = true;
+      solver.kill();
+    },
+  };
+}
