@@ -42,7 +42,15 @@ function addressOf(print: Printable): string {
 function choiceOf(print: Printable): Record<string, string> {
   switch (print.what) {
     case 'dispatch':
-      return { days: String(print.days), ...(print.machineId ? { machine: print.machineId } : {}) };
+      return {
+        days: String(print.days),
+        ...(print.machineId ? { machine: print.machineId } : {}),
+        ...(print.drawings ? { drawings: 'yes' } : {}),
+      };
+    case 'part':
+      return { part: print.partId };
+    case 'traveller':
+      return { line: print.lineId };
     case 'cutting':
       return { run: print.runId };
     case 'purchases':
@@ -54,6 +62,10 @@ function fileNameOf(print: Printable): string {
   switch (print.what) {
     case 'dispatch':
       return `dispatch ${print.machineId ?? 'all machines'}`;
+    case 'part':
+      return `drawing ${print.partId}`;
+    case 'traveller':
+      return `traveller ${print.lineId.replace('/', '-')}`;
     case 'cutting':
       return `cutting ${print.runId.replace('/', '-')}`;
     case 'purchases':

@@ -46,6 +46,11 @@ const PrintView = lazy(async () => ({
 const StockPrintView = lazy(async () => ({
   default: (await import('./screens/print/stock-print-screen.tsx')).StockPrintScreen,
 }));
+const PartPrintView = lazy(async () => ({
+  default: (await import('./screens/print/part-print-screen.tsx')).PartPrintScreen,
+}));
+/** Papers about parts. */
+const partPapers = new Set(['part', 'traveller']);
 /** Papers about sheets rather than machines. */
 const stockPapers = new Set(['cutting', 'purchases']);
 
@@ -78,7 +83,12 @@ export const screenAt = ({ path }: Place): Screen | undefined =>
 
 /** The view for an address; the board when it names nothing we have. Deeper parts are the screen's own (`usePlace`). */
 export function viewAt(place: Place): ReactNode {
-  if (isPrint(place)) return stockPapers.has(place.path[1] ?? '') ? <StockPrintView /> : <PrintView />;
+  if (isPrint(place)) return paperAt(place.path[1] ?? '');
   if (place.path[0] === 'orders' && place.path[1] === 'import') return <ImportView />;
   return screenAt(place)?.view ?? <BoardView />;
+}
+
+function paperAt(paper: string): ReactNode {
+  if (partPapers.has(paper)) return <PartPrintView />;
+  return stockPapers.has(paper) ? <StockPrintView /> : <PrintView />;
 }

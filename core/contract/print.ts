@@ -6,7 +6,17 @@ import { call } from './call.ts';
 /** What can be printed; each has a print route of the same name in the screens. */
 export const printable = z.discriminatedUnion('what', [
   /** The dispatch list of one machine, or of all (one page run a machine). */
-  z.strictObject({ what: z.literal('dispatch'), machineId: code.nullable(), days: z.int().min(1).max(28) }),
+  z.strictObject({
+    what: z.literal('dispatch'),
+    machineId: code.nullable(),
+    days: z.int().min(1).max(28),
+    /** With a drawing of each part that a brake makes. */
+    drawings: z.boolean(),
+  }),
+  /** A part's drawing with its bend list, in the metal it is asked in most. */
+  z.strictObject({ what: z.literal('part'), partId: code }),
+  /** The same for an order line, with its pieces, colour and due date. */
+  z.strictObject({ what: z.literal('traveller'), lineId }),
   /** The steps of one run on the shear, with its sheets drawn. */
   z.strictObject({ what: z.literal('cutting'), runId: lineId }),
   /** What to buy by when. */

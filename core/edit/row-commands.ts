@@ -5,6 +5,7 @@ import type { RowOf, Shop } from '../shop/state.ts';
 import { isTimeZone } from '../time/wall.ts';
 import type { Edit } from './apply.ts';
 import type { FormKind } from './command.ts';
+import { partRemoval, savePart } from './part-commands.ts';
 import { change, type RowChange } from './row-change.ts';
 
 /** The kinds as people say them. */
@@ -42,6 +43,7 @@ export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Resul
   const subject = `${kindName[kind]} ${row.id}`;
   const stale = refuseStale(subject, before, row);
   if (stale) return stale;
+  if (kind === 'part') return savePart(shop, before as RowOf<'part'> | null, row as RowOf<'part'>);
   const problems = [...brokenReferences(shop, kind, row, subject), ...countedOnForm(kind, before, row)];
   if (problems.length > 0) return bad(...problems);
   const changes = [change(kind, before as never, row as never) as RowChange];
@@ -71,7 +73,9 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
   const queue = kind === 'machine' ? (shop.queue.find((q) => q.id === id) ?? null) : null;
   const changes = [
     ...(queue ? [change('queue', queue, null)] : []),
-    change(kind, row as never, null) as RowChange,
+    ...(kind === 'part'
+      ? partRemoval(shop, row as RowOf<'part'>)
+      : [change(kind, row as never, null) as RowChange]),
   ];
   return good({ label: `Remove ${subject}`, changes });
 }
@@ -116,7 +120,7 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
       ? problems
       : [...problems, missing('gauge', saved.gauge)];
   }
-  if (kind === 'material') return droppedGauges(shop, row as RowOf<'material'>, subject);
+  if (kind === 'material') return badGauges(shop, row as RowOf<'material'>, subject);
   return [];
 }
 
@@ -173,13 +177,23 @@ function stageChanged(shop: Shop, machine: Machine, subject: string): Problem[] 
   ];
 }
 
-function droppedGauges(shop: Shop, material: RowOf<'material'>, subject: string): Problem[] {
+function badGauges(shop: Shop, material: RowOf<'material'>, subject: string): Problem[] {
   const labels = new Set(material.gauges.map((g) => g.label));
   const users = [...shop.line, ...shop.sheet].filter(
     (x) => x.materialId === material.id && !labels.has(x.gauge),
   );
   if (labels.size < material.gauges.length)
     return [problem(subject, 'gauges', 'Two gauges have the same label.', 'Give each its own label.')];
+  const stray = material.deductions.find((d) => !labels.has(d.gauge));
+  if (stray)
+    return [
+      problem(
+        subject,
+        'deductions',
+        `A measured deduction names gauge ${stray.gauge}, which the material has not.`,
+        'Choose one of its gauges, or remove the row.',
+      ),
+    ];
   const first = users[0];
   return first
     ? [
@@ -203,7 +217,10 @@ function usersOf(shop: Shop, kind: FormKind, id: string): string[] {
     case 'colour':
       return [...lines((l) => l.colourId === id), ...sheets((s) => s.colourId === id)];
     case 'part':
-      return lines((l) => l.partId === id);
+      return [
+        ...lines((l) => l.partId === id),
+        ...shop.part.filter((p) => p.family?.is === 'size' && p.family.of === id).map((p) => `size ${p.id}`),
+      ];
     case 'calendar':
       return shop.machine.filter((m) => m.calendarId === id).map((m) => `machine ${m.id}`);
     case 'machine':

@@ -126,7 +126,9 @@ describe('the host', () => {
   it('has no search to show at first, and cannot print a PDF from a browser', async () => {
     const { serve } = start();
     expect(await serve('search.read', {})).toEqual({ ok: true, value: null });
-    expect(await serve('print.pdf', { what: 'dispatch', machineId: null, days: 5 })).toMatchObject({
+    expect(
+      await serve('print.pdf', { what: 'dispatch', machineId: null, days: 5, drawings: false }),
+    ).toMatchObject({
       ok: false,
       error: { code: 'unavailable' },
     });

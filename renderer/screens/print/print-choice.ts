@@ -5,6 +5,8 @@ export interface PrintChoice {
   /** null: every machine, one page run each. */
   readonly machineId: string | null;
   readonly days: number;
+  /** With a drawing of each part that a brake makes. */
+  readonly drawings: boolean;
 }
 
 const MOST_DAYS = 28;
@@ -16,13 +18,15 @@ export function readPrintChoice({ query }: Pick<Place, 'query'>): PrintChoice {
   return {
     machineId: query.get('machine'),
     days: Number.isInteger(days) && days >= 1 && days <= MOST_DAYS ? days : USUAL_DAYS,
+    drawings: query.get('drawings') === 'yes',
   };
 }
 
-export function printAddress({ machineId, days }: PrintChoice): string {
+export function printAddress({ machineId, days, drawings }: PrintChoice): string {
   const query = new URLSearchParams({
     ...(machineId === null ? {} : { machine: machineId }),
     days: String(days),
+    ...(drawings ? { drawings: 'yes' } : {}),
   });
   return `${placeOf('print', 'dispatch')}?${query.toString()}`;
 }

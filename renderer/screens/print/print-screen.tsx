@@ -1,18 +1,23 @@
 import { ArrowLeft, FileDown, Printer } from 'lucide-react';
-import { useEffect } from 'react';
+import { Fragment, useEffect } from 'react';
 import { contract } from '../../../core/contract/index.ts';
-import { dispatchLists } from '../../../core/report/dispatch.ts';
+import { dispatchLists, type DispatchList } from '../../../core/report/dispatch.ts';
 import { inWorkOrder } from '../../../core/shop/machine.ts';
+import type { Shop } from '../../../core/shop/state.ts';
 import { addDays, startOfDay } from '../../../core/time/wall.ts';
+import type { Instant } from '../../../core/units/brand.ts';
 import { useStatus } from '../../queries/hooks.ts';
 import { invoke } from '../../queries/invoke.ts';
 import { usePlan, type PlanQuery } from '../../queries/plan.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
+import { CheckBox } from '../../ui/check-box.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { toast, toastError, ToastCorner } from '../../ui/toast.tsx';
 import { Paper } from './paper.tsx';
+import { partOnPaper } from './part-choice.ts';
+import { PartPaper } from './part-paper.tsx';
 import { printAddress, readPrintChoice, type PrintChoice } from './print-choice.ts';
 import styles from './print.module.css';
 
@@ -50,7 +55,7 @@ interface Props {
   choice: PrintChoice;
 }
 
-function Sheets({ query: { shop, plan, now }, choice: { machineId, days } }: Props) {
+function Sheets({ query: { shop, plan, now }, choice: { machineId, days, drawings } }: Props) {
   useEffect(() => {
     const root = document.documentElement;
     root.dataset.printReady = 'true';
@@ -65,8 +70,24 @@ function Sheets({ query: { shop, plan, now }, choice: { machineId, days } }: Pro
     return <EmptyState title="No machine, so no dispatch list. Add a shear or a brake in Shop." />;
   if (chosen.length === 0) return <EmptyState title="There is no such machine. Choose another above." />;
   return chosen.map((list) => (
-    <Paper key={list.machine.id} list={list} settings={shop.settings} now={now} days={days} />
+    <Fragment key={list.machine.id}>
+      <Paper list={list} settings={shop.settings} now={now} days={days} />
+      {drawings && list.machine.stage === 'brake' && <Drawings shop={shop} list={list} now={now} />}
+    </Fragment>
   ));
+}
+
+/** A page for each part that the list bends, once for each metal. */
+function Drawings({ shop, list, now }: { shop: Shop; list: DispatchList; now: Instant }) {
+  const lines = new Map(
+    list.runs.flatMap(({ rows }) =>
+      rows.map(({ line }) => [`${line.partId} ${line.materialId} ${line.gauge} ${line.lengthMm}`, line.id]),
+    ),
+  );
+  return [...lines.values()].map((id) => {
+    const drawn = partOnPaper(shop, { what: 'traveller', id });
+    return drawn && <PartPaper key={id} shop={shop} now={now} {...drawn} line={null} />;
+  });
 }
 
 const BackToBoard = () => (
@@ -110,6 +131,11 @@ function Tools({ query: { shop }, choice }: Props) {
         }
         value={String(choice.days)}
         onChange={(days) => change({ days: Number(days) })}
+      />
+      <CheckBox
+        label="Drawings of the parts to bend"
+        isSelected={choice.drawings}
+        onChange={(drawings) => change({ drawings })}
       />
       {status?.host === 'desktop' ? (
         <Button look="primary" icon={FileDown} onPress={() => void savePdf()}>

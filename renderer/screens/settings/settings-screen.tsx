@@ -7,6 +7,7 @@ import { FormFrame } from '../shop/form/form-frame.tsx';
 import { useForm } from '../shop/form/use-form.ts';
 import { History } from './history.tsx';
 import { Look } from './look.tsx';
+import { PartRuleFields } from './part-rule-fields.tsx';
 import { PlanningFields } from './planning-fields.tsx';
 import styles from './settings.module.css';
 import { ShopFields } from './shop-fields.tsx';
@@ -56,6 +57,7 @@ function SettingsForm({ shop }: { shop: Shop }) {
       <ShopFields form={form} />
       <WeightFields form={form} />
       <PlanningFields form={form} />
+      <PartRuleFields form={form} />
     </FormFrame>
   );
 }

@@ -6,8 +6,8 @@ import { at, ZONE } from '../../support/builders.ts';
 
 it('the address of a print says what it was made for', () => {
   for (const choice of [
-    { machineId: 'S1', days: 3 },
-    { machineId: null, days: 28 },
+    { machineId: 'S1', days: 3, drawings: true },
+    { machineId: null, days: 28, drawings: false },
   ])
     expect(readPrintChoice(readPlace(printAddress(choice)))).toEqual(choice);
 });

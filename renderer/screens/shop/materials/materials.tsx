@@ -1,6 +1,12 @@
 import { Plus, X } from 'lucide-react';
 import { METAL_DEFAULTS } from '../../../../core/material/defaults.ts';
-import { metal as metals, type Gauge, type Metal } from '../../../../core/shop/material.ts';
+import {
+  metal as metals,
+  temper,
+  type Gauge,
+  type Metal,
+  type Temper,
+} from '../../../../core/shop/material.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { mmToInches, type LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
@@ -17,6 +23,7 @@ import { Section } from '../form/section.tsx';
 import { AreaWeight, Thickness } from '../form/stock-fields.tsx';
 import type { Form } from '../form/use-form.ts';
 import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import { DeductionFields } from './deduction-fields.tsx';
 import { fromTable, missingGauges } from './gauge-rows.ts';
 
 export const metalName: Readonly<Record<Metal, string>> = {
@@ -25,6 +32,12 @@ export const metalName: Readonly<Record<Metal, string>> = {
   stainless: 'Stainless steel',
   aluminium: 'Aluminium',
 };
+
+const NO_TEMPER = 'none';
+const tempers = [
+  { id: NO_TEMPER, name: 'not known, as 3003-H14' },
+  ...temper.options.map((id) => ({ id, name: id })),
+];
 
 const freshMaterial = (): RowOf<'material'> => ({
   id: '',
@@ -56,7 +69,12 @@ function MaterialForm(props: RowFormProps<'material'>) {
   const { entries, errors, set } = form;
   const usual = METAL_DEFAULTS[entries.metal];
   const chooseMetal = (metal: Metal) =>
-    set({ metal, tensileMpa: METAL_DEFAULTS[metal].tensileMpa, kFactor: METAL_DEFAULTS[metal].kFactor });
+    set({
+      metal,
+      temper: null,
+      tensileMpa: METAL_DEFAULTS[metal].tensileMpa,
+      kFactor: METAL_DEFAULTS[metal].kFactor,
+    });
   return (
     <RowFrame kind="material" noun="material" form={form} {...props}>
       <Fields>
@@ -78,6 +96,16 @@ function MaterialForm(props: RowFormProps<'material'>) {
           help={`usual ${usual.tensileMpa}`}
           error={errors.tensileMpa}
         />
+        {entries.metal === 'aluminium' && (
+          <Select
+            label="Alloy and temper"
+            options={tempers}
+            value={entries.temper ?? NO_TEMPER}
+            onChange={(id) => set({ temper: id === NO_TEMPER ? null : (id as Temper) })}
+            help="for the least bend radius"
+            error={errors.temper}
+          />
+        )}
         <NumberField
           label="K-factor"
           step={0.001}
@@ -89,6 +117,7 @@ function MaterialForm(props: RowFormProps<'material'>) {
       </Fields>
       <p className={styles.note}>Usual figures: {usual.source}.</p>
       <Gauges form={form} units={props.shop.settings.units} />
+      <DeductionFields shop={props.shop} form={form} />
     </RowFrame>
   );
 }

@@ -4,6 +4,7 @@ import { drawProfile, type Drawing } from '../../../../core/part/drawing.ts';
 import type { Finding } from '../../../../core/part/finding.ts';
 import { formingOf, reckoningOf } from '../../../../core/part/forming.ts';
 import { girth, hits, type GirthStep } from '../../../../core/part/girth.ts';
+import { materialCost, type MaterialCost } from '../../../../core/part/material-cost.ts';
 import { checkPart } from '../../../../core/part/limits.ts';
 import type { Gauge, Material } from '../../../../core/shop/material.ts';
 import { part as partSchema, type Part } from '../../../../core/shop/part.ts';
@@ -20,6 +21,8 @@ export interface MachineFindings {
 export interface PartFigures {
   readonly drawing: Drawing;
   readonly blank: Blank;
+  /** The metal's cost in the stock kept; null when none of it is. */
+  readonly cost: MaterialCost | null;
   readonly steps: readonly GirthStep[];
   readonly hits: number;
   readonly order: BendOrder;
@@ -51,6 +54,7 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
   return {
     drawing: drawing.value,
     blank: blank.value,
+    cost: materialCost(blank.value, shop.sheet, material.id, gauge.label),
     steps: width.value.steps,
     hits: hits(profile.data),
     order: orderOfPart(part, reckoning.dieOpeningMm),

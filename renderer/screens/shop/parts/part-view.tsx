@@ -3,26 +3,26 @@ import { gaugeName } from '../../../../core/report/dispatch.ts';
 import type { Part } from '../../../../core/shop/part.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
+import { formatMoney } from '../../../../core/units/money.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import styles from '../form/form.module.css';
 import { Fields, Group } from '../form/form-frame.tsx';
+import { mostAsked } from './most-asked.ts';
+import { BendList } from './bend-list.tsx';
 import { partFigures, type MachineFindings, type PartFigures } from './part-figures.ts';
 import look from './parts.module.css';
 import { ProfileDrawing } from './profile-drawing.tsx';
 
-/** The metal that most of a part's lines are in; null when it has none. */
-function mostAsked(shop: Shop, partId: string): string | null {
-  const counts = new Map<string, number>();
-  for (const line of shop.line) {
-    const stock = `${line.materialId} ${line.gauge}`;
-    if (line.partId === partId) counts.set(stock, (counts.get(stock) ?? 0) + 1);
-  }
-  return [...counts].toSorted((a, b) => b[1] - a[1])[0]?.[0] ?? null;
+interface Props {
+  shop: Shop;
+  part: Part;
+  /** null: its bend order cannot be changed here. */
+  onOrder: ((bendOrder: string[] | null) => void) | null;
 }
 
 /** How a part comes out in a metal of the shop: drawing, blank, work, and what speaks against it on each machine. */
-export function PartView({ shop, part }: { shop: Shop; part: Part }) {
+export function PartView({ shop, part, onOrder }: Props) {
   const [stock, setStock] = useState<string | null>(null);
   const stocks = shop.material.flatMap((material) =>
     material.gauges.map((gauge) => ({
@@ -33,7 +33,8 @@ export function PartView({ shop, part }: { shop: Shop; part: Part }) {
     })),
   );
   const asked = mostAsked(shop, part.id);
-  const chosen = stocks.find(({ id }) => id === (stock ?? asked)) ?? stocks[0];
+  const chosen =
+    stocks.find(({ id }) => id === (stock ?? `${asked?.materialId} ${asked?.gauge}`)) ?? stocks[0];
   if (!chosen)
     return <p className={styles.note}>Add a material with a gauge to see the drawing and the blank.</p>;
   const figures = partFigures(shop, part, chosen.material, chosen.gauge);
@@ -57,6 +58,7 @@ export function PartView({ shop, part }: { shop: Shop; part: Part }) {
           />
           <p className={styles.note}>The dashed mark is on the painted side.</p>
           <Figures figures={figures} units={units} />
+          <BendList part={part} order={figures.order} onChange={onOrder} />
           <Findings machines={figures.machines} />
         </>
       )}
@@ -65,12 +67,7 @@ export function PartView({ shop, part }: { shop: Shop; part: Part }) {
 }
 
 function Figures({
-  figures: {
-    blank,
-    steps,
-    hits,
-    order: { flips, turns },
-  },
+  figures: { blank, cost, steps, hits },
   units,
 }: {
   figures: PartFigures;
@@ -87,9 +84,9 @@ function Figures({
           value={`${formatLength(blank.girthMm, units)} × ${formatLength(blank.lengthMm, units)}`}
         />
         <Figure name="Weight" value={weight} />
+        <Figure name="Area" value={formatArea(blank.areaM2, units)} />
+        <Figure name="Cost of its metal" value={costWords(cost)} />
         <Figure name="Hits" value={String(hits)} />
-        <Figure name="Turned over" value={`${flips} ×`} />
-        <Figure name="Turned end for end" value={`${turns} ×`} />
       </dl>
       <details>
         <summary>How the girth adds up</summary>
@@ -97,7 +94,10 @@ function Figures({
           <tbody>
             {steps.map((step, i) => (
               <tr key={i}>
-                <th scope="row">{step.label}</th>
+                <th scope="row">
+                  {step.label}
+                  {step.reason && <span className={styles.note}> {step.reason}</span>}
+                </th>
                 <td>{`${step.addMm < 0 ? '−' : '+'} ${formatLength(Math.abs(step.addMm), units)}`}</td>
               </tr>
             ))}
@@ -110,6 +110,16 @@ function Figures({
       </details>
     </>
   );
+}
+
+const formatArea = (areaM2: number, units: LengthUnits): string =>
+  units === 'in' ? `${(areaM2 / 0.3048 ** 2).toFixed(2)} ft²` : `${areaM2.toFixed(3)} m²`;
+
+/** The blank's own area at the price of the stock kept; the run's scrap comes on top. */
+function costWords(cost: PartFigures['cost']): string {
+  if (cost === null) return 'no stock of it';
+  const [low, high] = [formatMoney(cost.lowCents), formatMoney(cost.highCents)];
+  return low === high ? low : `${low} – ${high}`;
 }
 
 const Figure = ({ name, value }: { name: string; value: string }) => (

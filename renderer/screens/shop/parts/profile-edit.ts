@@ -46,3 +46,33 @@ export function withHem(
     [edge]: kind === null ? null : { ...(old ?? { lengthMm: NaN, direction: 'up' }), kind },
   };
 }
+
+/** A kick at the end: half an inch turned by 30° (common practice, no source); both can be typed over. */
+export const addKick = (profile: Profile): Profile => ({
+  ...profile,
+  flangesMm: [...profile.flangesMm, 12.7],
+  bends: [...profile.bends, { angle: 30, direction: 'up', radiusMm: null }],
+});
+
+/** Left for right: the same piece read from its other edge. */
+export const mirrored = (profile: Profile): Profile => ({
+  ...profile,
+  flangesMm: profile.flangesMm.toReversed(),
+  bends: profile.bends.toReversed(),
+  startHem: profile.endHem,
+  endHem: profile.startHem,
+});
+
+const other = <T extends { readonly direction: 'up' | 'down' }>(fold: T): T => ({
+  ...fold,
+  direction: fold.direction === 'up' ? 'down' : 'up',
+});
+
+/** Up for down: every bend and hem turns the other way, and the paint is on the other side: the same piece from below. */
+export const turnedOver = (profile: Profile): Profile => ({
+  ...profile,
+  bends: profile.bends.map(other),
+  startHem: profile.startHem && other(profile.startHem),
+  endHem: profile.endHem && other(profile.endHem),
+  paintedSide: profile.paintedSide === 'up' ? 'down' : 'up',
+});

@@ -9,7 +9,7 @@ import type { FieldErrors } from '../form/field-errors.ts';
 import styles from '../form/form.module.css';
 import { Fields, Group } from '../form/form-frame.tsx';
 import { Length } from '../form/parsed-field.tsx';
-import { addFlange, removeFlange, withBend, withFlange, withHem } from './profile-edit.ts';
+import { addFlange, addKick, removeFlange, withBend, withFlange, withHem } from './profile-edit.ts';
 
 interface Props {
   profile: Profile;
@@ -33,9 +33,14 @@ export function ProfileFields({ profile, units, errors, onChange }: Props) {
       title="Profile"
       note="From one edge to the other, seen from the end. A bend is the angle it turns through: a square corner is 90°."
       end={
-        <Button small icon={Plus} onPress={() => onChange(addFlange(profile))}>
-          Add flange
-        </Button>
+        <span className={styles.ends}>
+          <Button small icon={Plus} onPress={() => onChange(addFlange(profile))}>
+            Add flange
+          </Button>
+          <Button small icon={Plus} onPress={() => onChange(addKick(profile))}>
+            Add kick
+          </Button>
+        </span>
       }
     >
       {errors['profile.bends'] && <p className={styles.warning}>{errors['profile.bends']}</p>}
@@ -63,27 +68,32 @@ export function ProfileFields({ profile, units, errors, onChange }: Props) {
         </div>
       ))}
       <HemFields edge="endHem" label="Hem on the last edge" {...{ profile, units, errors, onChange }} />
-      <Fields>
-        <Select
-          label="Flanges are measured"
-          options={[
-            { id: 'outside', name: 'over the outside' },
-            { id: 'inside', name: 'inside' },
-            { id: 'apex', name: 'to the apex of the bends' },
-          ]}
-          value={profile.measured}
-          onChange={(measured) => onChange({ ...profile, measured: measured as Profile['measured'] })}
-        />
-        <Select
-          label="Painted side"
-          options={directions}
-          value={profile.paintedSide}
-          onChange={(side) => onChange({ ...profile, paintedSide: side as Direction })}
-        />
-      </Fields>
+      <SideFields profile={profile} onChange={onChange} />
     </Group>
   );
 }
+
+/** Between which points lengths are given, and where the paint is. */
+const SideFields = ({ profile, onChange }: Pick<Props, 'profile' | 'onChange'>) => (
+  <Fields>
+    <Select
+      label="Flanges are measured"
+      options={[
+        { id: 'outside', name: 'over the outside' },
+        { id: 'inside', name: 'inside' },
+        { id: 'apex', name: 'to the apex of the bends' },
+      ]}
+      value={profile.measured}
+      onChange={(measured) => onChange({ ...profile, measured: measured as Profile['measured'] })}
+    />
+    <Select
+      label="Painted side"
+      options={directions}
+      value={profile.paintedSide}
+      onChange={(side) => onChange({ ...profile, paintedSide: side as Direction })}
+    />
+  </Fields>
+);
 
 /** The bend after flange `at`; nothing after the last. */
 function BendFields({ at, profile, units, errors, onChange }: Props & { at: number }) {

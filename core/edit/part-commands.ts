@@ -1,0 +1,109 @@
+import { sizeOf, type Pattern } from '../part/family.ts';
+import type { Part } from '../shop/part.ts';
+import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import type { Edit } from './apply.ts';
+import { change, sameContent, type RowChange } from './row-change.ts';
+
+const byId = (shop: Shop, id: string): Part | null => shop.part.find((p) => p.id === id) ?? null;
+const patternIn = (part: Part | null): Pattern | null =>
+  part?.family?.is === 'pattern' ? part.family : null;
+const withoutSize = (pattern: Part, partId: string): Part => {
+  const family = patternIn(pattern);
+  return family
+    ? { ...pattern, family: { ...family, sizes: family.sizes.filter((size) => size.partId !== partId) } }
+    : pattern;
+};
+
+/**
+ * Save a part, with what hangs on it in one edit: a pattern makes, changes and removes the parts of its sizes; a size
+ * that leaves its family leaves the pattern's table too; a pattern that ends its family leaves its sizes as parts.
+ * @param before the part as it stands; null when it is new
+ */
+export function savePart(shop: Shop, before: Part | null, row: Part): Result<Edit> {
+  const refusals = row.family?.is === 'size' ? againstSize(shop, row) : [];
+  const members = memberChanges(shop, before, row);
+  if (!members.ok) return members;
+  if (refusals.length > 0) return bad(...refusals);
+  const left = leftFamily(shop, before, row);
+  const changes = [change('part', before, row), ...members.value, ...left];
+  const sizes = members.value.length;
+  const more = sizes === 0 ? '' : ` and ${sizes} ${sizes === 1 ? 'size' : 'sizes'} of it`;
+  return good({ label: `${before ? 'Change' : 'Add'} part ${row.id}${more}`, changes });
+}
+
+/** Remove a part; a size goes from its pattern's table as well. */
+export function partRemoval(shop: Shop, part: Part): RowChange[] {
+  const left = part.family?.is === 'size' ? leftFamily(shop, part, { ...part, family: null }) : [];
+  return [change('part', part, null), ...left];
+}
+
+/** The shape of a size is its pattern's business. */
+function againstSize(shop: Shop, row: Part): Problem[] {
+  const of = row.family?.is === 'size' ? row.family.of : '';
+  const pattern = byId(shop, of);
+  const family = patternIn(pattern);
+  const size = family?.sizes.find(({ partId }) => partId === row.id);
+  if (!pattern || !family || !size)
+    return [
+      problem(
+        `part ${row.id}`,
+        'family',
+        `Part ${of} has no size ${row.id}.`,
+        'Add the size on the pattern’s own form.',
+      ),
+    ];
+  if (sameContent(sizeOf(pattern, family, size, row), row)) return [];
+  return [
+    problem(
+      `part ${row.id}`,
+      'family',
+      `Name, shape and bend order of ${row.id} come from its pattern ${of}.`,
+      `Change them on ${of}, or take ${row.id} out of the family.`,
+    ),
+  ];
+}
+
+/** What the sizes of a saved pattern become; those it had before and lists no longer go, or stand alone with its end. */
+function memberChanges(shop: Shop, before: Part | null, row: Part): Result<RowChange[]> {
+  const family = patternIn(row);
+  const had = patternIn(before)?.sizes ?? [];
+  const problems: Problem[] = [];
+  const changes: RowChange[] = [];
+  for (const size of family?.sizes ?? []) {
+    const stands = byId(shop, size.partId);
+    if (stands && !(stands.family?.is === 'size' && stands.family.of === row.id)) {
+      problems.push(taken(row, size.partId));
+      continue;
+    }
+    const next = sizeOf(row, family as Pattern, size, stands);
+    if (!sameContent(stands, next)) changes.push(change('part', stands, next));
+  }
+  for (const { partId } of had) {
+    const stands = byId(shop, partId);
+    if (!stands || family?.sizes.some((size) => size.partId === partId)) continue;
+    const lines = shop.line.filter((line) => line.partId === partId);
+    if (family === null) changes.push(change('part', stands, { ...stands, family: null }));
+    else if (lines[0]) problems.push(used(row, partId, lines[0].id));
+    else changes.push(change('part', stands, null));
+  }
+  return problems.length > 0 ? bad(...problems) : good(changes);
+}
+
+const taken = (row: Part, partId: string): Problem =>
+  problem(`part ${row.id}`, 'family', `The code ${partId} is taken by another part.`, 'Choose another code.');
+
+const used = (row: Part, partId: string, lineId: string): Problem =>
+  problem(
+    `part ${row.id}`,
+    'family',
+    `Size ${partId} is asked for by line ${lineId}, so it cannot go.`,
+    'Keep the size, or change that line first.',
+  );
+
+/** The pattern without a size that is to be a part of its own, or to go. */
+function leftFamily(shop: Shop, before: Part | null, row: Part): RowChange[] {
+  if (before?.family?.is !== 'size' || row.family !== null) return [];
+  const pattern = byId(shop, before.family.of);
+  return pattern ? [change('part', pattern, withoutSize(pattern, before.id))] : [];
+}

@@ -1,0 +1,32 @@
+import type { Family, Part, Profile } from '../shop/part.ts';
+
+export type Pattern = Extract<Family, { is: 'pattern' }>;
+export type Size = Pattern['sizes'][number];
+
+/** The pattern's profile with the named dimensions set; every other length, bend and hem stays. Lengths in the dimensions' order. */
+export function sizedProfile(
+  profile: Profile,
+  dimensions: Pattern['dimensions'],
+  lengthsMm: readonly number[],
+): Profile {
+  const flangesMm = [...profile.flangesMm];
+  dimensions.forEach(({ flanges }, i) => {
+    for (const flange of flanges) flangesMm[flange - 1] = lengthsMm[i] ?? NaN;
+  });
+  return { ...profile, flangesMm };
+}
+
+/**
+ * A size of a family as its pattern makes it. A size that exists keeps its own usual length and note; a new one begins
+ * with the pattern's length.
+ */
+export const sizeOf = (pattern: Part, family: Pattern, size: Size, stands: Part | null): Part => ({
+  id: size.partId,
+  name: size.name,
+  profile: sizedProfile(pattern.profile, family.dimensions, size.lengthsMm),
+  lengthMm: stands?.lengthMm ?? pattern.lengthMm,
+  bendOrder: pattern.bendOrder,
+  family: { is: 'size', of: pattern.id },
+  note: stands?.note ?? '',
+  revision: stands?.revision ?? 0,
+});

@@ -1,0 +1,109 @@
+import type { AngleMark, Dimensioned, LengthMark } from '../../../core/part/dimensions.ts';
+import type { Point } from '../../../core/part/drawing.ts';
+import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
+import { drawingScale, scaleName } from './drawing-scale.ts';
+import styles from './part-paper.module.css';
+
+interface Props {
+  dimensioned: Dimensioned;
+  thicknessMm: number;
+  units: LengthUnits;
+  label: string;
+}
+
+/** Millimetres on paper: room for lengths round the part, how far off their lines lie, and the size of their figures. */
+const ROOM = 15;
+const OFF = 6;
+const FIGURES = 3;
+/** Metal thinner than this on paper would not print. */
+const THINNEST = 0.35;
+
+const plus = (a: Point, b: Point, times: number): Point => ({ x: a.x + b.x * times, y: a.y + b.y * times });
+
+/** The cross-section true to scale with its lengths and angles; the SVG is as large on paper as it says. */
+export function PartDrawing({ dimensioned: { drawing, lengths, angles }, thicknessMm, units, label }: Props) {
+  const { box, path, paint } = drawing;
+  const scale = drawingScale(box);
+  /** Millimetres of the part that one millimetre on paper stands for. */
+  const per = 1 / scale;
+  const [width, height] = [box.width + 2 * ROOM * per, box.height + 2 * ROOM * per];
+  const paintAt = plus(paint.at, paint.towards, Math.max(thicknessMm / 2, 0.2 * per) + 0.8 * per);
+  const half = Math.min(12 * per, box.width / 4);
+  return (
+    <figure className={styles.drawing}>
+      <svg
+        role="img"
+        aria-label={label}
+        width={`${width * scale}mm`}
+        height={`${height * scale}mm`}
+        viewBox={`${box.left - ROOM * per} ${box.top - ROOM * per} ${width} ${height}`}
+        fontSize={FIGURES * per}
+      >
+        <path
+          d={path}
+          fill="none"
+          stroke="currentColor"
+          strokeWidth={Math.max(thicknessMm, THINNEST * per)}
+          strokeLinejoin="round"
+        />
+        <line
+          x1={paintAt.x - half}
+          x2={paintAt.x + half}
+          y1={paintAt.y}
+          y2={paintAt.y}
+          stroke="currentColor"
+          strokeWidth={0.35 * per}
+          strokeDasharray={`${1.6 * per} ${per}`}
+        />
+        {lengths.map((mark) => (
+          <Length key={`${mark.of} ${mark.number}`} mark={mark} per={per} units={units} />
+        ))}
+        {angles.map((mark) => (
+          <Angle key={mark.number} mark={mark} per={per} />
+        ))}
+      </svg>
+      <figcaption>{`Scale ${scaleName(scale)}; the dashed line is on the painted side. Check a printed length before you measure from paper.`}</figcaption>
+    </figure>
+  );
+}
+
+const anchor = (x: number): 'start' | 'end' | 'middle' => (x > 0.4 ? 'start' : x < -0.4 ? 'end' : 'middle');
+
+/** A dimension line beside its length, with extension lines; a hem's lip has it on its inner side. */
+function Length({ mark, per, units }: { mark: LengthMark; per: number; units: LengthUnits }) {
+  const { from, to, lengthMm, of } = mark;
+  const away = of === 'lip' ? { x: -mark.away.x, y: -mark.away.y } : mark.away;
+  const [a, b] = [plus(from, away, OFF * per), plus(to, away, OFF * per)];
+  const text = plus({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, away, 2 * per);
+  const end = (p: Point) => plus(p, away, (OFF + 1) * per);
+  return (
+    <g strokeWidth={0.12 * per}>
+      {[from, to].map((p, i) => (
+        <line
+          key={i}
+          x1={plus(p, away, 1.2 * per).x}
+          y1={plus(p, away, 1.2 * per).y}
+          x2={end(p).x}
+          y2={end(p).y}
+          stroke="currentColor"
+        />
+      ))}
+      <line x1={a.x} y1={a.y} x2={b.x} y2={b.y} stroke="currentColor" />
+      {[a, b].map((p, i) => (
+        <circle key={i} cx={p.x} cy={p.y} r={0.45 * per} fill="currentColor" />
+      ))}
+      <text x={text.x} y={text.y} textAnchor={anchor(away.x)} dominantBaseline="middle" fill="currentColor">
+        {`${of === 'lip' ? 'hem ' : ''}${formatLength(lengthMm, units)}`}
+      </text>
+    </g>
+  );
+}
+
+function Angle({ mark: { at, away, angle }, per }: { mark: AngleMark; per: number }) {
+  const text = plus(at, away, 3.2 * per);
+  return (
+    <text x={text.x} y={text.y} textAnchor={anchor(away.x)} dominantBaseline="middle" fill="currentColor">
+      {`${angle}°`}
+    </text>
+  );
+}

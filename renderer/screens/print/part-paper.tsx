@@ -1,0 +1,188 @@
+import { orderOfPart } from '../../../core/part/bend-order.ts';
+import { blankOf } from '../../../core/part/blank.ts';
+import { dimensioned } from '../../../core/part/dimensions.ts';
+import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
+import { checkPart } from '../../../core/part/limits.ts';
+import { cautionsFor } from '../../../core/report/cautions.ts';
+import { gaugeName } from '../../../core/report/dispatch.ts';
+import type { Gauge, Material } from '../../../core/shop/material.ts';
+import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
+import type { Part } from '../../../core/shop/part.ts';
+import { sentence } from '../../../core/shop/result.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { instant, type Instant } from '../../../core/units/brand.ts';
+import { formatLength } from '../../../core/units/length.ts';
+import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
+import { PartDrawing } from './part-drawing.tsx';
+import styles from './part-paper.module.css';
+import paper from './print.module.css';
+
+/** A part in a metal, and the order line that it is made for where there is one. */
+export interface PartOnPaper {
+  readonly part: Part;
+  readonly material: Material;
+  readonly gauge: Gauge;
+  readonly lengthMm: number;
+  readonly line: { readonly line: OrderLine; readonly order: WorkOrder } | null;
+}
+
+interface Props extends PartOnPaper {
+  shop: Shop;
+  now: Instant;
+}
+
+const measuredWords = {
+  outside: 'over the outside',
+  inside: 'inside',
+  apex: 'to the apex of the bends',
+} as const;
+
+/** What goes along with a part: drawing, blank, bend list, what to look at first, cautions. */
+export function PartPaper(props: Props) {
+  const { shop, part, line, now } = props;
+  const { units, timeZone, name } = shop.settings;
+  const cautions = cautionsFor('brake');
+  return (
+    <section
+      className={units === 'in' ? paper.letter : paper.a4}
+      aria-label={line ? `Traveller of line ${line.line.id}` : `Drawing of ${part.name}`}
+    >
+      <div className={paper.head}>
+        <h1>{line ? `Line ${line.line.id}: ${part.name}` : part.name}</h1>
+        <span>{line ? line.order.customer : `part ${part.id}`}</span>
+        <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+      </div>
+      <div className={paper.cautions}>
+        <strong>{cautions.governs}</strong>
+        <ul>
+          {cautions.points.map((point) => (
+            <li key={point}>{point}</li>
+          ))}
+        </ul>
+      </div>
+      <Facts {...props} />
+      <Drawn {...props} />
+      <Bends {...props} />
+      <LookFirst {...props} />
+      {part.note && <p className={styles.note}>{part.note}</p>}
+    </section>
+  );
+}
+
+function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
+  const { units, timeZone } = shop.settings;
+  const blank = blankOf({ id: part.id, lengthMm }, part, material, gauge, reckoningOf(shop));
+  const colour = line && shop.colour.find(({ id }) => id === line.line.colourId);
+  const thickness =
+    units === 'in' ? `${(gauge.thicknessMm / 25.4).toFixed(4)} in` : `${gauge.thicknessMm} mm`;
+  const facts: (readonly [string, string])[] = [
+    ...(line
+      ? ([
+          ['Pieces', String(line.line.quantity)],
+          [
+            'Due',
+            `${formatWallDate(instant(line.order.due), timeZone)} ${formatClock(instant(line.order.due), timeZone)}`,
+          ],
+          ['Colour', colour?.name ?? line.line.colourId],
+        ] as const)
+      : []),
+    ['Metal', `${gaugeName(gauge.label)}, ${material.name}, ${thickness}`],
+    ...(blank.ok
+      ? ([
+          [
+            'Blank, girth × length',
+            `${formatLength(blank.value.girthMm, units)} × ${formatLength(lengthMm, units)}`,
+          ],
+        ] as const)
+      : []),
+    ['Lengths are given', measuredWords[part.profile.measured]],
+  ];
+  return (
+    <dl className={styles.facts}>
+      {facts.map(([term, text]) => (
+        <div key={term}>
+          <dt>{term}</dt>
+          <dd>{text}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+function Drawn({ shop, part, material, gauge }: Props) {
+  const drawn = dimensioned(part.profile, formingOf(material, gauge, reckoningOf(shop).dieOpeningMm));
+  if (!drawn.ok) return <p className={styles.note}>{sentence(drawn.problems)}</p>;
+  return (
+    <PartDrawing
+      dimensioned={drawn.value}
+      thicknessMm={gauge.thicknessMm}
+      units={shop.settings.units}
+      label={`Cross-section of ${part.name}, to scale`}
+    />
+  );
+}
+
+function Bends({ shop, part }: Props) {
+  const order = orderOfPart(part, reckoningOf(shop).dieOpeningMm);
+  if (order.steps.length === 0) return <p className={styles.note}>Sold flat: nothing is bent.</p>;
+  return (
+    <>
+      <h2 className={styles.title}>{`Bend list. ${movesSentence(order)}`}</h2>
+      <table className={`${paper.paper} ${styles.bends}`}>
+        <thead>
+          <tr className={paper.columns}>
+            {['No.', 'Before it', 'Step', 'Angle', 'Painted side', 'Edge at the gauge', 'Done'].map(
+              (head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ),
+            )}
+          </tr>
+        </thead>
+        <tbody>
+          {bendRows(order, part.profile).map((row, i) => (
+            <tr key={row.step} className={paper.row}>
+              <td className={paper.place}>{i + 1}</td>
+              <td>{row.before || '–'}</td>
+              <td>
+                <strong>{row.step}</strong>
+                {row.collides && ' ▲ may meet the tools: prove it first'}
+              </td>
+              <td>{row.angle}</td>
+              <td>{row.paint}</td>
+              <td>{row.back}</td>
+              <td>
+                <span className={paper.tick} />
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </>
+  );
+}
+
+/** What speaks against the part on each brake. */
+function LookFirst({ shop, part, material, gauge, lengthMm }: Props) {
+  const asked = { material, gauge, lengthMm, partRules: shop.settings.partRules, ...reckoningOf(shop) };
+  const found = shop.machine
+    .filter(({ stage }) => stage === 'brake')
+    .flatMap((machine) =>
+      checkPart(part, asked, machine).map((finding) => ({ machine: machine.name, ...finding })),
+    );
+  if (found.length === 0) return null;
+  return (
+    <>
+      <h2 className={styles.title}>Look first</h2>
+      <ul className={styles.found}>
+        {found.map(({ machine, rule, severity, message, advice }) => (
+          <li key={`${machine} ${rule} ${message}`}>
+            <strong>{`${machine}${severity === 'stop' ? ', cannot' : ''}:`}</strong> {message} {advice}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}

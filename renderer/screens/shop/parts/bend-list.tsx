@@ -1,0 +1,99 @@
+import { ArrowDown, ArrowUp } from 'lucide-react';
+import type { BendOrder } from '../../../../core/part/bend-order.ts';
+import { isOrderOf } from '../../../../core/part/bend-steps.ts';
+import type { Part } from '../../../../core/shop/part.ts';
+import { Button } from '../../../ui/button.tsx';
+import { IconButton } from '../../../ui/icon-button.tsx';
+import { Tag } from '../../../ui/tag.tsx';
+import { Group } from '../form/form-frame.tsx';
+import { bendRows, movesSentence } from './bend-words.ts';
+import look from './parts.module.css';
+
+interface Props {
+  part: Part;
+  order: BendOrder;
+  /** null: the order is the pattern's, and cannot be changed here. */
+  onChange: ((bendOrder: string[] | null) => void) | null;
+}
+
+/** The steps with two neighbours changed round; null where a hem would be closed before it is folded. */
+function swapped({ profile }: Part, steps: readonly string[], at: number): string[] | null {
+  const next = [...steps.slice(0, at), steps[at + 1] ?? '', steps[at] ?? '', ...steps.slice(at + 2)];
+  return isOrderOf(profile, next) ? next : null;
+}
+
+/** How the brake makes the part, step by step; the shop may put the steps in its own order. */
+export function BendList({ part, order, onChange }: Props) {
+  const steps = order.steps.map(({ step }) => step);
+  if (steps.length === 0) return null;
+  const own = part.bendOrder !== null;
+  return (
+    <Group
+      title="Bend list"
+      note={`${own ? 'Your own order.' : 'An order found to clear usual tools, with the fewest turns.'} ${movesSentence(order)} Prove it on a test piece: the maker’s manual and drawings of machine and tools decide.`}
+      end={
+        own &&
+        onChange && (
+          <Button small onPress={() => onChange(null)}>
+            Take the order found
+          </Button>
+        )
+      }
+    >
+      <table className={look.bends}>
+        <thead>
+          <tr>
+            {['No.', 'Before it', 'Step', 'Angle', 'Paint', 'Edge at the gauge'].map((head) => (
+              <th key={head} scope="col">
+                {head}
+              </th>
+            ))}
+            {onChange && <th scope="col" aria-label="Move" />}
+          </tr>
+        </thead>
+        <tbody>
+          {bendRows(order, part.profile).map((row, i) => (
+            <tr key={row.step}>
+              <td>{i + 1}</td>
+              <td>{row.before || '–'}</td>
+              <th scope="row">
+                {row.step} {row.collides && <Tag look="warn">meets the tools</Tag>}
+              </th>
+              <td>{row.angle}</td>
+              <td>{row.paint}</td>
+              <td>{row.back}</td>
+              {onChange && (
+                <td>
+                  <Move what={row.step} steps={swapped(part, steps, i - 1)} up onChange={onChange} />
+                  <Move what={row.step} steps={swapped(part, steps, i)} up={false} onChange={onChange} />
+                </td>
+              )}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </Group>
+  );
+}
+
+function Move({
+  what,
+  steps,
+  up,
+  onChange,
+}: {
+  what: string;
+  steps: string[] | null;
+  up: boolean;
+  onChange: (order: string[]) => void;
+}) {
+  return (
+    <IconButton
+      label={`Move ${what} ${up ? 'up' : 'down'}`}
+      icon={up ? ArrowUp : ArrowDown}
+      small
+      isDisabled={steps === null}
+      onPress={() => steps && onChange(steps)}
+    />
+  );
+}

@@ -1,0 +1,180 @@
+import { Copy, FlipHorizontal2, FlipVertical2, Printer } from 'lucide-react';
+import { isOrderOf } from '../../../../core/part/bend-steps.ts';
+import type { Profile } from '../../../../core/shop/part.ts';
+import type { RowOf } from '../../../../core/shop/state.ts';
+import type { LengthUnits } from '../../../../core/units/length.ts';
+import { navigate, placeOf } from '../../../router.ts';
+import { Button } from '../../../ui/button.tsx';
+import { TextField } from '../../../ui/text-field.tsx';
+import { toast } from '../../../ui/toast.tsx';
+import { useDrafts } from '../form/drafts.ts';
+import styles from '../form/form.module.css';
+import { Fields, Group } from '../form/form-frame.tsx';
+import { Length } from '../form/parsed-field.tsx';
+import { CodeField, RowFrame } from '../form/row-frame.tsx';
+import type { Form } from '../form/use-form.ts';
+import { draftName, useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import { partAddress } from '../../print/part-choice.ts';
+import { FamilyFields } from './family-fields.tsx';
+import { PartView } from './part-view.tsx';
+import look from './parts.module.css';
+import { mirrored, turnedOver } from './profile-edit.ts';
+import { ProfileFields } from './profile-fields.tsx';
+
+type PartForm = Form<RowOf<'part'>>;
+
+/** The profile and what follows from it: an own bend order goes when the steps are no longer the same. */
+const takeProfile = ({ entries, set }: PartForm, profile: Profile) => {
+  const { bendOrder } = entries;
+  set({ profile, bendOrder: bendOrder && isOrderOf(profile, bendOrder) ? bendOrder : null });
+};
+
+export function PartForm(props: RowFormProps<'part'>) {
+  const { shop, isNew } = props;
+  const form = useRowForm('part', props);
+  const { entries, errors, set } = form;
+  const { units } = shop.settings;
+  const isSize = entries.family?.is === 'size';
+  return (
+    <RowFrame kind="part" noun="part" form={form} {...props}>
+      <Tools form={form} isNew={isNew} />
+      <div className={look.split}>
+        <div className={look.entries}>
+          <WhoFields form={form} isNew={isNew} units={units} isSize={isSize} />
+          {entries.family?.is === 'size' ? (
+            <OfFamily
+              pattern={entries.family.of}
+              onLeave={() => set({ family: null })}
+              error={errors.family}
+            />
+          ) : (
+            <>
+              <ProfileFields
+                profile={entries.profile}
+                units={units}
+                errors={errors}
+                onChange={(profile) => takeProfile(form, profile)}
+              />
+              <FamilyFields
+                part={entries}
+                units={units}
+                errors={errors}
+                onChange={(family) => set({ family })}
+              />
+            </>
+          )}
+          <Group title="Note">
+            <TextField
+              label="For the people who make it"
+              long
+              value={entries.note}
+              onChange={(note) => set({ note })}
+              error={errors.note}
+            />
+          </Group>
+        </div>
+        <PartView shop={shop} part={entries} onOrder={isSize ? null : (bendOrder) => set({ bendOrder })} />
+      </div>
+    </RowFrame>
+  );
+}
+
+interface WhoProps {
+  form: PartForm;
+  isNew: boolean;
+  units: LengthUnits;
+  /** Its name is the pattern's business. */
+  isSize: boolean;
+}
+
+const WhoFields = ({ form, form: { entries, errors, set }, isNew, units, isSize }: WhoProps) => (
+  <Fields>
+    <CodeField form={form} isNew={isNew} />
+    <TextField
+      label="Name"
+      value={entries.name}
+      onChange={(name) => set({ name })}
+      isDisabled={isSize}
+      error={errors.name}
+    />
+    <Length
+      label="Usual length"
+      units={units}
+      value={entries.lengthMm}
+      onChange={(lengthMm) => set({ lengthMm })}
+      error={errors.lengthMm}
+    />
+  </Fields>
+);
+
+/** Begin another part from this one, and look at this one from its other side. */
+function Tools({ form, isNew }: { form: PartForm; isNew: boolean }) {
+  const drafts = useDrafts((state) => state.entries);
+  const keep = useDrafts((state) => state.keep);
+  const { entries } = form;
+  const duplicate = () => {
+    const name = draftName('part', null);
+    if (name in drafts) {
+      toast({
+        text: 'A part is being added and not saved yet. Save or discard it first; nothing was copied.',
+      });
+    } else {
+      keep(name, { ...entries, id: '', name: `${entries.name}, copy`, family: null, revision: 0 });
+    }
+    navigate('shop', 'parts', '+');
+  };
+  const shown = (profile: Profile) => takeProfile(form, profile);
+  return (
+    <div className={styles.ends}>
+      {!isNew && (
+        <Button small icon={Copy} onPress={duplicate}>
+          Duplicate
+        </Button>
+      )}
+      {entries.family === null && (
+        <>
+          <Button small icon={FlipHorizontal2} onPress={() => shown(mirrored(entries.profile))}>
+            Mirror left and right
+          </Button>
+          <Button small icon={FlipVertical2} onPress={() => shown(turnedOver(entries.profile))}>
+            Turn over
+          </Button>
+        </>
+      )}
+      {!isNew && !form.changed && (
+        <Button
+          small
+          icon={Printer}
+          onPress={() => {
+            window.location.hash = partAddress({ what: 'part', id: entries.id });
+          }}
+        >
+          Print the drawing
+        </Button>
+      )}
+    </div>
+  );
+}
+
+const OfFamily = ({
+  pattern,
+  onLeave,
+  error,
+}: {
+  pattern: string;
+  onLeave: () => void;
+  error: string | undefined;
+}) => (
+  <Group title="Profile">
+    {error && <p className={styles.warning}>{error}</p>}
+    <p className={styles.note}>
+      A size of <a href={placeOf('shop', 'parts', pattern)}>{pattern}</a>: its name, shape and bend order are
+      changed there.
+    </p>
+    <div className={styles.ends}>
+      <Button small onPress={onLeave}>
+        Take it out of the family
+      </Button>
+    </div>
+  </Group>
+);
