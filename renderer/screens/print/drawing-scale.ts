@@ -1,5 +1,5 @@
 /** Paper that a drawing may take, without the room for its lengths. */
-const LARGEST = { width: 150, height: 85 };
+const LARGEST = { width: 135, height: 85 };
 const SCALES = [5, 2, 1, 1 / 2, 1 / 5, 1 / 10, 1 / 20, 1 / 50];
 
 /** The largest usual scale at which a drawing of that size fits the paper; millimetres on paper a millimetre of the part. */

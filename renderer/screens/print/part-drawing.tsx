@@ -1,5 +1,5 @@
 import type { AngleMark, Dimensioned, LengthMark } from '../../../core/part/dimensions.ts';
-import type { Point } from '../../../core/part/drawing.ts';
+import type { Drawing, Point } from '../../../core/part/drawing.ts';
 import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
 import { drawingScale, scaleName } from './drawing-scale.ts';
 import styles from './part-paper.module.css';
@@ -12,7 +12,7 @@ interface Props {
 }
 
 /** Millimetres on paper: room for lengths round the part, how far off their lines lie, and the size of their figures. */
-const ROOM = 15;
+const ROOM = { beside: 26, above: 14 };
 const OFF = 6;
 const FIGURES = 3;
 /** Metal thinner than this on paper would not print. */
@@ -26,7 +26,7 @@ export function PartDrawing({ dimensioned: { drawing, lengths, angles }, thickne
   const scale = drawingScale(box);
   /** Millimetres of the part that one millimetre on paper stands for. */
   const per = 1 / scale;
-  const [width, height] = [box.width + 2 * ROOM * per, box.height + 2 * ROOM * per];
+  const [width, height] = [box.width + 2 * ROOM.beside * per, box.height + 2 * ROOM.above * per];
   const paintAt = plus(paint.at, paint.towards, Math.max(thicknessMm / 2, 0.2 * per) + 0.8 * per);
   const half = Math.min(12 * per, box.width / 4);
   return (
@@ -36,7 +36,7 @@ export function PartDrawing({ dimensioned: { drawing, lengths, angles }, thickne
         aria-label={label}
         width={`${width * scale}mm`}
         height={`${height * scale}mm`}
-        viewBox={`${box.left - ROOM * per} ${box.top - ROOM * per} ${width} ${height}`}
+        viewBox={`${box.left - ROOM.beside * per} ${box.top - ROOM.above * per} ${width} ${height}`}
         fontSize={FIGURES * per}
       >
         <path
@@ -58,12 +58,27 @@ export function PartDrawing({ dimensioned: { drawing, lengths, angles }, thickne
         {lengths.map((mark) => (
           <Length key={`${mark.of} ${mark.number}`} mark={mark} per={per} units={units} />
         ))}
+        <FirstEdge drawing={drawing} per={per} />
         {angles.map((mark) => (
           <Angle key={mark.number} mark={mark} per={per} />
         ))}
       </svg>
       <figcaption>{`Scale ${scaleName(scale)}; the dashed line is on the painted side. Check a printed length before you measure from paper.`}</figcaption>
     </figure>
+  );
+}
+
+/** Where the bend list's first edge is. */
+function FirstEdge({ drawing: { strokes }, per }: { drawing: Drawing; per: number }) {
+  const flange = strokes.find((s) => s.kind === 'line' && s.of === 'flange');
+  if (!flange) return null;
+  const long = Math.hypot(flange.to.x - flange.from.x, flange.to.y - flange.from.y) || 1;
+  const out = { x: (flange.from.x - flange.to.x) / long, y: (flange.from.y - flange.to.y) / long };
+  const at = plus(flange.from, out, 3 * per);
+  return (
+    <text x={at.x} y={at.y} textAnchor={anchor(out.x)} dominantBaseline="middle" fill="currentColor">
+      first edge
+    </text>
   );
 }
 
@@ -99,10 +114,11 @@ function Length({ mark, per, units }: { mark: LengthMark; per: number; units: Le
   );
 }
 
+/** On the inner side, where no dimension line runs. */
 function Angle({ mark: { at, away, angle }, per }: { mark: AngleMark; per: number }) {
-  const text = plus(at, away, 3.2 * per);
+  const text = plus(at, away, -4 * per);
   return (
-    <text x={text.x} y={text.y} textAnchor={anchor(away.x)} dominantBaseline="middle" fill="currentColor">
+    <text x={text.x} y={text.y} textAnchor={anchor(-away.x)} dominantBaseline="middle" fill="currentColor">
       {`${angle}°`}
     </text>
   );

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
 import { readPlace } from '../../../renderer/router.ts';
+import { drawingScale, scaleName } from '../../../renderer/screens/print/drawing-scale.ts';
 import { changeoverWords, until, when } from '../../../renderer/screens/print/paper-words.ts';
 import { printAddress, readPrintChoice } from '../../../renderer/screens/print/print-choice.ts';
 import { at, ZONE } from '../../support/builders.ts';
@@ -32,4 +33,11 @@ it('a changeover on paper says how long and what to change', () => {
     { attribute: 'colour', from: null, to: 'Moss' },
   ] as const;
   expect(changeoverWords(780, steps)).toBe('Change over, 13 min: gauge 24 ga → 26 ga, colour Moss');
+});
+
+it('a drawing takes the largest usual scale that fits the paper', () => {
+  expect(scaleName(drawingScale({ width: 60, height: 40 }))).toBe('2 : 1');
+  expect(scaleName(drawingScale({ width: 130, height: 40 }))).toBe('1 : 1');
+  expect(scaleName(drawingScale({ width: 130, height: 90 }))).toBe('1 : 2');
+  expect(scaleName(drawingScale({ width: 90_000, height: 90 }))).toBe('1 : 50');
 });

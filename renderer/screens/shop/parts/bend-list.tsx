@@ -5,6 +5,7 @@ import type { Part } from '../../../../core/shop/part.ts';
 import { Button } from '../../../ui/button.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { Tag } from '../../../ui/tag.tsx';
+import styles from '../form/form.module.css';
 import { Group } from '../form/form-frame.tsx';
 import { bendRows, movesSentence } from './bend-words.ts';
 import look from './parts.module.css';
@@ -43,7 +44,7 @@ export function BendList({ part, order, onChange }: Props) {
       <table className={look.bends}>
         <thead>
           <tr>
-            {['No.', 'Before it', 'Step', 'Angle', 'Paint', 'Edge at the gauge'].map((head) => (
+            {['No.', 'Step', 'Angle', 'Paint', 'At the gauge'].map((head) => (
               <th key={head} scope="col">
                 {head}
               </th>
@@ -55,13 +56,13 @@ export function BendList({ part, order, onChange }: Props) {
           {bendRows(order, part.profile).map((row, i) => (
             <tr key={row.step}>
               <td>{i + 1}</td>
-              <td>{row.before || '–'}</td>
               <th scope="row">
+                {row.before && <span className={styles.note}>{row.before}, then </span>}
                 {row.step} {row.collides && <Tag look="warn">meets the tools</Tag>}
               </th>
               <td>{row.angle}</td>
               <td>{row.paint}</td>
-              <td>{row.back}</td>
+              <td>{row.back} edge</td>
               {onChange && (
                 <td>
                   <Move what={row.step} steps={swapped(part, steps, i - 1)} up onChange={onChange} />

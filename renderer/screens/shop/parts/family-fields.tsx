@@ -4,7 +4,6 @@ import type { Part } from '../../../../core/shop/part.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { formatLength } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
-import { classes } from '../../../ui/classes.ts';
 import { CheckBox } from '../../../ui/check-box.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
@@ -73,18 +72,14 @@ function Dimensions({ part, family, errors, onChange }: Fields) {
   return (
     <>
       {dimensions.map((dimension, i) => (
-        <div key={i} className={styles.line} role="group" aria-label={`Dimension ${dimension.name}`}>
+        <div key={i} className={look.dimension} role="group" aria-label={`Dimension ${dimension.name}`}>
           <TextField
             label="Dimension"
             value={dimension.name}
             onChange={(name) => onChange({ ...family, dimensions: withEntry(dimensions, i, { name }) })}
             error={errors[`family.dimensions.${i}.name`]}
           />
-          <div
-            className={classes(styles.tight, look.flanges)}
-            role="group"
-            aria-label={`Flanges that ${dimension.name} sets`}
-          >
+          <div className={look.flanges} role="group" aria-label={`Flanges that ${dimension.name} sets`}>
             {part.profile.flangesMm.map((_, flange) => (
               <CheckBox
                 key={flange}
@@ -98,7 +93,7 @@ function Dimensions({ part, family, errors, onChange }: Fields) {
             )}
           </div>
           {dimensions.length > 1 && (
-            <div className={styles.end}>
+            <div className={look.remove}>
               <IconButton
                 label={`Remove dimension ${dimension.name}`}
                 icon={X}
