@@ -60,7 +60,7 @@ export function PartDrawing({ dimensioned: { drawing, lengths, angles }, thickne
         ))}
         <FirstEdge drawing={drawing} per={per} />
         {angles.map((mark) => (
-          <Angle key={mark.number} mark={mark} per={per} />
+          <Angle key={mark.number} mark={mark} lengths={lengths} per={per} />
         ))}
       </svg>
       <figcaption>{`Scale ${scaleName(scale)}; the dashed line is on the painted side. Check a printed length before you measure from paper.`}</figcaption>
@@ -114,11 +114,28 @@ function Length({ mark, per, units }: { mark: LengthMark; per: number; units: Le
   );
 }
 
-/** On the inner side, where no dimension line runs. */
-function Angle({ mark: { at, away, angle }, per }: { mark: AngleMark; per: number }) {
-  const text = plus(at, away, -4 * per);
+/** On the side of the bend where no dimension line runs. */
+function Angle({
+  mark: { at, away, angle, number },
+  lengths,
+  per,
+}: {
+  mark: AngleMark;
+  lengths: readonly LengthMark[];
+  per: number;
+}) {
+  const beside = lengths.filter((m) => m.of === 'flange' && (m.number === number || m.number === number + 1));
+  const lined = beside.reduce((sum, m) => sum + m.away.x * away.x + m.away.y * away.y, 0);
+  const side = lined > 0 ? -1 : 1;
+  const text = plus(at, away, side * 4 * per);
   return (
-    <text x={text.x} y={text.y} textAnchor={anchor(-away.x)} dominantBaseline="middle" fill="currentColor">
+    <text
+      x={text.x}
+      y={text.y}
+      textAnchor={anchor(side * away.x)}
+      dominantBaseline="middle"
+      fill="currentColor"
+    >
       {`${angle}°`}
     </text>
   );

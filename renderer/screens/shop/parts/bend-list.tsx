@@ -44,7 +44,7 @@ export function BendList({ part, order, onChange }: Props) {
       <table className={look.bends}>
         <thead>
           <tr>
-            {['No.', 'Step', 'Angle', 'Paint', 'At the gauge'].map((head) => (
+            {['No.', 'Step', 'Angle', 'Paint', 'Edge at gauge'].map((head) => (
               <th key={head} scope="col">
                 {head}
               </th>
@@ -58,11 +58,12 @@ export function BendList({ part, order, onChange }: Props) {
               <td>{i + 1}</td>
               <th scope="row">
                 {row.before && <span className={styles.note}>{row.before}, then </span>}
-                {row.step} {row.collides && <Tag look="warn">meets the tools</Tag>}
+                <span className={look.whole}>{row.step}</span>{' '}
+                {row.collides && <Tag look="warn">meets the tools</Tag>}
               </th>
               <td>{row.angle}</td>
               <td>{row.paint}</td>
-              <td>{row.back} edge</td>
+              <td>{row.back}</td>
               {onChange && (
                 <td>
                   <Move what={row.step} steps={swapped(part, steps, i - 1)} up onChange={onChange} />

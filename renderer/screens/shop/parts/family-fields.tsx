@@ -124,7 +124,7 @@ function Sizes({ part, units, family, errors, onChange }: Fields) {
     <>
       <p className={styles.note}>{`${part.id || 'This part'} itself: ${own.join(', ')}.`}</p>
       {family.sizes.map((size, i) => (
-        <div key={i} className={styles.line} role="group" aria-label={`Size ${i + 2}`}>
+        <div key={i} className={look.size} role="group" aria-label={`Size ${i + 2}`}>
           <TextField
             label="Code"
             value={size.partId}
@@ -147,7 +147,7 @@ function Sizes({ part, units, family, errors, onChange }: Fields) {
               error={errors[`family.sizes.${i}.lengthsMm.${d}`]}
             />
           ))}
-          <div className={styles.end}>
+          <div className={look.remove}>
             <IconButton
               label={`Remove size ${size.partId}`}
               icon={X}
