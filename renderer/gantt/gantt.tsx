@@ -1,5 +1,7 @@
 import { useMemo, useRef } from 'react';
+import type { Machine } from '../../core/shop/machine.ts';
 import type { Interval } from '../../core/time/interval.ts';
+import type { MenuEntry } from '../ui/menu.tsx';
 import { AXIS_PX, AxisRow } from './axis-row.tsx';
 import type { BoardDoing } from './doing.ts';
 import { DragLayer, RefusingLanes } from './drag-layer.tsx';
@@ -32,10 +34,12 @@ interface Props {
   now: number;
   timeZone: string;
   doing: BoardDoing;
+  /** What can be done with a machine, from its lane's head. */
+  menuOf: (machine: Machine) => readonly MenuEntry[];
 }
 
 /** The machines' queues against time. */
-export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing }: Props) {
+export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing, menuOf }: Props) {
   const surface = useRef<HTMLDivElement>(null);
   const scroll = useRef<HTMLDivElement>(null);
   const { width } = useSize(surface);
@@ -58,7 +62,7 @@ export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing }: 
       <div className={styles.axisCell}>
         {scale && <AxisRow scale={scale} timeZone={timeZone} now={now} />}
       </div>
-      <LaneHeads lanes={shown} geometry={geometry} />
+      <LaneHeads lanes={shown} geometry={geometry} menuOf={menuOf} />
       <div
         ref={surface}
         className={styles.surfaceCell}

@@ -1,9 +1,20 @@
+import { EllipsisVertical } from 'lucide-react';
+import type { Machine } from '../../core/shop/machine.ts';
+import { IconButton } from '../ui/icon-button.tsx';
+import { Menu, type MenuEntry } from '../ui/menu.tsx';
 import type { Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import type { Lane } from './lanes.ts';
 
-/** Names of the machines at the left of their lanes. */
-export const LaneHeads = ({ lanes, geometry }: { lanes: readonly Lane[]; geometry: Geometry }) => (
+interface Props {
+  lanes: readonly Lane[];
+  geometry: Geometry;
+  /** What can be done with a machine. */
+  menuOf: (machine: Machine) => readonly MenuEntry[];
+}
+
+/** Names of the machines at the left of their lanes, each with a menu. */
+export const LaneHeads = ({ lanes, geometry, menuOf }: Props) => (
   <div className={styles.heads}>
     {lanes.map(({ machine, bars, shut }) => {
       const late = bars.filter((bar) => bar.last && bar.tardiness > 0).length;
@@ -20,6 +31,11 @@ export const LaneHeads = ({ lanes, geometry }: { lanes: readonly Lane[]; geometr
           ) : (
             <span className={styles.headShut}>◆ no open hours</span>
           )}
+          <span className={styles.headMenu}>
+            <Menu label={machine.name} entries={menuOf(machine)}>
+              <IconButton label={`${machine.name}: more`} icon={EllipsisVertical} small />
+            </Menu>
+          </span>
           {late > 0 && <span className={styles.headLate}>▲ {late} late</span>}
         </div>
       );

@@ -127,20 +127,28 @@ const Marked = ({ frame }: { frame: Frame }) => (
   </g>
 );
 
-/** What the frames mean. */
-export const MiniLegend = ({ wanted }: { wanted: string }) => (
+/** What the marks mean; `wanted` null: no lines are flagged. */
+export const MiniLegend = ({ wanted }: { wanted: string | null }) => (
   <p className={styles.legend}>
-    <svg width="14" height="14" aria-hidden>
-      <path className={styles.flag} d="M3 13v-11h8l-3 3l3 3h-6.5v5z" />
-    </svg>
-    {wanted}
-    <svg width="18" height="14" aria-hidden>
-      <rect className={styles.moved} x="1" y="2" width="16" height="10" />
-    </svg>
-    stands elsewhere than before
-    <svg width="18" height="14" aria-hidden>
-      <rect className={styles.late} x="1" y="8" width="16" height="4" />
-    </svg>
-    ends late
+    {wanted !== null && (
+      <span>
+        <svg width="14" height="14" aria-hidden>
+          <path className={styles.flag} d="M3 13v-11h8l-3 3l3 3h-6.5v5z" />
+        </svg>
+        {wanted}
+      </span>
+    )}
+    <span>
+      <svg width="18" height="14" aria-hidden>
+        <rect className={styles.moved} x="1" y="2" width="16" height="10" />
+      </svg>
+      stands elsewhere than before
+    </span>
+    <span>
+      <svg width="18" height="14" aria-hidden>
+        <rect className={styles.late} x="1" y="8" width="16" height="4" />
+      </svg>
+      ends late
+    </span>
   </p>
 );

@@ -1,4 +1,4 @@
-import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { AskState } from '../../core/contract/ask.ts';
 import { contract } from '../../core/contract/index.ts';
 import type { Shop } from '../../core/shop/state.ts';
@@ -8,6 +8,8 @@ import { numberOf } from './number-of.ts';
 
 /** How long everything may be planned again around a rush. */
 const RUSH_SECONDS = 2;
+/** How long a repair may be searched. */
+const REPAIR_SECONDS = 3;
 const SEED = 1;
 
 /** The ways to take rush lines in, asked again whenever the shop is another. The third follows under `runId`. */
@@ -17,6 +19,24 @@ export const useRushWays = (lineIds: readonly string[], shop: Shop) =>
     queryFn: () => invoke(contract.askRush, { lineIds: [...lineIds], seconds: RUSH_SECONDS, seed: SEED }),
     enabled: lineIds.length > 0,
     gcTime: 0,
+  });
+
+/** The repair after a stretch out of service; it follows under `runId`. */
+export const useRepair = (downtimeId: string, shop: Shop) =>
+  useQuery({
+    queryKey: [...keys.repair, numberOf(shop), downtimeId],
+    queryFn: () => invoke(contract.askRepair, { downtimeId, seconds: REPAIR_SECONDS, seed: SEED }),
+    gcTime: 0,
+  });
+
+/** Dates that can be promised. @param question a PromiseQuestion as JSON, "null": nothing to ask */
+export const usePromise = (question: string, shop: Shop) =>
+  useQuery({
+    queryKey: [...keys.promise, numberOf(shop), question],
+    queryFn: () => invoke(contract.askPromise, contract.askPromise.input.parse(JSON.parse(question))),
+    enabled: question !== 'null',
+    placeholderData: question === 'null' ? undefined : keepPreviousData,
+    gcTime: 10_000,
   });
 
 /** Where a longer question stands: read once, then told by pushes. Null while it is not known, or superseded. */

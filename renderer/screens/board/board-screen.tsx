@@ -15,6 +15,7 @@ import styles from './board.module.css';
 import { FiguresStrip } from './figures-strip.tsx';
 import { LateList, lateLinesOf } from './late-list.tsx';
 import { chosenOf, OperationPanel } from './operation-panel.tsx';
+import { troubleMenu } from '../what-if/trouble-menu.ts';
 import { UnplannedList } from './unplanned-list.tsx';
 import { useMoves } from './use-moves.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
@@ -57,7 +58,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
       <FiguresStrip figures={plan.figures} yardstick={yardstickOf(shop, plan)} timeZone={timeZone} />
       <div className={styles.columns}>
         <div className={styles.board}>
-          <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, doing }} />
+          <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, doing }} menuOf={troubleMenu} />
         </div>
         <Side shop={shop} plan={plan} lanes={lanes} doing={doing} />
       </div>

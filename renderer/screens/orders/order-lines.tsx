@@ -1,6 +1,8 @@
 import { Plus, X } from 'lucide-react';
+import type { ReactNode } from 'react';
 import { gaugeName } from '../../../core/report/dispatch.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { instant } from '../../../core/units/brand.ts';
 import { Button } from '../../ui/button.tsx';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { IconButton } from '../../ui/icon-button.tsx';
@@ -10,12 +12,16 @@ import { without } from '../shop/form/list.ts';
 import { Length } from '../shop/form/parsed-field.tsx';
 import type { Form } from '../shop/form/use-form.ts';
 import { freshLine, withMaterial, withPart, type LineEntry, type OrderEntries } from './order-entries.ts';
+import { PromiseLine } from './promise-line.tsx';
+import { usePromises } from './use-promises.ts';
 import styles from './orders.module.css';
 
 /** The lines of the order on the form. */
 export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries> }) {
   const { order, lines } = form.entries;
   const set = (next: LineEntry[]) => form.set({ lines: next });
+  const promises = usePromises(shop, form.entries);
+  const promised = (number: number) => promises.lines.get(`${order.id}/${number}`);
   return (
     <Group
       title="Lines"
@@ -26,9 +32,21 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
       }
     >
       {form.errors.lines && <p className={styles.warning}>{form.errors.lines}</p>}
+      {promises.trouble && <p className={styles.warning}>{promises.trouble}</p>}
       {lines.map((line, i) => (
         <LineFields
           key={i}
+          promise={
+            promised(line.number) && (
+              <PromiseLine
+                answer={promised(line.number)!}
+                due={order.due}
+                timeZone={shop.settings.timeZone}
+                old={promises.old}
+                onPromise={(due) => form.set({ order: { ...order, due: instant(due) } })}
+              />
+            )
+          }
           shop={shop}
           name={`${order.id}/${line.number}`}
           line={line}
@@ -48,9 +66,11 @@ interface LineProps {
   error: (field: keyof LineEntry) => string | undefined;
   onChange: (line: LineEntry) => void;
   onRemove: () => void;
+  /** What can be promised for it; missing: nothing yet. */
+  promise: ReactNode;
 }
 
-function LineFields({ shop, name, line, error, onChange, onRemove }: LineProps) {
+function LineFields({ shop, name, line, error, onChange, onRemove, promise }: LineProps) {
   const set = (patch: Partial<LineEntry>) => onChange({ ...line, ...patch });
   return (
     <div className={styles.lineFields} role="group" aria-label={`Line ${name}`}>
@@ -95,11 +115,12 @@ function LineFields({ shop, name, line, error, onChange, onRemove }: LineProps) 
       <span className={styles.lineEnd}>
         <IconButton label={`Remove line ${name}`} icon={X} small onPress={onRemove} />
       </span>
+      {promise}
     </div>
   );
 }
 
-const StockFields = ({ shop, line, error, onChange }: Omit<LineProps, 'name' | 'onRemove'>) => (
+const StockFields = ({ shop, line, error, onChange }: Omit<LineProps, 'name' | 'onRemove' | 'promise'>) => (
   <>
     {shop.material.length > 1 && (
       <Select

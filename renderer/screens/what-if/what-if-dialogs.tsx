@@ -2,6 +2,7 @@ import type { Queues } from '../../../core/schedule/problem.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../shop/form/use-act.ts';
 import { RushDialog } from './rush-dialog.tsx';
+import { TroubleDialog } from './trouble-dialog.tsx';
 import { useWhatIf } from './what-if-view.ts';
 
 /** Takes a plan as one step of the history, under this name. */
@@ -18,5 +19,7 @@ export function WhatIfDialogs() {
   };
   if (asked?.about === 'rush')
     return <RushDialog key={asked.lineIds.join()} lineIds={asked.lineIds} take={take} onClose={close} />;
+  if (asked?.about === 'trouble')
+    return <TroubleDialog trouble={asked.trouble} take={take} onClose={close} />;
   return null;
 }

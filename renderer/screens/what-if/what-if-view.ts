@@ -1,7 +1,15 @@
 import { create } from 'zustand';
 
 /** What is asked about the plan in a dialog over whatever screen is open; null: nothing. */
-export type WhatIf = { readonly about: 'rush'; readonly lineIds: readonly string[] };
+export type WhatIf =
+  | { readonly about: 'rush'; readonly lineIds: readonly string[] }
+  | { readonly about: 'trouble'; readonly trouble: Trouble };
+
+/** What went wrong; `machineId` null: still to be chosen. */
+export interface Trouble {
+  readonly kind: 'machine' | 'operator';
+  readonly machineId: string | null;
+}
 
 interface WhatIfView {
   readonly asked: WhatIf | null;
@@ -18,3 +26,7 @@ export const useWhatIf = create<WhatIfView>((set) => ({
 /** Open the three ways to take lines in. */
 export const askRush = (lineIds: readonly string[]): void =>
   useWhatIf.getState().ask({ about: 'rush', lineIds });
+
+/** Open the form for a machine that is down or an operator who is out. */
+export const askTrouble = (kind: Trouble['kind'], machineId: string | null): void =>
+  useWhatIf.getState().ask({ about: 'trouble', trouble: { kind, machineId } });

@@ -1,0 +1,44 @@
+import { CalendarCheck } from 'lucide-react';
+import type { PromiseAnswer } from '../../../core/contract/ask.ts';
+import { promiseWords } from '../../../core/report/promise-words.ts';
+import { Button } from '../../ui/button.tsx';
+import styles from './orders.module.css';
+
+interface Props {
+  answer: PromiseAnswer['lines'][number];
+  /** The due date typed so far; NaN: none. */
+  due: number;
+  timeZone: string;
+  /** The form was changed since: the date may be another. */
+  old: boolean;
+  onPromise: (due: number) => void;
+}
+
+/** When a line can be ready without making anything late, and what an earlier date would cost. */
+export function PromiseLine({ answer, due, timeZone, old, onPromise }: Props) {
+  const { ready, tooEarly, earlier, date } = promiseWords(answer, Number.isNaN(due) ? null : due, timeZone);
+  return (
+    <div className={styles.promise} role="status">
+      <CalendarCheck size={16} aria-hidden />
+      <div>
+        <p>{ready}</p>
+        {tooEarly && <p className={styles.warning}>◆ {tooEarly}</p>}
+        {earlier.length > 0 && (
+          <details>
+            <summary>Earlier would cost</summary>
+            <ul>
+              {earlier.map((words) => (
+                <li key={words}>{words}</li>
+              ))}
+            </ul>
+          </details>
+        )}
+      </div>
+      {date !== null && (
+        <Button small isDisabled={old || date === due} onPress={() => onPromise(date)}>
+          Promise this date
+        </Button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,35 @@
+import { useEffect, useState } from 'react';
+import type { PromiseAnswer } from '../../../core/contract/ask.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { usePromise } from '../../queries/ask.ts';
+import { useNow } from '../../queries/hooks.ts';
+import type { OrderEntries } from './order-entries.ts';
+import { promiseQuestion } from './promise-question.ts';
+
+/** Long enough that a number is typed to its end, short enough to seem at once. */
+const PAUSE_MS = 250;
+
+export interface Promises {
+  /** By line id. */
+  readonly lines: ReadonlyMap<string, PromiseAnswer['lines'][number]>;
+  /** What was typed last is not answered yet. */
+  readonly old: boolean;
+  /** Why there is no answer; null where there is none to be had yet. */
+  readonly trouble: string | null;
+}
+
+/** The dates that can be promised for the order on the form, looked up when typing rests for a moment. */
+export function usePromises(shop: Shop, entries: OrderEntries): Promises {
+  const asked = JSON.stringify(promiseQuestion(entries, useNow()));
+  const [settled, settle] = useState(asked);
+  useEffect(() => {
+    const timer = setTimeout(() => settle(asked), PAUSE_MS);
+    return () => clearTimeout(timer);
+  }, [asked]);
+  const { data, error, isPlaceholderData } = usePromise(settled, shop);
+  return {
+    lines: new Map(data?.lines.map((line) => [line.lineId, line])),
+    old: asked !== settled || isPlaceholderData,
+    trouble: error?.message ?? null,
+  };
+}

@@ -1,0 +1,204 @@
+import { useMemo, type ReactNode } from 'react';
+import type { AskState } from '../../../core/contract/ask.ts';
+import { latenessOf, type LineLateness } from '../../../core/report/lateness.ts';
+import { viewPlan, viewQueues, type PlanView } from '../../../core/report/plan-view.ts';
+import { repairPlans, repairWords, type RepairWords } from '../../../core/report/repair-words.ts';
+import { dayAndClock } from '../../../core/report/rush-words.ts';
+import type { Queues } from '../../../core/schedule/problem.ts';
+import type { Downtime } from '../../../core/shop/machine.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { MiniLegend } from '../../gantt/mini-plan.tsx';
+import { stopAsking, useAskState, useRepair } from '../../queries/ask.ts';
+import { usePlan } from '../../queries/plan.ts';
+import { Button } from '../../ui/button.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { SentenceError, Waiting } from '../../ui/states.tsx';
+import { Picture, PlanCard, sketchOf } from './plan-card.tsx';
+import { useChoiceKeys } from './use-choice-keys.ts';
+import type { TakePlan } from './what-if-dialogs.tsx';
+import styles from './what-if.module.css';
+
+interface Props {
+  title: string;
+  downtimeId: string;
+  take: TakePlan;
+  onClose: () => void;
+}
+
+/** The order as it was with its times shifted, beside the repair that disturbs least. */
+export function RepairDialog({ title, downtimeId, take, onClose }: Props) {
+  const query = usePlan();
+  const downtime = query.is === 'ready' ? query.shop.downtime.find(({ id }) => id === downtimeId) : undefined;
+  if (query.is === 'ready' && downtime)
+    return <Weighed {...query} downtime={downtime} title={title} take={take} onClose={onClose} />;
+  return (
+    <Dialog title={title} isOpen onClose={onClose}>
+      {query.is === 'waiting' && <Waiting what="the plan" />}
+      {query.is === 'failed' && <SentenceError message={query.message} />}
+      {query.is === 'ready' && <p>These hours were taken back. The plan stands as it did before.</p>}
+    </Dialog>
+  );
+}
+
+interface WeighedProps extends Omit<Props, 'downtimeId'> {
+  shop: Shop;
+  plan: PlanView;
+  now: Instant;
+  downtime: Downtime;
+}
+
+function Weighed({ shop, plan, now, downtime, title, take, onClose }: WeighedProps) {
+  const { data, error } = useRepair(downtime.id, shop);
+  const state = useAskState(data?.runId);
+  const name = shop.machine.find(({ id }) => id === downtime.machineId)?.name ?? downtime.machineId;
+  const { timeZone } = shop.settings;
+  const stop = () => stopAsking(data?.runId);
+  const close = () => {
+    stop();
+    onClose();
+  };
+  const repair = state?.repair ?? null;
+  const takeRepair = (queues: Queues) => {
+    stop();
+    take(queues, `Repair the plan: ${name}, ${title.toLowerCase()}`);
+  };
+  useChoiceKeys(repair ? [close, () => takeRepair(repair.queues)] : [close]);
+  return (
+    <Dialog
+      title={`${title}: ${name}`}
+      isOpen
+      wide
+      onClose={close}
+      actions={<span className={styles.footNote}>The hours are saved. Escape keeps the order.</span>}
+    >
+      <p>
+        {`Stands still from ${dayAndClock(downtime.from, timeZone)} to ${dayAndClock(downtime.to, timeZone)}.`}
+      </p>
+      {error && <SentenceError message={error.message} />}
+      {state?.phase === 'failed' && state.message && <SentenceError message={state.message} />}
+      <Cards {...{ shop, plan, now, downtime, state, onKeep: close, onTake: takeRepair }} />
+    </Dialog>
+  );
+}
+
+interface CardsProps {
+  shop: Shop;
+  plan: PlanView;
+  now: Instant;
+  downtime: Downtime;
+  state: AskState | null;
+  onKeep: () => void;
+  onTake: (queues: Queues) => void;
+}
+
+function Cards({ shop, plan, now, downtime, state, onKeep, onTake }: CardsProps) {
+  const before = useMemo(() => latenessBefore(shop, downtime, now), [shop, downtime, now]);
+  const kept = useMemo(() => latenessOf(shop, plan.schedule), [shop, plan]);
+  const repair = state?.repair ?? null;
+  const queues = repair?.queues ?? null;
+  const after = useMemo(() => queues && latenessIn(shop, plan, queues), [shop, plan, queues]);
+  const running = state === null || state.phase === 'running';
+  const same = repair !== null && repair.movedOperations === 0;
+  return (
+    <>
+      <div className={styles.two}>
+        <Card
+          {...{ shop, plan, downtime, about: repairPlans.published, keys: '1', queues: plan.queues }}
+          words={repairWords(before, kept, kept, 0)}
+          note={null}
+          better={same && !running}
+          action={<Button onPress={onKeep}>Keep the order</Button>}
+        />
+        <Card
+          {...{ shop, plan, downtime, about: repairPlans.repair, keys: '2', queues }}
+          words={repair && after && repairWords(before, kept, after, repair.movedOperations)}
+          note={repairNote(state, same)}
+          better={repair !== null && !same}
+          action={
+            <Button
+              look={same ? 'usual' : 'primary'}
+              isDisabled={!queues || same}
+              onPress={() => queues && onTake(queues)}
+            >
+              Take the repair
+            </Button>
+          }
+        />
+      </div>
+      <MiniLegend wanted={null} />
+    </>
+  );
+}
+
+function repairNote(state: AskState | null, same: boolean): string | null {
+  if (state === null || state.phase === 'running')
+    return `Searching, ${(state?.seconds ?? 0).toFixed(0)} of ${state?.budgetSeconds ?? 3} s: this card still improves.`;
+  return same ? 'No move pays for the disturbance it makes: keep the order.' : null;
+}
+
+interface CardProps {
+  shop: Shop;
+  plan: PlanView;
+  downtime: Downtime;
+  about: { readonly title: string; readonly how: string };
+  keys: string;
+  queues: Queues | null;
+  words: RepairWords | null;
+  note: string | null;
+  better: boolean;
+  action: ReactNode;
+}
+
+function Card({ shop, plan, downtime, about, keys, queues, words, note, better, action }: CardProps) {
+  const sketch = useMemo(() => queues && sketchOf(shop, plan, queues), [shop, plan, queues]);
+  const start = plan.problem.input.now;
+  const window = { start, end: Math.max(downtime.to, start) + 2 * 86_400 };
+  return (
+    <PlanCard
+      {...about}
+      keys={keys}
+      least={better}
+      picture={
+        sketch && (
+          <Picture
+            sketch={sketch}
+            window={window}
+            timeZone={shop.settings.timeZone}
+            lineIds={[]}
+            label={`Queues with ${about.title.toLowerCase()}. ${words?.late ?? ''}`}
+          />
+        )
+      }
+      action={action}
+    >
+      {words && (
+        <>
+          <p>
+            <b>{words.late}</b>
+          </p>
+          <p>{words.others}</p>
+          {words.saved && <p>{words.saved}</p>}
+          <p>{words.moved}</p>
+        </>
+      )}
+      {note && (
+        <p className={styles.soft} role="status">
+          {note}
+        </p>
+      )}
+    </PlanCard>
+  );
+}
+
+/** Lateness as it was without these hours out of service. */
+function latenessBefore(shop: Shop, { id }: Downtime, now: Instant): LineLateness[] {
+  const without = { ...shop, downtime: shop.downtime.filter((other) => other.id !== id) };
+  const view = viewPlan(without, now);
+  return view.ok ? latenessOf(without, view.value.schedule) : [];
+}
+
+function latenessIn(shop: Shop, plan: PlanView, queues: Queues): LineLateness[] | null {
+  const view = viewQueues(shop, plan, queues);
+  return view.ok ? latenessOf(shop, view.value.schedule) : null;
+}

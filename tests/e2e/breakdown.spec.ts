@@ -1,0 +1,57 @@
+import { expect, test } from './app.ts';
+import { figure, openDemo } from './steps.ts';
+
+/** A machine goes down: the hours are saved, two plans are weighed, one is taken, and both steps can be undone. */
+
+test('a machine that is down gets a repair that is weighed against keeping the order, and undo takes it back', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const late = await figure(page, 'Late lines').textContent();
+  await page.getByRole('button', { name: 'Long brake: more' }).click();
+  await page.getByRole('menuitem', { name: /Machine down/ }).click();
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByRole('button', { name: /Long brake/ })).toBeVisible();
+  await expect(dialog.getByText('Before anyone works on it')).toBeVisible();
+  await dialog.getByLabel('For how long').fill('0');
+  await dialog.getByLabel('Reason').fill('ram leaks');
+  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await expect(dialog.getByText('must be above 0')).toBeVisible();
+  await expect(dialog.getByLabel('Reason')).toHaveValue('ram leaks');
+  await dialog.getByLabel('For how long').fill('30');
+  await dialog.getByLabel('Reason').click();
+  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+
+  await expect(page.getByRole('heading', { name: 'Machine down: Long brake' })).toBeVisible();
+  const kept = page.getByRole('region', { name: 'Keep the order, shift the times' });
+  await expect(kept.getByText(/lines? (is|are) late; \d+ (was|were) before/)).toBeVisible();
+  await expect(kept.getByText('No operation changes places.')).toBeVisible();
+  const repair = page.getByRole('region', { name: 'Repair that disturbs least' });
+  await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
+  await expect(repair.getByText(/operations? changes? places/)).toBeVisible();
+  await repair.getByRole('button', { name: 'Take the repair' }).click();
+  await expect(page.getByRole('dialog')).toBeHidden();
+  const step = 'Repair the plan: Long brake, machine down';
+  await expect(page.getByText(`${step}: done.`)).toBeVisible();
+
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText(`Undone: ${step}.`)).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText(/^Undone: Add downtime B1-/)).toBeVisible();
+  expect(await figure(page, 'Late lines').textContent()).toBe(late);
+});
+
+test('an operator who is out stops the machine that waits; the order can be kept', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await page.keyboard.press('o');
+  const dialog = page.getByRole('dialog');
+  await expect(dialog.getByLabel('Reason')).toHaveValue('Operator out');
+  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await expect(page.getByRole('heading', { name: /^Operator out: / })).toBeVisible();
+  await expect(page.getByText('No operation changes places.').first()).toBeVisible();
+  await page.keyboard.press('1');
+  await expect(dialog).toBeHidden();
+  await expect(page.getByRole('button', { name: /^Undo: Add downtime/ })).toBeVisible();
+});
