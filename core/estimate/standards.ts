@@ -38,8 +38,17 @@ const bundle = row('bundle', 'Bundle, label and stage, once a line', 's', [120, 
 
 const shear = [
   row('sheetLoad', 'Load and square a sheet', 's', [20, 45, 90]),
+  row('sheetLoadPerKg', 'Extra for each kilogram of the sheet that a person lifts', 's/kg', [0, 0, 2]),
+  row('feedAgain', 'Feed a panel or strip again', 's', [5, 10, 20]),
   row('backGaugeMove', 'Move the back gauge, powered', 's', [3, 6, 180]),
   row('cut', 'Feed and cut', 's', [5, 9, 14], HANDLING),
+  row('cutContinuous', 'Feed and cut, continuous strokes', 's', [2, 4, 6]),
+  row(
+    'continuousFrom',
+    'Cuts in a row from which strokes may run on, only with a guarded feed; 0: never',
+    'count',
+    [0, 0, 8],
+  ),
   row('stack', 'Stack a blank behind the shear', 's', [10, 16, 26], HANDLING),
   row('trimCuts', 'Trim cuts along a sheet, for edges that are not trusted', 'count', [0, 0, 2]),
   row('trimWidth', 'Width a trim cut takes', 'mm', [3.2, 6.4, 12.7]),

@@ -2,6 +2,7 @@ import { checkSteps } from '../cutting/check-steps.ts';
 import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
 import { planRun } from '../cutting/plan-run.ts';
 import type { RunInput, ShearLimits, Stock } from '../cutting/run.ts';
+import { standard } from '../estimate/standards.ts';
 import { countCuts } from '../estimate/shear.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../shop/material.ts';
@@ -114,8 +115,7 @@ export const shearOf = (machine: Machine): ShearLimits => ({
   backGaugeMm: machine.backGaugeMm ?? { min: 0, max: machine.maxLengthMm },
   scribe: true,
   minStripMm: machine.minStripMm ?? 0,
-  // Nothing on record says that a machine is guarded for continuous strokes, so none are asked for.
-  continuousFrom: null,
+  continuousFrom: standard(machine, 'continuousFrom') || null,
 });
 
 /** What must be bought first is reckoned so much dearer, so that what lies there is used. Our own figure. */

@@ -50,6 +50,8 @@ export interface ShopOperation {
   readonly people: number;
   /** Pieces to make: the line's, less those scrapped on the step before. */
   readonly quantity: number;
+  /** Of a step list kept for it: share of its time after which the brake may start. null: as the settings say. */
+  readonly lotShare: number | null;
   /** What the floor has recorded of it; null until it begins. */
   readonly started: Started | null;
 }
@@ -162,6 +164,7 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       refused,
       people: Math.max(...machines.map((m) => m.estimate.people)),
       quantity,
+      lotShare: null,
       started: record ? startedOf(record) : null,
     });
   }

@@ -12,6 +12,7 @@ import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import type { Instant } from '../units/brand.ts';
 import { completeQueues } from './complete-queues.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
+import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
 import { secondsOfStarted } from './remaining.ts';
 import { good, type Problem, type Result } from './result.ts';
@@ -41,9 +42,10 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
   const machines = machineInputs(shop, now);
   if (!machines.ok) return machines;
   const { inputs, shut } = machines.value;
-  const { operations, unplannable } = onOpenMachines(operationsOf(shop), shop.machine, shut);
+  const { operations: alone, unplannable } = onOpenMachines(operationsOf(shop), shop.machine, shut);
   const open = { ...shop, machine: shop.machine.filter(({ id }) => !shut.has(id)) };
-  const queues = completeQueues(open, operations);
+  const queues = completeQueues(open, alone);
+  const operations = withListedTimes(shop, alone, queues);
   const built = buildProblem({
     name: shop.settings.name,
     machines: inputs,
@@ -130,7 +132,7 @@ function jobInputs(
 }
 
 function operationInput(
-  { id, stage, machines, attributes, people, started, quantity }: ShopOperation,
+  { id, stage, machines, attributes, people, started, quantity, lotShare }: ShopOperation,
   transferShare: number,
   open: ReadonlyMap<string, WorkingTime>,
   now: Instant,
@@ -150,7 +152,7 @@ function operationInput(
     machines: times,
     attributes: attributes as Record<string, string>,
     crew: people,
-    ...(stage === 'shear' ? { transferShare } : {}),
+    ...(stage === 'shear' ? { transferShare: lotShare ?? transferShare } : {}),
     ...(started ? { started: { machine: started.machineId, at: started.at } } : {}),
   };
 }
