@@ -1,5 +1,6 @@
 import type { Sheet } from '../shop/material.ts';
 import type { Shop } from '../shop/state.ts';
+import { startOfDay } from '../time/wall.ts';
 import type { Instant } from '../units/brand.ts';
 import type { RunCut } from './cutting.ts';
 
@@ -36,6 +37,30 @@ export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
       shortFrom: reserved.find(({ short }) => short > 0)?.at ?? null,
     };
   });
+}
+
+/** What the plan takes of a stock on one day. */
+export interface DayTaken {
+  /** Midnight at the shop. */
+  readonly day: Instant;
+  readonly pieces: number;
+  /** On hand at the end of the day; below 0 as many are missing. */
+  readonly left: number;
+  readonly runs: readonly string[];
+}
+
+/** A stock's reservations day by day, first day first; a run counts on the day it begins. */
+export function takenByDay({ sheet, reserved }: StockRow, timeZone: string): DayTaken[] {
+  const days: DayTaken[] = [];
+  for (const { at, pieces, runId } of reserved.toSorted((a, b) => a.at - b.at)) {
+    const day = startOfDay(at, timeZone);
+    const last = days.at(-1);
+    const left = (last?.left ?? sheet.onHand) - pieces;
+    if (last?.day === day)
+      days[days.length - 1] = { day, pieces: last.pieces + pieces, left, runs: [...last.runs, runId] };
+    else days.push({ day, pieces, left, runs: [runId] });
+  }
+  return days;
 }
 
 /** What to buy: how many pieces, what they cost, and when the first of them is needed. */

@@ -1,4 +1,4 @@
-import { parseLength } from '../units/length.ts';
+import { formatLength, MM_PER_INCH, parseLength, type LengthUnits } from '../units/length.ts';
 import { bad, good, problem, type Problem, type Result } from './result.ts';
 import type { Shop } from './state.ts';
 
@@ -52,13 +52,39 @@ export function parseWalkIn(shop: Shop, text: string): Result<WalkInCut> {
   return good({ pieces, girthMm: width.value, lengthMm: long.value, ...metal.value });
 }
 
+/**
+ * A cut as one line that `parseWalkIn` reads back as the very same, to the hundredth of a millimetre: sizes as fractions
+ * of an inch where they are whole sixty-fourths and the shop works in inches, else in millimetres.
+ */
+export function walkInWords(shop: Shop, cut: WalkInCut): string {
+  const named = (rows: readonly { id: string; name: string }[], id: string): string => {
+    const name = rows.find((row) => row.id === id)?.name ?? id;
+    return name.includes(',') ? id : name;
+  };
+  const { units } = shop.settings;
+  return [
+    `${cut.pieces} @ ${exactly(cut.girthMm, units)} x ${exactly(cut.lengthMm, units)}`,
+    `${cut.gauge} ga`,
+    named(shop.colour, cut.colourId),
+    named(shop.material, cut.materialId),
+  ].join(', ');
+}
+
+function exactly(sizeMm: number, units: LengthUnits): string {
+  const parts = (sizeMm / MM_PER_INCH) * 64;
+  const whole = Math.abs(parts - Math.round(parts)) < 1e-6;
+  if (units === 'in' && whole) return formatLength(sizeMm, 'in', { fraction: 64 });
+  return `${Math.round(sizeMm * 100) / 100} mm`;
+}
+
 type Metal = Pick<WalkInCut, 'materialId' | 'gauge' | 'colourId'>;
 
 function metalIn(shop: Shop, words: readonly string[]): Result<Metal> {
   const plain = (text: string): string =>
     text
       .toLowerCase()
-      .replace(/\s*(ga|gauge)\.?$/, '')
+      // "24 ga" and "24ga", but not the end of a colour's name.
+      .replace(/(?<=\d\s*)(ga|gauge)\.?$/, '')
       .trim();
   const said = words.map(plain);
   const named = <T extends { id: string; name: string }>(rows: readonly T[]): T | undefined =>

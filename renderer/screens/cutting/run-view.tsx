@@ -48,8 +48,8 @@ export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
           <Panel title="Sheets">
             <Sheets shop={shop} cut={cut} />
           </Panel>
-          <Steps query={query} cut={cut} />
           <Cautioned />
+          <Steps query={query} cut={cut} />
         </>
       )}
     </Page>

@@ -1,4 +1,4 @@
-import type { PlacedBlank, SheetGroup } from '../../../core/cutting/plan.ts';
+import type { Offcut, PlacedBlank, SheetGroup } from '../../../core/cutting/plan.ts';
 import { cutSizes } from '../../../core/report/cutting-words.ts';
 import type { LengthUnits } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
@@ -14,7 +14,7 @@ interface Props {
 }
 
 /** Drawing units: the longest sheet is so wide. Text is 12 of them high. */
-const WIDE = 900;
+const WIDE = 640;
 const TEXT = 12;
 const LETTER = 6.6;
 
@@ -38,12 +38,7 @@ export function SheetDrawing({ group, units, looks, longestMm }: Props) {
       >
         <Patterns />
         {group.offcuts.map((cut) => (
-          <g key={`${cut.x} ${cut.y}`}>
-            <rect {...scaled(cut, scale)} className={styles[cut.kind]}>
-              <title>{`${cut.kind}: ${cutSizes(cut.h, cut.w, units)}`}</title>
-            </rect>
-            {cut.kind !== 'trim' && <Words text={cut.kind} rect={scaled(cut, scale)} />}
-          </g>
+          <OffcutShape key={`${cut.x} ${cut.y}`} cut={cut} units={units} scale={scale} />
         ))}
         {group.blanks.map((blank) => (
           <Blank key={`${blank.x} ${blank.y}`} blank={blank} units={units} looks={looks} scale={scale} />
@@ -51,6 +46,27 @@ export function SheetDrawing({ group, units, looks, longestMm }: Props) {
         <rect width={width} height={height} className={styles.outline} />
       </svg>
     </figure>
+  );
+}
+
+/** What each kind of offcut is called on the drawing. */
+const OFFCUT = { remnant: 'remnant', scrap: 'scrap', trim: 'trim', left: 'left uncut' } as const;
+
+function OffcutShape({ cut, units, scale }: { cut: Offcut; units: LengthUnits; scale: number }) {
+  const name = OFFCUT[cut.kind];
+  const size = cutSizes(cut.h, cut.w, units);
+  const box = scaled(cut, scale);
+  return (
+    <g>
+      <rect {...box} className={styles[cut.kind]}>
+        <title>{`${name}: ${size}`}</title>
+      </rect>
+      <Words
+        text={cut.kind === 'scrap' || cut.kind === 'trim' ? name : `${name} ${size}`}
+        short={name}
+        rect={box}
+      />
+    </g>
   );
 }
 
@@ -72,10 +88,11 @@ function Blank({
   const line = blank.lines[0] ?? '';
   const look = looks.get(orderOfLine(line)) ?? { ground: 0, pattern: 0 };
   const size = cutSizes(blank.h, blank.w, units);
-  const name = blank.lines.length > 1 ? `${line} +${blank.lines.length - 1}` : line;
+  const more = blank.lines.length > 1 ? ` +${blank.lines.length - 1}` : '';
+  const name = line === '' ? 'not asked for' : `${line}${more}`;
   return (
     <g>
-      <title>{`${blank.lines.join(', ')}: ${size}`}</title>
+      <title>{`${blank.lines.join(', ') || name}: ${size}`}</title>
       <rect {...box} className={classes(styles.blank, styles[`ground${look.ground}`])} />
       {look.pattern > 0 && <rect {...box} fill={`url(#blank-pattern-${look.pattern})`} />}
       <Words text={`${name}   ${size}`} short={name} rect={box} />

@@ -24,9 +24,11 @@ export function Sheets({ shop, cut }: { shop: Shop; cut: RunCut }) {
           </li>
         ))}
       </ul>
-      {groups.map((group) => (
-        <SheetDrawing key={group.id} group={group} units={units} looks={looks} longestMm={longestMm} />
-      ))}
+      <div className={styles.drawings}>
+        {groups.map((group) => (
+          <SheetDrawing key={group.id} group={group} units={units} looks={looks} longestMm={longestMm} />
+        ))}
+      </div>
       {nearEqual.map(({ lines, differenceMm }) => (
         <p key={lines.join()} className={styles.soft}>
           {`${lines[0]} and ${lines[1]} differ by ${cutSize(differenceMm, units)}; they are cut apart.`}

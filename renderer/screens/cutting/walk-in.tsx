@@ -1,8 +1,7 @@
 import { useState, type KeyboardEvent } from 'react';
-import { cutSize, metalName } from '../../../core/report/cutting-words.ts';
 import { sentence } from '../../../core/shop/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { parseWalkIn } from '../../../core/shop/walk-in.ts';
+import { parseWalkIn, walkInWords } from '../../../core/shop/walk-in.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -18,10 +17,7 @@ export function WalkIn({ shop, now }: { shop: Shop; now: Instant }) {
   const act = useAct();
   const [text, setText] = useState('');
   const read = text.trim() === '' ? null : parseWalkIn(shop, text);
-  const { units } = shop.settings;
-  const understood = read?.ok
-    ? `Understood: ${read.value.pieces} flat pieces, ${cutSize(read.value.girthMm, units)} wide and ${cutSize(read.value.lengthMm, units)} long, of ${metalName(shop, read.value)}, due in a day.`
-    : undefined;
+  const understood = read?.ok ? `Understood: ${walkInWords(shop, read.value)}; due in a day.` : undefined;
   const take = () => {
     if (!read?.ok) return;
     act({ do: 'walkin.take', text: text.slice(0, 200), ...read.value, due: now + DAY }).then(

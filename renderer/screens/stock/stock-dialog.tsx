@@ -1,13 +1,14 @@
 import { useState } from 'react';
 import { stockName } from '../../../core/edit/stock-commands.ts';
 import type { Command } from '../../../core/edit/command.ts';
-import type { StockRow } from '../../../core/report/stock.ts';
+import { takenByDay, type StockRow } from '../../../core/report/stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { formatWallDate } from '../../../core/time/wall.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
+import { Tag } from '../../ui/tag.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../shop/form/use-act.ts';
@@ -20,7 +21,8 @@ interface Props {
 }
 
 /** One stock: receive, count or correct it, one entry of its history each; and what the plan takes of it when. */
-export function StockDialog({ shop, row: { sheet, reserved, left }, onClose }: Props) {
+export function StockDialog({ shop, row, onClose }: Props) {
+  const { sheet, left } = row;
   const act = useAct();
   const present = usePresent();
   const [pieces, setPieces] = useState(NaN);
@@ -64,22 +66,44 @@ export function StockDialog({ shop, row: { sheet, reserved, left }, onClose }: P
             Correct by so many
           </Button>
         </div>
-        <Reserved shop={shop} reserved={reserved} />
+        <Reserved shop={shop} row={row} />
       </div>
     </Dialog>
   );
 }
 
-const Reserved = ({ shop, reserved }: { shop: Shop; reserved: StockRow['reserved'] }) => (
-  <>
-    <h3>Reserved by the plan</h3>
-    {reserved.length === 0 && <p className={styles.soft}>The plan takes nothing of it.</p>}
-    <ul className={styles.form}>
-      {reserved.map(({ runId, at, pieces, short }) => (
-        <li key={runId}>
-          {`${formatWallDate(at, shop.settings.timeZone)} ${formatClock(at, shop.settings.timeZone)}: ${pieces} for run ${runId}${short > 0 ? `, ${short} of them short` : ''}`}
-        </li>
-      ))}
-    </ul>
-  </>
-);
+/** Day by day what the plan takes, what is left then, and for which runs. */
+function Reserved({ shop, row }: { shop: Shop; row: StockRow }) {
+  const { timeZone } = shop.settings;
+  const days = takenByDay(row, timeZone);
+  return (
+    <>
+      <h3>Reserved by the plan</h3>
+      {days.length === 0 ? (
+        <p className={styles.soft}>The plan takes nothing of it.</p>
+      ) : (
+        <table className={styles.days}>
+          <thead>
+            <tr>
+              {['Day', 'Taken', 'Then left', 'For runs'].map((head) => (
+                <th key={head} scope="col">
+                  {head}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {days.map(({ day, pieces, left, runs }) => (
+              <tr key={day}>
+                <td>{formatWallDate(day, timeZone)}</td>
+                <td>{pieces}</td>
+                <td>{left < 0 ? <Tag look="warn">{`${-left} short`}</Tag> : left}</td>
+                <td>{runs.join(', ')}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+    </>
+  );
+}

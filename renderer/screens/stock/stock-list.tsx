@@ -39,7 +39,12 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
     {
       id: 'size',
       label: 'Width × length',
-      cell: ({ sheet }) => cutSizes(sheet.widthMm, sheet.lengthMm, units),
+      cell: ({ sheet }) => (
+        <>
+          {cutSizes(sheet.widthMm, sheet.lengthMm, units)}
+          <span className={styles.code}>{sheet.id}</span>
+        </>
+      ),
       sort: ({ sheet }) => sheet.widthMm * sheet.lengthMm,
     },
     {

@@ -2,9 +2,9 @@ import { describe, expect, it } from 'vitest';
 import { replaySteps } from '../../../core/cutting/replay.ts';
 import { cutRuns, runsOf, type RunCut } from '../../../core/report/cutting.ts';
 import { viewPlan } from '../../../core/report/plan-view.ts';
-import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
+import { purchasesOf, stockRows, takenByDay } from '../../../core/report/stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aLine, aQueue, aSheet, aShop, anOrder, NOW } from '../../support/builders.ts';
+import { aLine, aQueue, aSheet, aShop, anOrder, at, NOW, ZONE } from '../../support/builders.ts';
 
 const planOf = (shop: Shop) => {
   const plan = viewPlan(shop, NOW);
@@ -99,6 +99,18 @@ describe('stock against the plan', () => {
         { runId: '1042/4', pieces: 1, short: 1 },
       ],
     });
+  });
+
+  it('goes down day by day to what is missing', () => {
+    const row = stockRows(scarce, cutsOf(scarce)).find((r) => r.sheet.id === 'galv-24-moss');
+    if (!row) throw new Error('no such stock');
+    const monday = at('2026-11-30', '00:00');
+    expect(takenByDay(row, ZONE)).toEqual([{ day: monday, pieces: 3, left: -1, runs: ['1042/1', '1042/4'] }]);
+    const tuesday = row.reserved.map((one, n) => (n === 1 ? { ...one, at: at('2026-12-01', '00:00') } : one));
+    expect(takenByDay({ ...row, reserved: tuesday }, ZONE)).toEqual([
+      { day: monday, pieces: 2, left: 0, runs: ['1042/1'] },
+      { day: at('2026-12-01', '00:00'), pieces: 1, left: -1, runs: ['1042/4'] },
+    ]);
   });
 
   it('is bought by the day it is needed', () => {
