@@ -7,8 +7,8 @@ import { PAGE_ADDRESS } from './security.ts';
 import { readShop } from './service/shop.ts';
 import { webPreferences } from './window.ts';
 
-/** How long the print page may take to say that it is drawn. */
-const READY_MS = 15_000;
+/** How long the print page may take to say that it is drawn: a run's steps wait for every run before it to be planned. */
+const READY_MS = 60_000;
 const POLL_MS = 50;
 
 /** Inches: room for the page number below. */

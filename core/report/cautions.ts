@@ -41,3 +41,7 @@ export const cautionsFor = (stage: Stage): Cautions => ({
   governs: GOVERNS,
   points: [...AT[stage], ...EVERY_MACHINE],
 });
+
+/** What stands at the foot of every printed page, however many there are. */
+export const pageFoot = (machineName: string, { governs }: Cautions): string =>
+  `${machineName}: guards on, hands clear, lock out before clearing. ${governs}`;

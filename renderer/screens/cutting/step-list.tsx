@@ -56,6 +56,8 @@ export function StepList({ query, cut, edit }: Props) {
           ))}
         </div>
         <GridList
+          // A list that can be dragged and one that cannot are two: the grid's hooks differ.
+          key={edit ? 'edit' : 'read'}
           aria-label="Steps"
           items={rows.map((row) => ({ ...row, id: String(row.number) }))}
           {...(edit ? { dragAndDropHooks } : {})}

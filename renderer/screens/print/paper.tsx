@@ -1,4 +1,4 @@
-import { cautionsFor } from '../../../core/report/cautions.ts';
+import { cautionsFor, pageFoot } from '../../../core/report/cautions.ts';
 import type { DispatchList, DispatchRun } from '../../../core/report/dispatch.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import { addDays, formatClock, formatWallDate } from '../../../core/time/wall.ts';
@@ -37,7 +37,7 @@ export function Paper(props: Props) {
         <tfoot>
           <tr>
             <td colSpan={COLUMNS} className={styles.foot}>
-              {`${machine.name}: guards on, hands clear, lock out before clearing. ${cautions.governs}`}
+              {pageFoot(machine.name, cautions)}
             </td>
           </tr>
         </tfoot>

@@ -1,5 +1,5 @@
 import type { CutPlan } from '../../../core/cutting/plan.ts';
-import { cautionsFor } from '../../../core/report/cautions.ts';
+import { cautionsFor, pageFoot } from '../../../core/report/cautions.ts';
 import type { RunCut } from '../../../core/report/cutting.ts';
 import { metalName, stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -35,17 +35,53 @@ const HEADS = [
 /** What the person at the shear takes along: cautions, figures, sheets, and the steps to tick off. */
 export function StepsPaper({ shop, cut, plan, now }: Props) {
   const { run } = cut;
-  const { timeZone, units, name } = shop.settings;
-  const { governs, points } = cautionsFor('shear');
+  const { units } = shop.settings;
+  const cautions = cautionsFor('shear');
   return (
     <section
       className={`${units === 'in' ? styles.letter : styles.a4} ${stock.paper}`}
       aria-label={`Steps of run ${run.id}`}
     >
+      <table className={stock.pages}>
+        <tfoot>
+          <tr>
+            <td className={styles.foot}>{pageFoot(run.machine.name, cautions)}</td>
+          </tr>
+        </tfoot>
+        <tbody>
+          <tr>
+            <td>
+              <Head shop={shop} cut={cut} now={now} />
+              <CutFacts shop={shop} cut={cut} />
+            </td>
+          </tr>
+          <tr>
+            <td>
+              <StepTable rows={stepRows(plan.steps, units)} />
+            </td>
+          </tr>
+          <tr>
+            <td>
+              <Sheets shop={shop} cut={cut} />
+            </td>
+          </tr>
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Which run, by when, what to mind, and what is wrong with a changed list. */
+function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
+  const { timeZone, name } = shop.settings;
+  const { governs, points } = cautionsFor('shear');
+  const when = (at: Instant): string => `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}`;
+  return (
+    <>
       <div className={styles.head}>
         <h1>{`Run ${run.id}: ${metalName(shop, run)}`}</h1>
-        <span>{`${run.machine.name}, begins ${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`}</span>
-        <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+        <span>{`${run.machine.name}, begins ${when(run.start)}`}</span>
+        <span>{`${name}, printed ${when(now)}`}</span>
       </div>
       <div className={styles.cautions}>
         <strong>{governs}</strong>
@@ -55,15 +91,12 @@ export function StepsPaper({ shop, cut, plan, now }: Props) {
           ))}
         </ul>
       </div>
-      {cut.faults.length > 0 && (
+      {faults.length > 0 && (
         <p
           className={stock.fault}
-        >{`This list was changed and does not give what the run asks: ${cut.faults.map((p) => p.message).join(' ')}`}</p>
+        >{`This list was changed and does not give what the run asks: ${faults.map((p) => p.message).join(' ')}`}</p>
       )}
-      <CutFacts shop={shop} cut={cut} />
-      <StepTable rows={stepRows(plan.steps, units)} />
-      <Sheets shop={shop} cut={cut} />
-    </section>
+    </>
   );
 }
 

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { stockName } from '../../../core/edit/stock-commands.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { takenByDay, type StockRow } from '../../../core/report/stock.ts';
@@ -25,18 +25,21 @@ export function StockDialog({ shop, row, onClose }: Props) {
   const { sheet, left } = row;
   const act = useAct();
   const present = usePresent();
+  const form = useRef<HTMLDivElement>(null);
   const [pieces, setPieces] = useState(NaN);
   const [note, setNote] = useState('');
   const enter = (command: Command) =>
     void act(command).then(() => {
       setPieces(NaN);
       setNote('');
+      // The pressed button is disabled now: without this the keyboard would stand nowhere.
+      form.current?.querySelector('input')?.focus();
     }, toastError);
   const entry = { sheetId: sheet.id, at: present(), note };
   const whole = Number.isInteger(pieces);
   return (
     <Dialog title={stockName(shop, sheet)} isOpen onClose={onClose}>
-      <div className={styles.form}>
+      <div ref={form} className={styles.form}>
         <p>{`${sheet.onHand} on hand, ${sheet.onHand - left} reserved by the plan, ${left < 0 ? `${-left} short` : `${left} left`}.`}</p>
         <NumberField
           label={sheet.form === 'coil' ? 'Stretches' : 'Pieces'}

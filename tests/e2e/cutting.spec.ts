@@ -1,0 +1,261 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Locator, Page } from '@playwright/test';
+import { expect, test, type App } from './app.ts';
+import { pdfPages } from './pdf.ts';
+import { goTo, openDemo } from './steps.ts';
+
+/** A run on the shear from the list to the paper, and the stock that it is cut from. */
+test.describe.configure({ timeout: 180_000 });
+
+/** A run of the demo shop of three lines, proven at once, and another of its metal. */
+const RUN = '4110/2';
+const OTHER = '4117/2';
+
+const undo = (page: Page) => page.getByRole('banner').getByRole('button', { name: /^Undo: / });
+const steps = (page: Page): Locator => page.getByRole('grid', { name: 'Steps' }).getByRole('row');
+const fact = (page: Page, term: string): Locator =>
+  page
+    .locator('dl div')
+    .filter({ has: page.getByText(term, { exact: true }) })
+    .locator('dd');
+const plain = (text: string | null): string => (text ?? '').replaceAll(/\s+/g, ' ').trim();
+
+async function openRun(page: Page, runId: string): Promise<void> {
+  await goTo(page, `#/cutting/${encodeURIComponent(runId)}`);
+  // Every run before it is planned first.
+  const heading = page.getByRole('heading', { name: `Run ${runId}`, exact: true });
+  await expect(heading).toBeVisible({ timeout: 45_000 });
+}
+
+/** "Step 3, 9 1/2 in, blank …" of each row, less its number: what is set, in the order it is cut. */
+const settings = (page: Page): Promise<string[]> =>
+  steps(page).evaluateAll((rows) =>
+    rows.map((row) => (row.getAttribute('aria-label') ?? '').replace(/^Step \d+, /, '')),
+  );
+
+test('a run opens to its sheets, its steps move by key, and undo brings them back', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/cutting');
+  await page
+    .getByRole('row')
+    .filter({ hasText: `${RUN}, ` })
+    .click();
+  await expect(page.getByRole('heading', { name: `Run ${RUN}`, exact: true })).toBeVisible();
+  const sheets = page.getByRole('img', { name: /^Sheet [A-Z]+: \d+ blanks$/ });
+  expect(await sheets.count()).toBeGreaterThan(1);
+  await expect(page.getByRole('heading', { name: 'Before the first cut' })).toBeVisible();
+  const before = await settings(page);
+  const other = before.findIndex((setting) => setting !== before[0]);
+  expect(other).toBeGreaterThan(0);
+
+  await steps(page).nth(other).focus();
+  await page.keyboard.press('Alt+ArrowUp');
+  const swapped = [...before];
+  swapped.splice(other - 1, 2, before[other] ?? '', before[other - 1] ?? '');
+  await expect.poll(() => settings(page)).toEqual(swapped);
+  await expect(page.getByRole('heading', { name: 'Steps, changed by hand' })).toBeVisible();
+  await undo(page).click();
+  await expect.poll(() => settings(page)).toEqual(before);
+  await expect(page.getByRole('heading', { name: 'Steps', exact: true })).toBeVisible();
+});
+
+test('a step is taken out, added and copied to another run; the lists say what is missing or too many', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  await openRun(page, RUN);
+  const before = await settings(page);
+  await page.getByRole('button', { name: 'Take step 1 out' }).click();
+  await expect(steps(page)).toHaveCount(before.length - 1);
+  const faults = page.getByRole('alert').filter({ hasText: 'Cut as it stands' });
+  await expect(faults).toContainText(/missing|left on stack|finds nothing/);
+  await undo(page).click();
+  await expect.poll(() => settings(page)).toEqual(before);
+
+  await page.getByRole('button', { name: 'Add a step' }).click();
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Size cut off').fill('2 1/2 in');
+  await dialog.getByRole('button', { name: 'Add', exact: true }).click();
+  await expect(steps(page)).toHaveCount(before.length + 1);
+  await expect(steps(page).last()).toContainText('2 1/2 in');
+  await undo(page).click();
+  await expect.poll(() => settings(page)).toEqual(before);
+
+  await openRun(page, OTHER);
+  const theirs = await steps(page).count();
+  await openRun(page, RUN);
+  await page.getByRole('button', { name: 'Copy step 1 to another run' }).click();
+  await dialog.getByRole('combobox', { name: 'Run' }).fill(OTHER);
+  await page.getByRole('option', { name: new RegExp(`^${OTHER}`) }).click();
+  await dialog.getByRole('button', { name: 'Copy', exact: true }).click();
+  await expect(page.getByRole('heading', { name: `Run ${OTHER}`, exact: true })).toBeVisible();
+  await expect(steps(page)).toHaveCount(theirs + 1);
+  await undo(page).click();
+  await expect(steps(page)).toHaveCount(theirs);
+});
+
+test('stock is received, and the run and the purchase list are short no more; the history tells it', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const sheet = 'galv-26-moss-48x120';
+  await openRun(page, '4128/1');
+  await expect(fact(page, 'Stock')).toHaveText(/of galv-26-moss-48x120, \d+ short$/);
+  const short = Number(/(\d+) short/.exec((await fact(page, 'Stock').textContent()) ?? '')?.[1]);
+  await goTo(page, `#/stock/${sheet}`);
+  const dialog = page.getByRole('dialog');
+  await expect(dialog).toContainText(`${short} short`);
+  await dialog.getByLabel('Pieces').fill(String(short));
+  await dialog.getByLabel('Note').fill('truck on Monday');
+  await dialog.getByRole('button', { name: 'Receive' }).click();
+  await expect(dialog).toContainText('0 left');
+  await page.keyboard.press('Escape');
+  await expect(page.getByRole('row').filter({ hasText: sheet })).toContainText('reaches');
+  await page.getByRole('tab', { name: 'History' }).click();
+  const entry = page.getByRole('row').filter({ hasText: 'truck on Monday' });
+  await expect(entry).toContainText(`+${short}`);
+  await openRun(page, '4128/1');
+  await expect(page.getByText('on hand', { exact: true })).toBeVisible();
+  await undo(page).click();
+  await expect(page.getByText(`${short} short`, { exact: true })).toBeVisible();
+});
+
+test('the sheets of a run are taken from stock once, remnants kept, and undone as one step', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  await openRun(page, RUN);
+  const figures = await page.locator('dl').first().textContent();
+  const kept = Number(/^\d+/.exec((await fact(page, 'Remnants kept').textContent()) ?? '')?.[0]);
+  const before = await settings(page);
+  const take = page.getByRole('button', { name: 'Take sheets from stock' });
+  await take.click();
+  await expect(page.getByText('sheets taken', { exact: true })).toBeVisible();
+  await expect(take).toBeHidden();
+  expect(await settings(page)).toEqual(before);
+  await expect(page.getByRole('button', { name: 'Add a step' })).toBeHidden();
+
+  await goTo(page, '#/stock');
+  await page.getByRole('tab', { name: 'History' }).click();
+  const entries = page.getByRole('row').filter({ hasText: `for run ${RUN}` });
+  const pieces = await entries
+    .filter({ hasText: 'kept' })
+    .locator('[role=gridcell]:nth-child(4)')
+    .allTextContents();
+  expect(pieces.reduce((sum, text) => sum + Number(text), 0)).toBe(kept);
+  await undo(page).click();
+  await expect(entries).toHaveCount(0);
+  await openRun(page, RUN);
+  await expect(take).toBeVisible();
+  expect(await page.locator('dl').first().textContent()).toBe(figures);
+});
+
+test('a walk-in cut typed in one line lands in the run of its metal', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/cutting');
+  const field = page.getByRole('textbox', { name: 'Walk-in cut' });
+  await field.fill('5 @ 9 1/2 in x 10 ft, 26 ga, moss');
+  await expect(page.getByText('Understood: 5 @ 9 1/2 in x 120 in, 26 ga, Moss, ')).toBeVisible();
+  await field.press('Enter');
+  await expect(field).toHaveValue('');
+  await goTo(page, `#/cutting/${encodeURIComponent('walk-in-1/1')}`);
+  const heading = page.getByRole('heading', { name: 'Run 4128/1', exact: true });
+  await expect(heading).toBeVisible({ timeout: 45_000 });
+  await expect(page.getByText(/walk-in-1\/1: 5 of 9 1\/2 in × 120 in/)).toBeVisible();
+  const cut = await steps(page).allTextContents();
+  const pieces = cut.flatMap((text) =>
+    [...text.matchAll(/walk-in-1\/1: ([1-5])/g)].map(([, n]) => Number(n)),
+  );
+  expect(pieces.reduce((sum, n) => sum + n, 0)).toBe(5);
+});
+
+/** The desktop saves what its dialogs are told; a browser downloads, and prints the same route. */
+async function saveBoth(app: App, csv: string, pdf: string): Promise<void> {
+  const { page, electron } = app;
+  if (electron)
+    await electron.evaluate(
+      ({ dialog, session }, paths) => {
+        dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath: paths.pdf });
+        session.defaultSession.on('will-download', (_, item) => item.setSavePath(paths.csv));
+      },
+      { csv, pdf },
+    );
+  const download = electron ? null : page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Save CSV' }).click();
+  await (await download)?.saveAs(csv);
+  await expect.poll(() => existsSync(csv)).toBe(true);
+  await page.getByRole('button', { name: 'Print' }).click();
+  await expect(page.locator('html')).toHaveAttribute('data-print-ready', 'true');
+  if (electron) await page.getByRole('button', { name: 'Save PDF' }).click();
+  else await page.pdf({ path: pdf });
+}
+
+test('figures and steps are the same on the screen, in the CSV file and in the PDF', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await openRun(page, RUN);
+  const facts = await page
+    .locator('dl')
+    .first()
+    .locator('div')
+    .evaluateAll((all) =>
+      all.map((one) => [
+        one.querySelector('dt')?.textContent ?? '',
+        one.querySelector('dd')?.textContent ?? '',
+      ]),
+    );
+  const rows = await steps(page).evaluateAll((all) =>
+    all.map((row) =>
+      [...row.querySelectorAll('[role=gridcell] > span')].map((cell) => cell.textContent ?? ''),
+    ),
+  );
+  const [csvPath, pdfPath] = [join(app.dataDir, 'steps.csv'), join(app.dataDir, 'steps.pdf')];
+  await saveBoth(app, csvPath, pdfPath);
+  await expect
+    .poll(async () => (await pdfPages(pdfPath).catch(() => [])).length, { timeout: 70_000 })
+    .toBeGreaterThan(0);
+  const pages = await pdfPages(pdfPath);
+  // A PDF breaks words between lines: compared without any space.
+  const paper = pages.join(' ').replaceAll(/\s+/g, '');
+
+  const [head, ...lines] = readFileSync(csvPath, 'utf8').trim().split('\r\n').map(cells);
+  expect(head).toHaveLength(11);
+  expect(lines).toHaveLength(rows.length);
+  expect(rows.length).toBeGreaterThan(5);
+  lines.forEach((line, at) => {
+    const [number, feed, setting, cut, each, stroke, gives, rest, forLines, blanks, soFar] = line;
+    expect(rows[at]?.filter(Boolean).slice(0, 10)).toEqual(
+      [
+        number,
+        feed,
+        setting,
+        cut,
+        `${each} each`,
+        stroke,
+        gives,
+        rest,
+        ...(forLines ? [forLines] : []),
+        `${blanks} (${soFar})`,
+      ].slice(0, 10),
+    );
+    expect(paper).toContain([number, ...line.slice(1)].join('').replaceAll(/\s+/g, ''));
+  });
+  expect(facts.length).toBeGreaterThan(6);
+  for (const [term, value] of facts) expect(paper).toContain(`${term}${value}`.replaceAll(/\s+/g, ''));
+  for (const [index, text] of pages.entries()) {
+    expect(text).toMatch(/guards on, hands clear/i);
+    expect(plain(text)).toContain(`page ${index + 1} of ${pages.length}`);
+  }
+});
+
+/** The cells of a CSV line (RFC 4180) without line breaks in them. */
+const cells = (line: string): string[] =>
+  [...line.matchAll(/(?:^|,)(?:"((?:[^"]|"")*)"|([^",]*))/g)].map(
+    ([, quoted, bare]) => quoted?.replaceAll('""', '"') ?? bare ?? '',
+  );
