@@ -11,6 +11,7 @@ import { isTiny, tryAll } from './search/exhaustive.ts';
 import { FullTrial } from './search/full-trial.ts';
 import { LayeredTrial } from './search/layered-trial.ts';
 import { Rng } from './search/rng.ts';
+import { annealShortOfPeople } from './search/short-of-people.ts';
 import { emptyTiming, timeQueues } from './timing.ts';
 
 /** The best plan so far. `queues` and `schedule` are the same objects until a better plan is found. */
@@ -71,8 +72,9 @@ function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Si
   if (isTiny(problem)) return tryAll(problem, first);
   if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);
   if (JobShopGraph.fits(problem)) return tabuSearch(problem, first, rng);
-  const layered = problem.machineOrder !== null && !problem.input.crew?.length;
-  return anneal(problem, layered ? new LayeredTrial(problem, first) : new FullTrial(problem, first), rng);
+  if (problem.machineOrder === null) return anneal(problem, new FullTrial(problem, first), rng);
+  if (problem.input.crew?.length) return annealShortOfPeople(problem, first, rng);
+  return anneal(problem, new LayeredTrial(problem, first), rng);
 }
 
 function foundOf(

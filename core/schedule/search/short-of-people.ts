@@ -1,0 +1,65 @@
+import type { Problem } from '../problem.ts';
+import { emptyTiming, timeQueues } from '../timing.ts';
+import { anneal, type Sighting } from './anneal.ts';
+import { objectiveAt, type NumberedQueues } from './constructions.ts';
+import { FullTrial } from './full-trial.ts';
+import { LayeredTrial } from './layered-trial.ts';
+import type { Rng } from './rng.ts';
+
+/** Plans priced without a better one, and so many more for each operation, until people are counted for every plan. */
+const PATIENCE = 20_000;
+const PATIENCE_EACH = 500;
+
+/**
+ * The search where people are short and the routings go forward. First it anneals the same shop with nobody short but its
+ * machines slower by as much as the people missing make them, which is far cheaper to price, and counts people only for
+ * the best plans found there. When that brings nothing more it goes on with people counted for every plan.
+ * No source: our own, measured in SEARCH.md. No plan it reports is worse than `first`.
+ */
+export function* annealShortOfPeople(
+  problem: Problem,
+  first: NumberedQueues,
+  rng: Rng,
+): Generator<Sighting, void> {
+  let best: Sighting = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
+  const slow = slowed(problem, first);
+  let priced: NumberedQueues = first;
+  let evaluations = 0;
+  for (const found of anneal(slow, new LayeredTrial(slow, first), rng)) {
+    evaluations = found.evaluations;
+    if (found.queues !== priced) {
+      priced = found.queues;
+      const objective = objectiveAt(problem, priced);
+      if (objective < best.objective) best = { queues: priced, objective, evaluations };
+    }
+    yield { ...best, evaluations };
+    if (evaluations - best.evaluations > PATIENCE + PATIENCE_EACH * problem.operations) break;
+  }
+  for (const found of anneal(problem, new FullTrial(problem, best.queues), rng)) {
+    if (found.objective < best.objective) best = found;
+    yield { ...best, evaluations: evaluations + found.evaluations };
+  }
+}
+
+/** The shop without its crew limit, every operation longer by one factor, so that these queues take as long as they do. */
+function slowed(problem: Problem, queues: NumberedQueues): Problem {
+  const real = sumOfEnds(problem, queues);
+  const withFactor = (factor: number): Problem => ({
+    ...problem,
+    input: { ...problem.input, crew: null },
+    seconds: problem.seconds.map((seconds) =>
+      seconds < 0 ? seconds : Math.min(2e9, Math.round(seconds * factor)),
+    ),
+  });
+  let [low, high] = [1, 4];
+  for (let k = 0; k < 8; k++) {
+    const middle = (low + high) / 2;
+    if (sumOfEnds(withFactor(middle), queues) < real) low = middle;
+    else high = middle;
+  }
+  return withFactor(low);
+}
+
+function sumOfEnds(problem: Problem, queues: NumberedQueues): number {
+  return timeQueues(problem, queues, emptyTiming(problem)).end.reduce((sum, end) => sum + end, 0);
+}
