@@ -11,6 +11,7 @@ import { formatLength } from '../../../core/units/length.ts';
 import { Button } from '../../ui/button.tsx';
 import { Swatch } from '../../ui/choice.tsx';
 import { Tag } from '../../ui/tag.tsx';
+import { partAddress } from '../print/part-choice.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './board.module.css';
 import type { Chosen } from './operation-panel.tsx';
@@ -165,5 +166,21 @@ export function TimeReasons({ chosen: { operation, lane } }: { chosen: Chosen })
         </tbody>
       </table>
     </details>
+  );
+}
+
+/** What someone should look at before it is run on this machine, and the paper that goes along. */
+export function LookFirst({ chosen: { operation, lane } }: { chosen: Chosen }) {
+  const warnings = operation.machines.find(({ id }) => id === lane.machine.id)?.warnings ?? [];
+  return (
+    <section className={styles.part}>
+      {warnings.length > 0 && <h3>Look first</h3>}
+      {warnings.map(({ rule, message, advice }) => (
+        <p key={`${rule} ${message}`} className={styles.advice}>
+          <Tag look="warn">{rule}</Tag> {message} {advice}
+        </p>
+      ))}
+      <a href={partAddress({ what: 'traveller', id: operation.line.id })}>Traveller with drawing</a>
+    </section>
   );
 }

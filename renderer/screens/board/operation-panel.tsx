@@ -15,7 +15,7 @@ import { Menu } from '../../ui/menu.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { askRush } from '../what-if/what-if-view.ts';
 import styles from './board.module.css';
-import { ChangeoverWhy, Facts, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
+import { ChangeoverWhy, Facts, LookFirst, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
 
 export interface Chosen {
   readonly shop: Shop;
@@ -130,6 +130,7 @@ export function OperationPanel({
       <Actions chosen={chosen} doing={doing} />
       <PartPicture chosen={chosen} />
       <Facts chosen={chosen} />
+      <LookFirst chosen={chosen} />
       <Neighbours chosen={chosen} select={select} />
       <ChangeoverWhy chosen={chosen} />
       <TimeReasons chosen={chosen} />

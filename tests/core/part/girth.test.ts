@@ -64,6 +64,21 @@ describe('the girth', () => {
     expect(!lip.ok && lip.problems[0]?.field).toBe('hem');
   });
 
+  it('is the same measured inside or outside when hems close the edges, which are measured over their fold', () => {
+    for (const kind of ['closed', 'open'] as const) {
+      const hems = {
+        startHem: { ...closedHem(12), kind },
+        endHem: { ...closedHem(15), kind: 'closed' as const },
+      };
+      const cap = aProfile({ flangesMm: [60, 120, 40], bends: [square(), square()], ...hems });
+      // Only where a flange meets a bend is its inside one thickness shorter.
+      const t = light.thicknessMm;
+      const inside = { ...cap, measured: 'inside' as const, flangesMm: [60 - t, 120 - 2 * t, 40 - t] };
+      expect(widthOf(inside)).toBeCloseTo(widthOf(cap), 9);
+      expect(widthOf({ ...cap, measured: 'apex' })).toBeCloseTo(widthOf(cap), 9);
+    }
+  });
+
   it('is its steps added up', () => {
     fc.assert(
       fc.property(

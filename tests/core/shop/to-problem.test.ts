@@ -61,6 +61,25 @@ describe('the operations of the open orders', () => {
     expect(unplannable.map((p) => p.message).join(' ')).toContain(line.id);
   });
 
+  it('keep a line off the brakes that a stop of the shop speaks against, and let a warning pass', () => {
+    const judgedSo = (verdict: 'stop' | 'warning' | 'off'): Shop => ({
+      ...shop,
+      settings: { ...shop.settings, partRules: { 'bend order, collision': verdict } },
+    });
+    const stopped = operationsOf(judgedSo('stop')).unplannable;
+    expect(stopped.length).toBeGreaterThan(0);
+    for (const { message } of stopped)
+      expect(message).toMatch(/fits no brake\..*runs into usual tools on Long brake/);
+    const warned = operationsOf(judgedSo('warning'));
+    expect(warned.unplannable).toEqual([]);
+    const rules = warned.operations.flatMap((o) => o.machines.flatMap((m) => m.warnings.map((f) => f.rule)));
+    expect(rules).toContain('bend order, collision');
+    const silent = operationsOf(judgedSo('off')).operations;
+    expect(silent.flatMap((o) => o.machines.flatMap((m) => m.warnings.map((f) => f.rule)))).not.toContain(
+      'bend order, collision',
+    );
+  });
+
   it('name the sheet that is missing from stock', () => {
     const line = must(operationsOf(shop).operations[0]).line;
     const empty: Shop = { ...shop, sheet: shop.sheet.filter((s) => s.colourId !== line.colourId) };
