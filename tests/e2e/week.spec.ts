@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { expect, test, type App } from './app.ts';
-import { pdfPages } from './pdf.ts';
+import { expect, test } from './app.ts';
+import { pdfPages, printTo } from './pdf.ts';
 import { figure, goTo, lane, openDemo, operations, planFor } from './steps.ts';
 
 /** A real week, from a first start to paper, as a planner goes through it. */
@@ -81,19 +81,6 @@ test('everything is as it was after closing, the history included', async ({ app
   await page.getByRole('button', { name: /^Undo: / }).click();
   await expect(figure(page, 'Late lines')).not.toHaveText(late ?? '');
 });
-
-/** The desktop saves a PDF where its dialog says; a browser prints the same route, here into a file too. */
-async function printTo(path: string, { page, electron }: App): Promise<void> {
-  if (!electron) {
-    await expect(page.locator('html')).toHaveAttribute('data-print-ready', 'true');
-    await page.pdf({ path });
-    return;
-  }
-  await electron.evaluate(({ dialog }, filePath) => {
-    dialog.showSaveDialog = () => Promise.resolve({ canceled: false, filePath });
-  }, path);
-  await page.getByRole('button', { name: 'Save PDF' }).click();
-}
 
 test('dispatch lists come out as a PDF whose lines stand on the board, with cautions and page numbers', async ({
   app,
