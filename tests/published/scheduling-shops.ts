@@ -77,6 +77,3 @@ export const flowShop = (times: readonly (readonly [string, number, number])[]):
       ],
     })),
   });
-
-// S1. Data and parameters: M. L. Pinedo, Scheduling: Theory, Algorithms, and Systems, section 14.2 (from memory);
-// optimum and the other rules' values recomputed by brute force.

@@ -23,6 +23,8 @@ import {
   flowShop,
 } from './scheduling-shops.ts';
 
+// S1. Data and parameters: M. L. Pinedo, Scheduling: Theory, Algorithms, and Systems, section 14.2 (from memory);
+// optimum and the other rules' values recomputed by brute force.
 describe('apparent tardiness cost with setups, a textbook example of four jobs', () => {
   const p = [13, 9, 13, 10];
   const d = [12, 37, 21, 22];
@@ -182,6 +184,28 @@ describe('dispatching six jobs, a textbook example', () => {
       late: 3,
     });
   });
+});
+
+// S3, second set: an operations-management textbook (from memory); the figures are those taught with it.
+it('dispatching five jobs: mean completion and tardiness as listed, shortest, due-date and longest first', () => {
+  const data = [
+    ['A', 6, 8],
+    ['B', 2, 6],
+    ['C', 8, 18],
+    ['D', 3, 15],
+    ['E', 9, 23],
+  ] as const;
+  const jobs = data.map(([id, seconds, due]) => oneStep(id, seconds, due));
+  const problem = oneMachine(jobs, { ...none, flowTime: 1 });
+  const means = (queues: Queues) => {
+    const { flowTime, weightedTardiness } = planned(problem, queues).terms;
+    return [flowTime / 5, weightedTardiness / 5];
+  };
+  const longestFirst = { M: [...'ECADB'].map((id) => `${id}:M`) };
+  expect(means({ M: [...'ABCDE'].map((id) => `${id}:M`) })).toEqual([15.4, 2.2]);
+  expect(means(sptQueues(problem))).toEqual([13, 1.8]);
+  expect(means(dueDateQueues(problem))).toEqual([13.6, 1.2]);
+  expect(means(longestFirst)).toEqual([20.6, 9.6]);
 });
 
 // S4. A critical-ratio lesson page: on day 25, A is due on day 30 with 4 days of work, B 28 and 5, C 27 and 2.
