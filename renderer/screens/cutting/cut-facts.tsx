@@ -12,6 +12,8 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   const plan = cut.plan.value;
   const { sheets, used, remnants, scrap, left, kept } = figuresOfCut(plan);
   const cost = formatMoney(plan.costCents);
+  // Neither sheets that are taken nor a list that misses blanks can be held against the least there can be.
+  const judged = !isTaken(cut) && cut.faults.length === 0;
   const facts: [string, string][] = [
     ['Sheets', `${sheets} (${cut.sheetsAlone} if each line were cut by itself)`],
     ['Blanks', String(plan.steps.at(-1)?.blanksSoFar ?? 0)],
@@ -19,7 +21,7 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
     ['Remnants kept', `${kept} (${percent(remnants)})`],
     ['Scrap and trim', percent(scrap)],
     ...(left > 0 ? [['Left uncut', percent(left)] satisfies [string, string]] : []),
-    ['Stock cost', isTaken(cut) ? cost : `${cost}, ${proofWords(plan)}`],
+    ['Stock cost', judged ? `${cost}, ${proofWords(plan)}` : cost],
     ['Back gauge settings', String(plan.counts.backGaugeMoves)],
     [
       'Stock',

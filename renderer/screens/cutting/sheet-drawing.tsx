@@ -95,7 +95,7 @@ function Blank({
       <title>{`${blank.lines.join(', ') || name}: ${size}`}</title>
       <rect {...box} className={classes(styles.blank, styles[`ground${look.ground}`])} />
       {look.pattern > 0 && <rect {...box} fill={`url(#blank-pattern-${look.pattern})`} />}
-      <Words text={`${name}   ${size}`} short={name} rect={box} />
+      <Words text={`${name}: ${size}`} short={name} rect={box} />
     </g>
   );
 }
