@@ -10,6 +10,8 @@ import { orderOf } from './search/job-order.ts';
 import { isTiny, tryAll } from './search/exhaustive.ts';
 import { FullTrial } from './search/full-trial.ts';
 import { LayeredTrial } from './search/layered-trial.ts';
+import { iterateSequence } from './search/one-machine/iterate.ts';
+import { Sequence } from './search/one-machine/sequence.ts';
 import { Rng } from './search/rng.ts';
 import { annealShortOfPeople } from './search/short-of-people.ts';
 import { emptyTiming, timeQueues } from './timing.ts';
@@ -70,6 +72,7 @@ export function* improve(
 
 function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Sighting, void> {
   if (isTiny(problem)) return tryAll(problem, first);
+  if (Sequence.fits(problem)) return iterateSequence(problem, first, rng);
   if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);
   if (JobShopGraph.fits(problem)) return tabuSearch(problem, first, rng);
   if (problem.machineOrder === null) return anneal(problem, new FullTrial(problem, first), rng);

@@ -1,0 +1,52 @@
+import type { Problem } from '../../problem.ts';
+import type { Sighting } from '../anneal.ts';
+import type { NumberedQueues } from '../constructions.ts';
+import type { Rng } from '../rng.ts';
+import { descend } from './descent.ts';
+import { kick, shuffle } from './kick.ts';
+import { Sequence } from './sequence.ts';
+
+/** Kicks in vain, per job, before the search begins anew from an order by lot. */
+const PATIENCE = 4;
+/** Changes priced between two looks at the outside. */
+const BREATH = 20_000;
+const TINY = 1e-6;
+
+/**
+ * Iterated local search for one machine: descend, kick, descend again, go on from the better of the two; after many kicks
+ * in vain begin anew, until the caller stops.
+ * Sources: R. K. Congram, C. N. Potts and S. L. van de Velde, INFORMS Journal on Computing 14, 2002, pp. 52-67; with
+ * changeovers A. Subramanian, M. Battarra and C. N. Potts, International Journal of Production Research 52, 2014,
+ * pp. 2729-2742 (both from memory).
+ */
+export function* iterateSequence(
+  problem: Problem,
+  first: NumberedQueues,
+  rng: Rng,
+): Generator<Sighting, void> {
+  const sequence = new Sequence(problem, first[0]!);
+  let best: Sighting = { queues: first, objective: sequence.objective, evaluations: 0 };
+  let evaluations = 0;
+  let breath = 0;
+  let home = sequence.order.slice();
+  let value = Infinity;
+  for (let idle = 0; ; idle++) {
+    for (const priced of descend(sequence, rng)) {
+      evaluations += priced;
+      if (evaluations < breath) continue;
+      breath = evaluations + BREATH;
+      yield { ...best, evaluations };
+    }
+    if (sequence.objective < value - TINY) idle = 0;
+    if (sequence.objective <= value + TINY) {
+      value = sequence.objective;
+      home = sequence.order.slice();
+    } else sequence.load(home);
+    if (value < best.objective - TINY) best = { queues: [home], objective: value, evaluations };
+    if (idle < PATIENCE * sequence.jobs) kick(sequence, rng);
+    else {
+      shuffle(sequence, rng);
+      value = Infinity;
+    }
+  }
+}
