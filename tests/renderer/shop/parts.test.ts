@@ -1,11 +1,24 @@
 import { describe, expect, it } from 'vitest';
+import { givenOrder } from '../../../core/part/bend-order.ts';
 import { profile as profileSchema } from '../../../core/shop/part.ts';
 import {
   addFlange,
+  addKick,
+  mirrored,
   removeFlange,
+  turnedOver,
   withFlange,
   withHem,
 } from '../../../renderer/screens/shop/parts/profile-edit.ts';
+import { bendRows, movesSentence } from '../../../renderer/screens/shop/parts/bend-words.ts';
+import {
+  addDimension,
+  addSize,
+  freshFamily,
+  removeDimension,
+  toggleFlange,
+  withLength,
+} from '../../../renderer/screens/shop/parts/family-edit.ts';
 import { partFigures } from '../../../renderer/screens/shop/parts/part-figures.ts';
 import { aBrake, aMaterial, aPart, aShear, aShop } from '../../support/builders.ts';
 
@@ -86,4 +99,83 @@ describe('a part as it comes out', () => {
       partFigures(aShop(), aPart({ profile: { ...profile, flangesMm: [0.5, 100] } }), material, gauge),
     ).toMatch(/Flange 1/);
   });
+});
+
+describe('a profile looked at from its other side', () => {
+  const stepped = {
+    ...profile,
+    flangesMm: [10, 20, 30],
+    bends: [
+      { angle: 30, direction: 'up' as const, radiusMm: null },
+      { angle: 60, direction: 'down' as const, radiusMm: null },
+    ],
+    endHem: { kind: 'closed' as const, lengthMm: 12, direction: 'up' as const },
+  };
+
+  it('is read from the other edge when it is mirrored, and is itself when mirrored again', () => {
+    const other = mirrored(stepped);
+    expect(other.flangesMm).toEqual([30, 20, 10]);
+    expect(other.bends.map((b) => [b.angle, b.direction])).toEqual([
+      [60, 'down'],
+      [30, 'up'],
+    ]);
+    expect([other.startHem, other.endHem]).toEqual([stepped.endHem, null]);
+    expect(mirrored(other)).toEqual(stepped);
+  });
+
+  it('has every fold and its paint the other way when it is turned over', () => {
+    const other = turnedOver(stepped);
+    expect(other.bends.map((b) => b.direction)).toEqual(['down', 'up']);
+    expect([other.endHem?.direction, other.paintedSide]).toEqual(['down', 'down']);
+    expect(turnedOver(other)).toEqual(stepped);
+  });
+
+  it('gets a kick of half an inch and 30° at its end', () => {
+    const kicked = addKick(stepped);
+    expect([kicked.flangesMm.at(-1), kicked.bends.at(-1)?.angle]).toEqual([12.7, 30]);
+    expect(profileSchema.safeParse(kicked).success).toBe(true);
+  });
+});
+
+describe('a family on its form', () => {
+  const part = aPart({ profile: { ...profile, flangesMm: [50, 120] } });
+  const fresh = freshFamily(part.profile);
+
+  it('begins with the longest flange as its dimension, and a size with the pattern’s lengths', () => {
+    expect(fresh.dimensions).toEqual([{ name: 'A', flanges: [2] }]);
+    expect(addSize(part, fresh).sizes).toEqual([{ partId: 'corner-2', name: 'Corner 2', lengthsMm: [120] }]);
+  });
+
+  it('keeps one length a dimension in every size, and each flange in one dimension', () => {
+    const two = addDimension(addSize(part, fresh));
+    expect(two.sizes[0]?.lengthsMm).toEqual([120, NaN]);
+    const moved = toggleFlange(two, 1, 2);
+    expect(moved.dimensions.map((d) => d.flanges)).toEqual([[], [2]]);
+    expect(toggleFlange(moved, 1, 2).dimensions[1]?.flanges).toEqual([]);
+    expect(withLength(two, 0, 1, 70).sizes[0]?.lengthsMm).toEqual([120, 70]);
+    expect(removeDimension(withLength(two, 0, 1, 70), 0).sizes[0]?.lengthsMm).toEqual([70]);
+  });
+});
+
+it('a bend list says how the piece is turned, which way its paint looks, and how a hem ends', () => {
+  const shape = {
+    ...profile,
+    flangesMm: [40, 60, 40],
+    bends: [
+      { angle: 90, direction: 'up' as const, radiusMm: null },
+      { angle: 90, direction: 'down' as const, radiusMm: null },
+    ],
+    endHem: { kind: 'open' as const, lengthMm: 12, direction: 'down' as const },
+  };
+  const order = givenOrder(shape, 8, ['fold end hem', 'close end hem', 'bend 2', 'bend 1']);
+  const rows = bendRows(order, shape);
+  expect(rows.map(({ step, angle, paint }) => `${step} ${angle} ${paint}`)).toEqual([
+    'fold end hem 135° down',
+    'close end hem to its gap down',
+    'bend 2 90° down',
+    'bend 1 90° up',
+  ]);
+  expect(rows.at(-1)?.before).toMatch(/^turn over/);
+  expect(movesSentence(order)).toMatch(/^Turned over once/);
+  expect(movesSentence({ ...order, flips: 0, turns: 0 })).toBe('Not turned at all.');
 });

@@ -133,10 +133,10 @@ function Tools({ form, isNew }: { form: PartForm; isNew: boolean }) {
       )}
       {entries.family === null && (
         <>
-          <Button small icon={FlipHorizontal2} onPress={() => shown(mirrored(entries.profile))}>
+          <Button small icon={FlipVertical2} onPress={() => shown(mirrored(entries.profile))}>
             Mirror left and right
           </Button>
-          <Button small icon={FlipVertical2} onPress={() => shown(turnedOver(entries.profile))}>
+          <Button small icon={FlipHorizontal2} onPress={() => shown(turnedOver(entries.profile))}>
             Turn over
           </Button>
         </>
