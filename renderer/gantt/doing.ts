@@ -12,4 +12,6 @@ export interface BoardDoing {
   preview(operation: string, drop: Drop | null): void;
   move(operation: string, drop: Drop): void;
   togglePin(operation: string): void;
+  /** Say why the operation's line ends when it does. */
+  explain(operation: string): void;
 }

@@ -10,7 +10,7 @@ import { geometryOf, type Geometry } from './geometry.ts';
 import { LabelsLayer } from './labels-layer.tsx';
 import { LaneHeads } from './lane-heads.tsx';
 import type { Lane } from './lanes.ts';
-import { NowLine, SelectionLayer } from './marks-layer.tsx';
+import { MarkedLayer, NowLine, SelectionLayer } from './marks-layer.tsx';
 import type { Scale } from './scale.ts';
 import { OptionsLayer, stripId } from './options-layer.tsx';
 import { stretchFor } from './strip-paths.ts';
@@ -96,6 +96,7 @@ interface SurfaceProps {
 /** The drawn part: what moves with the pointer is drawn over what stays. */
 function Surface(props: SurfaceProps) {
   const { lanes, shown, scale, geometry, origin, selected, doing, timeZone, now } = props;
+  const marked = useBoardView((view) => view.marked);
   const { drag, handlers } = usePointer(props);
   const height = lanes.length * geometry.laneHeight;
   const stretch = stretchFor(scale);
@@ -144,6 +145,7 @@ function Surface(props: SurfaceProps) {
         selected={held ?? selected}
         timeZone={timeZone}
       />
+      <MarkedLayer lanes={shown} scale={scale} geometry={geometry} marked={marked} />
       <NowLine now={now} scale={scale} height={height} />
       <RefusingLanes refusals={refusals} scale={scale} geometry={geometry} />
       {drag && <DragLayer drag={drag} scale={scale} geometry={geometry} />}

@@ -46,6 +46,32 @@ export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: P
   );
 }
 
+/** Operations that what stands beside the board speaks of. */
+export function MarkedLayer({
+  lanes,
+  scale,
+  geometry,
+  marked,
+}: Omit<Props, 'selected' | 'timeZone'> & { marked: readonly string[] }) {
+  if (marked.length === 0) return null;
+  const named = new Set(marked);
+  return lanes.flatMap((lane, i) =>
+    lane.bars
+      .filter((bar) => named.has(bar.operation) && bar.end > scale.from && bar.start < endOf(scale))
+      .map((bar) => (
+        <rect
+          key={bar.operation}
+          className={styles.marked}
+          x={xOf(scale, bar.start) - 1}
+          y={i * geometry.laneHeight + geometry.stripY - 5}
+          width={(bar.end - bar.start) / scale.perPixel + 2}
+          height={geometry.stripHeight + 10}
+          aria-hidden
+        />
+      )),
+  );
+}
+
 function DueLine({ x, scale, height, words }: { x: number; scale: Scale; height: number; words: string }) {
   if (x < 0 || x > scale.width) return null;
   const flips = x > scale.width - 90;

@@ -68,6 +68,7 @@ function keysOf(board: Board): Keys {
         'Alt+↑': () => moveToMachine(board, -1),
         'Alt+↓': () => moveToMachine(board, 1),
         Space: () => doing.togglePin(selected),
+        W: () => doing.explain(selected),
         Escape: () => board.select(null),
       }
     : {};

@@ -1,6 +1,7 @@
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { AskState } from '../../core/contract/ask.ts';
 import { contract } from '../../core/contract/index.ts';
+import type { PlanView } from '../../core/report/plan-view.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
@@ -11,6 +12,14 @@ const RUSH_SECONDS = 2;
 /** How long a repair may be searched. */
 const REPAIR_SECONDS = 3;
 const SEED = 1;
+
+/** Why a line ends when it does, asked again whenever the plan is another. */
+export const useWhy = (lineId: string, plan: PlanView) =>
+  useQuery({
+    queryKey: [...keys.why, numberOf(plan), lineId],
+    queryFn: () => invoke(contract.askWhy, { lineId }),
+    gcTime: 10_000,
+  });
 
 /** The ways to take rush lines in, asked again whenever the shop is another. The third follows under `runId`. */
 export const useRushWays = (lineIds: readonly string[], shop: Shop) =>

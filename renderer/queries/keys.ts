@@ -7,6 +7,7 @@ export const keys = {
   records: ['records.read'],
   chances: ['chances'],
   cuts: ['cuts'],
+  why: ['ask.why'],
   rush: ['ask.rush'],
   repair: ['ask.repair'],
   promise: ['ask.promise'],

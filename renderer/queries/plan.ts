@@ -1,5 +1,6 @@
 import { viewDueDateOrder, viewPlan, type PlanView } from '../../core/report/plan-view.ts';
 import type { PlanFigures } from '../../core/report/figures.ts';
+import { lowerBound } from '../../core/schedule/bounds.ts';
 import { sentence, type Result } from '../../core/shop/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
@@ -46,4 +47,13 @@ export function yardstickOf(shop: Shop, plan: PlanView): PlanFigures | null {
   const figures = view.ok ? view.value.figures : null;
   yardsticks.set(plan, figures);
   return figures;
+}
+
+const bounds = new WeakMap<PlanView, number>();
+
+/** What no plan of this shop's work can undercut, in the unit of the plan's objective. */
+export function boundOf(plan: PlanView): number {
+  const known = bounds.get(plan) ?? lowerBound(plan.problem).value;
+  bounds.set(plan, known);
+  return known;
 }

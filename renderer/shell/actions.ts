@@ -1,4 +1,5 @@
 import {
+  FastForward,
   FileUp,
   Keyboard,
   Monitor,
@@ -14,7 +15,7 @@ import {
 import { navigate } from '../router.ts';
 import { screens } from '../routes.tsx';
 import { chooseTheme } from '../styles/theme.ts';
-import type { PlanRun } from './use-plan-run.ts';
+import { KEEP_GOING, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 /** Something the app can do, for the palette, the keys and the desktop menu alike. */
@@ -45,8 +46,17 @@ export function appActions(
   const plan: Action = run.running
     ? { id: 'plan', label: 'Stop planning and keep the best so far', icon: Square, keys: 'P', act: run.stop }
     : { id: 'plan', label: 'Plan the week', icon: Play, keys: 'P', act: run.start };
+  const goOn: Action = {
+    id: 'keep-going',
+    label: 'Keep going: search on from the best plan found',
+    icon: FastForward,
+    keys: KEEP_GOING,
+    disabled: run.running || !run.state,
+    act: run.start,
+  };
   return [
     plan,
+    goOn,
     {
       id: 'undo',
       label: undoLabel ? `Undo: ${undoLabel}` : 'Undo',

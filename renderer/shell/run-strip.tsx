@@ -1,13 +1,14 @@
-import { X } from 'lucide-react';
+import { Play, Square, X } from 'lucide-react';
 import { useState } from 'react';
 import type { SearchState } from '../../core/contract/search.ts';
 import { formatDuration } from '../../core/units/duration.ts';
 import { formatMoney } from '../../core/units/money.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
+import { KeyHint } from '../ui/key-hint.tsx';
 import { FallingLine } from './falling-line.tsx';
 import styles from './run-strip.module.css';
-import type { PlanRun } from './use-plan-run.ts';
+import { KEEP_GOING, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 /** What the run amounts to so far, or in the end, in a sentence. */
@@ -87,6 +88,16 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
       {phase === 'failed' && (
         <Button small onPress={run.start}>
           Try again
+        </Button>
+      )}
+      {phase !== 'running' && phase !== 'failed' && (
+        <Button small look="primary" icon={Play} onPress={run.start}>
+          Keep going <KeyHint keys={KEEP_GOING} />
+        </Button>
+      )}
+      {phase === 'running' && (
+        <Button small icon={Square} onPress={run.stop}>
+          Stop <KeyHint keys="P" />
         </Button>
       )}
       {/* Only while it takes back this run's plan, never another step. */}

@@ -6,9 +6,13 @@ import { toastError } from '../ui/toast.tsx';
 /** How long the search may take, in seconds. */
 export const planSeconds = storedChoice('foldweek.planSeconds', ['5', '20', '60', '300'], '20');
 
+/** The key that searches on from the best plan found, for as long again. */
+export const KEEP_GOING = 'G';
+
 export interface PlanRun {
   readonly state: SearchState | null;
   readonly running: boolean;
+  /** From the plan as it stands: the first time, and again to go on from the best plan found. */
   readonly start: () => void;
   /** Stop; the best plan so far is kept. */
   readonly stop: () => void;

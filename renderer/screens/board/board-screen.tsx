@@ -1,12 +1,13 @@
 import { ClipboardList } from 'lucide-react';
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
+import { boundSentence } from '../../../core/report/bound-words.ts';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { Gantt } from '../../gantt/gantt.tsx';
 import { horizonOf, lanesOf, type Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
-import { usePlan, yardstickOf } from '../../queries/plan.ts';
+import { boundOf, usePlan, yardstickOf } from '../../queries/plan.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
@@ -18,6 +19,7 @@ import { chosenOf, OperationPanel } from './operation-panel.tsx';
 import { troubleMenu } from '../what-if/trouble-menu.ts';
 import { UnplannedList } from './unplanned-list.tsx';
 import { useMoves } from './use-moves.ts';
+import { WhyPanel } from './why-panel.tsx';
 import type { BoardDoing } from '../../gantt/doing.ts';
 
 export function BoardScreen() {
@@ -56,6 +58,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
     <div className={styles.screen}>
       <h1 className={styles.hidden}>Board</h1>
       <FiguresStrip figures={plan.figures} yardstick={yardstickOf(shop, plan)} timeZone={timeZone} />
+      <p className={styles.bound}>{boundSentence(plan.schedule.objective, boundOf(plan))}</p>
       <div className={styles.columns}>
         <div className={styles.board}>
           <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, doing }} menuOf={troubleMenu} />
@@ -69,6 +72,12 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
   );
 }
 
+const NothingSelected = () => (
+  <EmptyState title="Nothing is selected">
+    <p>Click a strip on the board, or go to it with the arrow keys.</p>
+  </EmptyState>
+);
+
 interface SideProps {
   shop: Shop;
   plan: PlanView;
@@ -80,10 +89,11 @@ interface SideProps {
 function Side({ shop, plan, lanes, doing }: SideProps) {
   const selected = useBoardView((view) => view.selected);
   const select = useBoardView((view) => view.select);
-  const [tab, setTab] = useState<{ id: string; of: string | null }>({ id: 'late', of: null });
+  const side = useBoardView((view) => view.side);
+  const show = useBoardView((view) => view.show);
   const late = useMemo(() => lateLinesOf(shop, plan), [shop, plan]);
   const chosen = chosenOf(shop, plan, lanes, selected);
-  const shown = tab.of === selected ? tab.id : chosen ? 'operation' : 'late';
+  const shown = side.of === selected ? side.tab : chosen ? 'operation' : 'late';
   const lastStep = (lineId: string) =>
     plan.schedule.operations
       .filter((o) => o.job === lineId)
@@ -94,7 +104,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
       <Tabs
         label="Beside the board"
         selected={shown}
-        onSelect={(id) => setTab({ id, of: selected })}
+        onSelect={(id) => show(id, selected)}
         tabs={[
           {
             id: 'operation',
@@ -102,9 +112,16 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
             content: chosen ? (
               <OperationPanel chosen={chosen} doing={doing} select={select} />
             ) : (
-              <EmptyState title="Nothing is selected">
-                <p>Click a strip on the board, or go to it with the arrow keys.</p>
-              </EmptyState>
+              <NothingSelected />
+            ),
+          },
+          {
+            id: 'why',
+            label: 'Why',
+            content: chosen ? (
+              <WhyPanel shop={shop} plan={plan} lineId={chosen.bar.lineId} />
+            ) : (
+              <NothingSelected />
             ),
           },
           {
@@ -116,6 +133,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
                 rows={late}
                 timeZone={shop.settings.timeZone}
                 onOpen={(lineId) => select(lastStep(lineId))}
+                onWhy={(lineId) => show('why', lastStep(lineId))}
               />
             ),
           },

@@ -6,6 +6,7 @@ import { instant } from '../../../core/units/brand.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import styles from './board.module.css';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
+import { Button } from '../../ui/button.tsx';
 import { placeOf } from '../../router.ts';
 import { Tag } from '../../ui/tag.tsx';
 
@@ -20,9 +21,10 @@ interface Props {
   rows: readonly LineLateness[];
   timeZone: string;
   onOpen: (lineId: string) => void;
+  onWhy: (lineId: string) => void;
 }
 
-export function LateList({ rows, timeZone, onOpen }: Props) {
+export function LateList({ rows, timeZone, onOpen, onWhy }: Props) {
   const columns: TableColumn<LineLateness>[] = [
     { id: 'line', label: 'Line', cell: (row) => row.lineId, sort: (row) => row.lineId },
     {
@@ -37,6 +39,21 @@ export function LateList({ rows, timeZone, onOpen }: Props) {
       right: true,
       cell: (row) => <Tag look="late">{shortDuration(row.lateness)}</Tag>,
       sort: (row) => row.lateness,
+    },
+    {
+      id: 'why',
+      label: '',
+      right: true,
+      cell: (row) => (
+        <Button
+          small
+          look="quiet"
+          aria-label={`Why is ${row.lineId} late?`}
+          onPress={() => onWhy(row.lineId)}
+        >
+          Why?
+        </Button>
+      ),
     },
   ];
   return (

@@ -1,5 +1,6 @@
-import { ArrowLeftRight, Pin, PinOff, Zap } from 'lucide-react';
+import { ArrowLeftRight, CircleHelp, Pin, PinOff, Zap } from 'lucide-react';
 import type { PlanView } from '../../../core/report/plan-view.ts';
+import { whyQuestion } from '../../../core/report/why-words.ts';
 import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { ShopOperation } from '../../../core/shop/operations.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -49,6 +50,9 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   const machines = lanes.filter((other) => other.machine.stage === lane.machine.stage && other !== lane);
   return (
     <div className={styles.actions}>
+      <Button small icon={CircleHelp} onPress={() => doing.explain(bar.operation)}>
+        {whyQuestion(bar.tardiness > 0)}
+      </Button>
       <Button small icon={bar.pinned ? PinOff : Pin} onPress={() => doing.togglePin(bar.operation)}>
         {bar.pinned ? 'Unpin' : 'Pin'}
       </Button>

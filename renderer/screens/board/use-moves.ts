@@ -8,6 +8,7 @@ import type { Shop } from '../../../core/shop/state.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
 import { withMove, type Drop } from '../../gantt/drop.ts';
 import { lanesOf, type Lane } from '../../gantt/lanes.ts';
+import { useBoardView } from '../../gantt/view.ts';
 import { useCommand, useHistory } from '../../queries/hooks.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { consequenceOf, consequenceWords, moveWords } from './consequence.ts';
@@ -87,6 +88,7 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
         const shown = preview(operation, drop);
         if (shown) carryOut({ do: 'operation.move', operation, ...drop }, `Moved ${shown.words}`);
       },
+      explain: (operation) => useBoardView.getState().show('why', operation),
       togglePin(operation) {
         const pinned = shop.pin.some((pin) => pin.id === operation);
         const now = pinned ? 'free again' : 'pinned: planning keeps it in its place';
