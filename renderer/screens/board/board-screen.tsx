@@ -85,6 +85,12 @@ interface SideProps {
   doing: BoardDoing;
 }
 
+/** The operation a line ends with. */
+const lastStep = (plan: PlanView, lineId: string): string =>
+  plan.schedule.operations
+    .filter((o) => o.job === lineId)
+    .reduce((last, o) => (o.index > last.index ? o : last)).operation;
+
 /** Beside the board: the selected operation, the late lines, the lines that could not be planned. */
 function Side({ shop, plan, lanes, doing }: SideProps) {
   const selected = useBoardView((view) => view.selected);
@@ -94,10 +100,6 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
   const late = useMemo(() => lateLinesOf(shop, plan), [shop, plan]);
   const chosen = chosenOf(shop, plan, lanes, selected);
   const shown = side.of === selected ? side.tab : chosen ? 'operation' : 'late';
-  const lastStep = (lineId: string) =>
-    plan.schedule.operations
-      .filter((o) => o.job === lineId)
-      .reduce((last, o) => (o.index > last.index ? o : last)).operation;
 
   return (
     <aside className={styles.side} aria-label="Details">
@@ -132,8 +134,8 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
               <LateList
                 rows={late}
                 timeZone={shop.settings.timeZone}
-                onOpen={(lineId) => select(lastStep(lineId))}
-                onWhy={(lineId) => show('why', lastStep(lineId))}
+                onOpen={(lineId) => select(lastStep(plan, lineId))}
+                onWhy={(lineId) => show('why', lastStep(plan, lineId))}
               />
             ),
           },
