@@ -29,7 +29,7 @@ export function promiseWords(
     ready: message ?? readyWords(date, timeZone),
     tooEarly:
       date !== null && due !== null && due < date
-        ? `The due date is ${shortDuration(date - due)} before that; it can be kept, at a price.`
+        ? `The due date is ${shortDuration(date - due)} before that: this line or another would be late.`
         : '',
     earlier: costs,
     date,

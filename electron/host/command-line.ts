@@ -1,12 +1,9 @@
-import { existsSync, readFileSync, statSync } from 'node:fs';
-import { basename, join, resolve } from 'node:path';
+import { existsSync, statSync } from 'node:fs';
+import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { applyCommand } from '../../core/edit/apply.ts';
-import { withChanges } from '../../core/edit/row-change.ts';
 import { viewDueDateOrder, viewQueues } from '../../core/report/plan-view.ts';
 import { check } from '../../core/schedule/check.ts';
 import type { Queues } from '../../core/schedule/problem.ts';
-import { checkOrderRows } from '../../core/shop/order-rows.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem, type ShopProblem } from '../../core/shop/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
@@ -15,12 +12,13 @@ import { openStore } from '../db/open.ts';
 import { terminalLog } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import { fileStamp, makeClock } from '../service/clock.ts';
-import { readTable } from '../service/csv.ts';
 import { startRun } from '../service/search-run.ts';
 import { searchProcesses } from '../service/search.ts';
 import { readShop } from '../service/shop.ts';
 import { whyOf } from '../service/why.ts';
 import { nodeSolver } from '../solver/launch.ts';
+import { addOrdersOf } from './order-file.ts';
+import { rushJson, rushText, weighRush } from './plan-rush.ts';
 import { planJson, planText, type PlanReport } from './plan-text.ts';
 
 /** `npm run plan`: plan the demo shop, a data file's shop, or a file of orders, and print it. Nothing is stored. */
@@ -34,6 +32,7 @@ const USAGE = `Usage: npm run plan -- --demo | --data FILE | --orders FILE.csv [
   --seconds N     how long to search (default 5)
   --seed N        where the search begins (default 1)
   --explain LINE  also why a line (1042/2) ends when it does in that plan, and what would help
+  --rush FILE     instead of planning: three ways to take a CSV file's lines into the plan as it stands
   --json          for programs, instead of text
   --help          this list`;
 
@@ -44,22 +43,25 @@ interface Asked {
   readonly seed: number;
   readonly json: boolean;
   readonly explain?: string;
+  readonly rush?: string;
 }
 
 /** @throws Refused with the usage */
 function readAsked(values: ReturnType<typeof parsed>['values']): Asked {
-  const { data, orders, explain, demo = false, json = false } = values;
+  const { data, orders, explain, rush, demo = false, json = false } = values;
   if (!demo && data === undefined && orders === undefined)
     throw new Refused('bad-input', `Say what to plan.\n${USAGE}`);
   if (demo && data !== undefined)
     throw new Refused('bad-input', `Choose one of --demo and --data.\n${USAGE}`);
+  if (rush !== undefined && explain !== undefined)
+    throw new Refused('bad-input', `Choose one of --explain and --rush.\n${USAGE}`);
   const seconds = Number(values.seconds);
   if (!(seconds >= 0.1 && seconds <= 3600))
     throw new Refused('bad-input', `--seconds is “${values.seconds}”; write a number from 0.1 to 3600.`);
   const seed = Number(values.seed);
   if (!Number.isInteger(seed) || seed < 0 || seed > 2_147_483_647)
     throw new Refused('bad-input', `--seed is “${values.seed}”; write a whole number from 0.`);
-  return { data, orders, seconds, seed, json, explain };
+  return { data, orders, seconds, seed, json, explain, rush };
 }
 
 function parsed(args: readonly string[]) {
@@ -76,6 +78,7 @@ function parsed(args: readonly string[]) {
         seed: { ...text, default: '1' },
         json: flag,
         explain: text,
+        rush: text,
         help: flag,
       },
     });
@@ -102,39 +105,27 @@ function shopOf(data: string | undefined, now: Instant): Shop {
 }
 
 /** The shop with the orders of a file and no others. @throws Refused naming every wrong cell */
-function withOrdersOf(file: string, shop: Shop, now: Instant): Shop {
-  const empty: Shop = { ...shop, order: [], line: [], queue: [], pin: [], record: [] };
-  const fileName = basename(file);
-  const { table } = readTable(fileName, readBytes(file));
-  const { problems, orders, lines } = valueOf(checkOrderRows(empty, table.header, table.rows, now));
-  if (problems.length > 0)
-    throw new Refused(
-      'bad-input',
-      [
-        `${fileName} has ${problems.length} wrong ${problems.length === 1 ? 'cell' : 'cells'}; nothing was planned. Mend the file, then try again.`,
-        ...problems.map(({ row, column, reason }) => `  row ${row}, ${column}: ${reason}`),
-      ].join('\n'),
-    );
-  if (lines.length === 0)
-    throw new Refused('bad-input', `${fileName} has a header but no orders. Add one row a line.`);
-  return withChanges(
-    empty,
-    valueOf(applyCommand(empty, { do: 'orders.import', fileName, orders, lines })).changes,
-  );
+const withOrdersOf = (file: string, shop: Shop, now: Instant): Shop =>
+  addOrdersOf(file, { ...shop, order: [], line: [], queue: [], pin: [], record: [] }, now).shop;
+
+/** The shop that is asked about, with its plan as it stands. */
+function askedShop({ data, orders }: Asked, now: Instant): Shop {
+  const base = shopOf(data, now);
+  return orders === undefined ? base : withOrdersOf(orders, base, now);
 }
 
-function readBytes(file: string): Uint8Array {
-  if (!existsSync(file)) throw new Refused('bad-input', `There is no file ${file}.`);
-  try {
-    return readFileSync(file);
-  } catch (error) {
-    if (error instanceof Error && 'code' in error)
-      throw new Refused(
-        'bad-input',
-        `The file ${file} cannot be read (${String(error.code)}). Name a CSV file.`,
-      );
-    throw error;
-  }
+const launch = nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts'));
+
+async function rush(asked: Asked, file: string): Promise<string> {
+  const now = makeClock(process.env.FOLDWEEK_NOW).now();
+  const { seconds, seed } = asked;
+  const report = await weighRush(addOrdersOf(file, askedShop(asked, now), now), {
+    now,
+    seconds,
+    seed,
+    launch,
+  });
+  return asked.json ? rushJson(report) : rushText(report);
 }
 
 /** The planned line that people mean by "1042/2", or by "1042" when that has only one. @throws Refused saying which there are */
@@ -158,8 +149,7 @@ function lineNamed({ problem, unplannable }: ShopProblem, asked: string): string
 
 async function plan(asked: Asked): Promise<PlanReport> {
   const now = makeClock(process.env.FOLDWEEK_NOW).now();
-  const base = shopOf(asked.data, now);
-  const shop = asked.orders === undefined ? base : withOrdersOf(asked.orders, base, now);
+  const shop = askedShop(asked, now);
   const shopProblem = valueOf(toSearchProblem(shop, now));
   const { problem, queues } = shopProblem;
   const lineId = asked.explain === undefined ? null : lineNamed(shopProblem, asked.explain);
@@ -170,7 +160,7 @@ async function plan(asked: Asked): Promise<PlanReport> {
     seconds: asked.seconds,
     seed: asked.seed,
     processes: searchProcesses(),
-    launch: nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts')),
+    launch,
     onProgress: () => undefined,
   });
   const { best, failure } = await end;
@@ -193,8 +183,11 @@ try {
   if (values.help) console.log(USAGE);
   else {
     const asked = readAsked(values);
-    const report = await plan(asked);
-    console.log(asked.json ? planJson(report) : planText(report));
+    if (asked.rush !== undefined) console.log(await rush(asked, asked.rush));
+    else {
+      const report = await plan(asked);
+      console.log(asked.json ? planJson(report) : planText(report));
+    }
   }
 } catch (error) {
   console.error(error instanceof Refused ? error.message : error);

@@ -8,6 +8,7 @@ import { sentence, type Result } from '../../core/shop/result.ts';
 import { toSearchProblem } from '../../core/shop/to-problem.ts';
 import { instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
+import { benchAsk } from './ask.ts';
 import { benchWindow } from './window.ts';
 
 const MONDAY = instant(Date.parse('2026-11-30T12:10:00Z') / 1000);
@@ -53,6 +54,7 @@ export async function benchApp(seconds: number, seed: number): Promise<void> {
   both('weighted tardiness', hours(planned.weightedTardiness), hours(yardstick.weightedTardiness));
   both('changeover', hours(planned.changeoverSeconds), hours(yardstick.changeoverSeconds));
   both('late lines', String(planned.lateLines), String(yardstick.lateLines));
+  benchAsk(print);
   await benchWindow(shop);
 }
 

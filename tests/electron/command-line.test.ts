@@ -135,6 +135,48 @@ describe('the command line', () => {
     expect(stderr).not.toMatch(/ {4}at /);
   });
 
+  it('gives three ways to take the lines of a file into the plan, in the words of the app', () => {
+    const file = join(tempFolder(), 'rush.csv');
+    writeFileSync(file, CSV.replaceAll('sill', 'ridge-cap'));
+    const { status, stdout, stderr } = plan('--demo', '--seconds', '0.5', '--rush', file);
+    expect(stderr).toBe('');
+    expect(status).toBe(0);
+    expect(stdout).toMatch(/^Thrushwick Trim: rush of 2 lines, taken in at Mon 30 Nov 06:00/);
+    expect(stdout.match(/^[123] {2}.*$/gm)?.map((line) => line.replace(/ {2}\(costs least\)$/, ''))).toEqual([
+      '1  Front of the queue',
+      '2  Into the matching run',
+      '3  Plan again around it',
+    ]);
+    expect(stdout.match(/^ {3}Ready .*, (on time|.* late)\.$/gm)).toHaveLength(3);
+    expect(stdout).toMatch(/\(costs least\)/);
+    expect(stdout).toMatch(/Local codes, the machine maker’s manual/);
+  });
+
+  it('gives programs the same ways as one JSON value, the third no dearer than the others', () => {
+    const file = join(tempFolder(), 'rush.csv');
+    writeFileSync(file, CSV);
+    const orders = join(tempFolder(), 'orders.csv');
+    writeFileSync(orders, CSV.replaceAll('700', '800'));
+    const { stdout } = plan('--orders', orders, '--rush', file, '--seconds', '0.2', '--json');
+    const { lineIds, ways } = JSON.parse(stdout);
+    expect(lineIds).toEqual(['7001/1', '7002/1']);
+    const costs = ways.map((way: { objectiveAdded: number }) => way.objectiveAdded);
+    expect(costs[2]).toBeLessThanOrEqual(Math.min(costs[0], costs[1]) + 1e-6);
+  });
+
+  it('ends in failure with a sentence on a rush with a wrong cell, or with nothing new', () => {
+    const file = join(tempFolder(), 'rush.csv');
+    writeFileSync(file, CSV.replace('40', '-40'));
+    const wrong = plan('--demo', '--rush', file);
+    expect(wrong.status).toBe(1);
+    expect(wrong.stderr).toMatch(/row 2, quantity: The quantity must be at least 1, not -40/);
+    writeFileSync(file, CSV);
+    const again = plan('--orders', file, '--rush', file);
+    expect(again.status).toBe(1);
+    expect(again.stderr).toMatch(/Every line of rush.csv stands in the shop already/);
+    expect(plan('--demo', '--rush', 'missing.csv').stderr).toMatch(/There is no file missing.csv/);
+  });
+
   it('leaves an empty data file empty and says what to do', () => {
     const file = join(tempFolder(), 'shop.db');
     writeFileSync(file, '');

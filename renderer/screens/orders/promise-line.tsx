@@ -22,7 +22,7 @@ export function PromiseLine({ answer, due, timeZone, old, onPromise }: Props) {
       <CalendarCheck size={16} aria-hidden />
       <div>
         <p>{ready}</p>
-        {tooEarly && <p className={styles.warning}>◆ {tooEarly}</p>}
+        {tooEarly && <p className={styles.warning}>{tooEarly}</p>}
         {earlier.length > 0 && (
           <details>
             <summary>Earlier would cost</summary>

@@ -18,7 +18,7 @@ describe('a date to promise, in words', () => {
 
   it('says that a due date is earlier, and by how much; one that is not says nothing', () => {
     expect(promiseWords(answer(), at('2026-12-03', '09:30'), ZONE).tooEarly).toBe(
-      'The due date is 5 h before that; it can be kept, at a price.',
+      'The due date is 5 h before that: this line or another would be late.',
     );
     expect(promiseWords(answer(), at('2026-12-03', '14:30'), ZONE).tooEarly).toBe('');
   });

@@ -1,0 +1,88 @@
+import type { RushWay } from '../../core/contract/ask.ts';
+import { cautionsFor } from '../../core/report/cautions.ts';
+import { dayAndClock, rushName, wayWords } from '../../core/report/rush-words.ts';
+import { insertRush } from '../../core/schedule/rush.ts';
+import { sentence, type Problem } from '../../core/shop/result.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import type { Instant } from '../../core/units/brand.ts';
+import { Refused, valueOf } from '../refused.ts';
+import { plainWay } from '../service/ask-plain.ts';
+import { startAsk } from '../service/ask-run.ts';
+import type { LaunchSolver } from '../solver/launch.ts';
+import type { WithOrders } from './order-file.ts';
+
+/** What the command line says about a rush: the ways to take it into the plan as it stands. */
+export interface RushReport {
+  readonly shop: Shop;
+  readonly now: Instant;
+  readonly seconds: number;
+  readonly seed: number;
+  readonly lineIds: readonly string[];
+  readonly ways: readonly RushWay[];
+  /** Lines of the rush that cannot be planned, each with its reason. */
+  readonly notPlanned: readonly Problem[];
+}
+
+interface Search {
+  readonly now: Instant;
+  readonly seconds: number;
+  readonly seed: number;
+  readonly launch: LaunchSolver;
+}
+
+/** @throws Refused when no line of the rush can be planned, or the search dies */
+export async function weighRush({ shop, lineIds }: WithOrders, search: Search): Promise<RushReport> {
+  const { now, seconds, seed, launch } = search;
+  const { problem, queues, unplannable } = valueOf(toSearchProblem(shop, now));
+  const planned = lineIds.filter((id) => problem.jobAt.has(id));
+  const notPlanned = unplannable.filter(({ subject }) => lineIds.some((id) => subject === `line ${id}`));
+  if (planned.length === 0) throw new Refused('bad-input', sentence(notPlanned));
+  const quick = valueOf(insertRush(problem, queues, planned));
+  const start = quick.reduce((a, b) => (b.objectiveAdded < a.objectiveAdded ? b : a)).queues;
+  let replan: RushWay | null = null;
+  const about = { kind: 'rush', jobs: planned } as const;
+  const asked = { problem: problem.input, queues: start, seed, budgetMs: seconds * 1000, about };
+  const run = startAsk(launch, { kind: 'ask', runId: 'command line', ...asked }, ({ way }) => {
+    if (way) replan = plainWay(way);
+  });
+  const failure = await run.end;
+  if (failure !== null || replan === null)
+    throw new Refused('internal', `The search stopped working (${failure ?? 'no plan came'}). Try again.`);
+  return { shop, now, seconds, seed, lineIds: planned, ways: [...quick.map(plainWay), replan], notPlanned };
+}
+
+/** The ways one under the other, in the words of the app's dialog. */
+export function rushText({ shop, now, seconds, seed, lineIds, ways, notPlanned }: RushReport): string {
+  const { name, timeZone } = shop.settings;
+  const least = Math.min(...ways.map((way) => way.objectiveAdded));
+  return [
+    `${name}: ${rushName(lineIds).toLowerCase()}, taken in at ${dayAndClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
+    ...ways.flatMap((way, i) => {
+      const words = wayWords(way, shop.settings);
+      return [
+        '',
+        `${i + 1}  ${words.title}${way.objectiveAdded === least ? '  (costs least)' : ''}`,
+        ...[
+          words.how,
+          `${words.ready}, ${words.timely}.`,
+          words.others,
+          words.delayed,
+          words.changeovers,
+          words.cost,
+        ]
+          .filter(Boolean)
+          .map((line) => `   ${line}`),
+      ];
+    }),
+    ...(notPlanned.length === 0
+      ? []
+      : ['', 'Not planned:', ...notPlanned.map((p) => `  ${p.subject}: ${p.message} ${p.advice}`)]),
+    '',
+    cautionsFor('shear').governs,
+  ].join('\n');
+}
+
+/** The same for programs: instants in epoch seconds, durations in seconds. */
+export const rushJson = ({ shop, ...report }: RushReport): string =>
+  JSON.stringify({ shop: shop.settings.name, timeZone: shop.settings.timeZone, ...report });
