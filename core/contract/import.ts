@@ -30,24 +30,19 @@ const checked = z.strictObject({
 });
 export type CheckedImport = z.infer<typeof checked>;
 
+const file = z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) });
+const asMended = z.strictObject({ fileName: z.string().max(300), ...table.shape });
+
 /** Read a CSV file of work-order lines and check every row; nothing is stored. */
-export const importCheck = call(
-  'import.check',
-  z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) }),
-  checked,
-);
+export const importCheck = call('import.check', file, checked);
 
 /** Check again after cells were mended on screen. */
-export const importRecheck = call(
-  'import.recheck',
-  z.strictObject({ fileName: z.string().max(300), ...table.shape }),
-  checked,
-);
+export const importRecheck = call('import.recheck', asMended, checked);
 
 /** Take the good rows as one step of the history; the bad ones come back to be mended. */
 export const importTake = call(
   'import.take',
-  z.strictObject({ fileName: z.string().max(300), ...table.shape }),
+  asMended,
   z.strictObject({
     orders: z.int(),
     lines: z.int(),
@@ -57,14 +52,15 @@ export const importTake = call(
   }),
 );
 
-const file = z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) });
-
 /** Read a CSV file of finished operations (core/shop/finished-rows.ts) and check every row; nothing is stored. */
 export const importFinishedCheck = call('import.finished.check', file, checked);
 
-/** Take the good rows of such a file as one step of the history. */
+/** Check such a file again after cells were mended on screen. */
+export const importFinishedRecheck = call('import.finished.recheck', asMended, checked);
+
+/** Take the good rows of such a file as one step of the history; the bad ones come back to be mended. */
 export const importFinishedTake = call(
   'import.finished.take',
-  file,
+  asMended,
   z.strictObject({ operations: z.int(), left: checked }),
 );

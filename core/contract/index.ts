@@ -2,7 +2,14 @@ import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
 import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
 import { cutsRead, cutsSolve, cutsStop } from './cuts.ts';
 import { editApply, editHistory, editRedo, editUndo } from './edit.ts';
-import { importCheck, importFinishedCheck, importFinishedTake, importRecheck, importTake } from './import.ts';
+import {
+  importCheck,
+  importFinishedCheck,
+  importFinishedRecheck,
+  importFinishedTake,
+  importRecheck,
+  importTake,
+} from './import.ts';
 import { printPdf } from './print.ts';
 import { searchRead, searchStart, searchStop } from './search.ts';
 
@@ -20,6 +27,7 @@ export const contract = {
   importRecheck,
   importTake,
   importFinishedCheck,
+  importFinishedRecheck,
   importFinishedTake,
   searchStart,
   searchStop,

@@ -66,7 +66,8 @@ export function makeAnswers(host: Host): Answers {
     importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
     importTake: ({ fileName, ...table }) => orders.take(fileName, table),
     importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
-    importFinishedTake: ({ fileName, base64 }) => finished.take(fileName, Buffer.from(base64, 'base64')),
+    importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
+    importFinishedTake: ({ fileName, ...table }) => finished.take(fileName, table),
     searchStart: ({ seconds, seed }) => search.start(seconds, seed),
     searchStop({ runId }) {
       search.stop(runId);

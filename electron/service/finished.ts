@@ -3,14 +3,13 @@ import { checkFinishedRows } from '../../core/shop/finished-rows.ts';
 import type { Store } from '../db/open.ts';
 import { valueOf } from '../refused.ts';
 import type { Clock } from './clock.ts';
-import { readTable } from './csv.ts';
+import { readTable, type Table } from './csv.ts';
 import type { EditService } from './edit.ts';
 import { readShop } from './shop.ts';
 
-/** Finished operations from a CSV file: look, take. */
+/** Finished operations from a CSV file: look, mend, take. */
 export const finishedService = (store: Store, clock: Clock, edit: EditService) => {
-  const check = (fileName: string, bytes: Uint8Array) => {
-    const { table, notes } = readTable(fileName, bytes);
+  const check = (fileName: string, table: Table, notes: readonly string[] = []) => {
     const found = store.run('check finished operations', (work) =>
       valueOf(
         checkFinishedRows(
@@ -36,13 +35,20 @@ export const finishedService = (store: Store, clock: Clock, edit: EditService) =
 
   return {
     /** Read a file's bytes and check every row; nothing is stored. */
-    check: (fileName: string, bytes: Uint8Array): CheckedImport => check(fileName, bytes).checked,
+    check(fileName: string, bytes: Uint8Array): CheckedImport {
+      const { table, notes } = readTable(fileName, bytes);
+      return check(fileName, table, notes).checked;
+    },
 
-    /** Take the rows that are ready as one step of the history; the file's state after comes back. */
-    take(fileName: string, bytes: Uint8Array) {
-      const { records } = check(fileName, bytes);
+    recheck: (fileName: string, table: Table): CheckedImport => check(fileName, table).checked,
+
+    /** Take the rows that are ready as one step of the history; the others come back. */
+    take(fileName: string, table: Table) {
+      const { checked, records } = check(fileName, table);
       if (records.length > 0) edit.apply({ do: 'records.import', fileName, records });
-      return { operations: records.length, left: check(fileName, bytes).checked };
+      const open = new Set(checked.problems.map((p) => p.row));
+      const rest = { header: table.header, rows: table.rows.filter((r) => open.has(r.row)) };
+      return { operations: records.length, left: check(fileName, rest).checked };
     },
   };
 };

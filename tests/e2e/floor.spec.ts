@@ -80,7 +80,7 @@ test('standards learned from finished work are taken over, move the plan, and ar
   await expect(figure(page, 'Hours late')).toHaveText(before ?? '');
 });
 
-test('finished operations come from a file once', async ({ app }) => {
+test('finished operations come from a file once, a wrong row after it was mended', async ({ app }) => {
   const { page } = app;
   await openDemo(page);
   await goTo(page, '#/learning');
@@ -94,8 +94,22 @@ test('finished operations come from a file once', async ({ app }) => {
     mimeType: 'text/csv',
     buffer: Buffer.from(rows.join('\n')),
   });
-  await expect(page.getByText('Row 3, part “no-such-part”:')).toBeVisible();
+  const wrong = page.getByRole('textbox', { name: 'part, row 3' });
+  await expect(wrong).toHaveAccessibleDescription(/no-such-part/);
   await page.getByRole('button', { name: 'Take 1 good operation' }).click();
+  await expect(page.getByText('0 operations ready')).toBeVisible();
+  await wrong.fill('coping-8');
+  await goTo(page, '#/board');
+  await goTo(page, '#/learning');
+  await expect(wrong).toHaveValue('coping-8');
+  await page.getByRole('button', { name: 'Check again' }).click();
+  await page.getByRole('button', { name: 'Take 1 good operation' }).click();
+  await expect(page.getByText('Every row of this file is taken or left out.')).toBeVisible();
+  await page.locator('input[type=file]').setInputFiles({
+    name: 'older.csv',
+    mimeType: 'text/csv',
+    buffer: Buffer.from(rows.slice(0, 2).join('\n')),
+  });
   await expect(page.getByText('1 operation known already')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Take 0 good operations' })).toBeDisabled();
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { CheckedImport } from '../../core/contract/import.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { finishedService } from '../../electron/service/finished.ts';
 import { shopService } from '../../electron/service/shop.ts';
@@ -10,6 +11,8 @@ const HEADER =
 const SHEAR = '901/1:shear,S1,corner,galv,24,moss,100,20,20,1,2026-11-23 07:00,2026-11-23 07:40,2100';
 const BRAKE = '901/1:brake,Brake,Corner,galv,24,Moss green,100,20,,,2026-11-23 08:00,2026-11-23 09:10,';
 
+const tableOf = ({ header, rows }: CheckedImport) => ({ header, rows });
+
 function start(shop = aShop()) {
   const store = storeWith(shop);
   const edit = editService(store, fixedClock(), keptPushes());
@@ -19,7 +22,7 @@ function start(shop = aShop()) {
     edit,
     records: () => shopService(store).records(null, 10).records,
     check: (...rows: string[]) => service.check('old.csv', bytes(...rows)),
-    take: (...rows: string[]) => service.take('old.csv', bytes(...rows)),
+    take: (...rows: string[]) => service.take('old.csv', tableOf(service.check('old.csv', bytes(...rows)))),
     service,
   };
 }
@@ -27,7 +30,7 @@ function start(shop = aShop()) {
 describe('a file of finished operations', () => {
   it('is taken as one step that can be undone', () => {
     const { take, records, edit } = start();
-    expect(take(SHEAR, BRAKE)).toMatchObject({ operations: 2, left: { ready: [], known: [2, 3] } });
+    expect(take(SHEAR, BRAKE)).toMatchObject({ operations: 2, left: { rows: [], ready: [] } });
     expect(records()).toEqual([
       aRecord({
         id: '901/1:brake',
@@ -84,6 +87,19 @@ describe('a file of finished operations', () => {
     expect(check(SHEAR, SHEAR).problems[0]?.reason).toMatch(/stands in the file twice/);
     take(SHEAR);
     expect(check(SHEAR.replace('07:40', '07:50')).problems[0]?.reason).toMatch(/recorded already/);
+  });
+
+  it('keeps the rows with wrong cells when the others are taken; mended, they are taken too', () => {
+    const { take, service } = start();
+    const { left } = take(SHEAR, BRAKE.replace('Brake', 'B9'));
+    expect(left.rows.map(({ row }) => row)).toEqual([3]);
+    expect(left.problems).toMatchObject([{ row: 3, column: 'machine' }]);
+    const mended = left.rows.map(({ row, cells }) => ({ row, cells: cells.with(1, 'B1') }));
+    expect(service.recheck('old.csv', { header: left.header, rows: mended })).toMatchObject({ ready: [3] });
+    expect(service.take('old.csv', { header: left.header, rows: mended })).toMatchObject({
+      operations: 1,
+      left: { rows: [] },
+    });
   });
 
   it('without a column that is needed is refused with the list of columns', () => {

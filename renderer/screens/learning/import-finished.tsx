@@ -1,50 +1,20 @@
-import { Check, FileUp } from 'lucide-react';
-import { useState, type ReactNode } from 'react';
+import { Check, FileUp, RefreshCw } from 'lucide-react';
+import type { ReactNode } from 'react';
 import { FileTrigger } from 'react-aria-components';
 import type { CheckedImport } from '../../../core/contract/import.ts';
-import { contract } from '../../../core/contract/index.ts';
-import { invoke } from '../../queries/invoke.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { Tag } from '../../ui/tag.tsx';
-import { base64Of } from '../orders/import/base64.ts';
-import { count } from '../orders/import/import-rows.ts';
+import { count, rowsToMend } from '../orders/import/import-rows.ts';
+import { MendTable } from '../orders/import/mend-table.tsx';
 import { useSayDone } from '../shop/form/use-act.ts';
+import { useFinishedImport } from './finished-import.ts';
 import styles from './learning.module.css';
-
-interface Chosen {
-  readonly fileName: string;
-  readonly base64: string;
-  readonly checked: CheckedImport;
-}
-
-const PROBLEMS_SHOWN = 50;
 
 /** Finished operations from elsewhere: a button that reads a file, and what came of its check. */
 export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
-  const [chosen, choose] = useState<Chosen | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
-  const [busy, setBusy] = useState(false);
-  const sayDone = useSayDone();
-  const doing = async (work: () => Promise<void>) => {
-    setBusy(true);
-    setTrouble(null);
-    await work().catch((error: Error) => setTrouble(error.message));
-    setBusy(false);
-  };
-  const read = (file: File) =>
-    doing(async () => {
-      const base64 = base64Of(new Uint8Array(await file.arrayBuffer()));
-      const asked = { fileName: file.name, base64 };
-      choose({ ...asked, checked: await invoke(contract.importFinishedCheck, asked) });
-    });
-  const take = ({ fileName, base64 }: Chosen) =>
-    doing(async () => {
-      const { operations, left } = await invoke(contract.importFinishedTake, { fileName, base64 });
-      choose({ fileName, base64, checked: left });
-      await sayDone(`${count(operations, 'finished operation')} taken from ${fileName}.`);
-    });
+  const { checked, busy, trouble, read } = useFinishedImport();
   const button = (
     <FileTrigger
       acceptedFileTypes={['.csv', '.txt', 'text/csv']}
@@ -53,52 +23,83 @@ export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
         if (file) void read(file);
       }}
     >
-      <Button icon={FileUp} isDisabled={busy}>
+      <Button icon={FileUp} isDisabled={busy !== null}>
         Import finished operations
       </Button>
     </FileTrigger>
   );
-  const panel = (trouble !== null || chosen !== null) && (
-    <Panel title={chosen?.fileName ?? 'Finished operations'}>
+  const panel = (trouble !== null || checked !== null) && (
+    <Panel title={checked?.fileName ?? 'Finished operations'}>
       {trouble && <SentenceError message={trouble} />}
-      {chosen && <Checked checked={chosen.checked} busy={busy} onTake={() => void take(chosen)} />}
+      {checked && <Checked checked={checked} />}
     </Panel>
   );
   return { button, panel };
 }
 
-interface CheckedProps {
-  checked: CheckedImport;
-  busy: boolean;
-  onTake: () => void;
-}
-
-function Checked({ checked: { ready, known, problems, notes }, busy, onTake }: CheckedProps) {
+function Checked({ checked }: { checked: CheckedImport }) {
+  const { changed, mend, leaveOut } = useFinishedImport();
+  const toMend = rowsToMend(checked);
   return (
     <>
-      <div className={styles.summary}>
-        <Tag look="fine">{`${count(ready.length, 'operation')} ready`}</Tag>
-        <Tag>{`${count(known.length, 'operation')} known already`}</Tag>
-        <Tag look={problems.length > 0 ? 'late' : 'plain'}>{`${count(problems.length, 'cell')} to mend`}</Tag>
-        <Button look="primary" icon={Check} isDisabled={ready.length === 0 || busy} onPress={onTake}>
-          {`Take ${count(ready.length, 'good operation')}`}
-        </Button>
-      </div>
-      {notes.map((note) => (
+      <Summary checked={checked} toMend={toMend.length} />
+      {changed && (
+        <p className={styles.lead} role="status">
+          Cells were changed: check again before taking operations.
+        </p>
+      )}
+      {checked.notes.map((note) => (
         <p key={note} className={styles.lead}>
           {note}
         </p>
       ))}
-      {problems.length > 0 && (
-        <ul className={styles.problems} aria-label="Cells to mend in the file">
-          {problems.slice(0, PROBLEMS_SHOWN).map(({ row, column, value, reason }) => (
-            <li key={`${row} ${column}`}>
-              <strong>{`Row ${row}, ${column}${value ? ` “${value}”` : ''}:`}</strong> {reason}
-            </li>
-          ))}
-          {problems.length > PROBLEMS_SHOWN && <li>{`and ${problems.length - PROBLEMS_SHOWN} more`}</li>}
-        </ul>
+      {checked.rows.length === 0 && (
+        <p className={styles.lead}>Every row of this file is taken or left out.</p>
+      )}
+      {toMend.length > 0 && (
+        <>
+          <p className={styles.lead}>
+            Type over what is wrong, then check again. Rows stay here until they are mended or left out; the
+            good ones can be taken meanwhile.
+          </p>
+          <MendTable header={checked.header} rows={toMend} mend={mend} leaveOut={leaveOut} />
+        </>
       )}
     </>
+  );
+}
+
+function Summary({
+  checked: { fileName, ready, known },
+  toMend,
+}: {
+  checked: CheckedImport;
+  toMend: number;
+}) {
+  const { busy, changed, recheck, take } = useFinishedImport();
+  const sayDone = useSayDone();
+  const takeAll = async () => {
+    const taken = await take();
+    if (taken) await sayDone(`${count(taken.operations, 'finished operation')} taken from ${fileName}.`);
+  };
+  return (
+    <div className={styles.summary}>
+      <Tag look="fine">{`${count(ready.length, 'operation')} ready`}</Tag>
+      <Tag>{`${count(known.length, 'operation')} known already`}</Tag>
+      <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to mend`}</Tag>
+      <span className={styles.acts}>
+        <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
+          Check again
+        </Button>
+        <Button
+          look="primary"
+          icon={Check}
+          isDisabled={ready.length === 0 || changed || busy !== null}
+          onPress={() => void takeAll()}
+        >
+          {`Take ${count(ready.length, 'good operation')}`}
+        </Button>
+      </span>
+    </div>
   );
 }

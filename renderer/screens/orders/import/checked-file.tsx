@@ -16,6 +16,7 @@ import { MendTable } from './mend-table.tsx';
 /** What came of checking a file: what can be taken, what is there already, what has to be mended. */
 export function CheckedFile({ checked }: { checked: CheckedImport }) {
   const toMend = rowsToMend(checked);
+  const { mend, leaveOut } = useImport();
   const nothingLeft = checked.ready.length === 0 && toMend.length === 0;
   return (
     <>
@@ -27,7 +28,7 @@ export function CheckedFile({ checked }: { checked: CheckedImport }) {
             Type over what is wrong, then check again. Rows stay here until they are mended or left out; the
             good ones can be taken meanwhile.
           </p>
-          <MendTable header={checked.header} rows={toMend} />
+          <MendTable header={checked.header} rows={toMend} mend={mend} leaveOut={leaveOut} />
         </Panel>
       )}
     </>

@@ -2,14 +2,22 @@ import { X } from 'lucide-react';
 import { classes } from '../../../ui/classes.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { columnWidths, type RowToMend } from './import-rows.ts';
-import { useImport } from './import-state.ts';
+import type { FileImport } from './file-import.ts';
 import styles from './import.module.css';
 
 /** More rows than this at once help nobody; the rest come up when these are mended. */
 const SHOWN = 100;
 
+/** What is done to a row on screen. */
+type Mending = Pick<FileImport<unknown>, 'mend' | 'leaveOut'>;
+
+interface TableProps extends Mending {
+  header: readonly string[];
+  rows: readonly RowToMend[];
+}
+
 /** The bad rows with their reasons, each cell to be typed anew in place. */
-export function MendTable({ header, rows }: { header: readonly string[]; rows: readonly RowToMend[] }) {
+export function MendTable({ header, rows, ...mending }: TableProps) {
   const widths = columnWidths(header, rows);
   return (
     <div className={styles.scroll}>
@@ -27,7 +35,7 @@ export function MendTable({ header, rows }: { header: readonly string[]; rows: r
         </thead>
         <tbody>
           {rows.slice(0, SHOWN).map((row) => (
-            <MendRow key={row.row} header={header} widths={widths} row={row} />
+            <MendRow key={row.row} header={header} widths={widths} row={row} {...mending} />
           ))}
         </tbody>
       </table>
@@ -40,15 +48,14 @@ export function MendTable({ header, rows }: { header: readonly string[]; rows: r
   );
 }
 
-interface RowProps {
+interface RowProps extends Mending {
   header: readonly string[];
   /** Characters that fit into each column. */
   widths: readonly number[];
   row: RowToMend;
 }
 
-function MendRow({ header, widths, row }: RowProps) {
-  const { mend, leaveOut } = useImport.getState();
+function MendRow({ header, widths, row, mend, leaveOut }: RowProps) {
   const reasonsId = `reasons-${row.row}`;
   return (
     <>

@@ -1,0 +1,102 @@
+import { create } from 'zustand';
+import type { CheckedImport } from '../../../../core/contract/import.ts';
+import { base64Of } from './base64.ts';
+import { withCell, withoutRow } from './import-rows.ts';
+
+/** A file as the host is asked to look at it again. */
+type Mended = Pick<CheckedImport, 'fileName' | 'header' | 'rows'>;
+
+/** What the host does with one kind of file. */
+interface FileCalls<T> {
+  check(file: { fileName: string; base64: string }): Promise<CheckedImport>;
+  recheck(file: Mended): Promise<CheckedImport>;
+  take(file: Mended): Promise<T & { readonly left: CheckedImport }>;
+}
+
+/**
+ * A file on its way into the shop. It outlives the screen, so that mended cells are not lost when someone looks at the
+ * board in between.
+ */
+export interface FileImport<T> {
+  readonly checked: CheckedImport | null;
+  /** Cells were typed since the last check. */
+  readonly changed: boolean;
+  readonly busy: 'reading' | 'checking' | 'taking' | null;
+  readonly trouble: string | null;
+  /** What was taken from the file last. */
+  readonly taken: T | null;
+  read(file: File): Promise<void>;
+  mend(row: number, column: number, text: string): void;
+  leaveOut(row: number): void;
+  recheck(): Promise<void>;
+  take(): Promise<T | null>;
+  forget(): void;
+}
+
+/** The contract's limit on a file, as bytes before they are written as text. */
+const MOST_BYTES = 29_000_000;
+
+const tooLarge = ({ name }: File): string =>
+  `${name} is larger than 29 MB. Split it into smaller files; nothing was read.`;
+
+/** The import of one kind of file: choose, look, mend, take. */
+export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
+  create<FileImport<T>>((set, get) => {
+    /** Do one thing with the host; what was read before stays when it fails. */
+    const doing = async <R>(
+      busy: NonNullable<FileImport<T>['busy']>,
+      work: () => Promise<R>,
+    ): Promise<R | null> => {
+      set({ busy, trouble: null });
+      try {
+        return await work();
+      } catch (error) {
+        set({ trouble: (error as Error).message });
+        return null;
+      } finally {
+        set({ busy: null });
+      }
+    };
+    const change = (rows: CheckedImport['rows']) => {
+      const { checked } = get();
+      if (checked) set({ checked: { ...checked, rows }, changed: true });
+    };
+    return {
+      checked: null,
+      changed: false,
+      busy: null,
+      trouble: null,
+      taken: null,
+      async read(file) {
+        if (file.size > MOST_BYTES) return set({ trouble: tooLarge(file) });
+        const checked = await doing('reading', async () =>
+          calls.check({
+            fileName: file.name,
+            base64: base64Of(new Uint8Array(await file.arrayBuffer())),
+          }),
+        );
+        if (checked) set({ checked, changed: false, taken: null });
+      },
+      mend: (row, column, text) => change(withCell(get().checked?.rows ?? [], row, column, text)),
+      leaveOut(row) {
+        change(withoutRow(get().checked?.rows ?? [], row));
+        void get().recheck();
+      },
+      async recheck() {
+        const asked = mended(get().checked);
+        const checked = asked && (await doing('checking', () => calls.recheck(asked)));
+        if (checked) set({ checked, changed: false });
+      },
+      async take() {
+        const asked = mended(get().checked);
+        const result = asked && (await doing('taking', () => calls.take(asked)));
+        if (!result) return null;
+        set({ checked: result.left, changed: false, taken: result });
+        return result;
+      },
+      forget: () => set({ checked: null, changed: false, trouble: null, taken: null }),
+    };
+  });
+
+const mended = (checked: CheckedImport | null): Mended | null =>
+  checked && { fileName: checked.fileName, header: checked.header, rows: checked.rows };
