@@ -74,6 +74,7 @@ function dieRadius({ part, material }: Asked, machine: Machine): Found[] {
 
 /** The one blank is cut for one V; measured deductions may say that this machine's V needs another. */
 function otherV({ part, material, gauge, girthRule: rule, dieOpeningMm }: Asked, machine: Machine): Found[] {
+  if (material.deductions.length === 0) return [];
   const widthIn = (v: number | null): number | null => {
     const width = girth(part.profile, { ...formingOf(material, gauge, v), rule });
     return width.ok ? width.value.girthMm : null;
