@@ -43,6 +43,8 @@ export interface Cover<T = unknown> {
   readonly sizes: readonly number[];
   /** Every cost is a whole multiple of this; 0 when unknown. Lets a bound be rounded up. */
   readonly costUnit: number;
+  /** No cover costs less, whatever the columns: known before any is priced, for instance by area alone. */
+  readonly floor: number;
   /** Cost of the dearest column there can be: the scale for pieces that nothing covers. */
   readonly dearest: number;
   /**

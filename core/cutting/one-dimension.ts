@@ -65,6 +65,13 @@ export function coverOf(given: CutProblem): Cover<null> {
     stock: given.stock.map(({ available }) => ({ available })),
     sizes: given.items.map((item) => item.length),
     costUnit: commonUnit(costs),
+    floor: leastByRate(
+      given.items.reduce((sum, item) => sum + item.length * item.quantity, 0),
+      given.stock.map(({ length, cost, available }) => ({
+        rate: cost / Math.max(length - given.trim, 1e-9),
+        room: available === null ? null : available * Math.max(0, length - given.trim),
+      })),
+    ),
     dearest: Math.max(1, ...costs),
     price(values, wanted, duals) {
       const columns: Column<null>[] = [];
@@ -90,6 +97,26 @@ export function coverOf(given: CutProblem): Cover<null> {
       return columns;
     },
   };
+}
+
+/**
+ * The least that a length or an area of material costs when it is taken where it is cheapest, as far as that reaches.
+ * @param rooms what each stock has at most, null without limit
+ */
+export function leastByRate(
+  amount: number,
+  rooms: readonly { readonly rate: number; readonly room: number | null }[],
+): number {
+  let left = amount;
+  let cost = 0;
+  const usable = rooms.filter(({ rate }) => Number.isFinite(rate));
+  for (const { rate, room } of usable.sort((a, b) => a.rate - b.rate)) {
+    const taken = Math.min(left, room ?? Infinity);
+    cost += taken * rate;
+    left -= taken;
+  }
+  // A rounding error must not lift the bound over a cost that can be met exactly.
+  return cost * (1 - 1e-9);
 }
 
 const columnOf = (pattern: Pattern, stock: number, cost: number): Column<null> => ({

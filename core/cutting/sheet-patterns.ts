@@ -1,7 +1,7 @@
 import { axisRule } from './axis.ts';
 import type { Column, Cover, Effort, Peak } from './cover.ts';
 import { bestPattern, fewPieces, lengthTolerance, type AxisRule, type PatternEffort } from './knapsack.ts';
-import { commonUnit } from './one-dimension.ts';
+import { commonUnit, leastByRate } from './one-dimension.ts';
 import type { BlankSize, RunInput, ShearLimits, Stock } from './run.ts';
 import { stripChoice, type StripOption, type StripChoice } from './strip-choice.ts';
 
@@ -54,6 +54,10 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
     })),
     sizes: sizes.map((size) => size.girthMm * size.lengthMm),
     costUnit: commonUnit(costs),
+    floor: leastByRate(
+      sizes.reduce((sum, size) => sum + size.girthMm * size.lengthMm * size.quantity, 0),
+      run.stock.map((stock, at) => areaRate(stock, lengths[at] as number[])),
+    ),
     dearest: Math.max(1, ...costs),
     price(values, wanted, duals, effort) {
       const columns: Column<SheetLayout>[] = [];
@@ -78,6 +82,18 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
 
 const coilCost = (centsPerMetre: number, lengthMm: number): number =>
   Math.round((centsPerMetre * lengthMm) / 1000);
+
+/** Cost of a usable square millimetre, trim taken off, and how many there are. */
+function areaRate(stock: Stock, lengths: readonly number[]): { rate: number; room: number | null } {
+  const across = stock.widthMm - stock.sideTrimMm;
+  if (stock.kind === 'coil') {
+    const { centsPerMetre, endTrimMm, lengthMm } = stock;
+    const rates = lengths.map((length) => coilCost(centsPerMetre, length + endTrimMm) / (length * across));
+    return { rate: Math.min(Infinity, ...rates), room: lengthMm === null ? null : lengthMm * across };
+  }
+  const area = (stock.lengthMm - stock.endTrimMm) * across;
+  return { rate: stock.costCents / area, room: stock.available === null ? null : stock.available * area };
+}
 
 /** What one use of a stock may be: the sheet, or a length off the coil that makes one panel. */
 function cutsFrom(stock: Stock, lengths: readonly number[]) {

@@ -61,7 +61,7 @@ export function* solveCover<T>(
     pool: createPool<T>([]),
     uses: null,
     cost: Infinity,
-    lowerBound: 0,
+    lowerBound: cover.floor,
     infeasible: false,
     steps: 0,
   };

@@ -1,0 +1,60 @@
+import { improveRun } from '../../core/cutting/plan-run.ts';
+import type { RunInput, SheetStock } from '../../core/cutting/run.ts';
+import { Rng } from '../../core/schedule/search/rng.ts';
+import { loadHighs, mipWith } from '../../electron/solver/highs.ts';
+
+/**
+ * Invented runs of 200 blanks in 40 girths and 8 lengths, from one sheet size and from four: when the first answer is
+ * there and how near the last is to the bound, in seconds of this process's own time, so that a busy machine counts less.
+ * `node tests/bench/cut-run.ts [SECONDS [RUNS]]`
+ */
+const LENGTHS = [610, 914, 1219, 1524, 1829, 2134, 2438, 3048];
+const SIZES: readonly (readonly [width: number, length: number])[] = [[1219.2, 3048], [914.4, 2438.4], [1219.2, 2438.4], [1524, 3048]]; // prettier-ignore
+
+function inventedRun(seed: number, sizes: number): RunInput {
+  const rng = new Rng(seed);
+  const draw = (low: number, high: number): number => low + Math.floor(rng.next() * (high - low + 1));
+  const girths = Array.from({ length: 40 }, () => draw(600, 6100) / 10);
+  const lines = Array.from({ length: 200 }, (_, k) => ({
+    id: `${1000 + k}/1`,
+    girthMm: girths[k % 40] as number,
+    lengthMm: LENGTHS[draw(0, 7)] as number,
+    ...{ quantity: 1, overrun: 0, due: null },
+  }));
+  const stock = SIZES.slice(0, sizes).map(([widthMm, lengthMm], at): SheetStock => ({
+    ...{ kind: 'sheet', id: `S${at}`, widthMm, lengthMm, available: null, remnant: false },
+    ...{ costCents: Math.round((widthMm * lengthMm) / 1000), endTrimMm: 0, sideTrimMm: 0 },
+  }));
+  const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40, scribe: true, continuousFrom: null }; // prettier-ignore
+  return { lines, stock, shear, keep: { widthMm: 152.4, lengthMm: 609.6 } };
+}
+
+const seconds = Number(process.argv[2] ?? 5);
+const runs = Number(process.argv[3] ?? 5);
+const cpu = (): number => process.cpuUsage().user / 1e6 + process.cpuUsage().system / 1e6;
+const highs = await loadHighs();
+
+for (const sizes of [1, 4])
+  for (let seed = 1; seed <= runs; seed++) {
+    const from = cpu();
+    const left = (): number => seconds - (cpu() - from);
+    const improving = improveRun(inventedRun(seed, sizes), { solveMip: mipWith(highs, left) });
+    if (!improving.ok) throw new Error(improving.problems[0]?.message);
+    let first = NaN;
+    let gap = Infinity;
+    for (const { plan, done } of improving.value) {
+      if (plan) {
+        if (Number.isNaN(first)) first = cpu() - from;
+        gap = plan.lowerBoundCents > 0 ? plan.costCents / plan.lowerBoundCents - 1 : Infinity;
+      }
+      if (done || left() <= 0) break;
+    }
+    console.log(
+      JSON.stringify({
+        ...{ name: `200 blanks, ${sizes} sheet size${sizes > 1 ? 's' : ''}, seed ${seed}` },
+        firstAnswerMs: Math.round(1000 * first),
+        gapPercent: Number((100 * gap).toFixed(2)),
+        seconds: Number((cpu() - from).toFixed(2)),
+      }),
+    );
+  }
