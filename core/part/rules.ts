@@ -67,7 +67,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
     verdict: 'warning',
     says: 'An inside radius is tighter than the metal stands.',
     source:
-      'steel: air-forming article in the trade press, sharp below 0.63 T; aluminium: Aluminum Design Manual 2005, table 3-1, 3003-H14',
+      'steel: air-forming article in the trade press, sharp below 0.63 T; aluminium: Aluminum Design Manual 2005, table 3-1, by alloy and temper',
   },
   'radius made by the V': {
     verdict: 'warning',
