@@ -8,6 +8,12 @@ import { Sequence } from './sequence.ts';
 
 /** Kicks in vain, per job, before the search begins anew from an order by lot. */
 const PATIENCE = 4;
+/**
+ * How a round goes on. Without changeovers, far kicks and nothing worse; with them, near kicks, and a descent that ends
+ * above the one before by about this share of it is now and then gone on from.
+ */
+const PLAIN = { longest: 12, tolerance: 0 };
+const WITH_SETUPS = { longest: 5, tolerance: 0.006 };
 /** Changes priced between two looks at the outside. */
 const BREATH = 20_000;
 const TINY = 1e-6;
@@ -24,12 +30,14 @@ export function* iterateSequence(
   first: NumberedQueues,
   rng: Rng,
 ): Generator<Sighting, void> {
+  const { longest, tolerance } = problem.setups[0]!.free ? PLAIN : WITH_SETUPS;
   const sequence = new Sequence(problem, first[0]!);
   let best: Sighting = { queues: first, objective: sequence.objective, evaluations: 0 };
   let evaluations = 0;
   let breath = 0;
   let home = sequence.order.slice();
-  let value = Infinity;
+  let value = sequence.objective;
+  let least = value;
   for (let idle = 0; ; idle++) {
     for (const priced of descend(sequence, rng)) {
       evaluations += priced;
@@ -37,16 +45,21 @@ export function* iterateSequence(
       breath = evaluations + BREATH;
       yield { ...best, evaluations };
     }
-    if (sequence.objective < value - TINY) idle = 0;
-    if (sequence.objective <= value + TINY) {
+    if (sequence.objective <= value - tolerance * value * Math.log(1 - rng.next())) {
       value = sequence.objective;
       home = sequence.order.slice();
     } else sequence.load(home);
+    if (value < least - TINY) {
+      least = value;
+      idle = 0;
+    }
     if (value < best.objective - TINY) best = { queues: [home], objective: value, evaluations };
-    if (idle < PATIENCE * sequence.jobs) kick(sequence, rng);
+    if (idle < PATIENCE * sequence.jobs) kick(sequence, longest, rng);
     else {
       shuffle(sequence, rng);
-      value = Infinity;
+      idle = 0;
+      value = sequence.objective;
+      least = value;
     }
   }
 }

@@ -1,20 +1,18 @@
 import type { Rng } from '../rng.ts';
 import type { Sequence } from './sequence.ts';
 
-/** Longest stretch a kick moves, and the most that stays between the two. */
-const LONGEST = 15;
-
 /**
  * Lets two short stretches change places, wherever they are: what no single exchange of neighbouring stretches takes back.
  * It is the double bridge of travelling-salesman searches (O. Martin, S. W. Otto and E. W. Felten, Complex Systems 5,
  * 1991, pp. 299-326, from memory).
+ * @param longest the most jobs of a stretch, and of what stays between the two
  */
-export function kick(sequence: Sequence, rng: Rng): void {
+export function kick(sequence: Sequence, longest: number, rng: Rng): void {
   const { jobs } = sequence;
-  const longest = Math.max(1, Math.min(LONGEST, jobs >> 2));
-  const first = 1 + rng.below(longest);
-  const second = Math.min(1 + rng.below(longest), jobs - first);
-  const between = rng.below(Math.min(LONGEST, jobs - first - second) + 1);
+  const most = Math.max(1, Math.min(longest, jobs >> 2));
+  const first = 1 + rng.below(most);
+  const second = Math.min(1 + rng.below(most), jobs - first);
+  const between = rng.below(Math.min(longest, jobs - first - second) + 1);
   const from = rng.below(jobs - first - second - between + 1);
   const until = from + first + between + second;
   sequence.exchange(from, from + first, until);

@@ -105,8 +105,11 @@ export class Sequence {
     }
     // The work is the same, so what the end shifts by is changeovers.
     let price = (this.#weightSetup + this.#weightEnd) * shift;
-    const rest = this.#least(until, n, shift);
     const least = this.#least(from, middle, later);
+    // What comes sooner can gain no more than all it costs.
+    const most = this.#sum[shift < 0 ? n : until]! - this.#sum[middle]!;
+    if (price + least - most > limit) return Infinity;
+    const rest = this.#least(until, n, shift);
     const gain = this.#least(middle, until, sooner);
     price += rest + least + gain;
     if (price > limit) return Infinity;
