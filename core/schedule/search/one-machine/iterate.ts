@@ -9,10 +9,11 @@ import { Sequence } from './sequence.ts';
 /** Kicks in vain, per job, before the search begins anew from an order by lot. */
 const PATIENCE = 4;
 /**
- * How a round goes on. Without changeovers, far kicks and nothing worse; with them, near kicks, and a descent that ends
- * above the one before by about this share of it is now and then gone on from.
+ * How a round goes on. Without changeovers kicks reach as far as they may (`longest` stretch) and nothing worse is gone on
+ * from; with them kicks stay near, and a descent that ends above the one before by about this share of it is taken now
+ * and then.
  */
-const PLAIN = { longest: 12, tolerance: 0 };
+const PLAIN = { longest: Infinity, tolerance: 0 };
 const WITH_SETUPS = { longest: 5, tolerance: 0.006 };
 /** Changes priced between two looks at the outside. */
 const BREATH = 20_000;
