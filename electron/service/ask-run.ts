@@ -1,6 +1,6 @@
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { AskSolver, Found } from '../solver/messages.ts';
-import { GRACE_MS, untilDone } from './solver-run.ts';
+import { stopSolver, untilDone } from './solver-run.ts';
 
 export interface AskRun {
   /** Null when it was answered, else what went wrong, for the log. The process is gone then. */
@@ -19,9 +19,6 @@ export function startAsk(launch: LaunchSolver, ask: AskSolver, onFound: (found: 
   });
   return {
     end,
-    stop() {
-      solver.send({ kind: 'stop', runId: ask.runId });
-      setTimeout(() => solver.kill(), GRACE_MS).unref();
-    },
+    stop: () => stopSolver(solver, ask.runId),
   };
 }

@@ -1,7 +1,7 @@
 import type { ProblemInput, Queues } from '../../core/schedule/problem.ts';
 import type { LaunchSolver, Solver } from '../solver/launch.ts';
 import type { Best, FromSolver, ToSolver } from '../solver/messages.ts';
-import { GRACE_MS, untilDone } from './solver-run.ts';
+import { stopSolver, untilDone } from './solver-run.ts';
 
 /** What is known of a run while it goes on. */
 export interface RunProgress {
@@ -45,8 +45,12 @@ export function startRun({ runId, problem, queues, seconds, ...options }: RunOpt
   const startedAt = performance.now();
   const counts: Counts[] = [];
   const solvers = Array.from({ length: options.processes }, () => options.launch());
-  const tellAll = (): void => solvers.forEach((solver) => solver.send({ kind: 'stop', runId }));
   let best: Best | null = null;
+  let ending = false;
+  const stopAll = (): void => {
+    ending = true;
+    solvers.forEach((solver) => stopSolver(solver, runId));
+  };
   let stopped = false;
   const progress = (): RunProgress => ({
     ...total(counts),
@@ -58,7 +62,7 @@ export function startRun({ runId, problem, queues, seconds, ...options }: RunOpt
     counts[lane] = { step, evaluations, bound };
     if (report.best && (best === null || report.best.objective < best.objective)) best = report.best;
     // One is done before its time only when its plan is proven best: the others need not go on.
-    if (report.kind === 'done') tellAll();
+    if (report.kind === 'done') stopAll();
     else options.onProgress(progress());
   };
   const runs = solvers.map((solver, lane) =>
@@ -66,7 +70,8 @@ export function startRun({ runId, problem, queues, seconds, ...options }: RunOpt
       solver,
       { kind: 'start', runId, problem, queues, seed: options.seed + lane, budgetMs: seconds * 1000 },
       (report) => onReport(lane, report),
-    ),
+      // A process that was told to stop and had to be ended has not failed.
+    ).then((failure) => (ending ? null : failure)),
   );
   return {
     end: Promise.all(runs).then((failures) => {
@@ -76,8 +81,7 @@ export function startRun({ runId, problem, queues, seconds, ...options }: RunOpt
     }),
     stop() {
       stopped = true;
-      tellAll();
-      setTimeout(() => solvers.forEach((solver) => solver.kill()), GRACE_MS).unref();
+      stopAll();
     },
   };
 }

@@ -1,8 +1,20 @@
 import type { Solver } from '../solver/launch.ts';
 import type { FromSolver, ToSolver } from '../solver/messages.ts';
 
-/** How long past its budget, or past a stop, a solver process may take to answer before it is ended. */
-export const GRACE_MS = 3000;
+/** How long past its budget a solver process may take to answer; its start on a busy machine is part of that. */
+const GRACE_MS = 12_000;
+
+/**
+ * How long after a stop. A stop is obeyed within a tenth of a second, so a process that is deep in a step is ended; what it
+ * found was told before.
+ */
+const STOP_GRACE_MS = 80;
+
+/** Ask for the best so far, and end the process if it does not answer at once. */
+export function stopSolver(solver: Solver, runId: string): void {
+  solver.send({ kind: 'stop', runId });
+  setTimeout(() => solver.kill(), STOP_GRACE_MS).unref();
+}
 
 type Work = Exclude<ToSolver, { kind: 'stop' }>;
 type Answer = Exclude<FromSolver, { kind: 'failed' }>;

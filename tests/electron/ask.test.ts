@@ -37,15 +37,16 @@ function open(shop = demo(), launch: LaunchSolver = realSolver) {
   const clock = fixedClock();
   const edit = editService(store, clock, pushes);
   const ask = askService({ store, clock, pushes, launch, log });
-  const ended = (): Promise<AskState> =>
+  const told = (wanted: (state: AskState) => boolean): Promise<AskState> =>
     new Promise((resolve) => {
       const stop = pushes.listen((push) => {
-        if (push.kind !== 'ask' || push.state.phase === 'running') return;
+        if (push.kind !== 'ask' || !wanted(push.state)) return;
         stop();
         resolve(push.state);
       });
     });
-  return { ask, edit, ended, log, shop: () => store.run('read', readShop) };
+  const ended = () => told(({ phase }) => phase !== 'running');
+  return { ask, edit, told, ended, log, shop: () => store.run('read', readShop) };
 }
 
 const search = { seconds: 0.6, seed: 1 };
@@ -107,10 +108,11 @@ describe('asking how to take a rush in', () => {
   });
 
   it('can be stopped: the best so far stays', async () => {
-    const { ask, ended } = open();
+    const { ask, told, ended } = open();
+    const found = told(({ way }) => way !== null);
     const end = ended();
     const { runId } = ask.rush([someLine], { seconds: 60, seed: 1 });
-    await new Promise((resolve) => setTimeout(resolve, 1200));
+    await found;
     ask.stop(runId);
     const state = await end;
     expect(state.phase).toBe('stopped');
