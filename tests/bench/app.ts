@@ -9,6 +9,7 @@ import { toSearchProblem } from '../../core/shop/to-problem.ts';
 import { instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { benchAsk } from './ask.ts';
+import { benchChance } from './chance.ts';
 import { benchWindow } from './window.ts';
 
 const MONDAY = instant(Date.parse('2026-11-30T12:10:00Z') / 1000);
@@ -55,6 +56,7 @@ export async function benchApp(seconds: number, seed: number): Promise<void> {
   both('changeover', hours(planned.changeoverSeconds), hours(yardstick.changeoverSeconds));
   both('late lines', String(planned.lateLines), String(yardstick.lateLines));
   benchAsk(print);
+  benchChance(shop, MONDAY, print);
   await benchWindow(shop);
 }
 
