@@ -31,6 +31,8 @@ export const searchState = z.strictObject({
   joins: z.strictObject({ count: z.int(), savedCents: z.number(), objectiveAdded: z.number() }).nullable(),
   /** A sentence when the run failed or when there was nothing to plan. */
   message: z.string().nullable(),
+  /** The confidence with which lines were to be on time; null: by the times as estimated. */
+  protect: z.number().nullable(),
 });
 export type SearchState = z.infer<typeof searchState>;
 
@@ -40,7 +42,12 @@ export type SearchState = z.infer<typeof searchState>;
  */
 export const searchStart = call(
   'search.start',
-  z.strictObject({ seconds: z.number().min(0.1).max(3600), seed: z.int().min(0).max(2_147_483_647) }),
+  z.strictObject({
+    seconds: z.number().min(0.1).max(3600),
+    seed: z.int().min(0).max(2_147_483_647),
+    /** Share of plans like this in which a line shall be done by its due date; null: plan by the times as estimated. */
+    protect: z.number().min(0.5).max(0.99).nullable(),
+  }),
   z.strictObject({ runId: z.string() }),
 );
 export const searchStop = call('search.stop', z.strictObject({ runId: z.string() }), z.strictObject({}));

@@ -68,7 +68,7 @@ export function makeAnswers(host: Host): Answers {
     importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
     importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
     importFinishedTake: ({ fileName, ...table }) => finished.take(fileName, table),
-    searchStart: ({ seconds, seed }) => search.start(seconds, seed),
+    searchStart: ({ seconds, seed, protect }) => search.start(seconds, seed, protect),
     searchStop({ runId }) {
       search.stop(runId);
       return {};

@@ -1,9 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import type { SearchState } from '../../core/contract/search.ts';
+import type { Spread } from '../../core/estimate/learn/spread.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
-import type { Problem } from '../../core/schedule/problem.ts';
+import type { Problem, Queues } from '../../core/schedule/problem.ts';
+import { protect as pullIn } from '../../core/schedule/protect.ts';
 import { toSearchProblem } from '../../core/shop/to-problem.ts';
 import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
@@ -15,10 +17,13 @@ import type { EditService } from './edit.ts';
 import type { Pushes } from './pushes.ts';
 import { startRun, type RunEnd, type RunProgress } from './search-run.ts';
 import { readShop } from './shop.ts';
+import { spreadReader } from './spread.ts';
 
 const LABEL = 'Plan the week';
 const PUSH_MS = 100;
 const CURVE_POINTS = 200;
+/** How often the plan is played through to see what it needs beyond its times. */
+const PLAYED = 500;
 
 /** How many searches run side by side: two where the machine has the cores. */
 export const searchProcesses = (): number => Math.min(2, availableParallelism());
@@ -35,6 +40,7 @@ interface Deps {
 /** Plans the week: one run at a time; its best plan is checked and becomes one step of the history. */
 export const searchService = (deps: Deps) => {
   const { store, clock, pushes, edit, launch } = deps;
+  const spreadOf = spreadReader(store);
   let state: SearchState | null = null;
   let stop: () => void = () => undefined;
   let pushedAt = -Infinity;
@@ -49,12 +55,14 @@ export const searchService = (deps: Deps) => {
     /** The run that is going, or the last one. */
     read: (): SearchState | null => state,
 
-    start(seconds: number, seed: number): { runId: string } {
+    /** @throws Refused when a run is going, there is nothing to plan, or too little finished work to protect by */
+    start(seconds: number, seed: number, protect: number | null = null): { runId: string } {
       if (state?.phase === 'running')
         throw new Refused('busy', 'The week is being planned already. Wait until that is done, or stop it.');
       const shop = store.run('read the shop', readShop);
       const now = clock.now();
-      const { problem, queues } = valueOf(toSearchProblem(shop, now));
+      const { problem: plain, queues } = valueOf(toSearchProblem(shop, now));
+      const problem = protect === null ? plain : pulledIn(protect, plain, queues, valueOf(spreadOf(shop)));
       if (problem.input.jobs.length === 0)
         throw new Refused(
           'refused',
@@ -62,7 +70,7 @@ export const searchService = (deps: Deps) => {
         );
       const mark = edit.mark();
       const runId = randomUUID();
-      let running = firstState(runId, seconds, valueOf(decode(problem, queues)));
+      let running = firstState(runId, seconds, protect, valueOf(decode(problem, queues)));
       const onProgress = (progress: RunProgress): void => {
         running = withProgress(running, progress);
         if (performance.now() - pushedAt >= PUSH_MS) tell(running);
@@ -167,9 +175,14 @@ function adopt(
 const mutable = (queues: Readonly<Record<string, readonly string[]>>): Record<string, string[]> =>
   Object.fromEntries(Object.entries(queues).map(([machine, operations]) => [machine, [...operations]]));
 
+/** Due dates pulled in by what plans like this one usually need beyond their times. @throws Refused */
+const pulledIn = (confidence: number, problem: Problem, queues: Queues, spread: Spread): Problem =>
+  valueOf(pullIn(problem, queues, spread, confidence, { runs: PLAYED, seed: 1 }));
+
 const firstState = (
   runId: string,
   budgetSeconds: number,
+  protect: number | null,
   present: { readonly objective: number; readonly terms: NonNullable<SearchState['terms']> },
 ): SearchState => ({
   runId,
@@ -186,6 +199,7 @@ const firstState = (
   stepId: null,
   joins: null,
   message: null,
+  protect,
 });
 
 function withProgress(

@@ -80,7 +80,8 @@ export const useRedo = () => useMutation({ mutationFn: () => invoke(contract.edi
 
 export const useSearchStart = () =>
   useMutation({
-    mutationFn: (input: { seconds: number; seed: number }) => invoke(contract.searchStart, input),
+    mutationFn: (input: { seconds: number; seed: number; protect: number | null }) =>
+      invoke(contract.searchStart, input),
   });
 export const useSearchStop = () =>
   useMutation({ mutationFn: (runId: string) => invoke(contract.searchStop, { runId }) });

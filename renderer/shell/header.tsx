@@ -5,7 +5,7 @@ import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { Menu } from '../ui/menu.tsx';
 import styles from './shell.module.css';
-import { planSeconds, type PlanRun } from './use-plan-run.ts';
+import { planProtect, planSeconds, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 const inWords: Readonly<Record<string, string>> = {
@@ -15,8 +15,18 @@ const inWords: Readonly<Record<string, string>> = {
   '300': '5 minutes',
 };
 
+const protectWords: Readonly<Record<string, string>> = {
+  'as estimated': 'Plan by the estimated times',
+  '80': 'Protect 80 %: eight of ten such lines on time',
+  '90': 'Protect 90 %: nine of ten such lines on time',
+  '95': 'Protect 95 %: nineteen of twenty on time',
+};
+
 function PlanButton({ run }: { run: PlanRun }) {
   const seconds = planSeconds.use();
+  const protect = planProtect.use();
+  const time = seconds === '60' || seconds === '300' ? `${Number(seconds) / 60} min` : `${seconds} s`;
+  const shielded = protect === 'as estimated' ? '' : ` · ${protect} %`;
   if (run.running)
     return (
       <Button icon={Square} onPress={run.stop}>
@@ -29,16 +39,28 @@ function PlanButton({ run }: { run: PlanRun }) {
         Plan the week
       </Button>
       <Menu
-        label="How long to search"
-        entries={planSeconds.choices.map((choice) => ({
-          id: choice,
-          label: `Search for ${inWords[choice]}`,
-          end: choice === seconds ? 'chosen' : undefined,
-          act: () => planSeconds.write(choice),
-        }))}
+        label="How to search"
+        entries={[
+          ...planSeconds.choices.map((choice) => ({
+            id: choice,
+            label: `Search for ${inWords[choice]}`,
+            end: choice === seconds ? 'chosen' : undefined,
+            act: () => planSeconds.write(choice),
+          })),
+          ...planProtect.choices.map((choice) => ({
+            id: `protect ${choice}`,
+            label: protectWords[choice] ?? choice,
+            end: choice === protect ? 'chosen' : undefined,
+            act: () => planProtect.write(choice),
+          })),
+        ]}
       >
-        <Button look="primary" aria-label={`Search time: ${inWords[seconds]}`} icon={ChevronDown}>
-          {seconds === '60' || seconds === '300' ? `${Number(seconds) / 60} min` : `${seconds} s`}
+        <Button
+          look="primary"
+          aria-label={`Search time: ${inWords[seconds]}${shielded && `, protecting ${protect} %`}`}
+          icon={ChevronDown}
+        >
+          {`${time}${shielded}`}
         </Button>
       </Menu>
     </div>

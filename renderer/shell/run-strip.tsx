@@ -20,14 +20,16 @@ export function runSentence({
   startObjective,
   joins,
   message,
+  protect,
 }: SearchState): string {
   if (phase === 'failed') return message ?? 'The search failed; the plan is as it was. Try again.';
-  if (phase === 'running') return `Planning: ${Math.floor(seconds)} of ${Math.round(budgetSeconds)} s`;
+  const aim = protect === null ? '' : `, protecting ${Math.round(protect * 100)} %`;
+  if (phase === 'running') return `Planning${aim}: ${Math.floor(seconds)} of ${Math.round(budgetSeconds)} s`;
   if (message) return message;
   const ended =
     phase === 'stopped'
       ? `Stopped after ${formatDuration(seconds)}`
-      : `Planned in ${formatDuration(seconds)}`;
+      : `Planned in ${formatDuration(seconds)}${aim}`;
   if (objective === null || startObjective === null) return `${ended}.`;
   const gain = startObjective === 0 ? 0 : Math.round((1 - objective / startObjective) * 100);
   return gain <= 0

@@ -6,6 +6,19 @@ import { toastError } from '../ui/toast.tsx';
 /** How long the search may take, in seconds. */
 export const planSeconds = storedChoice('foldweek.planSeconds', ['5', '20', '60', '300'], '20');
 
+/** With what confidence, in percent, lines are to be on time; 'as estimated' plans by the times as they are estimated. */
+export const planProtect = storedChoice(
+  'foldweek.planProtect',
+  ['as estimated', '80', '90', '95'],
+  'as estimated',
+);
+
+/** The share asked for; null: none. */
+const protectShare = (): number | null => {
+  const chosen = planProtect.read();
+  return chosen === 'as estimated' ? null : Number(chosen) / 100;
+};
+
 /** The key that searches on from the best plan found, for as long again. */
 export const KEEP_GOING = 'G';
 
@@ -33,7 +46,10 @@ export function usePlanRun(): PlanRun {
     start() {
       if (running) return;
       runsStarted += 1;
-      start.mutate({ seconds: Number(planSeconds.read()), seed: runsStarted }, { onError: toastError });
+      start.mutate(
+        { seconds: Number(planSeconds.read()), seed: runsStarted, protect: protectShare() },
+        { onError: toastError },
+      );
     },
     stop() {
       if (state?.phase === 'running') stop.mutate(state.runId, { onError: toastError });

@@ -123,6 +123,20 @@ describe('planning the week', () => {
     expect(end.seconds).toBeLessThan(10);
   });
 
+  it('plans so that lines are likely on time when asked, and says so', async () => {
+    const { start: plan, ended, edit } = start();
+    plan(1, 1, 0.9);
+    const end = await ended();
+    expect(end).toMatchObject({ phase: 'finished', protect: 0.9, message: null });
+    expect(end.objective!).toBeLessThan(end.startObjective!);
+    expect(edit.history().undo).toHaveLength(1);
+  });
+
+  it('cannot protect lines while too little work was finished', () => {
+    const { start: plan } = start(aShop());
+    expect(refusalOf(() => plan(1, 1, 0.9)).message).toMatch(/finished/);
+  });
+
   it('names the step of the history that its plan became', async () => {
     const { start: plan, ended, edit } = start();
     plan(0.5, 1);

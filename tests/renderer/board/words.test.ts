@@ -73,6 +73,7 @@ describe('the search in a sentence', () => {
     curve: [],
     stepId: null,
     joins: null,
+    protect: null,
     message: null,
   };
 

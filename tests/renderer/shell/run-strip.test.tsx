@@ -20,6 +20,7 @@ const ended = (stepId: number | null): SearchState => ({
   curve: [],
   stepId,
   joins: null,
+  protect: null,
   message: null,
 });
 
