@@ -31,7 +31,8 @@ describe('a published gauge table', () => {
 
 it.each(metal.options)('the default strength and K-factor of %s make a valid material', (of) => {
   const { tensileMpa, kFactor } = METAL_DEFAULTS[of];
-  const row = { id: of, name: of, metal: of, tensileMpa, kFactor, gauges: publishedGauges(of), revision: 0 };
+  const own = { temper: null, deductions: [], revision: 0 };
+  const row = { id: of, name: of, metal: of, tensileMpa, kFactor, gauges: publishedGauges(of), ...own };
   expect(material.parse(row)).toEqual(row);
 });
 
