@@ -42,12 +42,18 @@ export const rowsIn = (db: Db) => {
       of(kind).remove.run({ id });
     },
 
-    /** Records of operations whose line is still open, or that are still under way. */
-    openRecords(): RowOf<'record'>[] {
-      const lineId = sql`substr(${tables.record.id}, 1, instr(${tables.record.id}, ':') - 1)`;
+    /**
+     * Records of operations whose line is still open or that are still under way, and what each machine finished last,
+     * which says since when it has been free.
+     */
+    presentRecords(): RowOf<'record'>[] {
+      const { id, machineId, end } = tables.record;
+      const lineId = sql`substr(${id}, 1, instr(${id}, ':') - 1)`;
+      // SQLite takes the other columns from the row that holds the maximum.
+      const newest = sql`select id from (select ${id} as id, max(${end}) from ${tables.record} where ${end} is not null group by ${machineId})`;
       return read(
         'record',
-        sql`${lineId} in (select ${tables.line.id} from ${tables.line} where ${tables.line.status} = 'open') or ${tables.record.end} is null`,
+        sql`${lineId} in (select ${tables.line.id} from ${tables.line} where ${tables.line.status} = 'open') or ${end} is null or ${id} in (${newest})`,
       );
     },
 

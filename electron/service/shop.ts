@@ -23,7 +23,7 @@ export function readShop({ rows }: Work): Shop {
     line: rows.read('line'),
     queue: rows.read('queue'),
     pin: rows.read('pin'),
-    record: rows.openRecords(),
+    record: rows.presentRecords(),
     learned: rows.read('learned'),
     movement: rows.newestMovements(NEWEST_MOVEMENTS),
     cutList: rows.read('cutList'),

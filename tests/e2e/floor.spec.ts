@@ -61,6 +61,48 @@ test('work pauses for a reason and goes on; the machine is remembered after a re
   await expect(card(page).getByText(/Under way/)).toBeVisible();
 });
 
+test('a start and an end that nobody pressed in time are given afterwards, one step each', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const line = await standAt(page, 'S1 Shear');
+  const clock = page.getByRole('dialog').getByLabel('Time');
+  const give = async (minutesLater: number) => {
+    const [hours = 0, minutes = 0] = (await clock.inputValue()).split(':').map(Number);
+    const of = (count: number) => String(count).padStart(2, '0');
+    const given = hours * 60 + minutes + minutesLater;
+    const text = `${of(Math.floor(given / 60))}:${of(given % 60)}`;
+    await clock.fill(text);
+    return text;
+  };
+  await page.keyboard.press('t');
+  const from = page.getByRole('button', { name: 'Start from then' });
+  await give(1);
+  await expect(page.getByText(/That is still to come/)).toBeVisible();
+  await expect(from).toBeDisabled();
+  const began = await give(-41);
+  await from.click();
+  await expect(card(page).getByText(new RegExp(`since Mon ${began}`))).toBeVisible();
+
+  await card(page).getByRole('button', { name: 'Ended earlier' }).click();
+  await give(-41);
+  await expect(
+    page.getByText(new RegExp(`Something else was recorded until Mon 30 Nov ${began}`)),
+  ).toBeVisible();
+  const ended = await give(31);
+  await page.getByRole('button', { name: 'Done at that time' }).click();
+  await page.getByRole('button', { name: 'They are good' }).click();
+  await expect(card(page).getByRole('heading')).not.toHaveText(line);
+  await page.keyboard.press('t');
+  await expect(page.getByText(`Not before Mon 30 Nov ${ended}.`)).toBeVisible();
+  await page.keyboard.press('Escape');
+  await undo(page).click();
+  await expect(card(page).getByText(new RegExp(`since Mon ${began}`))).toBeVisible();
+  await undo(page).click();
+  await expect(card(page).getByRole('button', { name: 'Start' })).toBeVisible();
+});
+
 test('standards learned from finished work are taken over, move the plan, and are undone', async ({
   app,
 }) => {

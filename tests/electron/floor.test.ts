@@ -48,5 +48,26 @@ it('work under way stays in sight when its line is cancelled', () => {
   edit.apply({ do: 'line.save', line: { ...aLine(), status: 'cancelled' } });
   expect(shop().record).toMatchObject([{ id: '1042/1:shear', end: null }]);
   edit.apply({ do: 'floor.done', operation: '1042/1:shear', at: NOW, good: 20, scrapped: 0 });
-  expect(shop().record).toEqual([]);
+  expect(shop().record).toMatchObject([{ id: '1042/1:shear', end: NOW }]);
+});
+
+it('a start given afterwards does not reach into work of a line that is done', () => {
+  const { edit } = start();
+  const hoursAgo = (hours: number) => NOW - hours * 3600;
+  const done = (stage: 'shear' | 'brake', at: number) =>
+    edit.apply({ do: 'floor.done', operation: `1042/1:${stage}`, at, good: 20, scrapped: 0 });
+  const bend = (operation: string, at: number) =>
+    edit.apply({ do: 'floor.start', operation, machineId: 'B1', at, changeoverSeconds: null });
+  edit.apply({ do: 'order.save', order: anOrder({ id: '1043' }), lines: [aLine({ orderId: '1043' })] });
+  edit.apply(startAt(hoursAgo(9)));
+  done('shear', hoursAgo(8));
+  edit.apply({ ...startAt(hoursAgo(8)), operation: '1043/1:shear' });
+  edit.apply({ do: 'floor.done', operation: '1043/1:shear', at: hoursAgo(7), good: 20, scrapped: 0 });
+  bend('1042/1:brake', hoursAgo(6));
+  done('brake', hoursAgo(2));
+  expect(refusalOf(() => bend('1043/1:brake', hoursAgo(3))).message).toMatch(
+    /B1 was at work on 1042\/1 bending until/,
+  );
+  expect(bend('1043/1:brake', hoursAgo(2)).label).toBe('Start 1043/1 bending on B1');
+  expect(edit.undo()).toBe('Start 1043/1 bending on B1');
 });

@@ -82,12 +82,25 @@ describe('records', () => {
     return open;
   };
 
+  const present = (open: ReturnType<typeof store>) =>
+    open.run('read', ({ rows }) => rows.presentRecords()).map((r) => r.id);
+
   it('of open lines go with the shop; those of finished and forgotten lines do not', () => {
-    expect(
-      store()
-        .run('read', ({ rows }) => rows.openRecords())
-        .map((r) => r.id),
-    ).toEqual(['1042/1:shear', '1043/1:shear']);
+    const open = store();
+    open.run('put', ({ rows }) => {
+      rows.put('record', aRecord({ start: at('2026-11-30', '07:00'), end: at('2026-11-30', '11:00') }));
+    });
+    expect(present(open)).toEqual(['1042/1:shear', '1043/1:shear']);
+  });
+
+  it('tell of each machine what it finished last, also when the line of it is done', () => {
+    const open = store();
+    open.run('put', ({ rows }) => {
+      const end = at('2026-11-30', '10:00');
+      rows.put('record', aRecord({ id: '1042/2:shear', start: at('2026-11-30', '09:00'), end }));
+      rows.put('record', aRecord({ id: '900/1:brake', machineId: 'B1', end }));
+    });
+    expect(present(open)).toEqual(['900/1:brake', '1042/1:shear', '1042/2:shear', '1043/1:shear']);
   });
 
   it('that are finished come latest first, page by page, and none is lost between two that began together', () => {

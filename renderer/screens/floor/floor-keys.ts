@@ -3,6 +3,7 @@ export const floorKeys = [
   { keys: 'S', label: 'Start the operation, or go on after a pause' },
   { keys: 'A', label: 'Pause' },
   { keys: 'D', label: 'Report it done' },
+  { keys: 'T', label: 'Give the time it really began or ended' },
   { keys: '+', label: 'One more good piece' },
   { keys: 'X', label: 'One more scrapped piece' },
 ] as const;

@@ -1,5 +1,6 @@
 import { Check, Pause, Play } from 'lucide-react';
 import { useState } from 'react';
+import { earliestEnd } from '../../../core/edit/floor-times.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Record as FloorRecord } from '../../../core/shop/plan.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -11,6 +12,7 @@ import { CountFields, MOST_SCRAPPED } from './count-field.tsx';
 import { DoneDialog } from './done-dialog.tsx';
 import styles from './floor.module.css';
 import { PauseDialog } from './pause-dialog.tsx';
+import { TimeButton, TimeDialog } from './time-dialog.tsx';
 import { useCounts, type Counts } from './use-counts.ts';
 import { useFloor } from './use-floor.ts';
 import { useFloorKeys } from './use-floor-keys.ts';
@@ -27,23 +29,26 @@ export function Running({ record, work, shop, now }: Props) {
   const pieces = work.row.quantity;
   const { counts, set, settle } = useCounts(record);
   const floor = useFloor(record.id);
-  const [asking, ask] = useState<'pause' | 'done' | null>(null);
+  const [asking, ask] = useState<'pause' | 'time' | { readonly endedAt: Instant | null } | null>(null);
   const paused = record.pauses.at(-1)?.to === null;
-  const finish = (made: Counts) => {
+  const endedAt = typeof asking === 'object' && asking ? asking.endedAt : null;
+  const finish = (made: Counts, at: Instant | null) => {
     settle();
-    floor.done(made);
+    floor.done(made, at);
   };
-  const done = () => (counts.good + counts.scrapped < pieces ? ask('done') : finish(counts));
+  const done = (at: Instant | null) =>
+    counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
     ...(paused ? { S: floor.resume } : { A: () => ask('pause') }),
-    D: done,
+    D: () => done(null),
+    T: () => ask('time'),
     '+': oneMore('good', pieces),
     X: oneMore('scrapped', MOST_SCRAPPED),
   });
   return (
     <div className={styles.report}>
-      <Progress {...{ record, work, shop, now, counts, paused }} />
+      <Progress {...{ record, work, shop, now, counts, paused }} onEarlier={() => ask('time')} />
       <CountFields pieces={pieces} counts={counts} set={set} />
       <div className={styles.buttons}>
         {paused ? (
@@ -55,16 +60,24 @@ export function Running({ record, work, shop, now }: Props) {
             Pause
           </BigButton>
         )}
-        <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={done}>
+        <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={() => done(null)}>
           Done
         </BigButton>
       </div>
+      <TimeDialog
+        what="end"
+        timeZone={shop.settings.timeZone}
+        earliest={earliestEnd(record)}
+        isOpen={asking === 'time'}
+        onTime={done}
+        onClose={() => ask(null)}
+      />
       <PauseDialog isOpen={asking === 'pause'} onPause={floor.pause} onClose={() => ask(null)} />
       <DoneDialog
         pieces={pieces}
         counts={counts}
-        isOpen={asking === 'done'}
-        onDone={finish}
+        isOpen={typeof asking === 'object' && asking !== null}
+        onDone={(made) => finish(made, endedAt)}
         onClose={() => ask(null)}
       />
     </div>
@@ -78,7 +91,8 @@ function Progress({
   now,
   counts,
   paused,
-}: Props & { counts: Counts; paused: boolean }) {
+  onEarlier,
+}: Props & { counts: Counts; paused: boolean; onEarlier: () => void }) {
   const pause = paused ? record.pauses.at(-1) : undefined;
   const short = work.row.quantity - counts.good;
   const wall = (at: number) => formatWall(instant(at), settings.timeZone);
@@ -100,6 +114,7 @@ function Progress({
           {`${short} ${short === 1 ? 'piece' : 'pieces'} will be made again on a line of ${short === 1 ? 'its' : 'their'} own.`}
         </p>
       )}
+      <TimeButton onPress={onEarlier}>Ended earlier</TimeButton>
     </div>
   );
 }

@@ -1,6 +1,9 @@
 import { ArrowLeftRight, Play } from 'lucide-react';
+import { useState } from 'react';
+import { earliestStart } from '../../../core/edit/floor-times.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
+import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
@@ -9,59 +12,87 @@ import styles from './floor.module.css';
 import { useChangeoverSince } from './kept.ts';
 import { Steps } from './next-list.tsx';
 import { useFloor } from './use-floor.ts';
+import { TimeButton, TimeDialog } from './time-dialog.tsx';
 import { useFloorKeys } from './use-floor-keys.ts';
 
 interface Props {
   work: FloorWork;
   machine: Machine;
-  timeZone: string;
+  shop: Shop;
   now: Instant;
 }
 
 /** Before the operation begins: what to change on the machine, then Start. */
-export function Starting({ work, machine, timeZone, now }: Props) {
-  const { operation, changeover, notYet, row } = work;
+export function Starting({ work, machine, shop, now }: Props) {
+  const { operation, changeover, notYet } = work;
   const floor = useFloor(operation.id);
   const since = useChangeoverSince(operation.id);
-  const able = operation.machines.find(({ id }) => id === machine.id);
-  const start = () => floor.start(machine.id, since);
-  useFloorKeys(notYet ? {} : { S: start });
+  const [isEarlier, setEarlier] = useState(false);
+  const start = (at: Instant | null) => floor.start(machine.id, since, at);
+  const earlier = () => setEarlier(true);
+  useFloorKeys(notYet ? {} : { S: () => start(null), T: earlier });
+  const free = earliestStart(shop, operation.id, machine.id);
   return (
     <div className={styles.report}>
-      <div className={styles.before}>
-        {changeover ? (
-          <>
-            <p>
-              <b>Change over first</b>, about {formatDuration(changeover.seconds)}
-            </p>
-            <Steps steps={changeover.steps} />
-          </>
-        ) : (
-          <p>The machine is set up for it.</p>
-        )}
-        <p className={styles.soft}>
-          {`Planned ${formatWall(row.start, timeZone)} to ${formatWall(row.end, timeZone)}`}
-          {able && `, ${formatDuration(able.seconds)} of work`}
-        </p>
-        {since !== null && (
-          <p role="status">{`Changing over since ${formatWall(instant(since), timeZone)}, ${formatDuration(Math.max(0, now - since))}`}</p>
-        )}
-        {notYet && (
-          <p className={styles.notYet} role="status">
-            ◆ {notYet}
-          </p>
-        )}
-      </div>
+      <Before {...{ work, machine, shop, now, since }} />
       <div className={styles.buttons}>
         {changeover && since === null && (
           <BigButton icon={ArrowLeftRight} onPress={floor.changeover}>
             Begin changeover
           </BigButton>
         )}
-        <BigButton look="primary" icon={Play} keys="S" isDisabled={notYet !== null} onPress={start}>
+        <BigButton
+          look="primary"
+          icon={Play}
+          keys="S"
+          isDisabled={notYet !== null}
+          onPress={() => start(null)}
+        >
           Start
         </BigButton>
       </div>
+      {!notYet && <TimeButton onPress={earlier}>Began earlier</TimeButton>}
+      <TimeDialog
+        what="begin"
+        timeZone={shop.settings.timeZone}
+        earliest={since === null ? free : instant(Math.max(since, free ?? since))}
+        isOpen={isEarlier}
+        onTime={start}
+        onClose={() => setEarlier(false)}
+      />
+    </div>
+  );
+}
+
+/** What to change over, when it is planned, and why it cannot begin yet. */
+function Before({ work, machine, shop, now, since }: Props & { since: number | null }) {
+  const { timeZone } = shop.settings;
+  const { operation, changeover, notYet, row } = work;
+  const able = operation.machines.find(({ id }) => id === machine.id);
+  return (
+    <div className={styles.before}>
+      {changeover ? (
+        <>
+          <p>
+            <b>Change over first</b>, about {formatDuration(changeover.seconds)}
+          </p>
+          <Steps steps={changeover.steps} />
+        </>
+      ) : (
+        <p>The machine is set up for it.</p>
+      )}
+      <p className={styles.soft}>
+        {`Planned ${formatWall(row.start, timeZone)} to ${formatWall(row.end, timeZone)}`}
+        {able && `, ${formatDuration(able.seconds)} of work`}
+      </p>
+      {since !== null && (
+        <p role="status">{`Changing over since ${formatWall(instant(since), timeZone)}, ${formatDuration(Math.max(0, now - since))}`}</p>
+      )}
+      {notYet && (
+        <p className={styles.notYet} role="status">
+          ◆ {notYet}
+        </p>
+      )}
     </div>
   );
 }

@@ -24,7 +24,7 @@ export function Stray({ record }: { record: FloorRecord }) {
         isDisabled={missing > 0}
         onPress={() => {
           settle();
-          floor.done(counts);
+          floor.done(counts, null);
         }}
       >
         {missing > 0 ? `${missing} pieces are not counted` : 'Done'}

@@ -1,4 +1,5 @@
 import type { Command } from '../../../core/edit/command.ts';
+import type { Instant } from '../../../core/units/brand.ts';
 import { useCommand, usePresent } from '../../queries/hooks.ts';
 import { useSayDone } from '../shop/form/use-act.ts';
 import { toastError } from '../../ui/toast.tsx';
@@ -8,10 +9,12 @@ import type { Counts } from './use-counts.ts';
 /** What can be reported from the floor about one operation; each says so in the corner, with a way back. */
 export interface Floor {
   changeover(): void;
-  start(machineId: string, changeoverSince: number | null): void;
+  /** @param at when it really began; null: now */
+  start(machineId: string, changeoverSince: number | null, at: Instant | null): void;
   pause(reason: string): void;
   resume(): void;
-  done(counts: Counts): void;
+  /** @param at when it really ended; null: now */
+  done(counts: Counts, at: Instant | null): void;
 }
 
 export function useFloor(operation: string): Floor {
@@ -28,13 +31,14 @@ export function useFloor(operation: string): Floor {
     });
   return {
     changeover: () => beginChangeover(operation, present()),
-    start(machineId, since) {
-      const at = present();
+    start(machineId, since, given) {
+      const at = given ?? present();
       const changeoverSeconds = since === null ? null : at - since;
       report({ do: 'floor.start', operation, machineId, at, changeoverSeconds }, endChangeover);
     },
     pause: (reason) => report({ do: 'floor.pause', operation, at: present(), reason }),
     resume: () => report({ do: 'floor.resume', operation, at: present() }),
-    done: ({ good, scrapped }) => report({ do: 'floor.done', operation, at: present(), good, scrapped }),
+    done: ({ good, scrapped }, given) =>
+      report({ do: 'floor.done', operation, at: given ?? present(), good, scrapped }),
   };
 }

@@ -40,7 +40,7 @@ export function WorkCard({ shop, work, machine, now }: Props) {
       {record ? (
         <Running record={record} work={work} shop={shop} now={now} />
       ) : (
-        <Starting work={work} machine={machine} timeZone={shop.settings.timeZone} now={now} />
+        <Starting work={work} machine={machine} shop={shop} now={now} />
       )}
     </article>
   );

@@ -108,7 +108,7 @@ export function WorkPicture({ shop, work: { row } }: { shop: Shop; work: FloorWo
           drawing={drawing.value}
           thicknessMm={gauge.thicknessMm}
           label={`Cross-section of ${part.name}`}
-          lengths={{ flangesMm: part.profile.flangesMm, units: shop.settings.units }}
+          lengths={{ flangesMm: part.profile.flangesMm, units: shop.settings.units, far: true }}
         />
       )}
       <figcaption>{part.name}</figcaption>

@@ -72,6 +72,38 @@ it('the operation is started at the present, with the changeover that was timed'
   await waitFor(() => expect(localStorage.getItem('foldweek.floor.changeover')).toBeNull());
 });
 
+it('a start that was not pressed in time is given afterwards, but not one still to come', async () => {
+  draw(plain);
+  await screen.findByRole('button', { name: 'Start' });
+  fireEvent.keyDown(window, { key: 't' });
+  const clock = await screen.findByLabelText('Time');
+  const act = screen.getByRole('button', { name: 'Start from then' });
+  fireEvent.change(clock, { target: { value: '09:01' } });
+  expect(await screen.findByText(/still to come: it is Mon 09:00/)).toBeTruthy();
+  expect(act).toHaveProperty('disabled', true);
+  fireEvent.change(clock, { target: { value: '08:15' } });
+  fireEvent.click(act);
+  await waitFor(() => expect(asked).toMatchObject([{ do: 'floor.start', at: at('2026-11-30', '08:15') }]));
+  expect(await screen.findByText(/since Mon 08:15/)).toBeTruthy();
+});
+
+it('an end is given afterwards, with the pieces that nobody counted, but not before the start', async () => {
+  draw(begun);
+  await screen.findByText(/Under way/);
+  press('Ended earlier');
+  const clock = await screen.findByLabelText('Time');
+  fireEvent.change(clock, { target: { value: '06:50' } });
+  expect(await screen.findByText(/recorded until Mon 30 Nov 07:00/)).toBeTruthy();
+  fireEvent.change(clock, { target: { value: '08:20' } });
+  press('Done at that time');
+  fireEvent.click(await screen.findByRole('button', { name: 'They are good' }));
+  await waitFor(() =>
+    expect(asked).toEqual([
+      { do: 'floor.done', operation: '1042/1:shear', at: at('2026-11-30', '08:20'), good: 20, scrapped: 0 },
+    ]),
+  );
+});
+
 it('presses that follow each other are counted as one step', async () => {
   draw(begun);
   await screen.findByText(/Under way/);

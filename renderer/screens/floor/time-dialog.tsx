@@ -1,0 +1,97 @@
+import { History } from 'lucide-react';
+import { useState } from 'react';
+import { Button as Primitive } from 'react-aria-components';
+import { withinMinute } from '../../../core/edit/floor-times.ts';
+import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
+import type { Instant } from '../../../core/units/brand.ts';
+import { usePresent } from '../../queries/hooks.ts';
+import { Button } from '../../ui/button.tsx';
+import { DateTimeField } from '../../ui/date-time-field.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { KeyHint } from '../../ui/key-hint.tsx';
+import styles from './floor.module.css';
+
+const words = {
+  begin: { title: 'When did it really begin?', label: 'Began on', act: 'Start from then' },
+  end: { title: 'When did it really end?', label: 'Ended on', act: 'Done at that time' },
+} as const;
+
+interface Props {
+  what: keyof typeof words;
+  timeZone: string;
+  /** What was recorded before it; null when nothing was. */
+  earliest: Instant | null;
+  isOpen: boolean;
+  onTime: (at: Instant) => void;
+  onClose: () => void;
+}
+
+/** The time of a press that was forgotten: the present unless another is given. */
+export function TimeDialog({ isOpen, ...rest }: Props) {
+  return isOpen ? <OpenTimeDialog {...rest} /> : null;
+}
+
+function OpenTimeDialog({ what, timeZone, earliest, onTime, onClose }: Omit<Props, 'isOpen'>) {
+  const present = usePresent();
+  const [typed, type] = useState<Instant | null>(present);
+  const { title, label, act } = words[what];
+  const at = typed === null ? null : withinMinute(typed, earliest);
+  const error = whyNotAt(at, earliest, present(), timeZone);
+  return (
+    <Dialog
+      title={title}
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button onPress={onClose}>Cancel</Button>
+          <Button
+            look="primary"
+            isDisabled={error !== undefined}
+            onPress={() => {
+              if (at === null) return;
+              onClose();
+              onTime(at);
+            }}
+          >
+            {act}
+          </Button>
+        </>
+      }
+    >
+      <DateTimeField
+        label={label}
+        value={typed}
+        timeZone={timeZone}
+        usualClock={formatClock(present(), timeZone)}
+        onChange={type}
+        error={error}
+        help={earliest === null ? undefined : `Not before ${day(earliest, timeZone)}.`}
+      />
+    </Dialog>
+  );
+}
+
+function whyNotAt(
+  at: Instant | null,
+  earliest: Instant | null,
+  now: Instant,
+  timeZone: string,
+): string | undefined {
+  if (at === null) return 'Needs a date and a time.';
+  if (at > now) return `That is still to come: it is ${formatWall(now, timeZone)}.`;
+  if (earliest !== null && at < earliest)
+    return `Something else was recorded until ${day(earliest, timeZone)}. Give a later time.`;
+  return undefined;
+}
+
+/** "Mon 30 Nov 07:40" */
+const day = (at: Instant, timeZone: string): string =>
+  `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}`;
+
+/** Opens the question, for a gloved hand; less than the main button beside it. */
+export const TimeButton = ({ children, onPress }: { children: string; onPress: () => void }) => (
+  <Primitive className={styles.earlier ?? ''} aria-label={children} onPress={onPress}>
+    <History size={18} aria-hidden /> {children} <KeyHint keys="T" />
+  </Primitive>
+);
