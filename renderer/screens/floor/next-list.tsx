@@ -49,7 +49,7 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
       {changeover && (
         <div className={styles.change}>
           <b>Change over, {formatDuration(changeover.seconds)}</b>
-          <Steps steps={changeover.steps} />
+          <Steps steps={changeover.steps} brief />
         </div>
       )}
       <div className={styles.nextLine}>
@@ -66,19 +66,19 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
       </div>
       <div className={styles.nextFacts}>
         {colour && <Swatch hex={colour.hex} />} {row.colourName}, {gaugeName(row.line.gauge)}
-        <Standing work={work} timeZone={shop.settings.timeZone} />
+        <Standing work={work} timeZone={shop.settings.timeZone} brief />
       </div>
       {notYet && <p className={styles.soft}>◆ {notYet}</p>}
     </li>
   );
 }
 
-/** What changes, from what to what. */
-export const Steps = ({ steps }: { steps: readonly SetupStep[] }) => (
+/** What changes, from what to what; `brief` leaves out the from, which stands in the row above. */
+export const Steps = ({ steps, brief = false }: { steps: readonly SetupStep[]; brief?: boolean }) => (
   <ul className={styles.steps}>
     {steps.map(({ attribute, from, to }) => (
       <li key={attribute}>
-        <span>{attribute}</span> {from ?? 'not known'} <span aria-label="to">→</span> <b>{to}</b>
+        <span>{attribute}</span> {!brief && (from ?? 'not known')} <span aria-label="to">→</span> <b>{to}</b>
       </li>
     ))}
   </ul>

@@ -3,13 +3,22 @@ import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import { Tag } from '../../ui/tag.tsx';
 
+interface Props {
+  work: FloorWork;
+  timeZone: string;
+  /** Room for little: what is late says by how much only. */
+  brief?: boolean;
+}
+
 /** Due when, and how the plan stands against it. */
-export function Standing({ work: { row, operation }, timeZone }: { work: FloorWork; timeZone: string }) {
+export function Standing({ work: { row, operation }, timeZone, brief = false }: Props) {
   return (
     <>
-      <Tag look={row.tardiness > 0 ? 'plain' : 'fine'}>
-        {`due ${formatWallDate(row.due, timeZone)} ${formatClock(row.due, timeZone)}`}
-      </Tag>
+      {!(brief && row.tardiness > 0) && (
+        <Tag look={row.tardiness > 0 ? 'plain' : 'fine'}>
+          {`due ${formatWallDate(row.due, timeZone)} ${formatClock(row.due, timeZone)}`}
+        </Tag>
+      )}
       {row.tardiness > 0 && <Tag look="late">{`${shortDuration(row.tardiness)} late`}</Tag>}
       {row.rush && <Tag look="warn">rush</Tag>}
       {operation.line.makeUpFor && <Tag look="accent">{`make-up for ${operation.line.makeUpFor}`}</Tag>}

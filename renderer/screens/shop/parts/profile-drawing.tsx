@@ -68,7 +68,7 @@ function FlangeLength({ flange: { from, to }, box, size, height, text }: LengthP
   const normal = { x: (to.y - from.y) / long, y: (from.x - to.x) / long };
   const outward = { x: middle.x - box.left - box.width / 2, y: middle.y - box.top - box.height / 2 };
   const side = normal.x * outward.x + normal.y * outward.y < 0 ? -1 : 1;
-  const away = side * Math.max(size * 0.05, height * 0.8);
+  const away = side * Math.max(size * 0.05, height * 0.95);
   const lean = side * normal.x;
   return (
     <text
