@@ -12,7 +12,8 @@ import type { Action } from './actions.ts';
 export function useWhatIfActions(): Action[] {
   const { data: shop } = useShop();
   const none = !shop || shop.machine.length === 0;
-  const onOrders = usePlace().path[0] === 'orders';
+  const screen = usePlace().path[0];
+  const onOrders = screen === 'orders';
   const open = shop ? openRushLines(shop) : [];
   /** The line one looks at when it is a rush, else every open rush line. */
   const rush = () => {
@@ -25,13 +26,22 @@ export function useWhatIfActions(): Action[] {
     const operation = onOrders ? null : useBoardView.getState().selected;
     return shop?.queue.find((queue) => operation && queue.operations.includes(operation))?.id ?? null;
   };
+  /** At a machine the letters report work: the screen there has its own. */
+  const letter = (key: string) => (screen === 'floor' ? {} : { keys: key });
   return [
-    { id: 'rush', label: 'Take a rush in', icon: Zap, keys: 'R', disabled: open.length === 0, act: rush },
+    {
+      id: 'rush',
+      label: 'Take a rush in',
+      icon: Zap,
+      disabled: open.length === 0,
+      act: rush,
+      ...letter('R'),
+    },
     {
       id: 'machine-down',
       label: 'Machine down…',
       icon: Wrench,
-      keys: 'D',
+      ...letter('D'),
       disabled: none,
       act: () => askTrouble('machine', machine()),
     },
@@ -39,7 +49,7 @@ export function useWhatIfActions(): Action[] {
       id: 'operator-out',
       label: 'Operator out…',
       icon: UserX,
-      keys: 'O',
+      ...letter('O'),
       disabled: none,
       act: () => askTrouble('operator', machine()),
     },

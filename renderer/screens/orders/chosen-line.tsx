@@ -21,7 +21,8 @@ export function ChosenLine({ row, plan, onOpen }: Props) {
         Arrow keys move, Enter changes a cell or opens the order, a click on a heading sorts.
       </p>
     );
-  const operation = plan?.schedule.operations.find((o) => o.job === row.id)?.operation ?? null;
+  const steps = plan?.schedule.operations.filter((o) => o.job === row.id) ?? [];
+  const operation = steps.toSorted((a, b) => a.start - b.start)[0]?.operation ?? null;
   const show = () => {
     useBoardView.getState().select(operation);
     navigate('board');
