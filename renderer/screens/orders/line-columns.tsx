@@ -35,8 +35,12 @@ export type ColumnId =
 export interface LineColumn {
   readonly id: ColumnId;
   readonly label: string;
-  /** A grid track. */
-  readonly width: string;
+  /** Least width in pixels. */
+  readonly least: number;
+  /** Its share of the width that is left over. */
+  readonly grow?: number;
+  /** Left out where the window is too narrow for all, the last one first. */
+  readonly roomy?: true;
   readonly right?: boolean;
   /** What can be changed in place. */
   readonly edits?: Editable;
@@ -83,18 +87,20 @@ const Words = ({ text }: { text: string }) => (
 const LAST = Number.MAX_SAFE_INTEGER;
 
 export const lineColumns: readonly LineColumn[] = [
-  { id: 'line', label: 'Line', width: '84px', sort: (r) => r.id, cell: (r) => <strong>{r.id}</strong> },
+  { id: 'line', label: 'Line', least: 76, sort: (r) => r.id, cell: (r) => <strong>{r.id}</strong> },
   {
     id: 'customer',
     label: 'Customer',
-    width: 'minmax(104px, 1.3fr)',
+    least: 80,
+    grow: 1.3,
     sort: (r) => r.order.customer,
     cell: (r) => <Words text={r.order.customer} />,
   },
   {
     id: 'part',
     label: 'Part',
-    width: 'minmax(100px, 1.1fr)',
+    least: 80,
+    grow: 1.1,
     sort: (r) => r.partName,
     cell: (r) => (
       <Words text={r.line.makeUpFor ? `${r.partName}, again for ${r.line.makeUpFor}` : r.partName} />
@@ -103,7 +109,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'quantity',
     label: 'Pieces',
-    width: '64px',
+    least: 64,
     right: true,
     edits: 'quantity',
     sort: (r) => r.line.quantity,
@@ -112,7 +118,8 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'stock',
     label: 'Stock',
-    width: 'minmax(112px, 1.4fr)',
+    least: 92,
+    grow: 1.4,
     sort: (r) => `${r.colour.name} ${r.gauge} ${r.materialName}`,
     cell: (r) => (
       <span className={styles.stock} title={`${r.colour.name}, ${r.gauge}, ${r.materialName}`}>
@@ -124,7 +131,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'due',
     label: 'Due',
-    width: '140px',
+    least: 140,
     edits: 'due',
     sort: (r) => r.order.due,
     cell: (r, writing) => wall(r.order.due, writing),
@@ -132,7 +139,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'end',
     label: 'Planned end',
-    width: '144px',
+    least: 164,
     sort: (r) => r.end ?? LAST,
     cell: (r, writing) =>
       r.end !== null && (
@@ -147,21 +154,22 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'lateness',
     label: 'Late or early',
-    width: '128px',
+    least: 116,
     sort: (r) => -(r.lateness ?? -LAST),
     cell: (r) => <Lateness row={r} />,
   },
   {
     id: 'chance',
     label: 'On time',
-    width: '68px',
+    least: 68,
     sort: (r) => r.onTime ?? LAST,
     cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,
   },
   {
     id: 'status',
     label: 'Status',
-    width: '88px',
+    least: 88,
+    roomy: true,
     edits: 'status',
     sort: (r) => r.standing,
     cell: (r) => <Tag look={standingLook[r.standing]}>{r.standing}</Tag>,
@@ -169,7 +177,8 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'length',
     label: 'Length',
-    width: '76px',
+    least: 76,
+    roomy: true,
     right: true,
     sort: (r) => r.line.lengthMm,
     cell: (r, { units }) => formatLength(r.line.lengthMm, units),
@@ -177,7 +186,8 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'release',
     label: 'Release',
-    width: '92px',
+    least: 92,
+    roomy: true,
     sort: (r) => r.order.release ?? 0,
     cell: (r, { timeZone }) =>
       r.order.release === null ? (
@@ -189,8 +199,20 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'weight',
     label: 'Weight',
-    width: '72px',
+    least: 72,
+    roomy: true,
     sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
     cell: (r) => <Weight row={r} />,
   },
 ];
+
+/** What these columns need at least, in pixels. */
+export const leastWidth = (columns: readonly LineColumn[]): number =>
+  columns.reduce((sum, { least }) => sum + least, 0);
+
+/** The columns of a table this many pixels wide: roomy ones give way, the last first, before anything scrolls sideways. */
+export function columnsThatFit(width: number): readonly LineColumn[] {
+  const shown = [...lineColumns];
+  while (shown.at(-1)?.roomy && leastWidth(shown) > width) shown.pop();
+  return shown;
+}

@@ -1,10 +1,10 @@
 import { ArrowDown, ArrowUp } from 'lucide-react';
-import { memo, useLayoutEffect, useRef, useState, type KeyboardEvent } from 'react';
+import { memo, useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Shop } from '../../../core/shop/state.ts';
 import { classes } from '../../ui/classes.ts';
 import { CellEditor } from './cell-editor.tsx';
 import { moveCell } from './grid-keys.ts';
-import { lineColumns, type Writing } from './line-columns.tsx';
+import { columnsThatFit, leastWidth, type LineColumn, type Writing } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
 import { useOrdersView } from './orders-view.ts';
 import styles from './orders.module.css';
@@ -12,7 +12,8 @@ import { scrollToRow, windowOf } from './window-of.ts';
 
 /** As in orders.module.css. */
 const ROW_HEIGHT = 36;
-const TRACKS = lineColumns.map(({ width }) => width).join(' ');
+const tracksOf = (columns: readonly LineColumn[]) =>
+  columns.map(({ least, grow }) => (grow ? `minmax(${least}px, ${grow}fr)` : `${least}px`)).join(' ');
 const cellId = (row: string, column: number) => `cell-${row}-${column}`;
 
 interface Props {
@@ -24,8 +25,9 @@ interface Props {
 
 /** The lines as a grid of cells; only the rows in sight are drawn, so that thousands scroll as lightly as ten. */
 export function LineGrid({ shop, rows, onOpen }: Props) {
-  const { scroller, body, scrollTop, viewHeight, show } = useScroll();
-  const { active, column, editing, go, keys, edit } = useCells(rows, onOpen, viewHeight, show);
+  const { scroller, body, scrollTop, viewHeight, viewWidth, show } = useScroll();
+  const columns = useMemo(() => columnsThatFit(viewWidth), [viewWidth]);
+  const { active, column, editing, go, keys, edit } = useCells(rows, columns, onOpen, viewHeight, show);
   const { first, end } = windowOf(scrollTop, viewHeight, ROW_HEIGHT, rows.length);
   const done = () => {
     edit(null);
@@ -38,14 +40,15 @@ export function LineGrid({ shop, rows, onOpen }: Props) {
         role="grid"
         aria-label="Lines of work orders"
         aria-rowcount={rows.length + 1}
-        aria-colcount={lineColumns.length}
+        aria-colcount={columns.length}
         aria-activedescendant={active ? cellId(active.id, column) : undefined}
         className={styles.grid}
+        style={{ minWidth: leastWidth(columns) }}
         tabIndex={0}
         ref={body}
         onKeyDown={keys}
       >
-        <HeadRow />
+        <HeadRow columns={columns} />
         <div role="rowgroup" style={{ height: rows.length * ROW_HEIGHT, position: 'relative' }}>
           {rows.slice(first, end).map((row, i) => (
             <GridRow
@@ -54,7 +57,7 @@ export function LineGrid({ shop, rows, onOpen }: Props) {
               at={first + i}
               activeColumn={row.id === active?.id ? column : null}
               editing={editing === row.id}
-              {...{ shop, writing, done, go, onOpen }}
+              {...{ columns, shop, writing, done, go, onOpen }}
               onEdit={edit}
             />
           ))}
@@ -67,12 +70,14 @@ export function LineGrid({ shop, rows, onOpen }: Props) {
 /** Which cell the keyboard is on, and which one is being typed in. */
 function useCells(
   rows: readonly LineRow[],
+  columns: readonly LineColumn[],
   onOpen: (row: LineRow) => void,
   viewHeight: number,
   show: (at: number) => void,
 ) {
   const { lineId, choose } = useOrdersView();
-  const [column, setColumn] = useState(0);
+  const [chosen, setColumn] = useState(0);
+  const column = Math.min(chosen, columns.length - 1);
   const [editing, edit] = useState<string | null>(null);
   const at = rows.findIndex((row) => row.id === lineId);
   const active = rows[at];
@@ -83,12 +88,12 @@ function useCells(
   };
   const enter = () => {
     if (!active) return;
-    if (lineColumns[column]?.edits) edit(active.id);
+    if (columns[column]?.edits) edit(active.id);
     else onOpen(active);
   };
   const keys = (event: KeyboardEvent) => {
     const page = Math.max(1, Math.floor(viewHeight / ROW_HEIGHT) - 1);
-    const size = { rows: rows.length, columns: lineColumns.length, page };
+    const size = { rows: rows.length, columns: columns.length, page };
     const skip = event.altKey || event.metaKey || event.target !== event.currentTarget;
     const to = skip ? null : moveCell({ row: at, column }, event.key, event.ctrlKey, size);
     if (to) go(rows[to.row], to.row, to.column);
@@ -103,12 +108,16 @@ function useCells(
 function useScroll() {
   const scroller = useRef<HTMLDivElement>(null);
   const body = useRef<HTMLDivElement>(null);
-  const [place, setPlace] = useState({ scrollTop: 0, viewHeight: 600 });
+  const [place, setPlace] = useState({ scrollTop: 0, viewHeight: 600, viewWidth: Infinity });
   useLayoutEffect(() => {
     const element = scroller.current;
     if (!element) return;
     const read = () =>
-      setPlace({ scrollTop: element.scrollTop, viewHeight: element.clientHeight - ROW_HEIGHT });
+      setPlace({
+        scrollTop: element.scrollTop,
+        viewHeight: element.clientHeight - ROW_HEIGHT,
+        viewWidth: element.clientWidth || Infinity,
+      });
     read();
     const sizes = new ResizeObserver(read);
     sizes.observe(element);
@@ -125,16 +134,16 @@ function useScroll() {
   return { scroller, body, ...place, show };
 }
 
-function HeadRow() {
+function HeadRow({ columns }: { columns: readonly LineColumn[] }) {
   const { sort, sortBy } = useOrdersView();
   return (
     <div
       role="row"
       aria-rowindex={1}
       className={classes(styles.row, styles.headRow)}
-      style={{ gridTemplateColumns: TRACKS }}
+      style={{ gridTemplateColumns: tracksOf(columns) }}
     >
-      {lineColumns.map(({ id, label, right }) => {
+      {columns.map(({ id, label, right }) => {
         const sorted = sort.column === id;
         const order = sorted ? (sort.descending ? 'descending' : 'ascending') : 'none';
         return (
@@ -162,6 +171,7 @@ interface RowProps {
   /** The column the keyboard is on, in this row. */
   activeColumn: number | null;
   editing: boolean;
+  columns: readonly LineColumn[];
   shop: Shop;
   writing: Writing;
   done: () => void;
@@ -175,6 +185,7 @@ const GridRow = memo(function GridRow({
   at,
   activeColumn,
   editing,
+  columns,
   shop,
   writing,
   done,
@@ -188,9 +199,9 @@ const GridRow = memo(function GridRow({
       aria-rowindex={at + 2}
       aria-selected={activeColumn !== null}
       className={classes(styles.row, styles.bodyRow, activeColumn !== null && styles.chosen)}
-      style={{ gridTemplateColumns: TRACKS, transform: `translateY(${at * ROW_HEIGHT}px)` }}
+      style={{ gridTemplateColumns: tracksOf(columns), transform: `translateY(${at * ROW_HEIGHT}px)` }}
     >
-      {lineColumns.map((column, i) => (
+      {columns.map((column, i) => (
         <div
           key={column.id}
           id={cellId(row.id, i)}
@@ -222,6 +233,7 @@ function sameRow(a: RowProps, b: RowProps): boolean {
     a.at === b.at &&
     a.activeColumn === b.activeColumn &&
     a.editing === b.editing &&
+    a.columns === b.columns &&
     a.shop === b.shop
   );
 }
