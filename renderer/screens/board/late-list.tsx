@@ -26,12 +26,16 @@ interface Props {
 
 export function LateList({ rows, timeZone, onOpen, onWhy }: Props) {
   const columns: TableColumn<LineLateness>[] = [
-    { id: 'line', label: 'Line', cell: (row) => row.lineId, sort: (row) => row.lineId },
     {
-      id: 'due',
-      label: 'Due',
-      cell: (row) => formatWallDate(instant(row.due), timeZone),
-      sort: (row) => row.due,
+      id: 'line',
+      label: 'Line',
+      cell: (row) => (
+        <>
+          {row.lineId}
+          <span className={styles.due}>due {formatWallDate(instant(row.due), timeZone)}</span>
+        </>
+      ),
+      sort: (row) => row.lineId,
     },
     {
       id: 'late',

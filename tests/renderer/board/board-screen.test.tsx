@@ -76,7 +76,7 @@ describe('the board', () => {
   it('lists late lines, and opens one at its last operation', async () => {
     await openBoard(aBoardShop({ order: [anOrder({ due: at('2026-11-27') })] }));
     expect(screen.getByRole('tab', { name: /Late/ }).textContent).toBe('Late3');
-    fireEvent.click(screen.getByRole('rowheader', { name: '1042/2' }));
+    fireEvent.click(screen.getByRole('rowheader', { name: /^1042\/2 ?due / }));
     expect(await screen.findByRole('heading', { name: '1042/2 bending' })).toBeTruthy();
   });
 });
