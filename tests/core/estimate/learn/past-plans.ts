@@ -24,7 +24,7 @@ const WEEKS_KNOWN = 26;
 const CONFIDENCE = 0.8;
 
 /**
- * The cuts, fixed before any was tried: after so many weeks the spread is learned from all that is finished, and held
+ * The cuts: after so many weeks the spread is learned from all that is finished, and held
  * against the four weeks that follow. The last one ends where the records end; no held-out week is used twice.
  */
 export const ORIGINS = [6, 10, 14, 18, 22] as const;
