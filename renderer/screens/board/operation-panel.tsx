@@ -17,6 +17,7 @@ import { Tag } from '../../ui/tag.tsx';
 import { askRush } from '../what-if/what-if-view.ts';
 import styles from './board.module.css';
 import { ChangeoverWhy, Facts, LookFirst, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
+import { SafeDate } from './safe-date.tsx';
 
 export interface Chosen {
   readonly shop: Shop;
@@ -135,6 +136,7 @@ export function OperationPanel({
       <PartPicture chosen={chosen} />
       <Facts chosen={chosen} />
       <LookFirst chosen={chosen} />
+      <SafeDate lineId={bar.lineId} timeZone={chosen.shop.settings.timeZone} />
       <Neighbours chosen={chosen} select={select} />
       <ChangeoverWhy chosen={chosen} />
       <TimeReasons chosen={chosen} />
