@@ -41,7 +41,7 @@ test('a rush that is typed in opens three ways; one press takes one, undo takes 
   const taken = await placeInQueue(page, '9001/1');
   await page.keyboard.press('Control+z');
   await expect(page.getByText('Undone: Rush 9001/1: front of the queue.')).toBeVisible();
-  expect(await placeInQueue(page, '9001/1')).toBeGreaterThan(taken + 20);
+  expect(await placeInQueue(page, '9001/1')).toBeGreaterThan(taken);
 });
 
 test('a rush line on the board opens the ways again, and leaving them changes nothing', async ({ app }) => {
