@@ -1,13 +1,9 @@
-import { ArrowLeft, FileDown, Printer } from 'lucide-react';
-import { useEffect } from 'react';
-import { contract } from '../../../core/contract/index.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useNow, useShop, useStatus } from '../../queries/hooks.ts';
-import { invoke } from '../../queries/invoke.ts';
 import { navigate, usePlace } from '../../router.ts';
-import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
-import { toast, toastError, ToastCorner } from '../../ui/toast.tsx';
+import { ToastCorner } from '../../ui/toast.tsx';
+import { PaperTools, usePrintReady } from './paper-tools.tsx';
 import { partOnPaper, printableOf, readPartChoice, type PartChoice } from './part-choice.ts';
 import { PartPaper } from './part-paper.tsx';
 import styles from './print.module.css';
@@ -32,13 +28,7 @@ export function PartPrintScreen() {
 
 function Sheet({ shop, choice }: { shop: Shop; choice: PartChoice }) {
   const now = useNow();
-  useEffect(() => {
-    const root = document.documentElement;
-    root.dataset.printReady = 'true';
-    return () => {
-      delete root.dataset.printReady;
-    };
-  }, []);
+  usePrintReady();
   const drawn = partOnPaper(shop, choice);
   if (!drawn)
     return (
@@ -50,28 +40,13 @@ function Sheet({ shop, choice }: { shop: Shop; choice: PartChoice }) {
 }
 
 function Tools({ choice, inBrowser }: { choice: PartChoice; inBrowser: boolean }) {
-  const savePdf = () =>
-    invoke(contract.printPdf, printableOf(choice)).then(({ path }) => {
-      if (path !== null) toast({ text: `Saved as ${path}.` });
-    }, toastError);
   const isPart = choice.what === 'part';
   return (
-    <header className={styles.tools}>
-      <Button
-        icon={ArrowLeft}
-        onPress={() => (isPart ? navigate('shop', 'parts', choice.id) : navigate('board'))}
-      >
-        {isPart ? 'Back to the part' : 'Back to the board'}
-      </Button>
-      {inBrowser ? (
-        <Button look="primary" icon={Printer} onPress={() => window.print()}>
-          Print
-        </Button>
-      ) : (
-        <Button look="primary" icon={FileDown} onPress={() => void savePdf()}>
-          Save PDF
-        </Button>
-      )}
-    </header>
+    <PaperTools
+      what={printableOf(choice)}
+      inBrowser={inBrowser}
+      back={isPart ? 'Back to the part' : 'Back to the board'}
+      onBack={() => (isPart ? navigate('shop', 'parts', choice.id) : navigate('board'))}
+    />
   );
 }

@@ -1,21 +1,20 @@
-import { ArrowLeft, FileDown, Printer } from 'lucide-react';
-import { Fragment, useEffect } from 'react';
-import { contract } from '../../../core/contract/index.ts';
+import { ArrowLeft } from 'lucide-react';
+import { Fragment } from 'react';
 import { dispatchLists, type DispatchList } from '../../../core/report/dispatch.ts';
 import { inWorkOrder } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { addDays, startOfDay } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { useStatus } from '../../queries/hooks.ts';
-import { invoke } from '../../queries/invoke.ts';
 import { usePlan, type PlanQuery } from '../../queries/plan.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { CheckBox } from '../../ui/check-box.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
-import { toast, toastError, ToastCorner } from '../../ui/toast.tsx';
+import { ToastCorner } from '../../ui/toast.tsx';
 import { Paper } from './paper.tsx';
+import { PrintButton, usePrintReady } from './paper-tools.tsx';
 import { partOnPaper } from './part-choice.ts';
 import { PartPaper } from './part-paper.tsx';
 import { printAddress, readPrintChoice, type PrintChoice } from './print-choice.ts';
@@ -56,13 +55,7 @@ interface Props {
 }
 
 function Sheets({ query: { shop, plan, now }, choice: { machineId, days, drawings } }: Props) {
-  useEffect(() => {
-    const root = document.documentElement;
-    root.dataset.printReady = 'true';
-    return () => {
-      delete root.dataset.printReady;
-    };
-  }, []);
+  usePrintReady();
   const { timeZone } = shop.settings;
   const lists = dispatchLists(shop, plan, now, addDays(startOfDay(now, timeZone), days, timeZone));
   const chosen = lists.filter(({ machine }) => machineId === null || machine.id === machineId);
@@ -107,10 +100,6 @@ function Tools({ query: { shop }, choice }: Props) {
   const change = (patch: Partial<PrintChoice>) => {
     window.location.hash = printAddress({ ...choice, ...patch });
   };
-  const savePdf = () =>
-    invoke(contract.printPdf, { what: 'dispatch', ...choice }).then(({ path }) => {
-      if (path !== null) toast({ text: `Saved as ${path}.` });
-    }, toastError);
   const known = dayChoices.some(({ id }) => id === String(choice.days));
   return (
     <header className={styles.tools}>
@@ -137,15 +126,7 @@ function Tools({ query: { shop }, choice }: Props) {
         isSelected={choice.drawings}
         onChange={(drawings) => change({ drawings })}
       />
-      {status?.host === 'desktop' ? (
-        <Button look="primary" icon={FileDown} onPress={() => void savePdf()}>
-          Save PDF
-        </Button>
-      ) : (
-        <Button look="primary" icon={Printer} onPress={() => window.print()}>
-          Print
-        </Button>
-      )}
+      <PrintButton what={{ what: 'dispatch', ...choice }} inBrowser={status?.host !== 'desktop'} />
     </header>
   );
 }

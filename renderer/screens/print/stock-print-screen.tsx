@@ -1,15 +1,11 @@
-import { ArrowLeft, FileDown, Printer } from 'lucide-react';
-import { useEffect } from 'react';
-import { contract } from '../../../core/contract/index.ts';
 import type { Printable } from '../../../core/contract/print.ts';
 import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
 import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
 import { useStatus } from '../../queries/hooks.ts';
-import { invoke } from '../../queries/invoke.ts';
 import { navigate, usePlace } from '../../router.ts';
-import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
-import { toast, toastError, ToastCorner } from '../../ui/toast.tsx';
+import { ToastCorner } from '../../ui/toast.tsx';
+import { PaperTools, usePrintReady } from './paper-tools.tsx';
 import { PurchasePaper } from './purchase-paper.tsx';
 import styles from './print.module.css';
 import { StepsPaper } from './steps-paper.tsx';
@@ -36,13 +32,7 @@ export function StockPrintScreen() {
 type Ready = Extract<CutsQuery, { is: 'ready' }>;
 
 function Sheet({ query: { shop, cuts, now }, runId }: { query: Ready; runId: string | null }) {
-  useEffect(() => {
-    const root = document.documentElement;
-    root.dataset.printReady = 'true';
-    return () => {
-      delete root.dataset.printReady;
-    };
-  }, []);
+  usePrintReady();
   if (runId === null)
     return <PurchasePaper shop={shop} purchases={purchasesOf(stockRows(shop, cuts))} now={now} />;
   const cut = cuts.find(({ run }) => run.operations.some((o) => o.line.id === runId));
@@ -52,27 +42,12 @@ function Sheet({ query: { shop, cuts, now }, runId }: { query: Ready; runId: str
 
 function Tools({ runId, inBrowser }: { runId: string | null; inBrowser: boolean }) {
   const what: Printable = runId === null ? { what: 'purchases' } : { what: 'cutting', runId };
-  const savePdf = () =>
-    invoke(contract.printPdf, what).then(({ path }) => {
-      if (path !== null) toast({ text: `Saved as ${path}.` });
-    }, toastError);
   return (
-    <header className={styles.tools}>
-      <Button
-        icon={ArrowLeft}
-        onPress={() => (runId === null ? navigate('stock') : navigate('cutting', runId))}
-      >
-        {runId === null ? 'Back to the stock' : 'Back to the run'}
-      </Button>
-      {inBrowser ? (
-        <Button look="primary" icon={Printer} onPress={() => window.print()}>
-          Print
-        </Button>
-      ) : (
-        <Button look="primary" icon={FileDown} onPress={() => void savePdf()}>
-          Save PDF
-        </Button>
-      )}
-    </header>
+    <PaperTools
+      what={what}
+      inBrowser={inBrowser}
+      back={runId === null ? 'Back to the stock' : 'Back to the run'}
+      onBack={() => (runId === null ? navigate('stock') : navigate('cutting', runId))}
+    />
   );
 }
