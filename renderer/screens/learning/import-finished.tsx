@@ -1,12 +1,12 @@
-import { Check, FileUp, RefreshCw } from 'lucide-react';
+import { FileUp } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { FileTrigger } from 'react-aria-components';
 import type { CheckedImport } from '../../../core/contract/import.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { SentenceError } from '../../ui/states.tsx';
-import { Tag } from '../../ui/tag.tsx';
 import { count, rowsToMend } from '../orders/import/import-rows.ts';
+import { ImportTally } from '../orders/import/import-tally.tsx';
 import { MendTable } from '../orders/import/mend-table.tsx';
 import { useSayDone } from '../shop/form/use-act.ts';
 import { useFinishedImport } from './finished-import.ts';
@@ -38,16 +38,25 @@ export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
 }
 
 function Checked({ checked }: { checked: CheckedImport }) {
-  const { changed, mend, leaveOut } = useFinishedImport();
+  const { busy, changed, mend, leaveOut, recheck, take } = useFinishedImport();
+  const sayDone = useSayDone();
+  const takeAll = async () => {
+    const taken = await take();
+    if (taken)
+      await sayDone(`${count(taken.operations, 'finished operation')} taken from ${checked.fileName}.`);
+  };
   const toMend = rowsToMend(checked);
   return (
     <>
-      <Summary checked={checked} toMend={toMend.length} />
-      {changed && (
-        <p className={styles.lead} role="status">
-          Cells were changed: check again before taking operations.
-        </p>
-      )}
+      <ImportTally
+        checked={checked}
+        toMend={toMend.length}
+        noun="operation"
+        busy={busy}
+        changed={changed}
+        recheck={recheck}
+        onTake={() => void takeAll()}
+      />
       {checked.notes.map((note) => (
         <p key={note} className={styles.lead}>
           {note}
@@ -66,40 +75,5 @@ function Checked({ checked }: { checked: CheckedImport }) {
         </>
       )}
     </>
-  );
-}
-
-function Summary({
-  checked: { fileName, ready, known },
-  toMend,
-}: {
-  checked: CheckedImport;
-  toMend: number;
-}) {
-  const { busy, changed, recheck, take } = useFinishedImport();
-  const sayDone = useSayDone();
-  const takeAll = async () => {
-    const taken = await take();
-    if (taken) await sayDone(`${count(taken.operations, 'finished operation')} taken from ${fileName}.`);
-  };
-  return (
-    <div className={styles.summary}>
-      <Tag look="fine">{`${count(ready.length, 'operation')} ready`}</Tag>
-      <Tag>{`${count(known.length, 'operation')} known already`}</Tag>
-      <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to mend`}</Tag>
-      <span className={styles.acts}>
-        <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
-          Check again
-        </Button>
-        <Button
-          look="primary"
-          icon={Check}
-          isDisabled={ready.length === 0 || changed || busy !== null}
-          onPress={() => void takeAll()}
-        >
-          {`Take ${count(ready.length, 'good operation')}`}
-        </Button>
-      </span>
-    </div>
   );
 }

@@ -1,14 +1,14 @@
-import { Check, RefreshCw } from 'lucide-react';
+import { Check } from 'lucide-react';
 import type { CheckedImport } from '../../../../core/contract/import.ts';
 import { navigate } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Panel } from '../../../ui/page.tsx';
 import { EmptyState } from '../../../ui/states.tsx';
-import { Tag } from '../../../ui/tag.tsx';
 import { useSayDone } from '../../shop/form/use-act.ts';
 import { askRush } from '../../what-if/what-if-view.ts';
 import { FileButton } from './choose-file.tsx';
 import { count, rowsToMend } from './import-rows.ts';
+import { ImportTally } from './import-tally.tsx';
 import { useImport } from './import-state.ts';
 import styles from './import.module.css';
 import { MendTable } from './mend-table.tsx';
@@ -38,7 +38,7 @@ export function CheckedFile({ checked }: { checked: CheckedImport }) {
 function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }) {
   const { busy, changed, recheck, take } = useImport();
   const sayDone = useSayDone();
-  const { fileName, ready, known, notes } = checked;
+  const { fileName, notes } = checked;
   const takeAll = async () => {
     const taken = await take();
     if (!taken) return;
@@ -49,29 +49,15 @@ function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }
   };
   return (
     <Panel title={fileName} actions={<FileButton look="usual" label="Another file" />}>
-      <div className={styles.summary}>
-        <Tag look="fine">{`${count(ready.length, 'line')} ready`}</Tag>
-        <Tag look="plain">{`${count(known.length, 'line')} known already`}</Tag>
-        <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to mend`}</Tag>
-        <span className={styles.acts}>
-          <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
-            Check again
-          </Button>
-          <Button
-            look="primary"
-            icon={Check}
-            isDisabled={ready.length === 0 || changed || busy !== null}
-            onPress={() => void takeAll()}
-          >
-            {`Take ${count(ready.length, 'good line')}`}
-          </Button>
-        </span>
-      </div>
-      {changed && (
-        <p className={styles.lead} role="status">
-          Cells were changed: check again before taking lines.
-        </p>
-      )}
+      <ImportTally
+        checked={checked}
+        toMend={toMend}
+        noun="line"
+        busy={busy}
+        changed={changed}
+        recheck={recheck}
+        onTake={() => void takeAll()}
+      />
       {notes.length > 0 && (
         <ul className={styles.notes}>
           {notes.map((note) => (

@@ -1,0 +1,48 @@
+import { Check, RefreshCw } from 'lucide-react';
+import type { CheckedImport } from '../../../../core/contract/import.ts';
+import { Button } from '../../../ui/button.tsx';
+import { Tag } from '../../../ui/tag.tsx';
+import type { FileImport } from './file-import.ts';
+import { count } from './import-rows.ts';
+import styles from './import.module.css';
+
+interface Props extends Pick<FileImport<unknown>, 'busy' | 'changed' | 'recheck'> {
+  checked: CheckedImport;
+  /** Rows to mend. */
+  toMend: number;
+  /** What a row of the file is: "line". */
+  noun: string;
+  onTake: () => void;
+}
+
+/** How many rows of a file are good, known or to be mended, and what can be done with them now. */
+export function ImportTally({ checked, toMend, noun, busy, changed, recheck, onTake }: Props) {
+  const { ready, known } = checked;
+  return (
+    <>
+      <div className={styles.summary}>
+        <Tag look="fine">{`${count(ready.length, noun)} ready`}</Tag>
+        <Tag>{`${count(known.length, noun)} known already`}</Tag>
+        <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to mend`}</Tag>
+        <span className={styles.acts}>
+          <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
+            Check again
+          </Button>
+          <Button
+            look="primary"
+            icon={Check}
+            isDisabled={ready.length === 0 || changed || busy !== null}
+            onPress={onTake}
+          >
+            {`Take ${count(ready.length, `good ${noun}`)}`}
+          </Button>
+        </span>
+      </div>
+      {changed && (
+        <p className={styles.lead} role="status">
+          {`Cells were changed: check again before taking ${noun}s.`}
+        </p>
+      )}
+    </>
+  );
+}
