@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
-import { figure, goTo, openDemo, placeInQueue, planFor } from './steps.ts';
+import { figure, goTo, openDemo, placeInQueue, planFor, type, typeRush } from './steps.ts';
 
 /** One part's whole way: drawn, ordered, planned, made, and what its times teach. */
 
@@ -11,12 +11,6 @@ const girth = (page: Page) =>
     .locator('dl div')
     .filter({ has: page.getByText('Girth', { exact: true }) })
     .locator('dd');
-
-async function type(page: Page, label: string, text: string): Promise<void> {
-  const field = page.getByRole('textbox', { name: label, exact: true });
-  await field.fill(text);
-  await field.blur();
-}
 
 async function drawPart(page: Page): Promise<void> {
   await goTo(page, '#/shop/parts/+');
@@ -32,17 +26,7 @@ async function drawPart(page: Page): Promise<void> {
 }
 
 async function orderIt(page: Page): Promise<void> {
-  await goTo(page, '#/orders/+');
-  const dialog = page.getByRole('dialog');
-  await dialog.getByLabel('Number').fill('9001');
-  await dialog.getByLabel('Customer').fill('Invented Gutters');
-  await dialog.getByLabel('Due').fill('2026-12-01');
-  await dialog.getByText('Rush', { exact: true }).click();
-  await dialog.getByRole('combobox', { name: 'Part' }).fill('Ell');
-  await page.getByRole('option').first().click();
-  await dialog.getByLabel('Pieces').fill('12');
-  await dialog.getByLabel('Pieces').blur();
-  await dialog.getByRole('button', { name: 'Save' }).click();
+  await typeRush(page, 'Ell', '12');
   await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
   await page.keyboard.press('1');
   await expect(page.getByRole('dialog')).toBeHidden();

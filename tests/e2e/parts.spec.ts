@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
 import { pdfPages, printTo } from './pdf.ts';
-import { goTo, openDemo } from './steps.ts';
+import { goTo, openDemo, type } from './steps.ts';
 
 /** A part from a typed profile to a family, and a rule that the shop takes otherwise. */
 
@@ -13,12 +13,6 @@ const figureOf = (page: Page, term: string) =>
     .filter({ has: page.getByText(term, { exact: true }) })
     .locator('dd');
 const undo = (page: Page) => page.getByRole('banner').getByRole('button', { name: /^Undo: / });
-
-async function type(page: Page, label: string, text: string): Promise<void> {
-  const field = page.getByRole('textbox', { name: label, exact: true });
-  await field.fill(text);
-  await field.blur();
-}
 
 /** A Z of 2, 1 1/2 and 2 in, typed into a new form and not saved yet. */
 async function typeZee(page: Page): Promise<void> {

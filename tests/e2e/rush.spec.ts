@@ -1,29 +1,15 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
-import { goTo, openDemo, placeInQueue } from './steps.ts';
+import { goTo, openDemo, placeInQueue, typeRush } from './steps.ts';
 
 /** A rush: typed in or from a file, weighed in three ways, taken in with one press, taken back with one undo. */
 
 const wayIn = (page: Page, title: string) => page.getByRole('region', { name: title });
 
-async function typeRush(page: Page, pieces: string): Promise<void> {
-  await goTo(page, '#/orders/+');
-  const dialog = page.getByRole('dialog');
-  await dialog.getByLabel('Number').fill('9001');
-  await dialog.getByLabel('Customer').fill('Invented Gutters');
-  await dialog.getByLabel('Due').fill('2026-12-01');
-  await dialog.getByText('Rush', { exact: true }).click();
-  await dialog.getByRole('combobox', { name: 'Part' }).fill('Ridge');
-  await page.getByRole('option').first().click();
-  await dialog.getByLabel('Pieces').fill(pieces);
-  await dialog.getByLabel('Pieces').blur();
-  await dialog.getByRole('button', { name: 'Save' }).click();
-}
-
 test('a rush that is typed in opens three ways; one press takes one, undo takes it back', async ({ app }) => {
   const { page } = app;
   await openDemo(page);
-  await typeRush(page, '12');
+  await typeRush(page, 'Ridge', '12');
   await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
   const front = wayIn(page, 'Front of the queue');
   await expect(front.getByText(/^Ready /)).toBeVisible();
@@ -47,7 +33,7 @@ test('a rush that is typed in opens three ways; one press takes one, undo takes 
 test('a rush line on the board opens the ways again, and leaving them changes nothing', async ({ app }) => {
   const { page } = app;
   await openDemo(page);
-  await typeRush(page, '12');
+  await typeRush(page, 'Ridge', '12');
   await page.getByRole('button', { name: 'Leave it where it is' }).click();
   const place = await placeInQueue(page, '9001/1');
   await page.getByRole('button', { name: 'Rush…' }).click();

@@ -38,6 +38,28 @@ export async function planFor(page: Page, seconds: number): Promise<void> {
   await expect(page.getByRole('button', { name: 'Plan the week', exact: true })).toBeVisible();
 }
 
+/** Type a rush order of one line, 9001/1, due on Tuesday, and save it. */
+export async function typeRush(page: Page, part: string, pieces: string): Promise<void> {
+  await goTo(page, '#/orders/+');
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Number').fill('9001');
+  await dialog.getByLabel('Customer').fill('Invented Gutters');
+  await dialog.getByLabel('Due').fill('2026-12-01');
+  await dialog.getByText('Rush', { exact: true }).click();
+  await dialog.getByRole('combobox', { name: 'Part' }).fill(part);
+  await page.getByRole('option').first().click();
+  await dialog.getByLabel('Pieces').fill(pieces);
+  await dialog.getByLabel('Pieces').blur();
+  await dialog.getByRole('button', { name: 'Save' }).click();
+}
+
+/** Type into a field of a form and leave it. */
+export async function type(page: Page, label: string, text: string): Promise<void> {
+  const field = page.getByRole('textbox', { name: label, exact: true });
+  await field.fill(text);
+  await field.blur();
+}
+
 /** Go to a screen by its address, "#/orders/import". */
 export const goTo = (page: Page, address: string): Promise<void> =>
   page.evaluate((hash) => {

@@ -28,6 +28,19 @@ export function oldMigrations(count: number): string {
   return folder;
 }
 
+/** Writes rows into a file's tables as they are, past every check. */
+export const rowWriter =
+  (connection: Database.Database) =>
+  (table: string, row: object): void => {
+    const values = Object.values(row).map((v: unknown) =>
+      typeof v === 'boolean' ? Number(v) : v !== null && typeof v === 'object' ? JSON.stringify(v) : v,
+    );
+    const names = Object.keys(row).map((name) => `"${name}"`);
+    connection
+      .prepare(`insert into "${table}" (${names.join()}) values (${names.map(() => '?').join()})`)
+      .run(...values);
+  };
+
 /** The settings of a file from before stock had a weight, and rules about parts verdicts. */
 export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => ({
   ...beforeParts('settings', settings),

@@ -11,6 +11,7 @@ import {
   settingsBefore,
   withStockWeight,
   withPartsFields,
+  rowWriter,
 } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
@@ -26,15 +27,7 @@ function fillFirst(file: string): void {
   const connection = new Database(file);
   connection.pragma('foreign_keys = OFF');
   const shop = anEverythingShop();
-  const put = (kind: string, row: object): void => {
-    const values = Object.values(row).map((v: unknown) =>
-      typeof v === 'boolean' ? Number(v) : v !== null && typeof v === 'object' ? JSON.stringify(v) : v,
-    );
-    const names = Object.keys(row).map((name) => `"${name}"`);
-    connection
-      .prepare(`insert into "${kind}" (${names.join()}) values (${names.map(() => '?').join()})`)
-      .run(...values);
-  };
+  const put = rowWriter(connection);
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'downtime'] as const)
     for (const row of shop[kind]) put(kind, beforeParts(kind, row));

@@ -13,6 +13,7 @@ import {
   without,
   withStockWeight,
   withPartsFields,
+  rowWriter,
 } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
@@ -24,15 +25,7 @@ const lineBefore = (row: object): object => without(row, 'overrun');
 function fillBefore(file: string): void {
   open(file, oldMigrations(3)).close();
   const connection = new Database(file);
-  const put = (table: string, row: object): void => {
-    const values = Object.values(row).map((v: unknown) =>
-      typeof v === 'boolean' ? Number(v) : v !== null && typeof v === 'object' ? JSON.stringify(v) : v,
-    );
-    const names = Object.keys(row).map((name) => `"${name}"`);
-    connection
-      .prepare(`insert into "${table}" (${names.join()}) values (${names.map(() => '?').join()})`)
-      .run(...values);
-  };
+  const put = rowWriter(connection);
   const shop = anEverythingShop();
   put('settings', settingsBefore(shop));
   const kinds = ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'order', 'queue'] as const;

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, aPart, NOW } from '../support/builders.ts';
-import { beforeParts, contentOf, oldMigrations, withPartsFields } from './data-files.ts';
+import { beforeParts, contentOf, oldMigrations, withPartsFields, rowWriter } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -14,15 +14,7 @@ const open = (file: string, folder = migrations) =>
 function fillBefore(file: string): void {
   open(file, oldMigrations(4)).close();
   const connection = new Database(file);
-  const put = (table: string, row: object): void => {
-    const values = Object.values(row).map((v: unknown) =>
-      typeof v === 'boolean' ? Number(v) : v !== null && typeof v === 'object' ? JSON.stringify(v) : v,
-    );
-    const names = Object.keys(row).map((name) => `"${name}"`);
-    connection
-      .prepare(`insert into "${table}" (${names.join()}) values (${names.map(() => '?').join()})`)
-      .run(...values);
-  };
+  const put = rowWriter(connection);
   const shop = anEverythingShop();
   put('settings', beforeParts('settings', shop.settings));
   const kinds = ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'order', 'line'] as const;
