@@ -23,7 +23,7 @@ export interface CauseWords {
 
 /** Why a line ends when it does, for people. */
 export interface WhyWords {
-  /** "Why late?" or "Why then?", for a heading. */
+  /** "Why late?" or "Why not sooner?", for a heading. */
   readonly question: string;
   /** When it ends, and how that stands to its due date. */
   readonly title: string;
@@ -40,7 +40,7 @@ export interface WhyWords {
   readonly help: string;
 }
 
-export const whyQuestion = (late: boolean): string => (late ? 'Why late?' : 'Why then?');
+export const whyQuestion = (late: boolean): string => (late ? 'Why late?' : 'Why not sooner?');
 
 /** An answer of the engine in the words of the shop; board and command line show the same. */
 export function whyWords(shop: Shop, why: Why): WhyWords {

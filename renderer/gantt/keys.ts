@@ -7,7 +7,7 @@ export const boardKeys = [
   { keys: 'Alt+↑', label: 'Move the operation to the machine above' },
   { keys: 'Alt+↓', label: 'Move the operation to the machine below' },
   { keys: 'Space', label: 'Pin or unpin the operation' },
-  { keys: 'W', label: 'Why late, or why then: causes and what would help' },
+  { keys: 'W', label: 'Why late, or why not sooner: causes and what would help' },
   { keys: 'Escape', label: 'Give up a drag, or select nothing' },
   { keys: '+', label: 'Look closer' },
   { keys: '-', label: 'Look from further away' },

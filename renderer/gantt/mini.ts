@@ -18,7 +18,7 @@ export interface Frame {
 }
 
 const LEAST_PX = 4;
-const CHARACTER_PX = 6.6;
+const CHARACTER_PX = 7.8;
 const MARK_PX = 10;
 
 /** Frames of the strips that `matters` picks, as far as they are in the window; marks and words never overlap. */

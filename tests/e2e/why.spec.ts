@@ -58,12 +58,12 @@ test('a late line says why; a change is taken, it is less late, and undo brings 
   await expect(figure(page, 'Late lines')).toHaveText(before ?? '');
 });
 
-test('W asks of the selected line; a line on time says why then', async ({ app }) => {
+test('W asks of the selected line; a line on time says why not sooner', async ({ app }) => {
   const { page } = app;
   await openDemo(page);
   await lane(page, 'Shear').getByRole('option').first().click();
   await page.keyboard.press('w');
-  await expect(beside(page).getByRole('heading', { name: /^Why (late|then)\?$/ })).toBeVisible();
+  await expect(beside(page).getByRole('heading', { name: /^Why (late|not sooner)\?$/ })).toBeVisible();
   await expect(causes(page).getByRole('listitem').first()).toBeVisible();
 });
 

@@ -64,7 +64,7 @@ describe('the command line', () => {
     const { status, stdout, stderr } = plan('--demo', '--seconds', '0.5', '--explain', '4142/1');
     expect(stderr).toBe('');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^Why (late|then)\? 4142\/1 ends \w{3} \d+ Dec \d\d:\d\d, /m);
+    expect(stdout).toMatch(/^Why (late|not sooner)\? 4142\/1 ends \w{3} \d+ Dec \d\d:\d\d, /m);
     expect(stdout).toMatch(/^From Mon 30 Nov 06:00 to its end: \d+ h/m);
     expect(stdout).toMatch(
       /^ +\d+ h.* {2}Not to begin before Mon 7 Dec 06:30: material or approval is not in yet$/m,
@@ -84,7 +84,7 @@ describe('the command line', () => {
     writeFileSync(file, CSV);
     const { status, stdout } = plan('--orders', file, '--seconds', '0.2', '--explain', '7001');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^Why then\? 7001\/1 ends .* before it is due/m);
+    expect(stdout).toMatch(/^Why not sooner\? 7001\/1 ends .* before it is due/m);
     expect(stdout).toMatch(/^ +\d+.*Bending on /m);
   });
 

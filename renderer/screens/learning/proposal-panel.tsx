@@ -96,7 +96,7 @@ function Row({ row: { proposal, name, unit, together }, onTake }: { row: Proposa
       <td>{`${Number(interval[0].toPrecision(3))} to ${shown(interval[1], unit)}`}</td>
       <td>{observations.toLocaleString('en-US')}</td>
       <td className={styles.roomy}>{`${Math.round(explained * 100)} %`}</td>
-      <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag look="fine">agrees</Tag>}</td>
+      <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag>within doubt</Tag>}</td>
       <td>
         <Button
           small

@@ -97,7 +97,7 @@ function LineFields({ shop, name, line, error, onChange, onRemove, promise }: Li
         error={error('quantity')}
       />
       <NumberField
-        label="Over allowed"
+        label="Overrun"
         value={line.overrun}
         onChange={(overrun) => set({ overrun })}
         error={error('overrun')}

@@ -112,7 +112,7 @@ describe('why a line is late, in words', () => {
       aShop(),
       aWhy(chain(['crew', 'brake', 30], ['work', 'brake', 30]), NOW + 180 * MIN),
     );
-    expect(fine.question).toBe('Why then?');
+    expect(fine.question).toBe('Why not sooner?');
     expect(fine.title).toBe('1042/2 ends Mon 30 Nov 07:00, 2 h before it is due Mon 30 Nov 09:00.');
     expect(fine.causes[0]?.words).toBe('Too few people are free to run Brake');
     expect(fine.help).toBe('');
