@@ -44,13 +44,6 @@ export function* constructions(problem: Problem, start?: Queues): Generator<Numb
   }
 }
 
-/** The best of the dispatch rules and `start`; null when none fits. */
-export function bestConstruction(problem: Problem, start?: Queues): NumberedQueues | null {
-  let best: NumberedQueues | null = null;
-  for (const queues of constructions(problem, start)) best = queues;
-  return best;
-}
-
 /** Objective of complete queues; Infinity when they wait for each other or run out of open hours. */
 export function objectiveAt(problem: Problem, queues: NumberedQueues): number {
   const timing = timeQueues(problem, queues, emptyTiming(problem));

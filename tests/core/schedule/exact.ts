@@ -3,11 +3,11 @@ import { check } from '../../../core/schedule/check.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
 import { anneal } from '../../../core/schedule/search/anneal.ts';
-import { bestConstruction } from '../../../core/schedule/search/constructions.ts';
 import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
 import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 import { sentence } from '../../../core/shop/result.ts';
+import { firstQueues } from './first-queues.ts';
 
 /** Values as close as sums of fractions can be. */
 export const same = (a: number, b: number) => Math.abs(a - b) < 1e-6;
@@ -36,7 +36,7 @@ export function searched(problem: Problem, target: number, reports: number): num
 
 /** The same of the annealing alone, which `improve` leaves out where so few plans are possible that it tries them all. */
 export function annealed(problem: Problem, target: number, reports: number): number {
-  const first = bestConstruction(problem)!;
+  const first = firstQueues(problem)!;
   const layered = problem.machineOrder !== null && !problem.input.crew?.length;
   const trial = layered ? new LayeredTrial(problem, first) : new FullTrial(problem, first);
   let least = trial.objective;

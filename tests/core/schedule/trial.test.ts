@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { buildProblem } from '../../../core/schedule/build.ts';
 import { readQueues } from '../../../core/schedule/decode.ts';
 import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
-import { bestConstruction, objectiveAt } from '../../../core/schedule/search/constructions.ts';
+import { objectiveAt } from '../../../core/schedule/search/constructions.ts';
 import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
 import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
 import { advanceJob } from '../../../core/schedule/search/moves/advance-job.ts';
@@ -13,6 +13,7 @@ import { shiftOperation } from '../../../core/schedule/search/moves/shift-operat
 import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';
 import { swapOperations } from '../../../core/schedule/search/moves/swap-operations.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
+import { firstQueues } from './first-queues.ts';
 import { randomShop } from './random-shop.ts';
 
 const moves = { shiftOperation, swapOperations, joinNear, shiftRun, advanceJob };
@@ -30,7 +31,7 @@ describe('pricing a change of the queues', () => {
       fc.assert(
         fc.property(seeds, (seed) => {
           const problem = problemOf({ ...randomShop(seed, 9), crew: null });
-          const first = bestConstruction(problem);
+          const first = firstQueues(problem);
           fc.pre(problem.machineOrder !== null && first !== null);
           const trial = new LayeredTrial(problem, first!);
           const rng = new Rng(seed);
@@ -57,7 +58,7 @@ describe('pricing a change of the queues', () => {
     fc.assert(
       fc.property(seeds, fc.integer({ min: 0, max: 60 }), (seed, limit) => {
         const problem = problemOf({ ...randomShop(seed, 9), crew: null });
-        const first = bestConstruction(problem);
+        const first = firstQueues(problem);
         fc.pre(problem.machineOrder !== null && first !== null);
         const trial = new LayeredTrial(problem, first!);
         const ground = makeGround(problem, trial, new Rng(seed));
@@ -80,7 +81,7 @@ describe('pricing a change of the queues', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const problem = problemOf({ ...randomShop(seed, 9), crew: null });
-        const first = bestConstruction(problem);
+        const first = firstQueues(problem);
         fc.pre(problem.machineOrder !== null && first !== null);
         expect(new FullTrial(problem, first!).objective).toBeCloseTo(
           new LayeredTrial(problem, first!).objective,
