@@ -61,7 +61,7 @@ export function LateList({ rows, timeZone, onOpen, onWhy }: Props) {
     },
   ];
   return (
-    <>
+    <div className={styles.late}>
       {rows.length > MOST && (
         <p className={styles.more}>
           The {MOST} latest of {rows.length} late lines; <a href={placeOf('orders')}>Orders</a> lists them
@@ -77,6 +77,6 @@ export function LateList({ rows, timeZone, onOpen, onWhy }: Props) {
         onOpen={(row) => onOpen(row.lineId)}
         empty="Every planned line ends by its due date."
       />
-    </>
+    </div>
   );
 }
