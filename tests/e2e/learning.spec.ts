@@ -28,6 +28,7 @@ async function drawPart(page: Page): Promise<void> {
 async function orderIt(page: Page): Promise<void> {
   await typeRush(page, 'Ell', '12');
   await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
+  await expect(page.getByRole('region', { name: 'Front of the queue' }).getByText(/^Ready /)).toBeVisible();
   await page.keyboard.press('1');
   await expect(page.getByRole('dialog')).toBeHidden();
 }
