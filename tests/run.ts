@@ -64,11 +64,11 @@ function windowTests(): boolean {
   const headless = process.platform === 'linux' && !process.env.DISPLAY && !process.env.WAYLAND_DISPLAY;
   if (electron && headless && !has('xvfb-run') && !need(['xvfb', 'xauth'])) return false;
   console.log(
-    `\nDesktop window: ${electron ?? 'no Electron runtime found, so only the browser host is driven'}`,
+    `\nDesktop window: ${electron ?? 'no Electron runtime found, so every story is told in the browser'}`,
   );
   console.log(`Browser host: ${findBrowser()}`);
   const playwright = [tool('playwright'), 'test', '-c', 'tests/e2e/playwright.config.ts'];
-  if (!electron) playwright.push('--project=browser');
+  playwright.push(...(electron ? ['--project=desktop', '--project=host'] : ['--project=browser']));
   return electron && headless
     ? run('window tests', 'xvfb-run', ['-a', '-s', '-screen 0 1600x1000x24', process.execPath, ...playwright])
     : run('window tests', process.execPath, playwright);

@@ -6,6 +6,9 @@ export interface HostOptions {
   host: 'desktop' | 'browser';
 }
 
+/** Marks a story in which the host matters (start and restart, files, paper, pushes, keys, every screen): told in both. */
+export const host = '@host';
+
 export interface App {
   readonly host: HostOptions['host'];
   /** The window's page; a new one after `restart`. */

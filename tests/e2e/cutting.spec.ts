@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
-import { expect, test, type App } from './app.ts';
+import { expect, host, test, type App } from './app.ts';
 import { pdfPages } from './pdf.ts';
 import { goTo, openDemo } from './steps.ts';
 
@@ -196,63 +196,67 @@ async function saveBoth(app: App, csv: string, pdf: string): Promise<void> {
   else await page.pdf({ path: pdf });
 }
 
-test('figures and steps are the same on the screen, in the CSV file and in the PDF', async ({ app }) => {
-  const { page } = app;
-  await openDemo(page);
-  await openRun(page, RUN);
-  const facts = await page
-    .locator('dl')
-    .first()
-    .locator('div')
-    .evaluateAll((all) =>
-      all.map((one) => [
-        one.querySelector('dt')?.textContent ?? '',
-        one.querySelector('dd')?.textContent ?? '',
-      ]),
+test(
+  'figures and steps are the same on the screen, in the CSV file and in the PDF',
+  { tag: host },
+  async ({ app }) => {
+    const { page } = app;
+    await openDemo(page);
+    await openRun(page, RUN);
+    const facts = await page
+      .locator('dl')
+      .first()
+      .locator('div')
+      .evaluateAll((all) =>
+        all.map((one) => [
+          one.querySelector('dt')?.textContent ?? '',
+          one.querySelector('dd')?.textContent ?? '',
+        ]),
+      );
+    const rows = await steps(page).evaluateAll((all) =>
+      all.map((row) =>
+        [...row.querySelectorAll('[role=gridcell] > span')].map((cell) => cell.textContent ?? ''),
+      ),
     );
-  const rows = await steps(page).evaluateAll((all) =>
-    all.map((row) =>
-      [...row.querySelectorAll('[role=gridcell] > span')].map((cell) => cell.textContent ?? ''),
-    ),
-  );
-  const [csvPath, pdfPath] = [join(app.dataDir, 'steps.csv'), join(app.dataDir, 'steps.pdf')];
-  await saveBoth(app, csvPath, pdfPath);
-  await expect
-    .poll(async () => (await pdfPages(pdfPath).catch(() => [])).length, { timeout: 70_000 })
-    .toBeGreaterThan(0);
-  const pages = await pdfPages(pdfPath);
-  // A PDF breaks words between lines: compared without any space.
-  const paper = pages.join(' ').replaceAll(/\s+/g, '');
+    const [csvPath, pdfPath] = [join(app.dataDir, 'steps.csv'), join(app.dataDir, 'steps.pdf')];
+    await saveBoth(app, csvPath, pdfPath);
+    await expect
+      .poll(async () => (await pdfPages(pdfPath).catch(() => [])).length, { timeout: 70_000 })
+      .toBeGreaterThan(0);
+    const pages = await pdfPages(pdfPath);
+    // A PDF breaks words between lines: compared without any space.
+    const paper = pages.join(' ').replaceAll(/\s+/g, '');
 
-  const [head, ...lines] = readFileSync(csvPath, 'utf8').trim().split('\r\n').map(cells);
-  expect(head).toHaveLength(11);
-  expect(lines).toHaveLength(rows.length);
-  expect(rows.length).toBeGreaterThan(5);
-  lines.forEach((line, at) => {
-    const [number, feed, setting, cut, each, stroke, gives, rest, forLines, blanks, soFar] = line;
-    expect(rows[at]?.filter(Boolean).slice(0, 10)).toEqual(
-      [
-        number,
-        feed,
-        setting,
-        cut,
-        `${each} each`,
-        stroke,
-        gives,
-        rest,
-        ...(forLines ? [forLines] : []),
-        `${blanks} (${soFar})`,
-      ].slice(0, 10),
-    );
-    expect(paper).toContain([number, ...line.slice(1)].join('').replaceAll(/\s+/g, ''));
-  });
-  expect(facts.length).toBeGreaterThan(6);
-  for (const [term, value] of facts) expect(paper).toContain(`${term}${value}`.replaceAll(/\s+/g, ''));
-  for (const [index, text] of pages.entries()) {
-    expect(text).toMatch(/guards on, hands clear/i);
-    expect(plain(text)).toContain(`page ${index + 1} of ${pages.length}`);
-  }
-});
+    const [head, ...lines] = readFileSync(csvPath, 'utf8').trim().split('\r\n').map(cells);
+    expect(head).toHaveLength(11);
+    expect(lines).toHaveLength(rows.length);
+    expect(rows.length).toBeGreaterThan(5);
+    lines.forEach((line, at) => {
+      const [number, feed, setting, cut, each, stroke, gives, rest, forLines, blanks, soFar] = line;
+      expect(rows[at]?.filter(Boolean).slice(0, 10)).toEqual(
+        [
+          number,
+          feed,
+          setting,
+          cut,
+          `${each} each`,
+          stroke,
+          gives,
+          rest,
+          ...(forLines ? [forLines] : []),
+          `${blanks} (${soFar})`,
+        ].slice(0, 10),
+      );
+      expect(paper).toContain([number, ...line.slice(1)].join('').replaceAll(/\s+/g, ''));
+    });
+    expect(facts.length).toBeGreaterThan(6);
+    for (const [term, value] of facts) expect(paper).toContain(`${term}${value}`.replaceAll(/\s+/g, ''));
+    for (const [index, text] of pages.entries()) {
+      expect(text).toMatch(/guards on, hands clear/i);
+      expect(plain(text)).toContain(`page ${index + 1} of ${pages.length}`);
+    }
+  },
+);
 
 /** The cells of a CSV line (RFC 4180) without line breaks in them. */
 const cells = (line: string): string[] =>

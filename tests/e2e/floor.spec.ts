@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from './app.ts';
+import { expect, host, test } from './app.ts';
 import { figure, goTo, lane, openDemo, operations } from './steps.ts';
 
 /** Work reported at the machines, and what it teaches. */
@@ -46,20 +46,24 @@ test('an operation is started, counted and done; scrapped pieces come back as a 
   expect(await shearing()).toContain(`${line} shearing`);
 });
 
-test('work pauses for a reason and goes on; the machine is remembered after a restart', async ({ app }) => {
-  await openDemo(app.page);
-  const line = await standAt(app.page, 'S1 Shear');
-  await app.page.keyboard.press('s');
-  await expect(card(app.page).getByText(/Under way/)).toBeVisible();
-  await app.page.keyboard.press('a');
-  await app.page.getByRole('button', { name: 'Machine or tooling trouble' }).click();
-  await expect(card(app.page).getByText(/Paused since .*: Machine or tooling trouble/)).toBeVisible();
-  const page = await app.restart();
-  await goTo(page, '#/floor/S1');
-  await expect(card(page).getByRole('heading')).toHaveText(line);
-  await page.getByRole('button', { name: 'Go on' }).click();
-  await expect(card(page).getByText(/Under way/)).toBeVisible();
-});
+test(
+  'work pauses for a reason and goes on; the machine is remembered after a restart',
+  { tag: host },
+  async ({ app }) => {
+    await openDemo(app.page);
+    const line = await standAt(app.page, 'S1 Shear');
+    await app.page.keyboard.press('s');
+    await expect(card(app.page).getByText(/Under way/)).toBeVisible();
+    await app.page.keyboard.press('a');
+    await app.page.getByRole('button', { name: 'Machine or tooling trouble' }).click();
+    await expect(card(app.page).getByText(/Paused since .*: Machine or tooling trouble/)).toBeVisible();
+    const page = await app.restart();
+    await goTo(page, '#/floor/S1');
+    await expect(card(page).getByRole('heading')).toHaveText(line);
+    await page.getByRole('button', { name: 'Go on' }).click();
+    await expect(card(page).getByText(/Under way/)).toBeVisible();
+  },
+);
 
 test('a start and an end that nobody pressed in time are given afterwards, one step each', async ({
   app,

@@ -1,7 +1,7 @@
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { importFiles } from '../../demo-data/make/files.ts';
-import { expect, test } from './app.ts';
+import { expect, host, test } from './app.ts';
 import { figure, goTo, lane, openDemo } from './steps.ts';
 
 /** Work orders: from a file, mended on the spot, and typed in. */
@@ -16,28 +16,30 @@ async function choose(page: Page, name: 'broken.csv' | 'next-week.csv'): Promise
   await input.setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
 }
 
-test('a file is checked row by row; good rows are taken, a mended one follows, twice adds nothing twice', async ({
-  app,
-}) => {
-  const { page } = app;
-  await openDemo(page);
-  await choose(page, 'broken.csv');
-  await expect(page.getByText('22 rows to mend')).toBeVisible();
-  await expect(page.getByText(/The quantity must be at least 1, not -5/)).toBeVisible();
-  await page.getByRole('button', { name: 'Take 1 good line' }).click();
-  await expect(page.getByText('22 rows to mend')).toBeVisible();
+test(
+  'a file is checked row by row; good rows are taken, a mended one follows, twice adds nothing twice',
+  { tag: host },
+  async ({ app }) => {
+    const { page } = app;
+    await openDemo(page);
+    await choose(page, 'broken.csv');
+    await expect(page.getByText('22 rows to mend')).toBeVisible();
+    await expect(page.getByText(/The quantity must be at least 1, not -5/)).toBeVisible();
+    await page.getByRole('button', { name: 'Take 1 good line' }).click();
+    await expect(page.getByText('22 rows to mend')).toBeVisible();
 
-  await page.getByLabel('quantity, row 4').fill('45');
-  await page.getByRole('button', { name: 'Check again' }).click();
-  await expect(page.getByText('21 rows to mend')).toBeVisible();
-  await page.getByRole('button', { name: 'Take 1 good line' }).click();
-  await expect(page.getByText('0 lines ready')).toBeVisible();
+    await page.getByLabel('quantity, row 4').fill('45');
+    await page.getByRole('button', { name: 'Check again' }).click();
+    await expect(page.getByText('21 rows to mend')).toBeVisible();
+    await page.getByRole('button', { name: 'Take 1 good line' }).click();
+    await expect(page.getByText('0 lines ready')).toBeVisible();
 
-  await choose(page, 'broken.csv');
-  await expect(page.getByText('1 line known already')).toBeVisible();
-  await goTo(page, '#/board');
-  await expect(figure(page, 'Late lines')).toContainText('of 162');
-});
+    await choose(page, 'broken.csv');
+    await expect(page.getByText('1 line known already')).toBeVisible();
+    await goTo(page, '#/board');
+    await expect(figure(page, 'Late lines')).toContainText('of 162');
+  },
+);
 
 test('next week’s file goes in with one press and out with one undo', async ({ app }) => {
   const { page } = app;
@@ -50,7 +52,7 @@ test('next week’s file goes in with one press and out with one undo', async ({
   await expect(figure(page, 'Late lines')).toContainText('of 160');
 });
 
-test('a file dropped on the window opens the import', async ({ app }) => {
+test('a file dropped on the window opens the import', { tag: host }, async ({ app }) => {
   const { page } = app;
   await openDemo(page);
   const data = await page.evaluateHandle((text) => {

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { expect, test } from './app.ts';
+import { expect, host, test } from './app.ts';
 import { pdfPages, printTo } from './pdf.ts';
 import { goTo, openDemo, type } from './steps.ts';
 
@@ -155,23 +155,25 @@ test('a drawing on paper is as large as its scale says', async ({ app }) => {
   await expect(page.getByText(/come before anything printed/)).toBeVisible();
 });
 
-test('a traveller comes out as a PDF with lengths, bend list and cautions; dispatch lists take drawings along', async ({
-  app,
-}) => {
-  const { page } = app;
-  await openDemo(page);
-  await goTo(page, '#/print/traveller?line=4106%2F1');
-  await expect(page.getByRole('region', { name: 'Traveller of line 4106/1' })).toBeVisible();
-  const path = join(app.dataDir, 'traveller.pdf');
-  await printTo(path, app);
-  await expect.poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 20_000 }).toBe(1);
-  const text = (await pdfPages(path)).join(' ').replaceAll(/\s+/g, ' ');
-  for (const words of ['Line 4106/1: Valley, plain', '10 1/2 in', '35°', 'fold start hem', 'Scale 1 : 5'])
-    expect(text).toContain(words);
-  expect(text).toMatch(/Hands clear of punch and die/);
+test(
+  'a traveller comes out as a PDF with lengths, bend list and cautions; dispatch lists take drawings along',
+  { tag: host },
+  async ({ app }) => {
+    const { page } = app;
+    await openDemo(page);
+    await goTo(page, '#/print/traveller?line=4106%2F1');
+    await expect(page.getByRole('region', { name: 'Traveller of line 4106/1' })).toBeVisible();
+    const path = join(app.dataDir, 'traveller.pdf');
+    await printTo(path, app);
+    await expect.poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 20_000 }).toBe(1);
+    const text = (await pdfPages(path)).join(' ').replaceAll(/\s+/g, ' ');
+    for (const words of ['Line 4106/1: Valley, plain', '10 1/2 in', '35°', 'fold start hem', 'Scale 1 : 5'])
+      expect(text).toContain(words);
+    expect(text).toMatch(/Hands clear of punch and die/);
 
-  await goTo(page, '#/print/dispatch?machine=B2&days=7');
-  await expect(page.getByRole('region', { name: /^Drawing of/ })).toHaveCount(0);
-  await page.getByText('Drawings of the parts to bend').click();
-  await expect(page.getByRole('region', { name: /^Drawing of/ }).first()).toBeVisible();
-});
+    await goTo(page, '#/print/dispatch?machine=B2&days=7');
+    await expect(page.getByRole('region', { name: /^Drawing of/ })).toHaveCount(0);
+    await page.getByText('Drawings of the parts to bend').click();
+    await expect(page.getByRole('region', { name: /^Drawing of/ }).first()).toBeVisible();
+  },
+);

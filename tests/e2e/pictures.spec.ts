@@ -1,6 +1,6 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { expect, test } from './app.ts';
+import { expect, host, test } from './app.ts';
 import { goTo, lane, openDemo, planFor } from './steps.ts';
 
 /**
@@ -29,7 +29,7 @@ const sizes = [
   { width: 1024, height: 768 },
 ];
 
-test('every screen fits its window and says nothing on the console', async ({ app }, info) => {
+test('every screen fits its window and says nothing on the console', { tag: host }, async ({ app }, info) => {
   test.setTimeout(180_000);
   const { page } = app;
   const said: string[] = [];

@@ -1,7 +1,10 @@
 import { defineConfig } from '@playwright/test';
 import type { HostOptions } from './app.ts';
 
-/** The same tests in the desktop window and in a browser on the loopback host. */
+/**
+ * Every story in the desktop window, or in a browser on the loopback host; `host` tells in the browser only what the host
+ * may change, for a run that has the desktop window too.
+ */
 export default defineConfig<HostOptions>({
   testDir: '.',
   outputDir: '../../test-results/window',
@@ -14,5 +17,6 @@ export default defineConfig<HostOptions>({
   projects: [
     { name: 'desktop', use: { host: 'desktop' } },
     { name: 'browser', use: { host: 'browser' } },
+    { name: 'host', grep: /@host/, use: { host: 'browser' } },
   ],
 });

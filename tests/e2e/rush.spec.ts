@@ -1,34 +1,38 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from './app.ts';
+import { expect, host, test } from './app.ts';
 import { goTo, openDemo, placeInQueue, typeRush } from './steps.ts';
 
 /** A rush: typed in or from a file, weighed in three ways, taken in with one press, taken back with one undo. */
 
 const wayIn = (page: Page, title: string) => page.getByRole('region', { name: title });
 
-test('a rush that is typed in opens three ways; one press takes one, undo takes it back', async ({ app }) => {
-  const { page } = app;
-  await openDemo(page);
-  await typeRush(page, 'Ridge', '12');
-  await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
-  const front = wayIn(page, 'Front of the queue');
-  await expect(front.getByText(/^Ready /)).toBeVisible();
-  await expect(front.getByText('on time')).toBeVisible();
-  await expect(front.getByRole('img', { name: /^Queues with front of the queue\. Ready/ })).toBeVisible();
-  await expect(wayIn(page, 'Into the matching run').getByText(/changeover/)).toBeVisible();
-  const replan = wayIn(page, 'Plan again around it');
-  await expect(replan.getByText(/^Ready /)).toBeVisible();
-  await expect(replan.getByText(/this card still improves/)).toBeHidden();
-  await expect(page.getByText('costs least')).toHaveCount(1);
+test(
+  'a rush that is typed in opens three ways; one press takes one, undo takes it back',
+  { tag: host },
+  async ({ app }) => {
+    const { page } = app;
+    await openDemo(page);
+    await typeRush(page, 'Ridge', '12');
+    await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
+    const front = wayIn(page, 'Front of the queue');
+    await expect(front.getByText(/^Ready /)).toBeVisible();
+    await expect(front.getByText('on time')).toBeVisible();
+    await expect(front.getByRole('img', { name: /^Queues with front of the queue\. Ready/ })).toBeVisible();
+    await expect(wayIn(page, 'Into the matching run').getByText(/changeover/)).toBeVisible();
+    const replan = wayIn(page, 'Plan again around it');
+    await expect(replan.getByText(/^Ready /)).toBeVisible();
+    await expect(replan.getByText(/this card still improves/)).toBeHidden();
+    await expect(page.getByText('costs least')).toHaveCount(1);
 
-  await page.keyboard.press('1');
-  await expect(page.getByRole('dialog')).toBeHidden();
-  await expect(page.getByText('Rush 9001/1: front of the queue: done.')).toBeVisible();
-  const taken = await placeInQueue(page, '9001/1');
-  await page.keyboard.press('Control+z');
-  await expect(page.getByText('Undone: Rush 9001/1: front of the queue.')).toBeVisible();
-  expect(await placeInQueue(page, '9001/1')).toBeGreaterThan(taken);
-});
+    await page.keyboard.press('1');
+    await expect(page.getByRole('dialog')).toBeHidden();
+    await expect(page.getByText('Rush 9001/1: front of the queue: done.')).toBeVisible();
+    const taken = await placeInQueue(page, '9001/1');
+    await page.keyboard.press('Control+z');
+    await expect(page.getByText('Undone: Rush 9001/1: front of the queue.')).toBeVisible();
+    expect(await placeInQueue(page, '9001/1')).toBeGreaterThan(taken);
+  },
+);
 
 test('a rush line on the board opens the ways again, and leaving them changes nothing', async ({ app }) => {
   const { page } = app;
@@ -46,7 +50,7 @@ test('a rush line on the board opens the ways again, and leaving them changes no
   expect(await placeInQueue(page, '9001/1')).toBe(place);
 });
 
-test('rush lines of a file are asked about together', async ({ app }) => {
+test('rush lines of a file are asked about together', { tag: host }, async ({ app }) => {
   const { page } = app;
   await openDemo(page);
   await goTo(page, '#/orders/import');

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import { expect, test } from './app.ts';
+import { expect, host, test } from './app.ts';
 import { pdfPages, printTo } from './pdf.ts';
 import { figure, goTo, lane, openDemo, operations, planFor } from './steps.ts';
 
@@ -7,45 +7,51 @@ import { figure, goTo, lane, openDemo, operations, planFor } from './steps.ts';
 
 const count = (text: string | null): number => Number(/\d+/.exec(text ?? '')?.[0]);
 
-test('the first start offers the demo shop or an empty one', async ({ app }) => {
+test('the first start offers the demo shop or an empty one', { tag: host }, async ({ app }) => {
   await expect(app.page.getByRole('button', { name: 'Start an empty shop' })).toBeVisible();
   await openDemo(app.page);
   for (const machine of ['Shear', 'Long brake', 'Short brake'])
     await expect(lane(app.page, machine)).toBeVisible();
 });
 
-test('one press plans the week: fewer late lines than by due date, and it can be stopped and undone', async ({
-  app,
-}) => {
-  const { page } = app;
-  await openDemo(page);
-  const before = await figure(page, 'Late lines').textContent();
-  await planFor(app.page, 3);
-  const planned = await figure(page, 'Late lines').textContent();
-  const [late = NaN, , byDueDate = NaN] = (planned?.match(/\d+/g) ?? []).map(Number);
-  expect(late).toBeLessThan(byDueDate);
-  expect(late).toBeLessThan(count(before));
-  await page.getByRole('button', { name: /^Undo: / }).click();
-  await expect(figure(page, 'Late lines')).toHaveText(before ?? '');
-});
+test(
+  'one press plans the week: fewer late lines than by due date, and it can be stopped and undone',
+  { tag: host },
+  async ({ app }) => {
+    const { page } = app;
+    await openDemo(page);
+    const before = await figure(page, 'Late lines').textContent();
+    await planFor(app.page, 3);
+    const planned = await figure(page, 'Late lines').textContent();
+    const [late = NaN, , byDueDate = NaN] = (planned?.match(/\d+/g) ?? []).map(Number);
+    expect(late).toBeLessThan(byDueDate);
+    expect(late).toBeLessThan(count(before));
+    await page.getByRole('button', { name: /^Undo: / }).click();
+    await expect(figure(page, 'Late lines')).toHaveText(before ?? '');
+  },
+);
 
-test('a bar moves by keyboard, says what got late, and comes back by undo', async ({ app }) => {
-  const { page } = app;
-  await openDemo(page);
-  const bars = lane(page, 'Long brake').getByRole('option');
-  const before = await operations(bars);
-  const moved = before[4] ?? '';
-  await bars.nth(4).click();
-  await page.keyboard.press('Alt+ArrowLeft');
-  await expect(bars.nth(3)).toHaveAccessibleName(new RegExp(`^${moved},`));
-  await expect(page.getByRole('status').filter({ hasText: moved })).toBeVisible();
-  await page.keyboard.press('Control+z');
-  await expect.poll(() => operations(bars)).toEqual(before);
-  await page.keyboard.press('Control+Shift+z');
-  await expect(bars.nth(3)).toHaveAccessibleName(new RegExp(`^${moved},`));
-});
+test(
+  'a bar moves by keyboard, says what got late, and comes back by undo',
+  { tag: host },
+  async ({ app }) => {
+    const { page } = app;
+    await openDemo(page);
+    const bars = lane(page, 'Long brake').getByRole('option');
+    const before = await operations(bars);
+    const moved = before[4] ?? '';
+    await bars.nth(4).click();
+    await page.keyboard.press('Alt+ArrowLeft');
+    await expect(bars.nth(3)).toHaveAccessibleName(new RegExp(`^${moved},`));
+    await expect(page.getByRole('status').filter({ hasText: moved })).toBeVisible();
+    await page.keyboard.press('Control+z');
+    await expect.poll(() => operations(bars)).toEqual(before);
+    await page.keyboard.press('Control+Shift+z');
+    await expect(bars.nth(3)).toHaveAccessibleName(new RegExp(`^${moved},`));
+  },
+);
 
-test('a bar is dragged to another place in its queue; Escape lets it be', async ({ app }) => {
+test('a bar is dragged to another place in its queue; Escape lets it be', { tag: host }, async ({ app }) => {
   const { page } = app;
   await openDemo(page);
   const bars = lane(page, 'Long brake').getByRole('option');
@@ -68,7 +74,7 @@ test('a bar is dragged to another place in its queue; Escape lets it be', async 
   await expect(bars.nth(0)).toHaveAccessibleName(new RegExp(`^${before[2]},`));
 });
 
-test('everything is as it was after closing, the history included', async ({ app }) => {
+test('everything is as it was after closing, the history included', { tag: host }, async ({ app }) => {
   await openDemo(app.page);
   await planFor(app.page, 1);
   const bars = () => lane(app.page, 'Shear').getByRole('option');
@@ -82,22 +88,24 @@ test('everything is as it was after closing, the history included', async ({ app
   await expect(figure(page, 'Late lines')).not.toHaveText(late ?? '');
 });
 
-test('dispatch lists come out as a PDF whose lines stand on the board, with cautions and page numbers', async ({
-  app,
-}) => {
-  await openDemo(app.page);
-  await planFor(app.page, 1);
-  const path = join(app.dataDir, 'dispatch.pdf');
-  const [first] = await operations(lane(app.page, 'Shear').getByRole('option'));
-  await goTo(app.page, '#/print');
-  await printTo(path, app);
-  await expect
-    .poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 20_000 })
-    .toBeGreaterThan(2);
-  const pages = await pdfPages(path);
-  expect(pages.join(' ')).toContain(first?.split(' ')[0]);
-  for (const [index, page] of pages.entries()) {
-    expect(page).toMatch(/guards on, hands clear/i);
-    expect(page.replaceAll(/\s+/g, ' ')).toContain(`page ${index + 1} of ${pages.length}`);
-  }
-});
+test(
+  'dispatch lists come out as a PDF whose lines stand on the board, with cautions and page numbers',
+  { tag: host },
+  async ({ app }) => {
+    await openDemo(app.page);
+    await planFor(app.page, 1);
+    const path = join(app.dataDir, 'dispatch.pdf');
+    const [first] = await operations(lane(app.page, 'Shear').getByRole('option'));
+    await goTo(app.page, '#/print');
+    await printTo(path, app);
+    await expect
+      .poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 20_000 })
+      .toBeGreaterThan(2);
+    const pages = await pdfPages(path);
+    expect(pages.join(' ')).toContain(first?.split(' ')[0]);
+    for (const [index, page] of pages.entries()) {
+      expect(page).toMatch(/guards on, hands clear/i);
+      expect(page.replaceAll(/\s+/g, ' ')).toContain(`page ${index + 1} of ${pages.length}`);
+    }
+  },
+);

@@ -1,5 +1,5 @@
 import type { Page } from '@playwright/test';
-import { expect, test } from './app.ts';
+import { expect, host, test } from './app.ts';
 import { figure, lane, openDemo, planFor } from './steps.ts';
 
 /** Why a line is late, what would help, and the search that goes on when it is told to. */
@@ -67,18 +67,20 @@ test('W asks of the selected line; a line on time says why not sooner', async ({
   await expect(causes(page).getByRole('listitem').first()).toBeVisible();
 });
 
-test('the search stops when told, keeps going from the best plan by key, and the bound stands beside the figures', async ({
-  app,
-}) => {
-  const { page } = app;
-  await openDemo(page);
-  await planFor(page, 1);
-  const strip = page.getByRole('region', { name: 'Search' });
-  await expect(strip.getByText(/^Stopped after/)).toBeVisible();
-  await expect(page.getByText(/of what is possible|is not known|No better plan/).first()).toBeVisible();
-  await page.keyboard.press('g');
-  await expect(strip.getByText(/Planning: \d+ of/)).toBeVisible();
-  await strip.getByRole('button', { name: /^Stop/ }).click();
-  await expect(strip.getByRole('button', { name: /^Keep going/ })).toBeVisible();
-  await expect(strip.getByText(/Planning: \d+ of/)).toBeHidden();
-});
+test(
+  'the search stops when told, keeps going from the best plan by key, and the bound stands beside the figures',
+  { tag: host },
+  async ({ app }) => {
+    const { page } = app;
+    await openDemo(page);
+    await planFor(page, 1);
+    const strip = page.getByRole('region', { name: 'Search' });
+    await expect(strip.getByText(/^Stopped after/)).toBeVisible();
+    await expect(page.getByText(/of what is possible|is not known|No better plan/).first()).toBeVisible();
+    await page.keyboard.press('g');
+    await expect(strip.getByText(/Planning: \d+ of/)).toBeVisible();
+    await strip.getByRole('button', { name: /^Stop/ }).click();
+    await expect(strip.getByRole('button', { name: /^Keep going/ })).toBeVisible();
+    await expect(strip.getByText(/Planning: \d+ of/)).toBeHidden();
+  },
+);
