@@ -144,6 +144,7 @@ export function readRecords(folder: string, file: string, reading: Reading): Sho
       start: readInstant(cell('start'), reading),
       end: readInstant(cell('end'), reading),
       changeoverSeconds: null,
+      who: [],
       pauses: [],
       estimatedSeconds: Number(cell('estimate s')),
       revision: 0,

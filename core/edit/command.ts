@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { code, durationS, gaugeLabel, instantS, lengthMm, note } from '../shop/fields.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
+import { personName } from '../shop/plan.ts';
 import { rowKinds } from '../shop/state.ts';
 
 /** Rows a person edits on a form, one at a time. Orders, queues and pins have commands of their own. */
@@ -59,13 +60,14 @@ export const command = z.union([
     orders: z.array(workOrder),
     lines: z.array(orderLine),
   }),
-  /** Work on an operation begins, after a changeover that may have been timed. */
+  /** Work on an operation begins, after a changeover that may have been timed. `who` is kept where the shop asks for it. */
   z.strictObject({
     do: z.literal('floor.start'),
     operation: operationId,
     machineId: code,
     at: instantS,
     changeoverSeconds: durationS.nullable(),
+    who: personName.optional(),
   }),
   z.strictObject({ do: z.literal('floor.pause'), operation: operationId, at: instantS, reason: note }),
   z.strictObject({ do: z.literal('floor.resume'), operation: operationId, at: instantS }),
@@ -77,6 +79,7 @@ export const command = z.union([
     at: instantS,
     good: pieces,
     scrapped: pieces,
+    who: personName.optional(),
   }),
   /** Finished operations that came from a file; none of them stands in the shop yet. */
   z.strictObject({

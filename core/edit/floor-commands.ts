@@ -46,6 +46,7 @@ export function startOperation(shop: Shop, command: FloorCommand<'floor.start'>)
     scrapped: 0,
     start: at,
     end: null,
+    who: withName(shop, [], command.who),
     changeoverSeconds,
     pauses: [],
     estimatedSeconds: operation.machines.find((m) => m.id === machineId)?.seconds ?? 0,
@@ -56,6 +57,14 @@ export function startOperation(shop: Shop, command: FloorCommand<'floor.start'>)
     changes: [change('record', null, record)],
   });
 }
+
+/** The names on a record with one more: none while the shop does not ask, nobody twice. */
+export const withName = (
+  shop: Shop,
+  who: FloorRecord['who'],
+  name: string | undefined,
+): FloorRecord['who'] =>
+  name === undefined || !shop.settings.askWho || who.includes(name) ? who : [...who, name];
 
 function refuseBegun({ id, started }: ShopOperation): Refusal {
   if (!started) return null;

@@ -12,6 +12,7 @@ import {
   refuseEarly,
   refuseTooMany,
   underWay,
+  withName,
   type FloorCommand,
 } from './floor-commands.ts';
 import { operationName } from './plan-commands.ts';
@@ -42,6 +43,7 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
     good: fine,
     scrapped,
     end: at,
+    who: withName(shop, record.who, command.who),
     pauses: pausesUntil(record, at),
   };
   const changes = [

@@ -4,11 +4,11 @@ import type { Instant } from '../units/brand.ts';
 import { findGauge, findNamed, readCount, readInstant, readLength, type Cell } from './order-cells.ts';
 import { lineOfOperation, operationId, stageOfOperation } from './order.ts';
 import type { FileRow } from './order-rows.ts';
-import type { Record as FloorRecord } from './plan.ts';
+import { record as recordSchema, type Record as FloorRecord } from './plan.ts';
 import { bad, good, problem, type Result } from './result.ts';
 import type { Shop } from './state.ts';
 
-/** The columns of a file of finished operations, our own format. The last four may be left out. */
+/** The columns of a file of finished operations, our own format. The last five may be left out. */
 export const finishedColumns = [
   'operation',
   'machine',
@@ -24,9 +24,11 @@ export const finishedColumns = [
   'scrapped',
   'estimate s',
   'changeover s',
+  'who',
 ] as const;
 type Column = (typeof finishedColumns)[number];
-const OPTIONAL: readonly Column[] = ['good', 'scrapped', 'estimate s', 'changeover s'];
+const OPTIONAL: readonly Column[] = ['good', 'scrapped', 'estimate s', 'changeover s', 'who'];
+const recordNames = recordSchema.shape.who;
 const LONGEST_S = 90 * 86_400;
 
 export interface CheckedFinished {
@@ -73,7 +75,8 @@ export function checkFinishedRows(
     const record = readRecord(shop, reader, now);
     const standing = record && recorded(record.id);
     if (!record) continue;
-    if (standing && sameContent(standing, record)) checked.known.push(row);
+    // Names are no figures: a file without them tells of the same work.
+    if (standing && sameContent(standing, { ...record, who: standing.who })) checked.known.push(row);
     else if (refuseTwice(shop, record, standing, seen, reader)) {
       checked.ready.push(row);
       checked.records.push(record);
@@ -82,6 +85,8 @@ export function checkFinishedRows(
   }
   const unused = header.filter((_, i) => !(finishedColumns as readonly string[]).includes(titles[i] ?? ''));
   if (unused.length > 0) checked.notes.push(`Columns not used: ${unused.map((t) => `“${t}”`).join(', ')}.`);
+  if (titles.includes('who') && !shop.settings.askWho)
+    checked.notes.push('Names are not kept: “Ask who ran it” is off in Settings.');
   return good(checked);
 }
 
@@ -138,6 +143,7 @@ function readRecord(shop: Shop, reader: RowReader, now: Instant): FloorRecord | 
   const changeoverSeconds = readOr<number | null>('changeover s', null, (text) =>
     readAmount(text, LONGEST_S),
   );
+  const who = readOr('who', [], readNames);
   if (id && machine && stageOfOperation(id) !== machine.stage)
     reader.refuse('machine', `${machine.id} is a ${machine.stage}, so it cannot have done ${id}.`);
   if (start !== null && end !== null && end <= start) reader.refuse('end', 'It must end after it starts.');
@@ -159,6 +165,7 @@ function readRecord(shop: Shop, reader: RowReader, now: Instant): FloorRecord | 
     scrapped: scrapped ?? 0,
     start,
     end,
+    who: shop.settings.askWho ? (who ?? []) : [],
     changeoverSeconds,
     pauses: [],
     estimatedSeconds: estimatedSeconds ?? 0,
@@ -170,6 +177,15 @@ const readOperation = (text: string): Cell<string> =>
   operationId.safeParse(text).success
     ? { ok: true, value: text }
     : { ok: false, reason: `“${text}” is no operation. Write it like 1042/2:shear or 1042/2:brake.` };
+
+/** Names parted by semicolons. */
+function readNames(text: string): Cell<string[]> {
+  const names = text.split(';').filter((one) => one.trim() !== '');
+  const read = recordNames.safeParse([...new Set(names)]);
+  return read.success
+    ? { ok: true, value: read.data }
+    : { ok: false, reason: `“${text}” is no list of names: at most 20, each up to 60 characters.` };
+}
 
 /** A whole number from 0 on. */
 function readAmount(text: string, most: number): Cell<number> {

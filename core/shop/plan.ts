@@ -18,6 +18,14 @@ export type Queue = z.infer<typeof queue>;
 export const pin = z.strictObject({ id: operationId, revision });
 export type Pin = z.infer<typeof pin>;
 
+/** A person, as they write themselves. A semicolon parts names in files. */
+export const personName = z
+  .string()
+  .trim()
+  .min(1, 'must not be empty')
+  .max(60, 'at most 60 characters')
+  .regex(/^[^;]*$/, 'must not hold a semicolon');
+
 /** Work on an operation stood still; `to` null while it still does. */
 export const pause = z.strictObject({ from: instantS, to: instantS.nullable(), reason: note });
 export type Pause = z.infer<typeof pause>;
@@ -38,6 +46,8 @@ export const record = z.strictObject({
   scrapped: z.int().min(0),
   start: instantS,
   end: instantS.nullable(),
+  /** Who ran it, in the order they came; empty unless the shop asks (`settings.askWho`) and someone answered. */
+  who: z.array(personName).max(20),
   /** What the changeover before it took, as recorded on the floor; null: not recorded. */
   changeoverSeconds: durationS.nullable(),
   /** Ascending and disjoint, between start and end. */

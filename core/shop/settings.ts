@@ -48,6 +48,8 @@ export const settings = z.strictObject({
   girthRule: z.enum(['computed', 'outsideSum']),
   /** Rules about parts on machines that this shop takes otherwise than core/part/rules.ts does. */
   partRules: z.partialRecord(ruleName, verdict),
+  /** Whether the floor screen asks who runs an operation; while it is off no name is kept. */
+  askWho: z.boolean(),
   revision,
 });
 export type Settings = z.infer<typeof settings>;

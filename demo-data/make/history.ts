@@ -116,6 +116,7 @@ function work(floor: Floor, job: Job, machine: Machine, ready: number, estimated
     scrapped,
     ...done,
     changeoverSeconds: null,
+    who: [],
     pauses: [],
     estimatedSeconds: estimated,
     revision: 0,

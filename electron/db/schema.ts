@@ -37,6 +37,7 @@ const settings = sqliteTable('settings', {
   partRules: json()
     .notNull()
     .default(sql`'{}'`),
+  askWho: integer({ mode: 'boolean' }).notNull().default(false),
   revision: revision(),
 });
 
@@ -197,6 +198,9 @@ const record = sqliteTable(
     scrapped: integer().notNull(),
     start: integer().notNull(),
     end: integer(),
+    who: json()
+      .notNull()
+      .default(sql`'[]'`),
     changeoverSeconds: integer(),
     pauses: json()
       .notNull()

@@ -18,6 +18,7 @@ const NEW_SETTINGS: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   crewLimit: null,
   girthRule: 'computed',
   partRules: {},
+  askWho: false,
   revision: 0,
 };
 

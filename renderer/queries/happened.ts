@@ -3,6 +3,7 @@ import { contract } from '../../core/contract/index.ts';
 import { changeoversOf, observationsOf } from '../../core/estimate/learn/happened.ts';
 import type { ChangeoverObservation } from '../../core/estimate/learn/learn-changeover.ts';
 import type { Observation } from '../../core/estimate/learn/observation.ts';
+import type { Record as FloorRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { useShop } from './hooks.ts';
 import { invoke } from './invoke.ts';
@@ -10,6 +11,8 @@ import { keys } from './keys.ts';
 
 /** What the newest finished operations say of times. */
 export interface Happened {
+  /** Latest start first. */
+  readonly records: readonly FloorRecord[];
   readonly observations: readonly Observation[];
   readonly changeovers: readonly ChangeoverObservation[];
   /** Finished operations that the shop as it is now cannot estimate. */
@@ -35,7 +38,7 @@ async function readHappened(shop: Shop): Promise<Happened> {
     left += some.left.length;
   }
   await breathe();
-  return { observations, changeovers: changeoversOf(shop, records), left };
+  return { records, observations, changeovers: changeoversOf(shop, records), left };
 }
 
 /** What an estimate is made from; the host's answers keep rows that did not change the same objects. */

@@ -159,3 +159,34 @@ test('finished operations come from a file once, a wrong row after it was mended
   await expect(page.getByText('1 operation known already')).toBeVisible();
   await expect(page.getByRole('button', { name: 'Take 0 good operations' })).toBeDisabled();
 });
+
+test('who ran it is asked only where Settings say so, remembered at the machine and shown with the work', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const line = await standAt(page, 'S1 Shear');
+  const who = page.getByRole('combobox', { name: 'Who is at the machine' });
+  await expect(who).toHaveCount(0);
+
+  await goTo(page, '#/settings');
+  await page.getByText('Ask who ran it', { exact: true }).click();
+  await page.getByRole('button', { name: 'Save' }).click();
+  await standAt(page, 'S1 Shear');
+  await page.keyboard.press('n');
+  await page.keyboard.type('Ada');
+  await page.keyboard.press('Escape');
+  await who.blur();
+  await card(page).getByRole('button', { name: 'Start' }).click();
+  await expect(card(page).getByText(/Under way .*, by Ada/)).toBeVisible();
+  await page.keyboard.press('d');
+  await page.getByRole('button', { name: 'They are good' }).click();
+
+  await goTo(page, '#/learning/S1');
+  const done = page.getByRole('row', { name: new RegExp(`^${line}:shear`) });
+  await expect(done.getByRole('cell', { name: 'Ada' })).toBeVisible();
+
+  const again = await app.restart();
+  await goTo(again, '#/floor/S1');
+  await expect(again.getByRole('combobox', { name: 'Who is at the machine' })).toHaveValue('Ada');
+});

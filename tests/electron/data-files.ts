@@ -43,7 +43,7 @@ export const rowWriter =
 
 /** The settings of a file from before stock had a weight, and rules about parts verdicts. */
 export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => ({
-  ...beforeParts('settings', settings),
+  ...withoutLaterFields('settings', settings),
   weights: without(settings.weights, 'material'),
 });
 
@@ -57,22 +57,23 @@ export const withStockWeight = (row: object): object => ({
   weights: JSON.stringify({ ...JSON.parse((row as { weights: string }).weights), material: 10 }),
 });
 
-/** What rows got with the families, measured deductions and verdicts of parts, as it is stored. */
-const PARTS_FIELDS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
-  settings: { partRules: '{}' },
+/** What rows got with the families, measured deductions and verdicts of parts, and with the names asked on the floor, as it is stored. */
+const LATER_FIELDS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+  settings: { partRules: '{}', askWho: 0 },
   material: { temper: null, deductions: '[]' },
   part: { bendOrder: null, family: null },
+  record: { who: '[]' },
 };
 
-/** A row as it was before that. */
-export const beforeParts = (kind: string, row: object): object =>
-  without(row, ...Object.keys(PARTS_FIELDS[kind] ?? {}));
+/** A row as it was before all of that. */
+export const withoutLaterFields = (kind: string, row: object): object =>
+  without(row, ...Object.keys(LATER_FIELDS[kind] ?? {}));
 
 /** Every table's stored rows after it. */
-export const withPartsFields = (content: Record<string, object[]>): Record<string, object[]> =>
+export const withLaterFields = (content: Record<string, object[]>): Record<string, object[]> =>
   Object.fromEntries(
     Object.entries(content).map(([kind, rows]) => [
       kind,
-      rows.map((row) => ({ ...row, ...PARTS_FIELDS[kind] })),
+      rows.map((row) => ({ ...row, ...LATER_FIELDS[kind] })),
     ]),
   );

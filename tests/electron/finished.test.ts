@@ -3,7 +3,7 @@ import type { CheckedImport } from '../../core/contract/import.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { finishedService } from '../../electron/service/finished.ts';
 import { shopService } from '../../electron/service/shop.ts';
-import { aRecord, aShop, at } from '../support/builders.ts';
+import { aRecord, aShop, at, someSettings } from '../support/builders.ts';
 import { fixedClock, keptPushes, refusalOf, storeWith } from './support.ts';
 
 const HEADER =
@@ -100,6 +100,28 @@ describe('a file of finished operations', () => {
       operations: 1,
       left: { rows: [] },
     });
+  });
+
+  it('brings names where the shop asks for them, and says so where it does not', () => {
+    const file = Buffer.from(`${HEADER},who\n${SHEAR},Ada; Bo;Ada`);
+    const asking = start(aShop({ settings: someSettings({ askWho: true }) }));
+    asking.service.take('old.csv', tableOf(asking.service.check('old.csv', file)));
+    expect(asking.records()).toMatchObject([{ who: ['Ada', 'Bo'] }]);
+    expect(asking.check(SHEAR)).toMatchObject({ known: [2], problems: [] });
+
+    const silent = start();
+    const checked = silent.service.check('old.csv', file);
+    expect(checked.notes).toEqual(['Names are not kept: “Ask who ran it” is off in Settings.']);
+    silent.service.take('old.csv', tableOf(checked));
+    expect(silent.records()).toMatchObject([{ who: [] }]);
+  });
+
+  it('with a name too long is refused in that cell', () => {
+    const { service } = start();
+    const checked = service.check('old.csv', Buffer.from(`${HEADER},who\n${SHEAR},${'A'.repeat(61)}`));
+    expect(checked.problems).toMatchObject([
+      { row: 2, column: 'who', reason: expect.stringMatching(/no list of names/) as string },
+    ]);
   });
 
   it('without a column that is needed is refused with the list of columns', () => {

@@ -5,12 +5,12 @@ import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, NOW } from '../support/builders.ts';
 import {
-  beforeParts,
+  withoutLaterFields,
   contentOf,
   oldMigrations,
   settingsBefore,
   withStockWeight,
-  withPartsFields,
+  withLaterFields,
   rowWriter,
 } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
@@ -30,13 +30,13 @@ function fillFirst(file: string): void {
   const put = rowWriter(connection);
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'downtime'] as const)
-    for (const row of shop[kind]) put(kind, beforeParts(kind, row));
+    for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
   for (const row of shop.sheet) put('sheet', without(row, 'form', 'trimMm')!);
   for (const row of shop.order) put('order', row);
   for (const row of shop.line) put('line', without(row, 'makeUpFor', 'overrun')!);
   for (const row of shop.queue) put('queue', row);
   for (const row of shop.pin) put('pin', row);
-  for (const row of shop.record) put('record', without(row, 'changeoverSeconds', 'pauses')!);
+  for (const row of shop.record) put('record', without(row, 'who', 'changeoverSeconds', 'pauses')!);
   const [line] = shop.line;
   const changes = [
     {
@@ -61,7 +61,7 @@ describe('a data file from before the floor', () => {
     open(file).close();
     const { step: steps, ...after } = contentOf(file);
     expect(after).toEqual(
-      withPartsFields({
+      withLaterFields({
         ...Object.fromEntries(Object.entries(before).filter(([table]) => table !== 'step')),
         settings: before.settings!.map(withStockWeight),
         line: before.line!.map((row) => ({ ...row, makeUpFor: null, overrun: 0 })),

@@ -6,13 +6,13 @@ import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, NOW } from '../support/builders.ts';
 import {
-  beforeParts,
+  withoutLaterFields,
   contentOf,
   oldMigrations,
   settingsBefore,
   without,
   withStockWeight,
-  withPartsFields,
+  withLaterFields,
   rowWriter,
 } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
@@ -29,7 +29,7 @@ function fillBefore(file: string): void {
   const shop = anEverythingShop();
   put('settings', settingsBefore(shop));
   const kinds = ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'order', 'queue'] as const;
-  for (const kind of kinds) for (const row of shop[kind]) put(kind, beforeParts(kind, row));
+  for (const kind of kinds) for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
   for (const row of shop.line) put('line', lineBefore(row));
   const settings = settingsBefore(shop);
   const line = { ...lineBefore(shop.line[0]!), id: shop.line[0]!.id };
@@ -54,7 +54,7 @@ describe('a data file from before lines had an overrun and stock a weight', () =
     const before = rowsOf(file);
     open(file).close();
     expect(rowsOf(file)).toEqual(
-      withPartsFields({
+      withLaterFields({
         ...before,
         settings: before.settings!.map(withStockWeight),
         line: before.line!.map((row) => ({ ...row, overrun: 0 })),

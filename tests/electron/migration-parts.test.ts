@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, aPart, NOW } from '../support/builders.ts';
-import { beforeParts, contentOf, oldMigrations, withPartsFields, rowWriter } from './data-files.ts';
+import { withoutLaterFields, contentOf, oldMigrations, withLaterFields, rowWriter } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -16,20 +16,20 @@ function fillBefore(file: string): void {
   const connection = new Database(file);
   const put = rowWriter(connection);
   const shop = anEverythingShop();
-  put('settings', beforeParts('settings', shop.settings));
+  put('settings', withoutLaterFields('settings', shop.settings));
   const kinds = ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'order', 'line'] as const;
-  for (const kind of kinds) for (const row of shop[kind]) put(kind, beforeParts(kind, row));
+  for (const kind of kinds) for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
   const was = (kind: string, row: object, id: string, own: object) => ({
     kind,
     id,
-    before: { ...beforeParts(kind, row), ...own },
-    after: beforeParts(kind, row),
+    before: { ...withoutLaterFields(kind, row), ...own },
+    after: withoutLaterFields(kind, row),
   });
   const changes = [
     was('settings', shop.settings, 'shop', { name: 'Old name' }),
     was('material', shop.material[0]!, 'galv', { kFactor: 0.4 }),
     was('part', shop.part[0]!, 'corner', { name: 'Old corner' }),
-    { kind: 'part', id: 'gone', before: beforeParts('part', aPart({ id: 'gone' })), after: null },
+    { kind: 'part', id: 'gone', before: withoutLaterFields('part', aPart({ id: 'gone' })), after: null },
   ];
   put('step', { label: 'Change much', at: NOW, changes, undone: 0 });
   connection.close();
@@ -48,7 +48,7 @@ describe('a data file from before parts had families and shops their own deducti
     const before = rowsOf(file);
     open(file).close();
     expect(before.part).toHaveLength(2);
-    expect(rowsOf(file)).toEqual(withPartsFields(before));
+    expect(rowsOf(file)).toEqual(withLaterFields(before));
   });
 
   it('can still undo what was done to parts, materials and settings before', () => {

@@ -5,13 +5,13 @@ import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { anEverythingShop, aSheet, NOW } from '../support/builders.ts';
 import {
-  beforeParts,
+  withoutLaterFields,
   contentOf,
   oldMigrations,
   settingsBefore,
   without,
   withStockWeight,
-  withPartsFields,
+  withLaterFields,
   rowWriter,
 } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
@@ -29,7 +29,7 @@ function fillBefore(file: string): void {
   const shop = anEverythingShop();
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'order', 'queue'] as const)
-    for (const row of shop[kind]) put(kind, beforeParts(kind, row));
+    for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
   for (const row of shop.line) put('line', without(row, 'overrun'));
   for (const row of shop.sheet) put('sheet', asBefore(row));
   const changes = [
@@ -61,7 +61,7 @@ describe('a data file from before the stock', () => {
     const after = rowsOf(file);
     expect(before.sheet).toHaveLength(3);
     expect(after).toEqual(
-      withPartsFields({
+      withLaterFields({
         ...before,
         settings: before.settings!.map(withStockWeight),
         line: before.line!.map((row) => ({ ...row, overrun: 0 })),

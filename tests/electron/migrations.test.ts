@@ -25,6 +25,7 @@ const RELEASED: Record<string, string> = {
   '0003_overrun_and_stock_weight.sql': '12028b6e7039cdb4d24007c0843e6b969ae3bb76ad207bc28b9703f8381c4b67',
   '0004_parts.sql': '3f6a93e27d1d7ac6b4b7b2e4ad9fa437079494a505fb9f98384c0312c9d39b26',
   '0005_sheets_taken.sql': 'df9f3751ba43f3d8be1f873e1be11f40b8d41e91dfdba26c428f73250c46933d',
+  '0006_who_ran_it.sql': 'e3e31b4e6ccdf5dccda0ebd078b579093e5683d7d04da75d081a997a8071880b',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -154,7 +155,7 @@ describe('a data file that cannot be used', () => {
   it('from a newer version is refused, naming both formats', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
-    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 7; this one knows up to 6\)/);
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 8; this one knows up to 7\)/);
   });
 
   it('that is no database at all is named and left alone', () => {

@@ -24,6 +24,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   crewLimit: null,
   girthRule: 'computed',
   partRules: {},
+  askWho: false,
   revision: 0,
   ...own,
 });
@@ -215,6 +216,7 @@ export const aRecord = (own: With<'record'> = {}): RowOf<'record'> => ({
   start: at('2026-11-30', '07:00'),
   end: at('2026-11-30', '08:00'),
   changeoverSeconds: null,
+  who: [],
   pauses: [],
   estimatedSeconds: 3300,
   revision: 0,

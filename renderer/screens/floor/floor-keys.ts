@@ -6,5 +6,6 @@ export const floorKeys = [
   { keys: 'T', label: 'Give the time it really began or ended' },
   { keys: '+', label: 'One more good piece' },
   { keys: 'X', label: 'One more scrapped piece' },
+  { keys: 'N', label: 'Say who is at the machine, where Settings ask for it' },
 ] as const;
 export type FloorKey = (typeof floorKeys)[number]['keys'];

@@ -11,6 +11,7 @@ import { Cautions } from './cautions.tsx';
 import styles from './floor.module.css';
 import { keptMachine } from './kept.ts';
 import { MachineChooser } from './machine-chooser.tsx';
+import { NameField, useNameAt } from './name-field.tsx';
 import { NextList } from './next-list.tsx';
 import { Stray } from './stray.tsx';
 import { WorkCard } from './work-card.tsx';
@@ -59,19 +60,19 @@ function Floor({ shop, view, now }: Props) {
   const [picked, pick] = useState<string | null>(null);
   const { machine, running, queue } = view;
   const work = (running ? null : queue.find(({ operation }) => operation.id === picked)) ?? queue[0] ?? null;
+  const [who, setWho] = useNameAt(machine.id, shop.settings.askWho);
   const stray = running !== null && work?.operation.id !== running.id ? running : null;
   return (
     <div className={styles.screen}>
       <header className={styles.head}>
         <h1>{`Floor: ${machine.name}`}</h1>
+        {shop.settings.askWho && <NameField name={who} onChange={setWho} />}
         <MachineChooser machines={shop.machine} chosen={machine.id} />
       </header>
       <div className={styles.columns}>
         <div className={styles.now}>
-          {stray && <Stray key={stray.id} record={stray} />}
-          {!stray && work && (
-            <WorkCard key={work.operation.id} shop={shop} work={work} machine={machine} now={now} />
-          )}
+          {stray && <Stray key={stray.id} record={stray} who={who} />}
+          {!stray && work && <WorkCard key={work.operation.id} {...{ shop, work, machine, now, who }} />}
           {!stray && !work && (
             <EmptyState icon={Wrench} title="Nothing is waiting for this machine">
               <p>Its queue is empty. New work appears here as soon as it is planned.</p>

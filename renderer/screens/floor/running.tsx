@@ -22,13 +22,15 @@ interface Props {
   work: FloorWork;
   shop: Shop;
   now: Instant;
+  /** Who is at the machine; empty: not said. */
+  who: string;
 }
 
 /** While the operation is under way: the count, and the buttons. */
-export function Running({ record, work, shop, now }: Props) {
+export function Running({ record, work, shop, now, who }: Props) {
   const pieces = work.row.quantity;
   const { counts, set, settle } = useCounts(record);
-  const floor = useFloor(record.id);
+  const floor = useFloor(record.id, who);
   const [asking, ask] = useState<'pause' | 'time' | { readonly endedAt: Instant | null } | null>(null);
   const paused = record.pauses.at(-1)?.to === null;
   const endedAt = typeof asking === 'object' && asking ? asking.endedAt : null;
@@ -92,7 +94,7 @@ function Progress({
   counts,
   paused,
   onEarlier,
-}: Props & { counts: Counts; paused: boolean; onEarlier: () => void }) {
+}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; onEarlier: () => void }) {
   const pause = paused ? record.pauses.at(-1) : undefined;
   const short = work.row.quantity - counts.good;
   const wall = (at: number) => formatWall(instant(at), settings.timeZone);
@@ -105,6 +107,7 @@ function Progress({
           <>
             <b>Under way</b> since {wall(record.start)}, {formatDuration(Math.max(0, now - record.start))} of
             about {formatDuration(record.estimatedSeconds)}
+            {record.who.length > 0 && `, by ${record.who.join(', ')}`}
           </>
         )}
       </p>

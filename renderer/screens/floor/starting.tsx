@@ -20,12 +20,14 @@ interface Props {
   machine: Machine;
   shop: Shop;
   now: Instant;
+  /** Who is at the machine; empty: not said. */
+  who: string;
 }
 
 /** Before the operation begins: what to change on the machine, then Start. */
-export function Starting({ work, machine, shop, now }: Props) {
+export function Starting({ work, machine, shop, now, who }: Props) {
   const { operation, changeover, notYet } = work;
-  const floor = useFloor(operation.id);
+  const floor = useFloor(operation.id, who);
   const since = useChangeoverSince(operation.id);
   const [isEarlier, setEarlier] = useState(false);
   const start = (at: Instant | null) => floor.start(machine.id, since, at);
@@ -65,7 +67,7 @@ export function Starting({ work, machine, shop, now }: Props) {
 }
 
 /** What to change over, when it is planned, and why it cannot begin yet. */
-function Before({ work, machine, shop, now, since }: Props & { since: number | null }) {
+function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { since: number | null }) {
   const { timeZone } = shop.settings;
   const { operation, changeover, notYet, row } = work;
   const able = operation.machines.find(({ id }) => id === machine.id);

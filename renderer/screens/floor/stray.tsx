@@ -8,9 +8,9 @@ import { useCounts } from './use-counts.ts';
 import { useFloor } from './use-floor.ts';
 
 /** Work under way that is no longer in the plan: its order was held or cancelled, or the line cannot be planned. */
-export function Stray({ record }: { record: FloorRecord }) {
+export function Stray({ record, who }: { record: FloorRecord; who: string }) {
   const { counts, set, settle } = useCounts(record);
-  const floor = useFloor(record.id);
+  const floor = useFloor(record.id, who);
   const missing = record.quantity - counts.good - counts.scrapped;
   return (
     <EmptyState icon={CircleAlert} title={`${operationName(record.id)} is under way, but not in the plan`}>

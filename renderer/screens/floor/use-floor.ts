@@ -17,10 +17,12 @@ export interface Floor {
   done(counts: Counts, at: Instant | null): void;
 }
 
-export function useFloor(operation: string): Floor {
+/** @param name who is at the machine; empty: not said */
+export function useFloor(operation: string, name: string): Floor {
   const { mutate } = useCommand();
   const sayDone = useSayDone();
   const present = usePresent();
+  const who = name === '' ? undefined : name;
   const report = (command: Command, then?: () => void) =>
     mutate(command, {
       onSuccess: ({ label }) => {
@@ -34,11 +36,11 @@ export function useFloor(operation: string): Floor {
     start(machineId, since, given) {
       const at = given ?? present();
       const changeoverSeconds = since === null ? null : at - since;
-      report({ do: 'floor.start', operation, machineId, at, changeoverSeconds }, endChangeover);
+      report({ do: 'floor.start', operation, machineId, at, changeoverSeconds, who }, endChangeover);
     },
     pause: (reason) => report({ do: 'floor.pause', operation, at: present(), reason }),
     resume: () => report({ do: 'floor.resume', operation, at: present() }),
     done: ({ good, scrapped }, given) =>
-      report({ do: 'floor.done', operation, at: given ?? present(), good, scrapped }),
+      report({ do: 'floor.done', operation, at: given ?? present(), good, scrapped, who }),
   };
 }

@@ -13,10 +13,12 @@ interface Props {
   work: FloorWork;
   machine: Machine;
   now: Instant;
+  /** Who is at the machine; empty: not said. */
+  who: string;
 }
 
 /** The operation now: what to make of what, by when, and the buttons to report it. */
-export function WorkCard({ shop, work, machine, now }: Props) {
+export function WorkCard({ shop, work, machine, now, who }: Props) {
   const { row, operation } = work;
   const record = shop.record.find(({ id }) => id === operation.id);
   return (
@@ -38,9 +40,9 @@ export function WorkCard({ shop, work, machine, now }: Props) {
         <WorkPicture shop={shop} work={work} />
       </div>
       {record ? (
-        <Running record={record} work={work} shop={shop} now={now} />
+        <Running record={record} work={work} shop={shop} now={now} who={who} />
       ) : (
-        <Starting work={work} machine={machine} shop={shop} now={now} />
+        <Starting work={work} machine={machine} shop={shop} now={now} who={who} />
       )}
     </article>
   );

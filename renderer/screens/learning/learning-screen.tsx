@@ -15,6 +15,7 @@ import { useImportFinished } from './import-finished.tsx';
 import { LateSentence } from './late-sentence.tsx';
 import { LearnedHistory } from './learned-history.tsx';
 import styles from './learning.module.css';
+import { NewestWork } from './newest-work.tsx';
 import { ProposalPanel } from './proposal-panel.tsx';
 import { proposalsFor } from './proposals.ts';
 
@@ -97,6 +98,7 @@ function MachineLearning({ shop, machine, happened }: Props) {
         proposals={changeover.ok ? changeover.value : []}
         refusal={changeover.ok ? null : sentence(changeover.problems)}
       />
+      <NewestWork machine={machine} happened={happened} timeZone={shop.settings.timeZone} />
       <LearnedHistory shop={shop} machine={machine} />
     </div>
   );

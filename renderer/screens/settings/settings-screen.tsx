@@ -5,6 +5,7 @@ import { Page } from '../../ui/page.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
 import { FormFrame } from '../shop/form/form-frame.tsx';
 import { useForm } from '../shop/form/use-form.ts';
+import { FloorFields } from './floor-fields.tsx';
 import { History } from './history.tsx';
 import { Look } from './look.tsx';
 import { PartRuleFields } from './part-rule-fields.tsx';
@@ -57,6 +58,7 @@ function SettingsForm({ shop }: { shop: Shop }) {
       <ShopFields form={form} />
       <WeightFields form={form} />
       <PlanningFields form={form} />
+      <FloorFields form={form} />
       <PartRuleFields form={form} />
     </FormFrame>
   );

@@ -80,6 +80,7 @@ describe('starting an operation', () => {
       start: monday('07:10'),
       end: null,
       changeoverSeconds: 420,
+      who: [],
       pauses: [],
     });
     expect(recordOf(after, '1042/1:shear')?.estimatedSeconds).toBeGreaterThan(0);

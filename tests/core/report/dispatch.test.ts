@@ -55,6 +55,7 @@ const shop: Shop = {
     crewLimit: null,
     girthRule: 'outsideSum',
     partRules: {},
+    askWho: false,
     revision: 0,
   },
   material: [

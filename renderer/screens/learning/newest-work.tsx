@@ -1,0 +1,57 @@
+import { secondsOf } from '../../../core/estimate/learn/counts.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
+import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { formatDuration } from '../../../core/units/duration.ts';
+import type { Happened } from '../../queries/happened.ts';
+import { Panel } from '../../ui/page.tsx';
+import styles from './learning.module.css';
+
+const SHOWN = 12;
+
+interface Props {
+  machine: Machine;
+  happened: Happened;
+  timeZone: string;
+}
+
+/** What a machine did last, each operation beside its estimate; with names where some were given. */
+export function NewestWork({ machine, happened, timeZone }: Props) {
+  const newest = happened.records.filter((r) => r.machineId === machine.id).slice(0, SHOWN);
+  if (newest.length === 0) return null;
+  const seen = new Map(happened.observations.map((o) => [o.id, o]));
+  const named = newest.some(({ who }) => who.length > 0);
+  return (
+    <Panel title="Finished last">
+      <div className={styles.scroll}>
+        <table className={styles.table} aria-label="Finished last">
+          <thead>
+            <tr>
+              <th scope="col">Operation</th>
+              <th scope="col">Began</th>
+              <th scope="col">Pieces</th>
+              <th scope="col">Estimate</th>
+              <th scope="col">Took</th>
+              {named && <th scope="col">Who ran it</th>}
+            </tr>
+          </thead>
+          <tbody>
+            {newest.map(({ id, start, good, who }) => {
+              const work = seen.get(id);
+              return (
+                <tr key={id}>
+                  <th scope="row">{id}</th>
+                  <td>{`${formatWallDate(instant(start), timeZone)} ${formatClock(instant(start), timeZone)}`}</td>
+                  <td>{good}</td>
+                  <td>{work ? formatDuration(secondsOf(machine, work.counts)) : 'not known any more'}</td>
+                  <td>{work ? formatDuration(work.actualSeconds) : ''}</td>
+                  {named && <td>{who.join(', ')}</td>}
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </Panel>
+  );
+}
