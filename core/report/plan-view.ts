@@ -1,6 +1,7 @@
 import { decode } from '../schedule/decode.ts';
 import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
-import { dueDateQueues } from '../schedule/rules/edd.ts';
+import { dispatch } from '../schedule/rules/dispatch.ts';
+import { dueDateRule } from '../schedule/rules/edd.ts';
 import { good, type Result } from '../shop/result.ts';
 import type { Shop } from '../shop/state.ts';
 import { toProblem, type ShopProblem } from '../shop/to-problem.ts';
@@ -36,7 +37,7 @@ export function viewQueues(
 
 /** The yardstick: every machine takes its work by due date, without batching (core/schedule/rules/edd.ts). */
 export function viewDueDateOrder(shop: Shop, shopProblem: ShopProblem): Result<PlanView> {
-  return viewQueues(shop, shopProblem, dueDateQueues(shopProblem.problem));
+  return viewQueues(shop, shopProblem, dispatch(shopProblem.problem, dueDateRule(shopProblem.problem)));
 }
 
 /** Net work of a scheduled operation on its machine, seconds. */

@@ -5,6 +5,8 @@ interface Axis {
   readonly name: string;
   readonly values: Map<string, number>;
   readonly cost: (from: number, to: number) => number;
+  /** Costs by the value changed from, then the one changed to, as far as they were asked for. */
+  readonly known: (Int32Array | undefined)[];
 }
 
 /**
@@ -53,7 +55,9 @@ export class SetupTable {
     const known = this.seconds[state];
     if (known !== undefined) return known;
     const from = this.#states[state]!;
-    const row = Int32Array.from({ length: this.#classes }, (_, k) => this.#between(from, this.#states[k]!));
+    const costs = this.#axes.map((axis, k) => costsFrom(axis, from[k]!));
+    const row = new Int32Array(this.#classes);
+    for (let kind = 0; kind < row.length; kind++) row[kind] = this.#combined(costs, this.#states[kind]!);
     this.seconds[state] = row;
     return row;
   }
@@ -69,10 +73,10 @@ export class SetupTable {
     return row[to]!;
   }
 
-  #between(from: Int32Array, to: Int32Array): number {
+  #combined(costs: readonly Int32Array[], to: Int32Array): number {
     let total = 0;
     for (let k = 0; k < to.length; k++) {
-      const seconds = to[k] === 0 ? 0 : this.#axes[k]!.cost(from[k]!, to[k]!);
+      const seconds = costs[k]![to[k]!]!;
       total = this.#sum ? total + seconds : Math.max(total, seconds);
     }
     return total;
@@ -94,6 +98,13 @@ function valueOf(axis: Axis, value: string | undefined): number {
   return axis.values.get(value)!;
 }
 
+/** Seconds to change from one value to each that operations ask for; nothing to "none". */
+function costsFrom(axis: Axis, from: number): Int32Array {
+  return (axis.known[from] ??= Int32Array.from({ length: axis.values.size + 1 }, (_, to) =>
+    to === 0 ? 0 : axis.cost(from, to),
+  ));
+}
+
 function axesOf(changeover: Changeover): Axis[] {
   const { pairs, exceptions = [] } = changeover;
   const names = new Set([...Object.keys(changeover.attributes), ...exceptions.map((e) => e.attribute)]);
@@ -109,7 +120,7 @@ function axesOf(changeover: Changeover): Axis[] {
       const unusual = new Map<number, Map<number, number>>();
       const cost = (from: number, to: number) =>
         unusual.get(from)?.get(to) ?? (from === 0 || from === to ? 0 : usual);
-      const axis: Axis = { name, values, cost };
+      const axis: Axis = { name, values, cost, known: [] };
       for (const e of exceptions.filter((e) => e.attribute === name)) {
         const from = valueOf(axis, e.from);
         if (!unusual.has(from)) unusual.set(from, new Map());
@@ -120,7 +131,12 @@ function axesOf(changeover: Changeover): Axis[] {
   if (pairs !== undefined) {
     const cost = (from: number, to: number) =>
       from === 0 ? (pairs.initial?.[to - 1] ?? 0) : pairs.seconds[from - 1]![to - 1]!;
-    axes.push({ name: pairs.attribute, values: new Map(pairs.values.map((v, k) => [v, k + 1])), cost });
+    axes.push({
+      name: pairs.attribute,
+      values: new Map(pairs.values.map((v, k) => [v, k + 1])),
+      cost,
+      known: [],
+    });
   }
   return axes;
 }

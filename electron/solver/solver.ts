@@ -48,6 +48,7 @@ async function run({ runId, problem: input, queues, seed, budgetMs }: Start): Pr
   const startedAt = performance.now();
   const built = buildProblem(input);
   if (!built.ok) return port.send({ kind: 'failed', runId, message: sentence(built.problems) });
+  await pause();
   let lastReport = -Infinity;
   let unsent: Best | null = null;
   let count = { step: 0, evaluations: 0, bound: null as number | null };

@@ -1,7 +1,8 @@
 import { buildProblem } from '../../core/schedule/build.ts';
 import type { Problem, Queues } from '../../core/schedule/problem.ts';
 import { promiseDate } from '../../core/schedule/promise.ts';
-import { dueDateQueues } from '../../core/schedule/rules/edd.ts';
+import { dispatch } from '../../core/schedule/rules/dispatch.ts';
+import { dueDateRule } from '../../core/schedule/rules/edd.ts';
 import { insertRush, replanRush } from '../../core/schedule/rush.ts';
 import { sentence, type Result } from '../../core/shop/result.ts';
 import { inventedWeek } from './week.ts';
@@ -30,7 +31,7 @@ const REPLAN_MS = 2000;
 /** Questions about a plan of 600 operations, by due date: two ways for a rush, the third after 2 s, a date to promise. */
 export function benchAsk(print: Print): void {
   const problem = must(buildProblem(inventedWeek(LINES, 1)));
-  const queues = dueDateQueues(problem);
+  const queues = dispatch(problem, dueDateRule(problem));
   const some = ['L40', 'L150', 'L260'];
   const middle = (ask: (line: string) => void) =>
     `${Math.max(...some.map((line) => cpuMs(3, () => ask(line)))).toFixed(0)} ms of CPU`;

@@ -8,7 +8,7 @@ import { SMALL_SHOPS, smallShop } from '../core/schedule/small-shops.ts';
  * The search against every possible plan, timed by an evaluator of its own: `node tests/bench/exact.ts [--count 500]`.
  * A JSON line for each shape; any miss is named and ends it with exit 1.
  */
-const REPORTS = 60;
+const REPORTS = 120;
 
 function tryShape(shape: string, count: number) {
   const line = { shape, shops: count, plans: 0, searchEqual: 0, annealingEqual: 0, cpuSeconds: 0 };

@@ -8,7 +8,7 @@ import { TEN_JOBS, tenJobs } from '../core/schedule/ten-jobs.ts';
  * The search against a MIP solver on shops of ten lines: `node tests/bench/mip.ts [--count 100] [--seconds 40]`. A JSON
  * line each and a summary; a plan dearer than the solver's ends it with exit 1.
  */
-const REPORTS = 120;
+const REPORTS = 240;
 
 const { values } = parseArgs({
   options: { count: { type: 'string', default: '100' }, seconds: { type: 'string', default: '40' } },

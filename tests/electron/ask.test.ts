@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { AskState } from '../../core/contract/ask.ts';
 import { changeWords } from '../../core/report/change-words.ts';
 import { decode } from '../../core/schedule/decode.ts';
-import { dueDateQueues } from '../../core/schedule/rules/edd.ts';
+import { dispatch } from '../../core/schedule/rules/dispatch.ts';
+import { dueDateRule } from '../../core/schedule/rules/edd.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toProblem } from '../../core/shop/to-problem.ts';
 import { loadDemo } from '../../demo-data/load.ts';
@@ -23,7 +24,7 @@ function demo(): Shop {
   const shop = loadDemo(join(appFolder, 'demo-data/shop'), NOW);
   const made = toProblem(shop, NOW);
   if (!made.ok) throw new Error('the demo shop cannot be planned');
-  const queues = dueDateQueues(made.value.problem);
+  const queues = dispatch(made.value.problem, dueDateRule(made.value.problem));
   return {
     ...shop,
     queue: shop.queue.map((queue) => ({ ...queue, operations: [...(queues[queue.id] ?? [])] })),

@@ -2,13 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { lowerBound } from '../../core/schedule/bounds.ts';
 import { improve } from '../../core/schedule/improve.ts';
 import type { Queues, Schedule } from '../../core/schedule/problem.ts';
-import { atcsQueues, lookAhead } from '../../core/schedule/rules/atcs.ts';
-import { criticalRatioQueues } from '../../core/schedule/rules/critical-ratio.ts';
-import { dueDateQueues } from '../../core/schedule/rules/edd.ts';
-import { familyQueues } from '../../core/schedule/rules/family.ts';
-import { johnsonQueues } from '../../core/schedule/rules/johnson.ts';
-import { sptQueues } from '../../core/schedule/rules/spt.ts';
-import { wsptQueues } from '../../core/schedule/rules/wspt.ts';
+import { atcsRule, lookAhead } from '../../core/schedule/rules/atcs.ts';
+import { criticalRatioRule } from '../../core/schedule/rules/critical-ratio.ts';
+import { dispatch } from '../../core/schedule/rules/dispatch.ts';
+import { dueDateRule } from '../../core/schedule/rules/edd.ts';
+import { familyRule } from '../../core/schedule/rules/family.ts';
+import { johnsonRule } from '../../core/schedule/rules/johnson.ts';
+import { shortestRule } from '../../core/schedule/rules/spt.ts';
+import { weightedShortestRule } from '../../core/schedule/rules/wspt.ts';
 import {
   none,
   tardiness,
@@ -59,13 +60,13 @@ describe('apparent tardiness cost with setups, a textbook example of four jobs',
   });
 
   it('ATCS goes 2-4-3-1 for a weighted tardiness of 98, the optimum', () => {
-    const schedule = planned(problem, atcsQueues(problem));
+    const schedule = planned(problem, dispatch(problem, atcsRule(problem)));
     expect([jobsOf(schedule, 'M'), schedule.objective]).toEqual(['2431', 98]);
     expect(searched(problem, 20).objective).toBe(98);
   });
   it('due-date order gives 177 and weighted shortest work 118', () => {
-    expect(planned(problem, dueDateQueues(problem)).objective).toBe(177);
-    expect(planned(problem, wsptQueues(problem)).objective).toBe(118);
+    expect(planned(problem, dispatch(problem, dueDateRule(problem))).objective).toBe(177);
+    expect(planned(problem, dispatch(problem, weightedShortestRule(problem))).objective).toBe(118);
   });
   it('mean work is 11.25 and mean changeover 2, which make K1 4.972 and K2 0.671', () => {
     const { meanSeconds, meanChangeover, k1, k2 } = lookAhead(problem);
@@ -127,7 +128,7 @@ describe("Johnson's rule, textbook examples", () => {
   for (const { times, order, span } of examples)
     it(`goes ${order} for a makespan of ${span}, which the bound proves`, () => {
       const problem = flowShop(times as unknown as [string, number, number][]);
-      const schedule = planned(problem, johnsonQueues(problem));
+      const schedule = planned(problem, dispatch(problem, johnsonRule(problem)));
       expect([jobsOf(schedule, 'M1'), jobsOf(schedule, 'M2'), schedule.terms.makespan]).toEqual([
         order,
         order,
@@ -169,7 +170,7 @@ describe('dispatching six jobs, a textbook example', () => {
     });
   });
   it('shortest first: mean completion 20.67, mean tardiness 6.33, two late', () => {
-    expect(figures(planned(problem, sptQueues(problem)))).toEqual({
+    expect(figures(planned(problem, dispatch(problem, shortestRule(problem))))).toEqual({
       order: 'DFAEBC',
       completion: 20.67,
       lateness: 6.33,
@@ -177,7 +178,7 @@ describe('dispatching six jobs, a textbook example', () => {
     });
   });
   it('earliest due date: mean completion 28.00, mean tardiness 5.50, three late', () => {
-    expect(figures(planned(problem, dueDateQueues(problem)))).toEqual({
+    expect(figures(planned(problem, dispatch(problem, dueDateRule(problem))))).toEqual({
       order: 'BDAECF',
       completion: 28,
       lateness: 5.5,
@@ -203,15 +204,15 @@ it('dispatching five jobs: mean completion and tardiness as listed, shortest, du
   };
   const longestFirst = { M: [...'ECADB'].map((id) => `${id}:M`) };
   expect(means({ M: [...'ABCDE'].map((id) => `${id}:M`) })).toEqual([15.4, 2.2]);
-  expect(means(sptQueues(problem))).toEqual([13, 1.8]);
-  expect(means(dueDateQueues(problem))).toEqual([13.6, 1.2]);
+  expect(means(dispatch(problem, shortestRule(problem)))).toEqual([13, 1.8]);
+  expect(means(dispatch(problem, dueDateRule(problem)))).toEqual([13.6, 1.2]);
   expect(means(longestFirst)).toEqual([20.6, 9.6]);
 });
 
 // S4. A critical-ratio lesson page: on day 25, A is due on day 30 with 4 days of work, B 28 and 5, C 27 and 2.
 it('critical ratio takes B (0.60), then C (1.00), then A (1.25)', () => {
   const problem = oneMachine([oneStep('A', 4, 30), oneStep('B', 5, 28), oneStep('C', 2, 27)], tardiness, 25);
-  const schedule = planned(problem, criticalRatioQueues(problem));
+  const schedule = planned(problem, dispatch(problem, criticalRatioRule(problem)));
   // Ratios are taken anew at each choice: after B, on day 30, A stands at 0 and C is behind.
   expect(jobsOf(schedule, 'M')[0]).toBe('B');
   expect(jobsOf(schedule, 'M')).toBe('BCA');
@@ -249,9 +250,9 @@ describe('colour runs against due dates', () => {
     return [terms.changeover / 12, terms.makespan, terms.weightedTardiness];
   };
   it('pure due-date order: 4 changes, done at 168, 22 late', () =>
-    expect(row(dueDateQueues(problem))).toEqual([4, 168, 22]));
+    expect(row(dispatch(problem, dueDateRule(problem)))).toEqual([4, 168, 22]));
   it('full colour runs: 2 changes, done at 144, 34 late', () =>
-    expect(row(familyQueues(problem))).toEqual([2, 144, 34]));
+    expect(row(dispatch(problem, familyRule(problem)))).toEqual([2, 144, 34]));
   it('the search finds the best of all 24 orders: 3 changes, done at 156, 10 late', () => {
     const { terms } = searched(problem, 20);
     expect([terms.changeover / 12, terms.makespan, terms.weightedTardiness]).toEqual([3, 156, 10]);

@@ -1,6 +1,6 @@
-import type { Problem, Queues } from '../problem.ts';
+import type { Problem } from '../problem.ts';
 import type { SetupTable } from '../setup.ts';
-import { dispatch } from './dispatch.ts';
+import type { Urgency } from './dispatch.ts';
 import { fastestSeconds, remainingSeconds } from './remaining.ts';
 
 /** Look-ahead factors: K1 for slack, K2 for changeovers (Infinity: changeovers do not count). */
@@ -17,24 +17,26 @@ export interface LookAhead {
  * Source: Y. H. Lee, K. Bhaskaran and M. Pinedo, IIE Transactions 29, 1997, pp. 45-52; factors as in M. L. Pinedo,
  * Scheduling, section 14.2 (both from memory). Slack leaves room for the job's later steps.
  * @param scale multiplies K1 and K2, to build several plans (default 1 each)
+ * @param ahead the factors, worked out once for several plans
  */
-export function atcsQueues(
+export function atcsRule(
   problem: Problem,
   scale: { readonly k1: number; readonly k2: number } = { k1: 1, k2: 1 },
-): Queues {
+  ahead: LookAhead = lookAhead(problem),
+): Urgency {
   const remaining = remainingSeconds(problem);
-  const { k1, k2, meanSeconds, meanChangeover } = lookAhead(problem);
+  const { k1, k2, meanSeconds, meanChangeover } = ahead;
   // The logarithm of the index: the same order, and it cannot underflow.
   const worth = Float64Array.from(problem.seconds, (seconds, k) => {
     const job = problem.jobOf[Math.floor(k / problem.machines)]!;
     return Math.log(Math.max(problem.weight[job]!, 1e-9) / Math.max(1, seconds));
   });
-  return dispatch(problem, (o, machine, changeover, at) => {
+  return (o, machine, changeover, at) => {
     const slack = Math.max(0, problem.due[problem.jobOf[o]!]! - remaining[o]! - at);
     const patience = slack === Infinity ? 1e9 : slack / (scale.k1 * k1 * meanSeconds);
     const setup = changeover === 0 ? 0 : changeover / (scale.k2 * k2 * meanChangeover);
     return worth[o * problem.machines + machine]! - patience - setup;
-  });
+  };
 }
 
 /**
@@ -83,10 +85,14 @@ function meanSetup(problem: Problem): number {
 function sumOfPairs(table: SetupTable, classes: Int32Array): number {
   const sizes = new Map<number, number>();
   for (const k of classes) sizes.set(k, (sizes.get(k) ?? 0) + 1);
+  const kinds = Int32Array.from(sizes.keys());
+  const counts = Int32Array.from(sizes.values());
   let total = 0;
-  for (const [from, many] of sizes) {
-    const row = table.row(from);
-    for (const [to, others] of sizes) total += row[to]! * many * (from === to ? many - 1 : others);
+  for (let a = 0; a < kinds.length; a++) {
+    const row = table.row(kinds[a]!);
+    let fromHere = -row[kinds[a]!]!;
+    for (let b = 0; b < kinds.length; b++) fromHere += row[kinds[b]!]! * counts[b]!;
+    total += fromHere * counts[a]!;
   }
   return total;
 }

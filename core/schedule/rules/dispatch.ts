@@ -11,6 +11,9 @@ import { emptyTiming, readyAt, timeOperation } from '../timing.ts';
  */
 export type Urgency = (operation: number, machine: number, changeover: number, at: number) => number;
 
+/** Operations looked at between two looks at the outside: a few milliseconds. */
+const BREATH = 250_000;
+
 interface Choice {
   readonly operation: number;
   readonly machine: number;
@@ -21,9 +24,19 @@ interface Choice {
  * Builds queues by letting machines choose: always the machine that can begin first takes, of the operations ready by
  * then, the most urgent (a non-delay dispatch; M. L. Pinedo, Scheduling, ch. 14, from memory). Started and frozen
  * operations come first, pins keep their rank. Where fixed operations wait for each other, the rest is listed as it comes.
+ * It yields every few milliseconds of work.
+ * @returns operation numbers by machine
  */
+export function dispatchSteps(problem: Problem, urgency: Urgency): Generator<void, number[][]> {
+  return new Dispatcher(problem, urgency).run();
+}
+
+/** The same at one go, by name. */
 export function dispatch(problem: Problem, urgency: Urgency): Queues {
-  return nameQueues(problem, new Dispatcher(problem, urgency).run());
+  const steps = dispatchSteps(problem, urgency);
+  let step = steps.next();
+  while (!step.done) step = steps.next();
+  return nameQueues(problem, step.value);
 }
 
 class Dispatcher {
@@ -41,6 +54,8 @@ class Dispatcher {
   readonly #coming: readonly Bag[];
   readonly #ready: Float64Array;
   readonly #done: Uint8Array;
+  /** Operations looked at so far. */
+  #looked = 0;
 
   constructor(problem: Problem, urgency: Urgency) {
     this.#problem = problem;
@@ -56,8 +71,14 @@ class Dispatcher {
     for (let j = 0; j < problem.jobs; j++) this.#release(problem.firstOf[j]!);
   }
 
-  run(): number[][] {
-    for (let choice = this.#next(); choice !== null; choice = this.#next()) this.#place(choice);
+  *run(): Generator<void, number[][]> {
+    let breath = BREATH;
+    for (let choice = this.#next(); choice !== null; choice = this.#next()) {
+      this.#place(choice);
+      if (this.#looked < breath) continue;
+      breath = this.#looked + BREATH;
+      yield;
+    }
     for (let o = 0; o < this.#problem.operations; o++)
       if (!this.#done[o]) this.#queues[this.#home(o)]!.push(o);
     return this.#queues;
@@ -109,6 +130,7 @@ class Dispatcher {
     if (this.#waiting[m]!.size > 0) return this.#free[m]!;
     let soonest = Infinity;
     const { members, size } = this.#coming[m]!;
+    this.#looked += size;
     for (let k = 0; k < size; k++) soonest = Math.min(soonest, this.#ready[members[k]!]!);
     return Math.max(soonest, this.#free[m]!);
   }
@@ -123,6 +145,7 @@ class Dispatcher {
   #mostUrgent(machine: number, at: number): number {
     const waiting = this.#waiting[machine]!;
     const coming = this.#coming[machine]!;
+    this.#looked += waiting.size + coming.size;
     for (let k = coming.size - 1; k >= 0; k--) {
       const o = coming.members[k]!;
       if (this.#ready[o]! > at) continue;

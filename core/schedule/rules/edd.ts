@@ -1,18 +1,18 @@
-import type { Problem, Queues } from '../problem.ts';
-import { dispatch } from './dispatch.ts';
+import type { Problem } from '../problem.ts';
+import type { Urgency } from './dispatch.ts';
 
 /**
  * Earliest due date first; equal dates by the larger weight. On one machine it makes the largest lateness smallest.
  * Source: J. R. Jackson, research report 43, UCLA, 1955 (from memory).
  */
-export function dueDateQueues(problem: Problem): Queues {
+export function dueDateRule(problem: Problem): Urgency {
   const { due, weight, jobs } = problem;
   const order = Array.from({ length: jobs }, (_, j) => j).sort(
     (a, b) => compare(due[a]!, due[b]!) || weight[b]! - weight[a]! || a - b,
   );
   const rank = new Int32Array(jobs);
   order.forEach((job, k) => (rank[job] = k));
-  return dispatch(problem, (o) => -rank[problem.jobOf[o]!]!);
+  return (o) => -rank[problem.jobOf[o]!]!;
 }
 
 const compare = (a: number, b: number) => (a === b ? 0 : a - b);

@@ -1,5 +1,5 @@
-import type { Problem, Queues } from '../problem.ts';
-import { dispatch } from './dispatch.ts';
+import type { Problem } from '../problem.ts';
+import type { Urgency } from './dispatch.ts';
 import { fastestSeconds, remainingSeconds } from './remaining.ts';
 
 /**
@@ -21,9 +21,9 @@ export function johnsonOrder(problem: Problem): number[] {
   return [...early, ...late].map((job) => job.j);
 }
 
-/** Queues in Johnson's order of the jobs. */
-export function johnsonQueues(problem: Problem): Queues {
+/** The jobs in Johnson's order. */
+export function johnsonRule(problem: Problem): Urgency {
   const rank = new Int32Array(problem.jobs);
   johnsonOrder(problem).forEach((job, k) => (rank[job] = k));
-  return dispatch(problem, (o) => -rank[problem.jobOf[o]!]!);
+  return (o) => -rank[problem.jobOf[o]!]!;
 }

@@ -1,4 +1,5 @@
 import type { Problem } from '../problem.ts';
+import { Breath } from './breath.ts';
 import { advanceJob } from './moves/advance-job.ts';
 import { makeGround, type Ground, type Move } from './moves/ground.ts';
 import { joinNear } from './moves/join-near.ts';
@@ -17,8 +18,10 @@ export interface Sighting {
   readonly proven?: true;
 }
 
-/** Work between two looks at the outside, in operations timed: a few milliseconds. */
-const BREATH = 200_000;
+/** What choosing a move costs, against timing one operation. */
+const MOVE_WORK = 20;
+/** Work after which the cost of a typical move is known well enough. */
+const SAMPLE_WORK = 2_000_000;
 const TINY = 1e-6;
 
 /**
@@ -40,15 +43,16 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
   const ground = makeGround(problem, trial, rng);
   let best: Sighting = { queues: trial.live.copy(), objective: trial.objective, evaluations: 0 };
   if (ground.movable.length === 0) return;
+  const breath = new Breath();
   let evaluations = 0;
+  let tried = 0;
   let steps = 20_000 + 50 * ground.movable.length;
   for (let round = 0; ; round++, steps *= GROWTH) {
     trial.load(best.queues);
-    const typical = yield* typicalCost(ground, { ...best, evaluations });
+    const typical = yield* typicalCost(ground, breath, { ...best, evaluations });
     let heat = typical * heatOf(round);
     const cooling = ((typical * COLD) / heat) ** (1 / steps);
-    let breath = trial.work + BREATH;
-    for (let k = 0; k < steps; k++, heat *= cooling) {
+    for (let k = 0; k < steps; k++, tried++, heat *= cooling) {
       if (chooseMove(rng)(ground)) {
         evaluations += 1;
         const limit = -heat * Math.log(1 - rng.next());
@@ -57,9 +61,7 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
         if (trial.objective < best.objective - TINY)
           best = { queues: trial.live.copy(), objective: trial.objective, evaluations };
       }
-      if (trial.work < breath && k % 4096 !== 4095) continue;
-      breath = trial.work + BREATH;
-      yield { ...best, evaluations };
+      if (breath.isDue(trial.work + MOVE_WORK * tried)) yield { ...best, evaluations };
     }
   }
 }
@@ -78,19 +80,16 @@ function chooseMove(rng: Rng): Move {
 }
 
 /** Median cost of some moves that worsen the plan as it stands; 1 when none does. Fewer where a move is dear to price. */
-function* typicalCost(ground: Ground, best: Sighting): Generator<Sighting, number> {
+function* typicalCost(ground: Ground, breath: Breath, best: Sighting): Generator<Sighting, number> {
   const { trial, rng } = ground;
   const costs: number[] = [];
-  const enough = trial.work + 10 * BREATH;
-  let breath = trial.work + BREATH;
+  const enough = trial.work + SAMPLE_WORK;
   for (let k = 0; k < 400 && trial.work < enough; k++) {
     if (!chooseMove(rng)(ground)) continue;
     const delta = trial.price(Infinity);
     if (delta > TINY && delta < Infinity) costs.push(delta);
     trial.undo();
-    if (trial.work < breath) continue;
-    breath = trial.work + BREATH;
-    yield best;
+    if (breath.isDue(trial.work)) yield best;
   }
   costs.sort((a, b) => a - b);
   return costs[costs.length >> 1] ?? 1;

@@ -1,9 +1,10 @@
 import { readQueues } from '../decode.ts';
 import type { Problem, Queues } from '../problem.ts';
-import { atcsQueues } from '../rules/atcs.ts';
-import { dueDateQueues } from '../rules/edd.ts';
-import { familyQueues } from '../rules/family.ts';
-import { johnsonQueues } from '../rules/johnson.ts';
+import { atcsRule, lookAhead } from '../rules/atcs.ts';
+import { dispatchSteps, type Urgency } from '../rules/dispatch.ts';
+import { dueDateRule } from '../rules/edd.ts';
+import { familyRule } from '../rules/family.ts';
+import { johnsonRule } from '../rules/johnson.ts';
 import { objectiveOf, termsOf } from '../score.ts';
 import { emptyTiming, timeQueues } from '../timing.ts';
 import { orderOf, queuesInOrder } from './job-order.ts';
@@ -19,28 +20,37 @@ const SCALES = [
   { k1: 0.1, k2: 0.05 },
 ];
 
+function* rules(problem: Problem): Generator<Urgency, void> {
+  yield dueDateRule(problem);
+  yield johnsonRule(problem);
+  yield familyRule(problem);
+  const ahead = lookAhead(problem);
+  for (const scale of SCALES) yield atcsRule(problem, scale, ahead);
+}
+
 /**
- * The best so far of `start` (where complete, fixed operations put back) and the dispatch rules, after each of them; the
- * same queues until better ones are found, null while none fits.
+ * The best so far of `start` (where complete, fixed operations put back) and the dispatch rules, after each of them and
+ * every few milliseconds in between; the same queues until better ones are found, null while none fits.
  */
 export function* constructions(problem: Problem, start?: Queues): Generator<NumberedQueues | null, void> {
-  const rules: (() => Queues)[] = [
-    () => dueDateQueues(problem),
-    () => johnsonQueues(problem),
-    () => familyQueues(problem),
-    ...SCALES.map((scale) => () => atcsQueues(problem, scale)),
-  ];
   let best: NumberedQueues | null = null;
   let least = NEVER;
-  for (const queues of [...(start === undefined ? [] : [() => start]), ...rules]) {
-    const read = readQueues(problem, queues());
-    if (!read.ok) continue;
+  const consider = (queues: NumberedQueues) => {
     const placed = problem.input.sameOrder
-      ? queuesInOrder(problem, orderOf(problem, read.value))
-      : withFixedPlaces(problem, read.value);
+      ? queuesInOrder(problem, orderOf(problem, queues))
+      : withFixedPlaces(problem, queues);
     const objective = objectiveAt(problem, placed);
     if (objective < least) [best, least] = [placed, objective];
-    yield best;
+    return best;
+  };
+  const read = start && readQueues(problem, start);
+  if (read?.ok) yield consider(read.value);
+  for (const rule of rules(problem)) {
+    const steps = dispatchSteps(problem, rule);
+    for (let step = steps.next(); ; step = steps.next()) {
+      yield step.done ? consider(step.value) : best;
+      if (step.done) break;
+    }
   }
 }
 

@@ -19,8 +19,16 @@ export class AnyInsertion implements Insertion {
     return objectiveAt(this.#problem, queuesInOrder(this.#problem, [...order, ...rest]));
   }
 
-  best(order: readonly number[], job: number, tie: number): { place: number; value: number } {
-    const values = Array.from({ length: order.length + 1 }, (_, i) => this.value(order.toSpliced(i, 0, job)));
+  *best(
+    order: readonly number[],
+    job: number,
+    tie: number,
+  ): Generator<void, { place: number; value: number }> {
+    const values: number[] = [];
+    for (let i = 0; i <= order.length; i++) {
+      values.push(this.value(order.toSpliced(i, 0, job)));
+      yield;
+    }
     const value = Math.min(...values);
     const places = [...values.keys()].filter((i) => values[i] === value);
     return { place: places[Math.floor(tie * places.length)]!, value };

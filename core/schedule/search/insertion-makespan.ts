@@ -70,7 +70,12 @@ export class MakespanInsertion implements Insertion {
     return latest;
   }
 
-  best(order: readonly number[], job: number, tie: number): { place: number; value: number } {
+   
+  *best(
+    order: readonly number[],
+    job: number,
+    tie: number,
+  ): Generator<void, { place: number; value: number }> {
     const machines = this.#machines;
     this.#timeHeads(order);
     this.#timeTails(order);

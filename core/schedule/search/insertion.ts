@@ -6,7 +6,7 @@ export interface Insertion {
   value(order: readonly number[]): number;
   /**
    * The place at which `job` makes the (possibly partial) order cost least, and that cost. Among equal places it takes
-   * one by `tie`, a number from 0 up to 1.
+   * one by `tie`, a number from 0 up to 1. It yields where that takes long.
    */
-  best(order: readonly number[], job: number, tie: number): { place: number; value: number };
+  best(order: readonly number[], job: number, tie: number): Generator<void, { place: number; value: number }>;
 }

@@ -1,13 +1,13 @@
 import type { Problem } from '../problem.ts';
 import { fastestSeconds } from '../rules/remaining.ts';
 import type { Sighting } from './anneal.ts';
+import { Breath } from './breath.ts';
 import { AnyInsertion } from './insertion-any.ts';
 import { MakespanInsertion } from './insertion-makespan.ts';
 import type { Insertion } from './insertion.ts';
 import { queuesInOrder } from './job-order.ts';
 import type { Rng } from './rng.ts';
 
-const BREATH = 300_000;
 /** Jobs taken out each time, and the constant temperature as a share of a tenth of the mean operation. */
 const TAKEN = 3;
 const HEAT = 0.4;
@@ -28,10 +28,8 @@ export function* iteratedGreedy(
     ? new MakespanInsertion(problem)
     : new AnyInsertion(problem);
   const weight = insertion instanceof MakespanInsertion ? problem.input.objective.makespan : 1;
-  let order = insertByWork(problem, insertion);
+  let order = [...first];
   let value = insertion.value(order);
-  if (insertion.value(first) <= value) [order, value] = [[...first], insertion.value(first)];
-  [order, value] = improveByInsertion(insertion, order, value, rng);
   let least = value;
   const sighting = () => ({
     queues: queuesInOrder(problem, order),
@@ -39,56 +37,70 @@ export function* iteratedGreedy(
     evaluations: 0,
   });
   let best = sighting();
-  const heat = HEAT * Math.max(1, meanWork(problem) / 10);
   let evaluations = 0;
-  for (let breath = 0; ;) {
-    const [next, price] = rebuild(insertion, order, rng);
-    evaluations += 1;
-    if (price <= value || rng.next() < Math.exp((value - price) / heat)) [order, value] = [next, price];
+  const breath = new Breath();
+  function* looking<T>(steps: Generator<void, T>): Generator<Sighting, T> {
+    for (let step = steps.next(); ; step = steps.next()) {
+      if (breath.isDue(insertion.work)) yield { ...best, evaluations };
+      if (step.done) return step.value;
+    }
+  }
+
+  const byWork = yield* looking(insertByWork(problem, insertion));
+  if (insertion.value(byWork) < value) [order, value] = [byWork, insertion.value(byWork)];
+  [order, value] = yield* looking(improveByInsertion(insertion, order, value, rng));
+  const heat = HEAT * Math.max(1, meanWork(problem) / 10);
+  for (;;) {
     if (value < least) {
       least = value;
       best = sighting();
     }
-    if (insertion.work < breath) continue;
-    breath = insertion.work + BREATH;
-    yield { ...best, evaluations };
+    const [next, price] = yield* looking(rebuild(insertion, order, rng));
+    evaluations += 1;
+    if (price <= value || rng.next() < Math.exp((value - price) / heat)) [order, value] = [next, price];
   }
 }
 
-function insertByWork(problem: Problem, insertion: Insertion): number[] {
+function* insertByWork(problem: Problem, insertion: Insertion): Generator<void, number[]> {
   const work = Array.from({ length: problem.jobs }, (_, j) => {
     let sum = 0;
     for (let o = problem.firstOf[j]!; o < problem.firstOf[j + 1]!; o++) sum += fastestSeconds(problem, o);
     return sum;
   });
   const order: number[] = [];
-  for (const job of [...work.keys()].sort((a, b) => work[b]! - work[a]! || a - b))
-    order.splice(insertion.best(order, job, 0).place, 0, job);
+  for (const job of [...work.keys()].sort((a, b) => work[b]! - work[a]! || a - b)) {
+    const { place } = yield* insertion.best(order, job, 0);
+    order.splice(place, 0, job);
+    yield;
+  }
   return order;
 }
 
 /** Takes a few jobs out, improves what is left, and puts them back. */
-function rebuild(insertion: Insertion, from: readonly number[], rng: Rng): [number[], number] {
-  let order = [...from];
+function* rebuild(
+  insertion: Insertion,
+  from: readonly number[],
+  rng: Rng,
+): Generator<void, [number[], number]> {
+  const order = [...from];
   const out: number[] = [];
   while (out.length < TAKEN && order.length > 0) out.push(...order.splice(rng.below(order.length), 1));
   let value = insertion.value(order);
   for (const job of out) {
-    const best = insertion.best(order, job, rng.next());
+    const best = yield* insertion.best(order, job, rng.next());
     order.splice(best.place, 0, job);
     value = best.value;
   }
-  [order, value] = improveByInsertion(insertion, order, value, rng);
-  return [order, value];
+  return yield* improveByInsertion(insertion, order, value, rng);
 }
 
 /** Moves single jobs to their best places, in random turn, until none gains. */
-function improveByInsertion(
+function* improveByInsertion(
   insertion: Insertion,
   from: readonly number[],
   start: number,
   rng: Rng,
-): [number[], number] {
+): Generator<void, [number[], number]> {
   const order = [...from];
   let value = start;
   for (let gained = true; gained;) {
@@ -96,10 +108,11 @@ function improveByInsertion(
     for (const job of shuffled(order, rng)) {
       const at = order.indexOf(job);
       order.splice(at, 1);
-      const best = insertion.best(order, job, rng.next());
+      const best = yield* insertion.best(order, job, rng.next());
       order.splice(best.value < value ? best.place : best.value === value ? best.place : at, 0, job);
       gained ||= best.value < value;
       value = Math.min(value, best.value);
+      yield;
     }
   }
   return [order, value];

@@ -22,7 +22,9 @@ export function* annealShortOfPeople(
   rng: Rng,
 ): Generator<Sighting, void> {
   let best: Sighting = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
+  yield best;
   const slow = slowed(problem, first);
+  yield best;
   let priced: NumberedQueues = first;
   let evaluations = 0;
   for (const found of anneal(slow, new LayeredTrial(slow, first), rng)) {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { decode } from '../../../core/schedule/decode.ts';
-import { dueDateQueues } from '../../../core/schedule/rules/edd.ts';
+import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
+import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
 import { toProblem } from '../../../core/shop/to-problem.ts';
 import { hits } from '../../../core/part/girth.ts';
 import { operationsOf } from '../../../core/shop/operations.ts';
@@ -135,7 +136,7 @@ describe('the load of the demo shop over its three weeks', () => {
     const built = toProblem(shop, monday);
     if (!built.ok) throw new Error(JSON.stringify(built.problems));
     const { problem } = built.value;
-    const plan = decode(problem, dueDateQueues(problem));
+    const plan = decode(problem, dispatch(problem, dueDateRule(problem)));
     if (!plan.ok) throw new Error(JSON.stringify(plan.problems));
     const { ends } = plan.value;
     const late = problem.input.jobs.filter((j) => j.due! >= monday && (ends[j.id] ?? 0) > j.due!);

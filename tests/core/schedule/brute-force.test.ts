@@ -11,7 +11,7 @@ import { SMALL_SHOPS, smallShop } from './small-shops.ts';
 
 // `node tests/bench/exact.ts` tries 500 shops of the same shapes; these are others.
 const SEEDS = [1001, 1002, 1003];
-const REPORTS = 60;
+const REPORTS = 120;
 
 it('a shop worked off second by second has the figures of the decoder, whatever the queues', () => {
   fc.assert(

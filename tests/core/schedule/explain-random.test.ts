@@ -6,7 +6,8 @@ import { check } from '../../../core/schedule/check.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import { explain } from '../../../core/schedule/explain.ts';
 import type { OpenInterval, Problem, ProblemInput, Schedule } from '../../../core/schedule/problem.ts';
-import { dueDateQueues } from '../../../core/schedule/rules/edd.ts';
+import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
+import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
 import { begunBefore, must, seeds, timed } from './hand-shop.ts';
 import { randomQueues, randomShop } from './random-shop.ts';
 
@@ -104,7 +105,7 @@ describe('explanations in random shops', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const problem = must(buildProblem(begunBefore(randomShop(seed))));
-        const schedule = decode(problem, dueDateQueues(problem));
+        const schedule = decode(problem, dispatch(problem, dueDateRule(problem)));
         fc.pre(schedule.ok && check(problem, schedule.value).length === 0);
         const before = must(schedule);
         for (const job of problem.input.jobs) {

@@ -5,9 +5,10 @@ import { check } from '../../../core/schedule/check.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import { improve, type Found } from '../../../core/schedule/improve.ts';
 import type { Problem, ProblemInput, Queues } from '../../../core/schedule/problem.ts';
-import { atcsQueues } from '../../../core/schedule/rules/atcs.ts';
-import { dueDateQueues } from '../../../core/schedule/rules/edd.ts';
-import { familyQueues } from '../../../core/schedule/rules/family.ts';
+import { atcsRule } from '../../../core/schedule/rules/atcs.ts';
+import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
+import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
+import { familyRule } from '../../../core/schedule/rules/family.ts';
 import { sentence, type Result } from '../../../core/shop/result.ts';
 import { randomQueues, randomShop } from './random-shop.ts';
 
@@ -65,7 +66,12 @@ describe('random shops', () => {
         const problem = built(input);
         const start = randomQueues(seed, input);
         const first = search(problem, seed, 1, start).findLast((found) => found.step === 0)!;
-        for (const queues of [start, dueDateQueues(problem), familyQueues(problem), atcsQueues(problem)]) {
+        for (const queues of [
+          start,
+          dispatch(problem, dueDateRule(problem)),
+          dispatch(problem, familyRule(problem)),
+          dispatch(problem, atcsRule(problem)),
+        ]) {
           const schedule = decode(problem, queues);
           if (schedule.ok) expect(first.objective).toBeLessThanOrEqual(schedule.value.objective);
         }

@@ -5,7 +5,8 @@ import { check } from '../../../core/schedule/check.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import type { Problem, ProblemInput, Queues } from '../../../core/schedule/problem.ts';
 import { promiseDate } from '../../../core/schedule/promise.ts';
-import { dueDateQueues } from '../../../core/schedule/rules/edd.ts';
+import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
+import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
 import { planWithout } from '../../../core/schedule/what-if/question.ts';
 import { aJob, aMachine, aProblem, begunBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
 import { randomShop } from './random-shop.ts';
@@ -80,7 +81,7 @@ describe('the date to promise (worked by hand)', () => {
 /** A plan that keeps everything fixed in place, and its first line as the one asked for. */
 function asked(input: ProblemInput): { problem: Problem; queues: Queues; job: string } | null {
   const problem = must(buildProblem(begunBefore(input)));
-  const queues = dueDateQueues(problem);
+  const queues = dispatch(problem, dueDateRule(problem));
   const plan = decode(problem, queues);
   const job = input.jobs[0]?.id;
   return job !== undefined && plan.ok && check(problem, plan.value).length === 0

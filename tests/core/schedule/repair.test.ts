@@ -6,7 +6,8 @@ import { decode } from '../../../core/schedule/decode.ts';
 import type { Problem, Queues } from '../../../core/schedule/problem.ts';
 import { repair, type Repair, type RepairOptions } from '../../../core/schedule/repair.ts';
 import { movedOperations } from '../../../core/schedule/repair/moved.ts';
-import { familyQueues } from '../../../core/schedule/rules/family.ts';
+import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
+import { familyRule } from '../../../core/schedule/rules/family.ts';
 import { aJob, aMachine, aProblem, begunBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
 import { randomShop } from './random-shop.ts';
 
@@ -98,7 +99,7 @@ describe('repairs in random shops', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const problem = must(buildProblem(begunBefore(randomShop(seed, 7))));
-        const published = familyQueues(problem);
+        const published = dispatch(problem, familyRule(problem));
         const plan = decode(problem, published);
         fc.pre(plan.ok && check(problem, plan.value).length === 0);
         const found = repairs(problem, published, 14, { seed });

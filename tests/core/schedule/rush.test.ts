@@ -4,7 +4,8 @@ import { buildProblem } from '../../../core/schedule/build.ts';
 import { check } from '../../../core/schedule/check.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import type { Problem, Queues } from '../../../core/schedule/problem.ts';
-import { familyQueues } from '../../../core/schedule/rules/family.ts';
+import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
+import { familyRule } from '../../../core/schedule/rules/family.ts';
 import { insertRush, replanRush } from '../../../core/schedule/rush.ts';
 import type { RushWay } from '../../../core/schedule/rush/way.ts';
 import { planWithout, withoutJobs } from '../../../core/schedule/what-if/question.ts';
@@ -161,7 +162,7 @@ describe('what a rush is refused for', () => {
 /** A random shop with a plan that keeps everything fixed in place, and a line or two of it as the rush. */
 function randomRush(seed: number): { problem: Problem; queues: Queues; rush: string[] } | null {
   const problem = must(buildProblem(begunBefore(randomShop(seed, 7))));
-  const queues = familyQueues(problem);
+  const queues = dispatch(problem, familyRule(problem));
   const plan = decode(problem, queues);
   const rush = problem.input.jobs.slice(0, 1 + (seed % 2)).map((job) => job.id);
   if (rush.length === 0 || !plan.ok || check(problem, plan.value).length > 0) return null;

@@ -1,11 +1,13 @@
 import type { Problem } from '../../problem.ts';
 import type { Sighting } from '../anneal.ts';
+import { Breath } from '../breath.ts';
 import type { NumberedQueues } from '../constructions.ts';
 import type { Rng } from '../rng.ts';
 import { blockMoves, estimate, makeMove, orderAfter, type BlockMove } from './blocks.ts';
 import { JobShopGraph } from './graph.ts';
 
-const BREATH = 400;
+/** What a step costs, in times every operation is timed. */
+const STEP_WORK = 5;
 /** Steps without a better plan before the search goes back to one of the best, shaken. */
 const PATIENCE = 8_000;
 const ELITE = 6;
@@ -24,6 +26,7 @@ export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): 
   let best: Sighting = { queues: first, objective: weight * graph.makespan, evaluations: 0 };
   let least = graph.makespan;
   const elite: NumberedQueues[] = [first];
+  const breath = new Breath();
   let idle = 0;
   for (let step = 1, evaluations = 0; ; step++) {
     const moves = blockMoves(graph, rng);
@@ -43,7 +46,7 @@ export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): 
       tabu.clear();
       idle = 0;
     }
-    if (step % BREATH === 0) yield { ...best, evaluations };
+    if (breath.isDue(step * STEP_WORK * graph.operations)) yield { ...best, evaluations };
   }
 }
 
