@@ -15,17 +15,21 @@ const both = (mm: number): string => formatBoth(mm);
  */
 export function checkRun(run: RunInput, sizes: readonly BlankSize[]): Result<RunInput> {
   const found = [...outOfRange(run), ...sizes.flatMap((size) => sizeProblems(run, size))];
-  if (run.stock.length === 0) {
-    found.push(
-      problem(
-        'run',
-        'stock',
-        'There is no stock of this material, gauge and colour.',
-        'Order or enter a sheet size, then plan again.',
-      ),
-    );
-  }
+  if (run.stock.length === 0) found.push(noStock(sizes));
   return found.length > 0 ? bad(...found) : good(run);
+}
+
+/** Blanks named in a sentence; the rest are counted. */
+const NAMED = 3;
+
+function noStock(sizes: readonly BlankSize[]): Problem {
+  const named = sizes.slice(0, NAMED).map(({ lines, girthMm, lengthMm }) => {
+    const of = lines.map((line) => line.id).join(', ');
+    return `${of} (girth ${both(girthMm)}, length ${both(lengthMm)})`;
+  });
+  const rest = sizes.length > NAMED ? ` and ${sizes.length - NAMED} more sizes` : '';
+  const message = `There is no stock of this material, gauge and colour for the blanks of line ${named.join('; ')}${rest}.`;
+  return problem('run', 'stock', message, 'Order or enter a sheet size, then plan again.');
 }
 
 function outOfRange(run: RunInput): Problem[] {

@@ -216,17 +216,27 @@ function asTaken(run: ShearRun, input: RunInput, taken: CutList): RunCut {
 export const isTaken = ({ taken, input }: RunCut): boolean =>
   taken !== null && input.lines.every(({ quantity }) => quantity === 0);
 
-/** Every run in turn, each with what the runs before it have left: the caller may rest between two. */
+/**
+ * Every run in turn, each with what the runs before it have left: the caller may rest between two.
+ * @param withLine only the runs of the metal that this line is cut from, which no other run takes stock from
+ */
 export function* cutRuns(
   shop: Shop,
   plan: PlanRead,
   solve: (input: RunInput) => Result<CutPlan> = planQuickly,
+  withLine?: string,
 ): Generator<RunCut> {
   const free = freeStock(shop);
   const runs = runsOf(shop, plan);
   const lists = changedLists(shop, runs);
-  for (const run of runs) yield cutRun(shop, run, free, solve, lists.get(run.id) ?? null);
+  const opened = runs.find(({ operations }) => operations.some(({ line }) => line.id === withLine));
+  if (withLine !== undefined && !opened) return;
+  for (const run of runs)
+    if (!opened || sameMetal(run, opened)) yield cutRun(shop, run, free, solve, lists.get(run.id) ?? null);
 }
+
+const sameMetal = (a: ShearRun, b: ShearRun): boolean =>
+  a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
 
 /** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */
 function atPlainCost(shop: Shop, made: Result<CutPlan>): Result<CutPlan> {

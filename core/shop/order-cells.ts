@@ -12,13 +12,13 @@ const read = <T>(value: T): Cell<T> => ({ ok: true, value });
 const wrong = (reason: string): Cell<never> => ({ ok: false, reason });
 
 /** A whole number such as 40 or 1,200. @param what names it in the sentence */
-export function readCount(text: string, what: string, max: number): Cell<number> {
+export function readCount(text: string, what: string, max: number, min = 1): Cell<number> {
   const plain = /^-?\d{1,3}(?:,\d{3})+$/.test(text) ? text.replaceAll(',', '') : text;
   const value = Number(withPoint(plain));
   if (plain === '' || !Number.isFinite(value))
     return wrong(`“${text}” is not a number. Write the ${what} like 40.`);
   if (!Number.isInteger(value)) return wrong(`The ${what} must be a whole number, not ${text}.`);
-  if (value < 1) return wrong(`The ${what} must be at least 1, not ${text}.`);
+  if (value < min) return wrong(`The ${what} must be at least ${min}, not ${text}.`);
   if (value > max) return wrong(`The ${what} must be at most ${max.toLocaleString('en-US')}, not ${text}.`);
   return read(value);
 }

@@ -7,6 +7,7 @@ export const orderColumns = [
   'customer',
   'part',
   'quantity',
+  'overrun',
   'material',
   'gauge',
   'colour',

@@ -67,7 +67,7 @@ const newLine = ({ orderId, line }: ReadRow, number: number): OrderLine => ({
   orderId,
   number,
   ...line,
-  overrun: 0,
+  overrun: line.overrun ?? 0,
   status: 'open',
   makeUpFor: null,
   revision: 0,
@@ -76,6 +76,7 @@ const newLine = ({ orderId, line }: ReadRow, number: number): OrderLine => ({
 const COLUMNS = {
   partId: 'part',
   quantity: 'quantity',
+  overrun: 'overrun',
   materialId: 'material',
   gauge: 'gauge',
   colourId: 'colour',
@@ -86,7 +87,7 @@ const differences = (row: LineFields, line: OrderLine): (keyof LineFields)[] =>
   (Object.keys(COLUMNS) as (keyof LineFields)[]).filter((field) =>
     field === 'lengthMm'
       ? Math.abs(row.lengthMm - line.lengthMm) >= SAME_LENGTH_MM
-      : row[field] !== line[field],
+      : row[field] !== null && row[field] !== line[field],
   );
 
 /** True when the row says the same as the line; otherwise every cell that does not is refused. */

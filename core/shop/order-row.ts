@@ -32,7 +32,10 @@ export interface OwnFields {
 export type LineFields = Pick<
   OrderLine,
   'partId' | 'quantity' | 'materialId' | 'gauge' | 'colourId' | 'lengthMm'
->;
+> & {
+  /** Null where the cell is empty: as the line stands, none for a new one. */
+  readonly overrun: number | null;
+};
 
 export interface OrderRow {
   readonly orderId: string;
@@ -112,6 +115,7 @@ const readOwnFields = ({ optional }: CellReader, timeZone: string): OwnFields =>
 function readLineFields({ required, optional, refusals }: CellReader, shop: Shop): LineFields | null {
   const part = required('part', (text) => findNamed(shop.part, text, 'part'));
   const quantity = required('quantity', (text) => readCount(text, 'quantity', 100_000));
+  const overrun = optional('overrun', (text) => readCount(text, 'pieces too many', 10_000, 0));
   const only = shop.material.length === 1 ? shop.material[0] : undefined;
   const named = (only ? optional : required)('material', (text) =>
     findNamed(shop.material, text, 'material'),
@@ -122,7 +126,15 @@ function readLineFields({ required, optional, refusals }: CellReader, shop: Shop
   const lengthMm = optional('length', (text) => readLength(text, shop.settings.units)) ?? part?.lengthMm ?? 0;
   if (!part || !quantity || !material || !gauge || !colour) return null;
   refusals.push(...tooLong(shop, part, lengthMm));
-  return { partId: part.id, quantity, materialId: material.id, gauge, colourId: colour.id, lengthMm };
+  return {
+    partId: part.id,
+    quantity,
+    overrun,
+    materialId: material.id,
+    gauge,
+    colourId: colour.id,
+    lengthMm,
+  };
 }
 
 /** A row by one of the nouns' own field schemas. */

@@ -46,8 +46,8 @@ export function rushOrder(monday: string): OrderRow[] {
     note: 'A tree came down on the roof.',
   };
   return [
-    { ...head, line: 1, part: 'ridge-cap', quantity: 18, length: '120' },
-    { ...head, line: 2, part: 'sill', quantity: 12, length: '72' },
+    { ...head, line: 1, part: 'ridge-cap', quantity: 18, overrun: 0, length: '120' },
+    { ...head, line: 2, part: 'sill', quantity: 12, overrun: 0, length: '72' },
   ];
 }
 
@@ -60,6 +60,7 @@ export function brokenOrders(monday: string): OrderRow[] {
     customer: 'Nine Sparrows Roofing',
     part: 'drip-edge',
     quantity: 40,
+    overrun: 2,
     material: 'galv',
     gauge: '24',
     colour: 'moss',

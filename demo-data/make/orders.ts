@@ -114,6 +114,7 @@ export function orderLines(head: OrderHead, count: number, rng: Rng): OrderRow[]
     line: index + 1,
     part,
     quantity: quantity(pieces, rng),
+    overrun: '',
     ...stock,
     colour: rng.chance(0.15) ? rng.weighted(colours) : main,
     length: String(lengthOf(usualLength, rng)),

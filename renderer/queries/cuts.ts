@@ -36,20 +36,41 @@ const withAnswers =
     return made.ok && answer ? good(betterOf(made.value, answer.plan)) : made;
   };
 
-async function planAll(shop: Shop, view: PlanView, answers: CutAnswers['answers']): Promise<RunCut[]> {
-  const cuts: RunCut[] = [];
-  let restedAt = performance.now();
-  for (const cut of cutRuns(shop, view, withAnswers(answers))) {
-    cuts.push(cut);
-    if (performance.now() - restedAt < REST_AFTER_MS) continue;
-    await breathe();
-    restedAt = performance.now();
-  }
-  return cuts;
+interface CutsSoFar {
+  readonly cuts: readonly RunCut[];
+  /** No run is missing. */
+  readonly whole: boolean;
+}
+
+/** @param tell what is planned so far: first the runs of the metal of the run that is opened, if one is */
+async function planAll(
+  shop: Shop,
+  view: PlanView,
+  answers: CutAnswers['answers'],
+  opened: string | undefined,
+  tell: (cuts: readonly RunCut[]) => void,
+): Promise<CutsSoFar> {
+  const solve = withAnswers(answers);
+  const take = async (runs: Iterable<RunCut>, told: (cuts: readonly RunCut[]) => void): Promise<RunCut[]> => {
+    const cuts: RunCut[] = [];
+    let restedAt = performance.now();
+    for (const cut of runs) {
+      cuts.push(cut);
+      if (performance.now() - restedAt < REST_AFTER_MS) continue;
+      told([...cuts]);
+      await breathe();
+      restedAt = performance.now();
+    }
+    return cuts;
+  };
+  if (opened !== undefined) tell(await take(cutRuns(shop, view, solve, opened), nobody));
+  const cuts = await take(cutRuns(shop, view, solve), opened === undefined ? tell : nobody);
+  return { cuts, whole: true };
 }
 
 /** The screen draws again after so much work. */
 const REST_AFTER_MS = 30;
+const nobody = (): void => undefined;
 
 const numbers = new WeakMap<object, number>();
 let given = 0;
@@ -65,22 +86,32 @@ export type CutsQuery =
   | Exclude<PlanQuery, { is: 'ready' }>
   | (Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] });
 
+type CutsSoFarQuery = Exclude<PlanQuery, { is: 'ready' }> | (Extract<PlanQuery, { is: 'ready' }> & CutsSoFar);
+
 /** What the host has worked out; kept up to date by its pushes. */
 export const useCutAnswers = () =>
   useQuery({ queryKey: keys.cutAnswers, queryFn: () => invoke(contract.cutsRead, {}) });
 
-/** Every run on the shear as the plan stands, each with its sheets and steps. */
-export function useCuts(): CutsQuery {
+/**
+ * The runs on the shear as the plan stands, each with its sheets and steps, as many as are planned already.
+ * @param opened a line of the run that is wanted first
+ */
+export function useCutsSoFar(opened?: string): CutsSoFarQuery {
   const query = usePlan();
   const { data: known, error: unknown } = useCutAnswers();
   const ready = query.is === 'ready' ? query : null;
   const answers = known?.answers;
-  const { data: cuts, error } = useQuery({
+  const { data, error } = useQuery<CutsSoFar>({
     queryKey: [...keys.cuts, numberOf(ready?.plan), numberOf(answers)],
-    queryFn:
-      ready && answers
-        ? () => planAll(ready.shop, ready.plan, answers)
-        : () => Promise.reject(new Error('no plan')),
+    queryFn: ({ client, queryKey }) => {
+      if (!ready || !answers) return Promise.reject(new Error('no plan'));
+      return planAll(ready.shop, ready.plan, answers, opened, (cuts) => {
+        // After an edit the runs as they were stand until all are planned again: a list that shrinks and grows is no help.
+        const wholes = client.getQueriesData<CutsSoFar>({ queryKey: keys.cuts });
+        if (!wholes.some(([, so]) => so?.whole))
+          client.setQueryData<CutsSoFar>(queryKey, { cuts, whole: false });
+      });
+    },
     enabled: ready !== null && answers !== undefined,
     placeholderData: keepPreviousData,
     structuralSharing: false,
@@ -89,7 +120,13 @@ export function useCuts(): CutsQuery {
   if (query.is !== 'ready') return query;
   const failed = unknown ?? error;
   if (failed) return { is: 'failed', message: failed.message };
-  return cuts ? { ...query, cuts } : { is: 'waiting' };
+  return data ? { ...query, ...data } : { is: 'waiting' };
+}
+
+/** Every run on the shear as the plan stands, when all are planned. */
+export function useCuts(): CutsQuery {
+  const query = useCutsSoFar();
+  return query.is === 'ready' && !query.whole ? { is: 'waiting' } : query;
 }
 
 /** What is known after a push: the answers change only with a better one, so that nothing is planned again in vain. */

@@ -1,5 +1,5 @@
 import { Scissors } from 'lucide-react';
-import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
+import { useCutsSoFar, type CutsQuery } from '../../queries/cuts.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { Page, Panel } from '../../ui/page.tsx';
@@ -12,8 +12,9 @@ import { WalkIn } from './walk-in.tsx';
 /** What the shear cuts from which sheets: every run of its queue, or one of them opened. */
 export function CuttingScreen() {
   const runId = usePlace().path[1];
-  const query = useCuts();
-  if (query.is === 'ready' && runId !== undefined) return <Opened query={query} runId={runId} />;
+  const query = useCutsSoFar(runId);
+  if (query.is === 'ready' && runId !== undefined)
+    return <Opened query={query} whole={query.whole} runId={runId} />;
   return (
     <Page
       title="Cutting"
@@ -22,18 +23,25 @@ export function CuttingScreen() {
     >
       {query.is === 'waiting' && <Waiting what="the runs and planning their sheets" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
-      {query.is === 'ready' && <Runs query={query} />}
+      {query.is === 'ready' && <Runs query={query} whole={query.whole} />}
     </Page>
   );
 }
 
 export type Ready = Extract<CutsQuery, { is: 'ready' }>;
 
-function Runs({ query }: { query: Ready }) {
+interface Props {
+  query: Ready;
+  /** Whether the runs are all there. */
+  whole: boolean;
+}
+
+function Runs({ query, whole }: Props) {
   return (
     <>
       <WalkIn shop={query.shop} now={query.now} />
-      {query.cuts.length === 0 ? (
+      {!whole && <Waiting what="the other runs and planning their sheets" />}
+      {query.cuts.length === 0 && whole ? (
         <EmptyState icon={Scissors} title="Nothing is waiting for the shear">
           <p>Open lines that need blanks appear here as runs of one metal.</p>
         </EmptyState>
@@ -47,14 +55,18 @@ function Runs({ query }: { query: Ready }) {
   );
 }
 
-function Opened({ query, runId }: { query: Ready; runId: string }) {
+function Opened({ query, whole, runId }: Props & { runId: string }) {
   const cut = query.cuts.find(({ run }) => run.operations.some((o) => o.line.id === runId));
   if (cut) return <RunView key={cut.run.id} query={query} cut={cut} />;
   return (
     <Page title="Cutting" actions={<Button onPress={() => navigate('cutting')}>All runs</Button>}>
-      <EmptyState icon={Scissors} title={`Line ${runId} is not waiting for the shear`}>
-        <p>It may be cut already, or its order is held.</p>
-      </EmptyState>
+      {whole ? (
+        <EmptyState icon={Scissors} title={`Line ${runId} is not waiting for the shear`}>
+          <p>It may be cut already, or its order is held.</p>
+        </EmptyState>
+      ) : (
+        <Waiting what="this run and planning its sheets" />
+      )}
     </Page>
   );
 }

@@ -10,6 +10,7 @@ export function exampleRow(shop: Shop): Readonly<Record<OrderColumn, string>> {
     customer: 'Tin Lantern Roofing',
     part: shop.part[0]?.id ?? 'drip-edge',
     quantity: '40',
+    overrun: '2',
     material: material?.id ?? 'galv',
     gauge: material?.gauges[0]?.label ?? '24',
     colour: shop.colour[0]?.id ?? 'moss',

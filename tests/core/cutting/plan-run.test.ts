@@ -145,9 +145,9 @@ describe('a run that cannot be cut', () => {
     const long = aSheet('L', 1219.2, 3660);
     expect(refusal(aRun([aLine('1042/1', 200, 3500, 1)], [long]))).toMatch(/1042\/1.*longer than the shear/);
   });
-  it('says so when there is no stock of that colour', () => {
+  it('says which blanks have no stock of that colour', () => {
     expect(refusal(aRun([aLine('1042/1', 200, 3000, 1)], []))).toMatch(
-      /no stock of this material, gauge and colour/,
+      /no stock of this material, gauge and colour for the blanks of line 1042\/1 \(girth 200.* mm.*, length 3000/,
     );
   });
   it('says so when the sheets on hand are too few', () => {

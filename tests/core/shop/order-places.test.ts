@@ -52,6 +52,7 @@ describe('a row of an order that stands in the shop', () => {
     order: '1042',
     customer: 'Invented Roofing',
     quantity: '20',
+    overrun: '',
     length: '100',
     release: '',
     due: '2026-12-04',
@@ -75,6 +76,13 @@ describe('a row of an order that stands in the shop', () => {
     expect(wrongCell({ ...same, quantity: '21' })).toMatchObject({
       column: 'quantity',
       reason: expect.stringMatching(/Line 1042\/1 stands in the shop with quantity 20/),
+    });
+  });
+
+  it('is refused where it allows another overrun than the line', () => {
+    expect(wrongCell({ ...same, overrun: '5' })).toMatchObject({
+      column: 'overrun',
+      reason: expect.stringMatching(/stands in the shop with overrun 0/),
     });
   });
 

@@ -20,15 +20,15 @@ describe('a row that is right', () => {
         note: 'call first',
       }),
     ]);
-    expect(lines).toEqual([aLine({ orderId: '2001', quantity: 40, lengthMm: 96 * 25.4 })]);
+    expect(lines).toEqual([aLine({ orderId: '2001', quantity: 40, overrun: 3, lengthMm: 96 * 25.4 })]);
   });
 
   it('may leave out what has a usual value', () => {
     const { orders, lines } = check([
-      { line: '', material: '', length: '', release: '', weight: '', rush: '', note: '' },
+      { line: '', overrun: '', material: '', length: '', release: '', weight: '', rush: '', note: '' },
     ]);
     expect(orders[0]).toMatchObject({ release: null, weight: 1, rush: false, note: '' });
-    expect(lines[0]).toMatchObject({ id: '2001/1', materialId: 'galv', lengthMm: 2540 });
+    expect(lines[0]).toMatchObject({ id: '2001/1', overrun: 0, materialId: 'galv', lengthMm: 2540 });
   });
 
   it('may name part, material and colour by name, in any case, and the gauge with its unit', () => {
@@ -74,6 +74,20 @@ describe('a quantity', () => {
 
   it('may group its thousands', () => {
     expect(check([{ quantity: '1,200' }]).lines[0]?.quantity).toBe(1200);
+  });
+});
+
+describe('an overrun', () => {
+  it.each([
+    ['-1', /at least 0, not -1/],
+    ['1.5', /whole number, not 1.5/],
+    ['some', /“some” is not a number/],
+    ['20000', /at most 10,000/],
+  ])('of “%s” is refused', (overrun, reason) => {
+    expect(wrongCell({ overrun })).toMatchObject({
+      column: 'overrun',
+      reason: expect.stringMatching(reason),
+    });
   });
 });
 

@@ -10,6 +10,7 @@ export const RIGHT = {
   customer: 'Sheds',
   part: 'corner',
   quantity: '40',
+  overrun: '3',
   material: 'galv',
   gauge: '24',
   colour: 'moss',
