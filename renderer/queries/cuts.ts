@@ -1,4 +1,4 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, skipToken, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
 import type { CutAnswers } from '../../core/contract/cuts.ts';
 import { betterOf } from '../../core/cutting/compare.ts';
@@ -36,20 +36,18 @@ const withAnswers =
     return made.ok && answer ? good(betterOf(made.value, answer.plan)) : made;
   };
 
-interface CutsSoFar {
-  readonly cuts: readonly RunCut[];
-  /** No run is missing. */
-  readonly whole: boolean;
-}
-
-/** @param tell what is planned so far: first the runs of the metal of the run that is opened, if one is */
+/**
+ * @param opened a line of the run that is opened: the runs of its metal are planned and told first
+ * @param tell what is planned so far
+ */
 async function planAll(
   shop: Shop,
   view: PlanView,
   answers: CutAnswers['answers'],
   opened: string | undefined,
+  signal: AbortSignal,
   tell: (cuts: readonly RunCut[]) => void,
-): Promise<CutsSoFar> {
+): Promise<readonly RunCut[]> {
   const solve = withAnswers(answers);
   const take = async (runs: Iterable<RunCut>, told: (cuts: readonly RunCut[]) => void): Promise<RunCut[]> => {
     const cuts: RunCut[] = [];
@@ -59,13 +57,14 @@ async function planAll(
       if (performance.now() - restedAt < REST_AFTER_MS) continue;
       told([...cuts]);
       await breathe();
+      signal.throwIfAborted();
       restedAt = performance.now();
     }
     return cuts;
   };
-  if (opened !== undefined) tell(await take(cutRuns(shop, view, solve, opened), nobody));
-  const cuts = await take(cutRuns(shop, view, solve), opened === undefined ? tell : nobody);
-  return { cuts, whole: true };
+  if (opened === undefined) return take(cutRuns(shop, view, solve), tell);
+  tell(await take(cutRuns(shop, view, solve, opened), nobody));
+  return take(cutRuns(shop, view, solve), nobody);
 }
 
 /** The screen draws again after so much work. */
@@ -86,47 +85,63 @@ export type CutsQuery =
   | Exclude<PlanQuery, { is: 'ready' }>
   | (Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] });
 
-type CutsSoFarQuery = Exclude<PlanQuery, { is: 'ready' }> | (Extract<PlanQuery, { is: 'ready' }> & CutsSoFar);
+export type CutsSoFarQuery =
+  | Exclude<PlanQuery, { is: 'ready' }>
+  | (Extract<CutsQuery, { is: 'ready' }> & {
+      /** No run is missing. */
+      readonly whole: boolean;
+    });
 
 /** What the host has worked out; kept up to date by its pushes. */
 export const useCutAnswers = () =>
   useQuery({ queryKey: keys.cutAnswers, queryFn: () => invoke(contract.cutsRead, {}) });
 
-/**
- * The runs on the shear as the plan stands, each with its sheets and steps, as many as are planned already.
- * @param opened a line of the run that is wanted first
- */
-export function useCutsSoFar(opened?: string): CutsSoFarQuery {
+/** What both kinds of answer are asked by. */
+function useCutsBy(opened: string | undefined): { query: CutsQuery; soFar: readonly RunCut[] | undefined } {
   const query = usePlan();
   const { data: known, error: unknown } = useCutAnswers();
   const ready = query.is === 'ready' ? query : null;
   const answers = known?.answers;
-  const { data, error } = useQuery<CutsSoFar>({
-    queryKey: [...keys.cuts, numberOf(ready?.plan), numberOf(answers)],
-    queryFn: ({ client, queryKey }) => {
+  const by = [numberOf(ready?.plan), numberOf(answers)];
+  const soFarKey = [...keys.cutsSoFar, ...by];
+  const { data: cuts, error } = useQuery<readonly RunCut[]>({
+    queryKey: [...keys.cuts, ...by],
+    queryFn: ({ client, signal }) => {
       if (!ready || !answers) return Promise.reject(new Error('no plan'));
-      return planAll(ready.shop, ready.plan, answers, opened, (cuts) => {
-        // After an edit the runs as they were stand until all are planned again: a list that shrinks and grows is no help.
-        const wholes = client.getQueriesData<CutsSoFar>({ queryKey: keys.cuts });
-        if (!wholes.some(([, so]) => so?.whole))
-          client.setQueryData<CutsSoFar>(queryKey, { cuts, whole: false });
-      });
+      const tell = (some: readonly RunCut[]) => void client.setQueryData(soFarKey, some);
+      return planAll(ready.shop, ready.plan, answers, opened, signal, tell);
     },
     enabled: ready !== null && answers !== undefined,
     placeholderData: keepPreviousData,
     structuralSharing: false,
     gcTime: 10_000,
   });
-  if (query.is !== 'ready') return query;
+  const { data: soFar } = useQuery<readonly RunCut[]>({
+    queryKey: soFarKey,
+    queryFn: skipToken,
+    structuralSharing: false,
+    gcTime: 10_000,
+  });
   const failed = unknown ?? error;
-  if (failed) return { is: 'failed', message: failed.message };
-  return data ? { ...query, ...data } : { is: 'waiting' };
+  if (query.is !== 'ready') return { query, soFar: undefined };
+  if (failed) return { query: { is: 'failed', message: failed.message }, soFar: undefined };
+  return { query: cuts ? { ...query, cuts } : { is: 'waiting' }, soFar };
 }
 
-/** Every run on the shear as the plan stands, when all are planned. */
-export function useCuts(): CutsQuery {
-  const query = useCutsSoFar();
-  return query.is === 'ready' && !query.whole ? { is: 'waiting' } : query;
+/** Every run on the shear as the plan stands, each with its sheets and steps, when all are planned. */
+export const useCuts = (): CutsQuery => useCutsBy(undefined).query;
+
+/**
+ * The runs as many as are planned already; after an edit as they were until all are planned again, for a list that
+ * shrinks and grows is no help.
+ * @param opened a line of the run that is wanted first
+ */
+export function useCutsSoFar(opened?: string): CutsSoFarQuery {
+  const plan = usePlan();
+  const { query, soFar } = useCutsBy(opened);
+  if (query.is === 'ready') return { ...query, whole: true };
+  if (query.is === 'waiting' && plan.is === 'ready' && soFar) return { ...plan, cuts: soFar, whole: false };
+  return query;
 }
 
 /** What is known after a push: the answers change only with a better one, so that nothing is planned again in vain. */

@@ -7,6 +7,8 @@ export const keys = {
   records: ['records.read'],
   chances: ['chances'],
   cuts: ['cuts'],
+  /** Those runs that are planned already, while the rest still is. */
+  cutsSoFar: ['cuts.soFar'],
   why: ['ask.why'],
   rush: ['ask.rush'],
   repair: ['ask.repair'],

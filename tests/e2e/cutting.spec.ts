@@ -23,9 +23,8 @@ const plain = (text: string | null): string => (text ?? '').replaceAll(/\s+/g, '
 
 async function openRun(page: Page, runId: string): Promise<void> {
   await goTo(page, `#/cutting/${encodeURIComponent(runId)}`);
-  // Every run before it is planned first.
   const heading = page.getByRole('heading', { name: `Run ${runId}`, exact: true });
-  await expect(heading).toBeVisible({ timeout: 45_000 });
+  await expect(heading).toBeVisible();
 }
 
 /** "Step 3, 9 1/2 in, blank …" of each row, less its number: what is set, in the order it is cut. */
@@ -108,7 +107,8 @@ test('stock is received, and the run and the purchase list are short no more; th
   const short = Number(/(\d+) short/.exec((await fact(page, 'Stock').textContent()) ?? '')?.[1]);
   await goTo(page, `#/stock/${sheet}`);
   const dialog = page.getByRole('dialog');
-  await expect(dialog).toContainText(`${short} short`);
+  // Stock is told when every run is planned.
+  await expect(dialog).toContainText(`${short} short`, { timeout: 45_000 });
   await dialog.getByLabel('Pieces').fill(String(short));
   await dialog.getByLabel('Note').fill('truck on Monday');
   await dialog.getByRole('button', { name: 'Receive' }).click();
@@ -166,13 +166,14 @@ test('a walk-in cut typed in one line lands in the run of its metal', async ({ a
   await expect(field).toHaveValue('');
   await goTo(page, `#/cutting/${encodeURIComponent('walk-in-1/1')}`);
   const heading = page.getByRole('heading', { name: 'Run 4128/1', exact: true });
-  await expect(heading).toBeVisible({ timeout: 45_000 });
+  await expect(heading).toBeVisible();
   await expect(page.getByText(/walk-in-1\/1: 5 of 9 1\/2 in × 120 in/)).toBeVisible();
-  const cut = await steps(page).allTextContents();
-  const pieces = cut.flatMap((text) =>
-    [...text.matchAll(/walk-in-1\/1: ([1-5])/g)].map(([, n]) => Number(n)),
-  );
-  expect(pieces.reduce((sum, n) => sum + n, 0)).toBe(5);
+  const pieces = async () => {
+    const cut = await steps(page).allTextContents();
+    const each = cut.flatMap((text) => [...text.matchAll(/walk-in-1\/1: ([1-5])/g)].map(([, n]) => Number(n)));
+    return each.reduce((sum, n) => sum + n, 0);
+  };
+  await expect.poll(pieces).toBe(5);
 });
 
 /** The desktop saves what its dialogs are told; a browser downloads, and prints the same route. */
