@@ -170,7 +170,9 @@ test('a walk-in cut typed in one line lands in the run of its metal', async ({ a
   await expect(page.getByText(/walk-in-1\/1: 5 of 9 1\/2 in × 120 in/)).toBeVisible();
   const pieces = async () => {
     const cut = await steps(page).allTextContents();
-    const each = cut.flatMap((text) => [...text.matchAll(/walk-in-1\/1: ([1-5])/g)].map(([, n]) => Number(n)));
+    const each = cut.flatMap((text) =>
+      [...text.matchAll(/walk-in-1\/1: ([1-5])/g)].map(([, n]) => Number(n)),
+    );
     return each.reduce((sum, n) => sum + n, 0);
   };
   await expect.poll(pieces).toBe(5);
