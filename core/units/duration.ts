@@ -7,7 +7,7 @@ const PER_UNIT: Readonly<Record<string, number>> = { h: 3600, hr: 3600, min: 60,
 const SHOWS_SECONDS_S = 600;
 
 /**
- * A duration for people: "45 s", "2 min 30 s", "20 min", "1 h 20 min", "132 h". From ten minutes up it is rounded to
+ * A duration for people: "45 s", "2 min 30 s", "20 min", "1 h 20 min", "1,132 h". From ten minutes up it is rounded to
  * the minute. A negative one (early, saved) has a minus sign in front.
  */
 export function formatDuration(duration: number): string {
@@ -16,7 +16,7 @@ export function formatDuration(duration: number): string {
   const hours = Math.floor(whole / 3600);
   const minutes = Math.floor((whole % 3600) / 60);
   const rest = whole % 60;
-  const parts = [hours > 0 && `${hours} h`, minutes > 0 && `${minutes} min`, rest > 0 && `${rest} s`].filter(
+  const parts = [hours > 0 && `${hours.toLocaleString('en')} h`, minutes > 0 && `${minutes} min`, rest > 0 && `${rest} s`].filter(
     Boolean,
   );
   if (parts.length === 0) return '0 min';
@@ -27,13 +27,16 @@ export function formatDuration(duration: number): string {
 export const shortDuration = (duration: number): string =>
   duration >= 2 * 86_400 ? `${Math.round(duration / 86_400)} d` : formatDuration(duration);
 
+/** A comma that groups thousands: before three digits and no more. */
+const THOUSANDS = /,(?=\d{3}(?!\d))/g;
+
 /**
  * Reads a duration as people write it: "1 h 20 min", "1:20" (hours and minutes), "1.5 h", "90 s"; a bare number is
  * minutes.
  * @returns whole seconds, 0 or more; or a problem that repeats the text
  */
 export function parseDuration(text: string): Result<Seconds> {
-  const tidy = text.trim().toLowerCase();
+  const tidy = text.trim().toLowerCase().replace(THOUSANDS, '');
   const [, clockHours, clockMinutes] = /^(\d+):([0-5]\d)$/.exec(tidy) ?? [];
   if (clockHours !== undefined) return good(seconds(Number(clockHours) * 3600 + Number(clockMinutes) * 60));
   if (/^\d+(\.\d+)?$/.test(tidy)) return good(seconds(Math.round(Number(tidy) * 60)));

@@ -30,7 +30,7 @@ export function WeightFields({ form: { entries, errors, set } }: { form: Form<Se
   return (
     <Group
       title="What a good plan is"
-      note="Rules are never broken for quality. Between plans that keep them, the one with the lowest sum of weight × hours wins; stock counts by its cost when runs of one metal could be joined."
+      note="Rules are never broken for quality. Between plans that keep them, the one with the lowest sum of weight × hours wins; stock counts by its cost, in the money its prices are given in, when runs of one metal could be joined."
     >
       <Fields>
         <Select

@@ -17,6 +17,7 @@ describe('a duration', () => {
     [3600, '1 h'],
     [3599, '1 h'],
     [132 * 3600, '132 h'],
+    [1106 * 3600, '1,106 h'],
     [-1200, '−20 min'],
     [-0.2, '0 min'],
   ])('of %d s is written "%s"', (seconds, text) => {
@@ -36,6 +37,7 @@ describe('a duration', () => {
     ['90 s', 90],
     ['45', 2700],
     ['2 min 30 sec', 150],
+    ['1,106 h', 3_981_600],
   ])('is read from "%s"', (text, seconds) => {
     expect(read(text)).toBe(seconds);
   });
