@@ -142,7 +142,8 @@ export const askPromise = call(
     lines: z.array(
       z.strictObject({
         lineId,
-        safe: offer.nullable(),
+        /** With the plan that takes the line in. */
+        safe: offer.extend({ queues }).nullable(),
         earlier: z.array(offer),
         /** Why this line cannot be planned; null when it can. */
         message: z.string().nullable(),

@@ -2,6 +2,13 @@ import { promiseAt, type Chances } from '../schedule/chance.ts';
 import { sentence } from '../shop/result.ts';
 import { dayAndClock } from './rush-words.ts';
 
+/** A date that is kept with a wished confidence, in words. */
+export interface SafeDate {
+  readonly words: string;
+  /** To the whole minute; null when there is none, and the words say why. */
+  readonly date: number | null;
+}
+
 /**
  * A date that can be promised for a line in the plan with a wished confidence, or why there is none.
  * @param confidence above 0, below 1
@@ -11,9 +18,12 @@ export function safeDateWords(
   lineId: string,
   confidence: number,
   timeZone: string,
-): string {
+): SafeDate {
   const end = promiseAt(chances, lineId, confidence);
-  if (!end.ok) return sentence(end.problems);
-  const date = dayAndClock(Math.ceil(end.value / 60) * 60, timeZone);
-  return `Ready by ${date} in ${Math.round(confidence * 100)} of 100 such plans, as your finished work shows.`;
+  if (!end.ok) return { words: sentence(end.problems), date: null };
+  const date = Math.ceil(end.value / 60) * 60;
+  return {
+    words: `Ready by ${dayAndClock(date, timeZone)} in ${Math.round(confidence * 100)} of 100 such plans, as your finished work shows.`,
+    date,
+  };
 }

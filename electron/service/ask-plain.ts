@@ -7,7 +7,7 @@ import type { JobShift } from '../../core/schedule/what-if/shifts.ts';
 
 /** Answers as they cross the border: the order only, its times are decoded again where they are shown. */
 
-const plainQueues = (queues: Queues): Record<string, string[]> =>
+export const plainQueues = (queues: Queues): Record<string, string[]> =>
   Object.fromEntries(Object.entries(queues).map(([machine, operations]) => [machine, [...operations]]));
 
 export const plainShift = (shift: JobShift): LineShift => ({ ...shift });

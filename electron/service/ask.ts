@@ -16,7 +16,7 @@ import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { AskSolver, Found } from '../solver/messages.ts';
-import { plainRepair, plainShift, plainWay } from './ask-plain.ts';
+import { plainQueues, plainRepair, plainShift, plainWay } from './ask-plain.ts';
 import { startAsk } from './ask-run.ts';
 import type { Clock } from './clock.ts';
 import type { Pushes } from './pushes.ts';
@@ -121,7 +121,12 @@ function promises(
     const found = promiseDate(problem, queues, lineId);
     if (found.ok) {
       const { safe, earlier } = found.value;
-      return { lineId, safe: safe && offer(safe), earlier: earlier.map(offer), message: null };
+      return {
+        lineId,
+        safe: safe && { ...offer(safe), queues: plainQueues(safe.queues) },
+        earlier: earlier.map(offer),
+        message: null,
+      };
     }
     const own = unplannable.filter(({ subject }) => subject === `line ${lineId}`);
     const message = sentence(own.length > 0 ? own : found.problems);

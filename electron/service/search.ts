@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import type { SearchState } from '../../core/contract/search.ts';
 import type { Spread } from '../../core/estimate/learn/spread.ts';
+import { PLAYED } from '../../core/report/chances.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import type { Problem, Queues } from '../../core/schedule/problem.ts';
@@ -22,8 +23,6 @@ import { spreadReader } from './spread.ts';
 const LABEL = 'Plan the week';
 const PUSH_MS = 100;
 const CURVE_POINTS = 200;
-/** How often the plan is played through to see what it needs beyond its times. */
-const PLAYED = 500;
 
 /** How many searches run side by side: two where the machine has the cores. */
 export const searchProcesses = (): number => Math.min(2, availableParallelism());
@@ -177,7 +176,7 @@ const mutable = (queues: Readonly<Record<string, readonly string[]>>): Record<st
 
 /** Due dates pulled in by what plans like this one usually need beyond their times. @throws Refused */
 const pulledIn = (confidence: number, problem: Problem, queues: Queues, spread: Spread): Problem =>
-  valueOf(pullIn(problem, queues, spread, confidence, { runs: PLAYED, seed: 1 }));
+  valueOf(pullIn(problem, queues, spread, confidence, PLAYED));
 
 const firstState = (
   runId: string,

@@ -1,17 +1,14 @@
-import { observationsOf } from '../../core/estimate/learn/happened.ts';
-import { spreadOf, timedOf, type Spread } from '../../core/estimate/learn/spread.ts';
+import type { Spread } from '../../core/estimate/learn/spread.ts';
+import { NEWEST_WORK, shopSpread } from '../../core/report/chances.ts';
 import type { Result } from '../../core/shop/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import type { Store } from '../db/open.ts';
-
-/** Enough for a spread, and soon read: older work says little of the machines as they are now. */
-const NEWEST = 800;
 
 /** How finished work came out against the estimates of the shop as it is; a problem while there is too little of it. */
 export function spreadReader(store: Store): (shop: Shop) => Result<Spread> {
   let known: { of: string; spread: Result<Spread> } | null = null;
   return (shop) => {
-    const { records } = store.run('read records', ({ rows }) => rows.finishedRecords(null, NEWEST));
+    const { records } = store.run('read records', ({ rows }) => rows.finishedRecords(null, NEWEST_WORK));
     const { settings, machine, part, material, sheet, calendar } = shop;
     // What estimates are made from: as long as it is the same, so is the spread.
     const of = JSON.stringify([
@@ -23,8 +20,7 @@ export function spreadReader(store: Store): (shop: Shop) => Result<Spread> {
       sheet,
       calendar,
     ]);
-    if (known?.of !== of)
-      known = { of, spread: spreadOf(timedOf(shop, observationsOf(shop, records).observations)) };
+    if (known?.of !== of) known = { of, spread: shopSpread(shop, records) };
     return known.spread;
   };
 }

@@ -1,39 +1,55 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
-import { spreadOf, timedOf } from '../../core/estimate/learn/spread.ts';
-import type { PlanView } from '../../core/report/plan-view.ts';
-import { chances, type Chances } from '../../core/schedule/chance.ts';
+import type { PromiseAnswer } from '../../core/contract/ask.ts';
+import type { TypedOrder } from '../../core/report/chances.ts';
+import type { Chances } from '../../core/schedule/chance.ts';
+import type { Result } from '../../core/shop/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { breathe, useHappened, type Happened } from './happened.ts';
+import { offThread } from '../reckon/off-thread.ts';
+import { useHappened } from './happened.ts';
+import { useNow } from './hooks.ts';
 import { keys } from './keys.ts';
 import { numberOf } from './number-of.ts';
 import { usePlan } from './plan.ts';
 
-/** Enough that a chance is true to about two percent; some fifty milliseconds on a shop of 160 lines. */
-const RUNS = 500;
-const SEED = 1;
+const known = (found: Result<Chances>): Chances | null => (found.ok ? found.value : null);
 
-async function playThrough(shop: Shop, plan: PlanView, happened: Happened): Promise<Chances | null> {
-  await breathe();
-  const spread = spreadOf(timedOf(shop, happened.observations));
-  if (!spread.ok) return null;
-  await breathe();
-  const played = chances(plan.problem, plan.queues, spread.value, { runs: RUNS, seed: SEED });
-  return played.ok ? played.value : null;
+/** How times lie about estimates; null while it is not known, or with too little finished work. */
+function useSpread() {
+  const spread = useHappened().data?.spread;
+  return spread?.ok ? spread.value : null;
 }
 
 /** The chance of each line to be on time, by line id; null while it is not known, or with too little finished work. */
 export function useChances(): Chances | null {
   const query = usePlan();
-  const { data: happened } = useHappened();
-  const ready = query.is === 'ready' ? query : undefined;
+  const spread = useSpread();
+  const ready = query.is === 'ready' ? query : null;
   const { data } = useQuery({
-    queryKey: [...keys.chances, numberOf(ready?.plan), numberOf(happened)],
-    queryFn:
-      ready && happened
-        ? () => playThrough(ready.shop, ready.plan, happened)
-        : () => Promise.reject(new Error('no plan')),
-    enabled: ready !== undefined && happened !== undefined,
+    queryKey: [...keys.chances, numberOf(ready?.plan), numberOf(spread ?? undefined)],
+    queryFn: async () => known(await offThread('planChances', ready!.shop, ready!.now, spread!)),
+    enabled: ready !== null && spread !== null,
     placeholderData: keepPreviousData,
+    structuralSharing: false,
+    gcTime: 10_000,
+  });
+  return data ?? null;
+}
+
+/** The chances of an order's lines while it is typed, each in the place it was offered; null as above. */
+export function useTypedChances(
+  question: Omit<TypedOrder, 'places'> | null,
+  answer: PromiseAnswer | undefined,
+  shop: Shop,
+): Chances | null {
+  const spread = useSpread();
+  const now = useNow();
+  const places = Object.fromEntries(
+    (answer?.lines ?? []).flatMap(({ lineId, safe }) => (safe ? [[lineId, safe.queues] as const] : [])),
+  );
+  const { data } = useQuery({
+    queryKey: [...keys.chances, 'typed', numberOf(answer), numberOf(spread ?? undefined)],
+    queryFn: async () => known(await offThread('typedChances', shop, now, spread!, { ...question!, places })),
+    enabled: question !== null && spread !== null && Object.keys(places).length > 0,
     structuralSharing: false,
     gcTime: 10_000,
   });

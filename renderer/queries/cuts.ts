@@ -8,7 +8,6 @@ import { cutRuns, planQuickly, type RunCut } from '../../core/report/cutting.ts'
 import type { PlanView } from '../../core/report/plan-view.ts';
 import { good, type Result } from '../../core/shop/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { breathe } from './happened.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
 import { usePlan, type PlanQuery } from './plan.ts';
@@ -35,6 +34,9 @@ const withAnswers =
     const answer = answers.find(({ key }) => key === runKey(input));
     return made.ok && answer ? good(betterOf(made.value, answer.plan)) : made;
   };
+
+/** Let the screen draw. */
+const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
 /**
  * @param opened a line of the run that is opened: the runs of its metal are planned and told first

@@ -1,44 +1,21 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
-import { changeoversOf, observationsOf } from '../../core/estimate/learn/happened.ts';
-import type { ChangeoverObservation } from '../../core/estimate/learn/learn-changeover.ts';
-import type { Observation } from '../../core/estimate/learn/observation.ts';
+import { NEWEST_WORK, type Happened } from '../../core/report/chances.ts';
 import type { Record as FloorRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
+import { offThread } from '../reckon/off-thread.ts';
 import { useShop } from './hooks.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
 
-/** What the newest finished operations say of times. */
-export interface Happened {
-  /** Latest start first. */
+/** What the newest finished operations say of times, and the operations themselves, latest start first. */
+export interface FinishedWork extends Happened {
   readonly records: readonly FloorRecord[];
-  readonly observations: readonly Observation[];
-  readonly changeovers: readonly ChangeoverObservation[];
-  /** Finished operations that the shop as it is now cannot estimate. */
-  readonly left: number;
 }
 
-/** Older work says little of the machines as they are now; the contract hands out no more at once. */
-const NEWEST = 5000;
-/** Read so many at a time, so that the screen never stands still for long. */
-const AT_ONCE = 150;
-
-/** Let the screen draw. */
-export const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
-
-async function readHappened(shop: Shop): Promise<Happened> {
-  const { records } = await invoke(contract.recordsRead, { before: null, limit: NEWEST });
-  const observations: Observation[] = [];
-  let left = 0;
-  for (let at = 0; at < records.length; at += AT_ONCE) {
-    await breathe();
-    const some = observationsOf(shop, records.slice(at, at + AT_ONCE));
-    observations.push(...some.observations);
-    left += some.left.length;
-  }
-  await breathe();
-  return { records, observations, changeovers: changeoversOf(shop, records), left };
+async function readHappened(shop: Shop): Promise<FinishedWork> {
+  const { records } = await invoke(contract.recordsRead, { before: null, limit: NEWEST_WORK });
+  return { records, ...(await offThread('whatHappened', shop, records)) };
 }
 
 /** What an estimate is made from; the host's answers keep rows that did not change the same objects. */
@@ -60,7 +37,7 @@ function versionOf(shop: Shop): number {
   return basis.version;
 }
 
-/** Finished work as learning sees it, read piece by piece; the older answer stands until a newer one is there. */
+/** Finished work as learning sees it; the older answer stands until a newer one is there. */
 export function useHappened() {
   const { data: shop } = useShop();
   return useQuery({

@@ -13,11 +13,9 @@ export const planProtect = storedChoice(
   'as estimated',
 );
 
-/** The share asked for; null: none. */
-const protectShare = (): number | null => {
-  const chosen = planProtect.read();
-  return chosen === 'as estimated' ? null : Number(chosen) / 100;
-};
+/** The share such a choice asks for; null: none. */
+export const protectShare = (chosen: string): number | null =>
+  chosen === 'as estimated' ? null : Number(chosen) / 100;
 
 /** The key that searches on from the best plan found, for as long again. */
 export const KEEP_GOING = 'G';
@@ -47,7 +45,7 @@ export function usePlanRun(): PlanRun {
       if (running) return;
       runsStarted += 1;
       start.mutate(
-        { seconds: Number(planSeconds.read()), seed: runsStarted, protect: protectShare() },
+        { seconds: Number(planSeconds.read()), seed: runsStarted, protect: protectShare(planProtect.read()) },
         { onError: toastError },
       );
     },

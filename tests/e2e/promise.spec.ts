@@ -26,6 +26,15 @@ test('while an order is typed its line says when it is ready; the date is promis
     line.getByText(/The due date is .* before that: this line or another would be late\./),
   ).toBeVisible();
 
+  await expect(line.getByText(/^Ready by .* in 90 of 100 such plans/)).toBeVisible();
+  const ninety = (await line.getByText(/^Ready by /).textContent()) ?? '';
+  await dialog.getByRole('button', { name: /How sure a date/ }).click();
+  await page.getByRole('option', { name: '50 %' }).click();
+  await expect(line.getByText(/^Ready by .* in 50 of 100 such plans/)).toBeVisible();
+  expect(await line.getByText(/^Ready by /).textContent()).not.toBe(ninety.replace('90 of', '50 of'));
+
+  await line.getByRole('button', { name: 'Promise the surer date' }).click();
+  await expect(line.getByRole('button', { name: 'Promise the surer date' })).toBeDisabled();
   await line.getByRole('button', { name: 'Promise this date' }).click();
   await expect(line.getByText(/before that: this line or another/)).toBeHidden();
   await expect(dialog.getByLabel('Due')).not.toHaveValue('2026-11-30');

@@ -1,19 +1,22 @@
 import { ClipboardList } from 'lucide-react';
 import { useMemo } from 'react';
 import { boundSentence } from '../../../core/report/bound-words.ts';
+import { sureLines } from '../../../core/report/chances.ts';
 import type { PlanView } from '../../../core/report/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { Gantt } from '../../gantt/gantt.tsx';
 import { horizonOf, lanesOf, type Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
+import { useChances } from '../../queries/chances.ts';
 import { boundOf, usePlan, yardstickOf } from '../../queries/plan.ts';
 import { navigate } from '../../router.ts';
+import { planProtect, protectShare } from '../../shell/use-plan-run.ts';
 import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Tabs } from '../../ui/tabs.tsx';
 import styles from './board.module.css';
-import { FiguresStrip } from './figures-strip.tsx';
+import { FiguresStrip, type Surety } from './figures-strip.tsx';
 import { LateList, lateLinesOf } from './late-list.tsx';
 import { chosenOf, OperationPanel } from './operation-panel.tsx';
 import { troubleMenu } from '../what-if/trouble-menu.ts';
@@ -48,6 +51,13 @@ export function BoardScreen() {
   return <Board shop={shop} plan={plan} now={now} />;
 }
 
+/** How many lines are on time as surely as the header's menu protects; nine of ten while it protects none. */
+function useSurety(): Surety | null {
+  const chances = useChances();
+  const confidence = protectShare(planProtect.use()) ?? 0.9;
+  return chances && { confidence, ...sureLines(chances, confidence) };
+}
+
 function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }) {
   const { timeZone } = shop.settings;
   const lanes = useMemo(() => lanesOf(shop, plan), [shop, plan]);
@@ -57,7 +67,12 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
   return (
     <div className={styles.screen}>
       <h1 className={styles.hidden}>Board</h1>
-      <FiguresStrip figures={plan.figures} yardstick={yardstickOf(shop, plan)} timeZone={timeZone} />
+      <FiguresStrip
+        figures={plan.figures}
+        yardstick={yardstickOf(shop, plan)}
+        timeZone={timeZone}
+        surety={useSurety()}
+      />
       <p className={styles.bound}>{boundSentence(plan.schedule.objective, boundOf(plan))}</p>
       <div className={styles.columns}>
         <div className={styles.board}>

@@ -10,6 +10,14 @@ interface Props {
   /** The same in plain due-date order; null when it cannot be told. */
   yardstick: PlanFigures | null;
   timeZone: string;
+  /** How many lines are sure to be on time, and how sure; null while too little work is finished. */
+  surety: Surety | null;
+}
+
+export interface Surety {
+  readonly confidence: number;
+  readonly sure: number;
+  readonly lines: number;
 }
 
 interface Figure {
@@ -17,6 +25,8 @@ interface Figure {
   readonly show: (figures: PlanFigures) => string;
   /** What is compared; smaller is better. */
   readonly cost: (figures: PlanFigures) => number;
+  /** Shows a date and a time. */
+  readonly dated?: true;
 }
 
 const figuresIn = (timeZone: string): readonly Figure[] => [
@@ -31,6 +41,7 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
         ? '–'
         : `${formatWallDate(instant(f.lastEnd), timeZone)} ${formatClock(instant(f.lastEnd), timeZone)}`,
     cost: (f) => f.lastEnd ?? 0,
+    dated: true,
   },
 ];
 
@@ -50,14 +61,14 @@ const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
   [-1]: { look: styles.worse, sign: '◆', words: 'Worse than' },
 };
 
-/** The plan in five numbers, each beside what plain due-date order would give. */
-export const FiguresStrip = ({ figures, yardstick, timeZone }: Props) => (
+/** The plan in numbers, each beside what plain due-date order would give; last, how many lines are sure. */
+export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) => (
   <dl className={styles.figures}>
-    {figuresIn(timeZone).map(({ label, show, cost }) => {
+    {figuresIn(timeZone).map(({ label, show, cost, dated }) => {
       const gain = yardstick && Math.sign(cost(yardstick) - cost(figures));
       const { look, sign, words } = verdicts[gain ?? 0] ?? verdicts[0];
       return (
-        <div key={label} className={styles.figure}>
+        <div key={label} className={classes(styles.figure, dated && styles.dated)}>
           <dt>{label}</dt>
           <dd className={styles.value}>{show(figures)}</dd>
           {yardstick && (
@@ -68,5 +79,12 @@ export const FiguresStrip = ({ figures, yardstick, timeZone }: Props) => (
         </div>
       );
     })}
+    {surety && (
+      <div className={styles.figure}>
+        <dt>{`${Math.round(surety.confidence * 100)} % sure`}</dt>
+        <dd className={styles.value}>{`${surety.sure} of ${surety.lines}`}</dd>
+        <dd className={styles.beside}>by finished work</dd>
+      </div>
+    )}
   </dl>
 );

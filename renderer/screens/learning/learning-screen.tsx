@@ -4,7 +4,7 @@ import { lateChange } from '../../../core/estimate/learn/evidence.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { sentence } from '../../../core/shop/result.ts';
-import { useHappened, type Happened } from '../../queries/happened.ts';
+import { useHappened, type FinishedWork } from '../../queries/happened.ts';
 import { useShop } from '../../queries/hooks.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Page, Panel } from '../../ui/page.tsx';
@@ -38,7 +38,7 @@ export function LearningScreen() {
   );
 }
 
-function Machines({ shop, happened }: { shop: Shop; happened: Happened }) {
+function Machines({ shop, happened }: { shop: Shop; happened: FinishedWork }) {
   const asked = usePlace().path[1];
   if (shop.machine.length === 0)
     return (
@@ -72,7 +72,7 @@ function Machines({ shop, happened }: { shop: Shop; happened: Happened }) {
 interface Props {
   shop: Shop;
   machine: Machine;
-  happened: Happened;
+  happened: FinishedWork;
 }
 
 function MachineLearning({ shop, machine, happened }: Props) {

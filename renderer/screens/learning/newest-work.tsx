@@ -3,7 +3,7 @@ import type { Machine } from '../../../core/shop/machine.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
-import type { Happened } from '../../queries/happened.ts';
+import type { FinishedWork } from '../../queries/happened.ts';
 import { Panel } from '../../ui/page.tsx';
 import styles from './learning.module.css';
 
@@ -11,7 +11,7 @@ const SHOWN = 12;
 
 interface Props {
   machine: Machine;
-  happened: Happened;
+  happened: FinishedWork;
   timeZone: string;
 }
 

@@ -6,7 +6,7 @@ import type { Proposal } from '../../../core/estimate/learn/propose.ts';
 import { standardsOf } from '../../../core/estimate/standards.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Result } from '../../../core/shop/result.ts';
-import type { Happened } from '../../queries/happened.ts';
+import type { Happened } from '../../../core/report/chances.ts';
 
 type Accept = Extract<Command, { do: 'standards.accept' }>;
 
@@ -16,7 +16,10 @@ export interface Proposals {
   readonly changeover: Result<Proposal[]>;
 }
 
-export const proposalsFor = (machine: Machine, { observations, changeovers }: Happened): Proposals => ({
+export const proposalsFor = (
+  machine: Machine,
+  { observations, changeovers }: Pick<Happened, 'observations' | 'changeovers'>,
+): Proposals => ({
   standards: learnStandards(machine, observations),
   changeover: learnChangeover(machine, changeovers),
 });

@@ -1,10 +1,12 @@
 import { Plus, X } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { gaugeName } from '../../../core/report/dispatch.ts';
+import { safeDateWords } from '../../../core/report/safe-date-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { Button } from '../../ui/button.tsx';
 import { Combo, Select } from '../../ui/choice.tsx';
+import { HowSure, useSureness } from '../../ui/how-sure.tsx';
 import { IconButton } from '../../ui/icon-button.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { Group } from '../shop/form/form-frame.tsx';
@@ -22,6 +24,11 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
   const set = (next: LineEntry[]) => form.set({ lines: next });
   const promises = usePromises(shop, form.entries);
   const promised = (number: number) => promises.lines.get(`${order.id}/${number}`);
+  const sureness = useSureness();
+  const surely = (lineId: string) =>
+    promises.chances?.[lineId]
+      ? safeDateWords(promises.chances, lineId, sureness, shop.settings.timeZone)
+      : null;
   return (
     <Group
       title="Lines"
@@ -33,6 +40,11 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
     >
       {form.errors.lines && <p className={styles.warning}>{form.errors.lines}</p>}
       {promises.trouble && <p className={styles.warning}>{promises.trouble}</p>}
+      {promises.chances && (
+        <div className={styles.sureness}>
+          <HowSure label="How sure a date is to be" />
+        </div>
+      )}
       {lines.map((line, i) => (
         <LineFields
           key={i}
@@ -42,6 +54,7 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
                 answer={promised(line.number)!}
                 due={order.due}
                 timeZone={shop.settings.timeZone}
+                surely={surely(`${order.id}/${line.number}`)}
                 old={promises.old}
                 onPromise={(due) => form.set({ order: { ...order, due: instant(due) } })}
               />

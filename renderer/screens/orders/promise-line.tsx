@@ -1,6 +1,7 @@
 import { CalendarCheck } from 'lucide-react';
 import type { PromiseAnswer } from '../../../core/contract/ask.ts';
 import { promiseWords } from '../../../core/report/promise-words.ts';
+import type { SafeDate } from '../../../core/report/safe-date-words.ts';
 import { Button } from '../../ui/button.tsx';
 import styles from './orders.module.css';
 
@@ -9,19 +10,28 @@ interface Props {
   /** The due date typed so far; NaN: none. */
   due: number;
   timeZone: string;
+  /** The date kept with the confidence chosen; null while too little work is finished. */
+  surely: SafeDate | null;
   /** The form was changed since: the date may be another. */
   old: boolean;
   onPromise: (due: number) => void;
 }
 
 /** When a line can be ready without making anything late, and what an earlier date would cost. */
-export function PromiseLine({ answer, due, timeZone, old, onPromise }: Props) {
+export function PromiseLine({ answer, due, timeZone, surely, old, onPromise }: Props) {
   const { ready, tooEarly, earlier, date } = promiseWords(answer, Number.isNaN(due) ? null : due, timeZone);
+  const offer = (at: number | null, words: string) =>
+    at !== null && (
+      <Button small isDisabled={old || at === due} onPress={() => onPromise(at)}>
+        {words}
+      </Button>
+    );
   return (
     <div className={styles.promise} role="status">
       <CalendarCheck size={16} aria-hidden />
       <div>
         <p>{ready}</p>
+        {surely && <p>{surely.words}</p>}
         {tooEarly && <p className={styles.warning}>{tooEarly}</p>}
         {earlier.length > 0 && (
           <details>
@@ -34,11 +44,10 @@ export function PromiseLine({ answer, due, timeZone, old, onPromise }: Props) {
           </details>
         )}
       </div>
-      {date !== null && (
-        <Button small isDisabled={old || date === due} onPress={() => onPromise(date)}>
-          Promise this date
-        </Button>
-      )}
+      <div className={styles.offers}>
+        {offer(date, 'Promise this date')}
+        {surely && offer(surely.date, 'Promise the surer date')}
+      </div>
     </div>
   );
 }

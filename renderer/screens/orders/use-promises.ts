@@ -1,10 +1,12 @@
 import { useEffect, useState } from 'react';
 import type { PromiseAnswer } from '../../../core/contract/ask.ts';
+import type { Chances } from '../../../core/schedule/chance.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { usePromise } from '../../queries/ask.ts';
+import { useTypedChances } from '../../queries/chances.ts';
 import { useNow } from '../../queries/hooks.ts';
 import type { OrderEntries } from './order-entries.ts';
-import { promiseQuestion } from './promise-question.ts';
+import { promiseQuestion, type PromiseQuestion } from './promise-question.ts';
 
 /** Long enough that a number is typed to its end, short enough to seem at once. */
 const PAUSE_MS = 250;
@@ -14,6 +16,8 @@ export interface Promises {
   readonly lines: ReadonlyMap<string, PromiseAnswer['lines'][number]>;
   /** What was typed last is not answered yet. */
   readonly old: boolean;
+  /** The chances of the lines that were offered a date; null while too little work is finished. */
+  readonly chances: Chances | null;
   /** Why there is no answer; null where there is none to be had yet. */
   readonly trouble: string | null;
 }
@@ -27,9 +31,12 @@ export function usePromises(shop: Shop, entries: OrderEntries): Promises {
     return () => clearTimeout(timer);
   }, [asked]);
   const { data, error, isPlaceholderData } = usePromise(settled, shop);
+  const question = isPlaceholderData ? null : (JSON.parse(settled) as PromiseQuestion | null);
+  const chances = useTypedChances(question, data, shop);
   return {
     lines: new Map(data?.lines.map((line) => [line.lineId, line])),
     old: asked !== settled || isPlaceholderData,
+    chances,
     trouble: error?.message ?? null,
   };
 }

@@ -3,7 +3,7 @@ import { promiseWords } from '../../../core/report/promise-words.ts';
 import { at, ZONE } from '../../support/builders.ts';
 
 const HOUR = 3600;
-const safe = { end: at('2026-12-03', '14:30') - 20, makesLate: [] };
+const safe = { end: at('2026-12-03', '14:30') - 20, makesLate: [], queues: {} };
 const answer = (own: object = {}) => ({ lineId: '9001/1', safe, earlier: [], message: null, ...own });
 
 describe('a date to promise, in words', () => {

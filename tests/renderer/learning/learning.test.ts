@@ -61,12 +61,7 @@ describe('a proposal', () => {
 });
 
 it('a machine without finished work has no proposals, and says so', () => {
-  const { standards, changeover } = proposalsFor(aBrake(), {
-    records: [],
-    observations: [],
-    changeovers: [],
-    left: 0,
-  });
+  const { standards, changeover } = proposalsFor(aBrake(), { observations: [], changeovers: [] });
   expect(!standards.ok && standards.problems[0]?.message).toMatch(/B1 has no finished operations yet/);
   expect(!changeover.ok && changeover.problems[0]?.message).toMatch(/No changeover of machine B1/);
 });

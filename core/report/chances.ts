@@ -1,0 +1,92 @@
+import { applyCommand } from '../edit/apply.ts';
+import { withChanges } from '../edit/row-change.ts';
+import { changeoversOf, observationsOf } from '../estimate/learn/happened.ts';
+import type { ChangeoverObservation } from '../estimate/learn/learn-changeover.ts';
+import type { Observation } from '../estimate/learn/observation.ts';
+import { spreadOf, timedOf, type Spread } from '../estimate/learn/spread.ts';
+import { chances, type ChanceOptions, type Chances } from '../schedule/chance.ts';
+import type { Queues } from '../schedule/problem.ts';
+import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import type { Record as FloorRecord } from '../shop/plan.ts';
+import { good, type Result } from '../shop/result.ts';
+import type { Shop } from '../shop/state.ts';
+import { toProblem } from '../shop/to-problem.ts';
+import type { Instant } from '../units/brand.ts';
+
+/**
+ * How many of the newest finished operations tell of times: about half a year of a shop with three machines; older ones
+ * say little of the machines as they are now (our own limit).
+ */
+export const NEWEST_WORK = 2500;
+
+/** Played through so often, a chance is true to about two percent; some eighty milliseconds for 160 lines. */
+export const PLAYED: ChanceOptions = { runs: 500, seed: 1 };
+
+/** How the newest finished operations came out against the estimates of the shop as it is. @param records newest first */
+export const shopSpread = (shop: Shop, records: readonly FloorRecord[]): Result<Spread> =>
+  spreadOf(timedOf(shop, observationsOf(shop, records.slice(0, NEWEST_WORK)).observations));
+
+/** All that finished work says of times: for learning, and for chances. */
+export interface Happened {
+  readonly observations: readonly Observation[];
+  readonly changeovers: readonly ChangeoverObservation[];
+  /** How many finished operations the shop as it is now cannot estimate. */
+  readonly left: number;
+  /** How times lie about estimates; a problem while there is too little work. */
+  readonly spread: Result<Spread>;
+}
+
+/** @param records newest first; more than `NEWEST_WORK` are not looked at */
+export function whatHappened(shop: Shop, records: readonly FloorRecord[]): Happened {
+  const newest = records.slice(0, NEWEST_WORK);
+  const { observations, left } = observationsOf(shop, newest);
+  return {
+    observations,
+    changeovers: changeoversOf(shop, newest),
+    left: left.length,
+    spread: spreadOf(timedOf(shop, observations)),
+  };
+}
+
+/** The chance of each line of the plan as it stands; or why it cannot be told. */
+export function planChances(shop: Shop, now: Instant, spread: Spread): Result<Chances> {
+  const plan = toProblem(shop, now);
+  return plan.ok ? chances(plan.value.problem, plan.value.queues, spread, PLAYED) : plan;
+}
+
+/** An order as it is typed, and for each of its lines the plan with that line where it was offered a place. */
+export interface TypedOrder {
+  readonly order: WorkOrder;
+  readonly lines: readonly OrderLine[];
+  /** By line id; a line that has no place is not asked for. */
+  readonly places: Readonly<Record<string, Queues>>;
+}
+
+/** The chances of an order's lines, each in the plan that takes it in; or why there is no such plan. */
+export function typedChances(
+  shop: Shop,
+  now: Instant,
+  spread: Spread,
+  { order, lines, places }: TypedOrder,
+): Result<Chances> {
+  const saved = applyCommand(shop, { do: 'order.save', order, lines: [...lines] });
+  if (!saved.ok) return saved;
+  const plan = toProblem(withChanges(shop, saved.value.changes), now);
+  if (!plan.ok) return plan;
+  const found: Record<string, Chances[string]> = {};
+  for (const [lineId, queues] of Object.entries(places)) {
+    const played = chances(plan.value.problem, queues, spread, PLAYED);
+    if (!played.ok) return played;
+    found[lineId] = played.value[lineId]!;
+  }
+  return good(found);
+}
+
+/** Of the lines in the plan, how many are on time with this confidence or more. */
+export function sureLines(
+  all: Chances,
+  confidence: number,
+): { readonly sure: number; readonly lines: number } {
+  const each = Object.values(all);
+  return { sure: each.filter(({ onTime }) => onTime >= confidence).length, lines: each.length };
+}
