@@ -1,8 +1,10 @@
 import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { parseArgs } from 'node:util';
+import type { LaunchSolver } from '../../electron/solver/launch.ts';
 import type { Benched, BenchLine, BenchOptions } from './line.ts';
 import { benchShop } from './shop.ts';
+import { warmSolvers } from './warm-solvers.ts';
 
 const USAGE = `npm run --silent bench -- FILE… [--seconds N] [--seed S] [--out DIR]
 Searches each problem of the files (shop-problem/1 or cut-problem/1, one or an array of them) for N seconds
@@ -10,10 +12,10 @@ Searches each problem of the files (shop-problem/1 or cut-problem/1, one or an a
 figures on the demo shop.`;
 
 /** One problem of either format. @throws Error with a sentence */
-async function bench(problem: unknown, options: BenchOptions): Promise<Benched> {
+async function bench(problem: unknown, options: BenchOptions, launch: LaunchSolver): Promise<Benched> {
   const format =
     typeof problem === 'object' && problem !== null && 'format' in problem ? problem.format : undefined;
-  if (format === 'shop-problem/1') return benchShop(problem, options);
+  if (format === 'shop-problem/1') return benchShop(problem, options, launch);
   if (format === 'cut-problem/1') return (await import('./cut.ts')).benchCut(problem, options);
   throw new Error(
     `Its format is ${JSON.stringify(format) ?? 'not given'}; shop-problem/1 and cut-problem/1 are known.`,
@@ -54,21 +56,33 @@ async function main(): Promise<void> {
   const { files, options, out } = readOptions();
   if (files.length === 0) return (await import('./app.ts')).benchApp(options.seconds, options.seed);
   if (out !== undefined) mkdirSync(out, { recursive: true });
-  for (const file of files) {
-    const lines: BenchLine[] = [];
-    try {
-      for (const problem of readProblems(file)) {
-        const { line, result } = await bench(problem, options);
-        process.stdout.write(`${JSON.stringify(line)}\n`);
-        if (out !== undefined)
-          writeFileSync(join(out, `${line.name.replaceAll(/[^\w.-]/g, '_')}.json`), JSON.stringify(result));
-        lines.push(line);
-      }
-    } catch (error) {
-      throw new Error(`${file} could not be used: ${error instanceof Error ? error.message : String(error)}`);
-    }
-    process.stderr.write(`${summary(file, lines)}\n`);
+  const solvers = await warmSolvers();
+  try {
+    for (const file of files) await benchFile(file, options, out, solvers.launch);
+  } finally {
+    solvers.end();
   }
+}
+
+async function benchFile(
+  file: string,
+  options: BenchOptions,
+  out: string | undefined,
+  launch: LaunchSolver,
+): Promise<void> {
+  const lines: BenchLine[] = [];
+  try {
+    for (const problem of readProblems(file)) {
+      const { line, result } = await bench(problem, options, launch);
+      process.stdout.write(`${JSON.stringify(line)}\n`);
+      if (out !== undefined)
+        writeFileSync(join(out, `${line.name.replaceAll(/[^\w.-]/g, '_')}.json`), JSON.stringify(result));
+      lines.push(line);
+    }
+  } catch (error) {
+    throw new Error(`${file} could not be used: ${error instanceof Error ? error.message : String(error)}`);
+  }
+  process.stderr.write(`${summary(file, lines)}\n`);
 }
 
 main().catch((error: unknown) => {
