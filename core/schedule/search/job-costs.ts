@@ -37,6 +37,11 @@ export class JobCosts {
     return cost;
   }
 
+  /** What each second that o ends later costs at least, and sooner gains at most, if it ended then; without disturbance. */
+  slope(o: number, end: number): number {
+    return this.#flow[o]! + (end > this.#due[o]! ? this.#late[o]! : 0);
+  }
+
   /** What these ends cost for being off the reference plan. */
   disturbance(end: Float64Array): number {
     if (this.#weights.disturbance === 0) return 0;
