@@ -2,6 +2,7 @@ import type { Result } from '../shop/result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Command } from './command.ts';
 import { importRecords } from './record-commands.ts';
+import { setAside } from './floor-aside.ts';
 import { countPieces, pauseOperation, resumeOperation, startOperation } from './floor-commands.ts';
 import { finishOperation } from './floor-done.ts';
 import { acceptStandards, revertStandard } from './standards-commands.ts';
@@ -48,6 +49,8 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
       return startOperation(shop, command);
     case 'floor.pause':
       return pauseOperation(shop, command);
+    case 'floor.aside':
+      return setAside(shop, command);
     case 'floor.resume':
       return resumeOperation(shop, command);
     case 'floor.count':

@@ -70,6 +70,8 @@ export const command = z.union([
     who: personName.optional(),
   }),
   z.strictObject({ do: z.literal('floor.pause'), operation: operationId, at: instantS, reason: note }),
+  /** A paused operation leaves its machine; the rest of it waits behind the next one. Pieces are those finished so far. */
+  z.strictObject({ do: z.literal('floor.aside'), operation: operationId, good: pieces, scrapped: pieces }),
   z.strictObject({ do: z.literal('floor.resume'), operation: operationId, at: instantS }),
   /** Pieces finished so far, in all. */
   z.strictObject({ do: z.literal('floor.count'), operation: operationId, good: pieces, scrapped: pieces }),

@@ -5,6 +5,7 @@ import { bad, good, problem, type Result } from '../shop/result.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatWall, formatWallDate } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
+import { isAside, leftAt } from '../shop/begun.ts';
 import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
 import { operationName, refuseMachine, unknownOperation } from './plan-commands.ts';
@@ -66,33 +67,34 @@ export const withName = (
 ): FloorRecord['who'] =>
   name === undefined || !shop.settings.askWho || who.includes(name) ? who : [...who, name];
 
-function refuseBegun({ id, started }: ShopOperation): Refusal {
-  if (!started) return null;
+function refuseBegun({ id, started, aside }: ShopOperation): Refusal {
+  const begun = started ?? aside;
+  if (!begun) return null;
   return refuse(
     id,
     'start',
-    `${operationName(id)} has begun on ${started.machineId} already.`,
-    'Count its pieces there, or report it done.',
+    `${operationName(id)} has begun on ${begun.machineId} already.`,
+    aside ? 'Go on with it there.' : 'Count its pieces there, or report it done.',
   );
 }
 
 /** One operation at a time, and none from before the machine was free. */
 function refuseBusy(shop: Shop, machineId: string, at: number): Refusal {
   const own = shop.record.filter((r) => r.machineId === machineId);
-  const running = own.find((r) => r.end === null);
+  const running = own.find((r) => leftAt(r) === null);
   if (running)
     return refuse(
       running.id,
       'machine',
       `${operationName(running.id)} is still under way on ${machineId}.`,
-      'Report it done first.',
+      'Report it done first, or pause it and set it aside.',
     );
-  const last = own.find((r) => r.end !== null && r.end > at);
-  if (!last || last.end === null) return null;
+  const last = own.find((r) => (leftAt(r) ?? at) > at);
+  if (!last) return null;
   return refuse(
     last.id,
     'start',
-    `${machineId} was at work on ${operationName(last.id)} until ${wall(shop, last.end)}.`,
+    `${machineId} was at work on ${operationName(last.id)} until ${wall(shop, leftAt(last) ?? at)}.`,
     'Give a later start.',
   );
 }
@@ -104,6 +106,8 @@ export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation, 
   const share = shop.settings.transferShare;
   if (!before)
     return refuse(id, 'start', `The blanks of line ${line.id} are not sheared yet.`, 'Shear them first.');
+  if (isAside(before))
+    return refuse(id, 'start', `The shearing of line ${line.id} is set aside.`, 'Go on with it first.');
   if (before.start > at || (before.end !== null && before.end > at && share === 1))
     return refuse(
       id,
@@ -137,7 +141,7 @@ export function underWay(shop: Shop, id: string): Result<FloorRecord & { readonl
   return good({ ...record, end: null });
 }
 
-/** Work stands still for a reason; the machine stays with the operation. */
+/** Work stands still for a reason; the machine stays with the operation until it is set aside. */
 export function pauseOperation(shop: Shop, command: FloorCommand<'floor.pause'>): Result<Edit> {
   const { operation: id, at, reason } = command;
   const found = underWay(shop, id);
@@ -161,8 +165,9 @@ export function resumeOperation(shop: Shop, command: FloorCommand<'floor.resume'
   const record = found.value;
   if (!standing(record))
     return refuse(id, 'pause', `${operationName(id)} is not paused.`, 'There is nothing to resume.');
-  const early = refuseEarly(shop, record, at);
-  if (early) return early;
+  const refusal =
+    refuseEarly(shop, record, at) ?? (isAside(record) ? refuseBusy(shop, record.machineId, at) : null);
+  if (refusal) return refusal;
   return good({
     label: `Resume ${operationName(id)}`,
     changes: [change('record', record, { ...record, pauses: pausesUntil(record, at) })],

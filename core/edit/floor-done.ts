@@ -70,7 +70,7 @@ function refuseUncounted(id: string, pieces: number, fine: number, scrapped: num
 }
 
 /** Its machine keeps what was set up for the operation. */
-function setUp(shop: Shop, record: FloorRecord): RowChange[] {
+export function setUp(shop: Shop, record: FloorRecord): RowChange[] {
   const machine = shop.machine.find((m) => m.id === record.machineId);
   if (!machine) return [];
   const asked = attributesOf(stageOfOperation(record.id), record);

@@ -1,3 +1,4 @@
+import { leftAt } from '../shop/begun.ts';
 import { operationIdOf, lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
@@ -5,11 +6,11 @@ import { instant, type Instant } from '../units/brand.ts';
 
 /**
  * The earliest an operation can have begun on a machine, as a form may say it before the command is refused: when the
- * machine's work before it ended, and when the shear had its blanks (their first one, where lots are passed on).
+ * machine's work before it ended or was set aside, and when the shear had its blanks (their first one, where lots are passed on).
  * @returns null when nothing that was recorded stands in the way
  */
 export function earliestStart(shop: Shop, operation: string, machineId: string): Instant | null {
-  const ends = shop.record.filter((r) => r.machineId === machineId).map(({ end }) => end);
+  const ends = shop.record.filter((r) => r.machineId === machineId).map(leftAt);
   const shear =
     stageOfOperation(operation) === 'brake'
       ? shop.record.find((r) => r.id === operationIdOf(lineOfOperation(operation), 'shear'))

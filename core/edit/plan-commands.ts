@@ -170,7 +170,7 @@ export const unknownOperation = (id: string): Result<never> =>
   );
 
 /** Row changes that make the stored queues equal to `queues`; unchanged ones are left alone. */
-function queueChanges(shop: Shop, queues: Queues): RowChange[] {
+export function queueChanges(shop: Shop, queues: Queues): RowChange[] {
   const stored = new Map(shop.queue.map((q) => [q.id, q]));
   return shop.machine.flatMap((m) => {
     const before = stored.get(m.id) ?? null;

@@ -64,8 +64,8 @@ export function runsOf(shop: Shop, { schedule, operations }: PlanRead): ShearRun
 }
 
 /** What is left to cut of an operation: pieces counted on the floor are cut, those whose sheets were taken are on their way. */
-const piecesLeft = (shop: Shop, { quantity, started, line }: ShopOperation): number =>
-  Math.max(0, quantity - Math.max(started?.counted ?? 0, piecesTaken(shop, line.id)));
+const piecesLeft = (shop: Shop, { quantity, started, aside, line }: ShopOperation): number =>
+  Math.max(0, quantity - Math.max((started ?? aside)?.counted ?? 0, piecesTaken(shop, line.id)));
 
 /** An offcut this large is kept (6 in × 24 in). Common practice, no source. */
 export const KEEP = { widthMm: 152.4, lengthMm: 609.6 };

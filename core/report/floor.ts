@@ -1,4 +1,5 @@
 import { whyNotYet } from '../edit/floor-commands.ts';
+import { leftAt } from '../shop/begun.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../shop/operations.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
@@ -45,7 +46,7 @@ export function floorView(shop: Shop, plan: PlanRead, machineId: string, now: In
   const today = queue.filter(({ row }) => row.start < evening);
   return {
     machine: list.machine,
-    running: shop.record.find((r) => r.machineId === machineId && r.end === null) ?? null,
+    running: shop.record.find((r) => r.machineId === machineId && leftAt(r) === null) ?? null,
     queue,
     today:
       today.length === 0
@@ -67,7 +68,7 @@ function workOf(
 ): FloorWork {
   const operation = operations.get(row.operationId);
   if (!operation) throw new RangeError(`floorView: ${row.operationId} is listed but not in the shop`);
-  const refusal = operation.started ? null : whyNotYet(shop, operation, now);
+  const refusal = operation.started || operation.aside ? null : whyNotYet(shop, operation, now);
   const notYet = refusal && !refusal.ok ? (refusal.problems[0]?.message ?? null) : null;
   return { operation, row, changeover, notYet };
 }

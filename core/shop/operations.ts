@@ -8,9 +8,10 @@ import { hits } from '../part/girth.ts';
 import { findingsFor } from './eligibility.ts';
 import type { Attributes, Machine, Stage } from './machine.ts';
 import type { Gauge, Material, Sheet } from './material.ts';
+import { isAside, onlyWhereBegun, startedOf, type Started } from './begun.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from './order.ts';
 import type { Part } from './part.ts';
-import type { Pause, Record as FloorRecord } from './plan.ts';
+import type { Record as FloorRecord } from './plan.ts';
 import { bad, good, problem, type Problem, type Result } from './result.ts';
 import type { Shop } from './state.ts';
 
@@ -21,15 +22,6 @@ export interface Able {
   readonly estimate: Estimate;
   /** What someone should look at before it is run there. */
   readonly warnings: readonly Finding[];
-}
-
-/** An operation under way. */
-export interface Started {
-  readonly machineId: string;
-  readonly at: number;
-  /** Pieces finished so far, good and scrapped. */
-  readonly counted: number;
-  readonly pauses: readonly Pause[];
 }
 
 /** One step of an open line, still to be done or under way. */
@@ -52,8 +44,10 @@ export interface ShopOperation {
   readonly quantity: number;
   /** Of a step list kept for it: share of its time after which the brake may start. null: as the settings say. */
   readonly lotShare: number | null;
-  /** What the floor has recorded of it; null until it begins. */
+  /** What the floor has recorded of it; null until it begins, and while it is set aside. */
   readonly started: Started | null;
+  /** What was recorded of it before it was set aside; null unless it is. */
+  readonly aside: Started | null;
 }
 
 export interface ShopOperations {
@@ -104,13 +98,6 @@ export function piecesFor(
   return sheared && sheared.end !== null ? Math.min(line.quantity, sheared.good) : line.quantity;
 }
 
-const startedOf = ({ machineId, start, good: fine, scrapped, pauses }: FloorRecord): Started => ({
-  machineId,
-  at: start,
-  counted: fine + scrapped,
-  pauses,
-});
-
 type Finder = ReturnType<typeof finder>;
 
 function finder(shop: Shop) {
@@ -147,7 +134,10 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
     const record = find.record.get(id);
     const quantity = piecesFor(line, stage, find.record);
     if ((record && record.end !== null) || quantity === 0) continue;
-    const able = machinesFor(shop, { ...line, quantity }, piece.value, stage);
+    const found = machinesFor(shop, { ...line, quantity }, piece.value, stage);
+    const begun = record ? startedOf(record) : null;
+    const aside = record && isAside(record) ? begun : null;
+    const able = found.ok && aside ? onlyWhereBegun(id, aside, found.value) : found;
     if (!able.ok) return able;
     const { machines, refused } = able.value;
     const { part, blank, sheet } = piece.value;
@@ -165,7 +155,8 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       people: Math.max(...machines.map((m) => m.estimate.people)),
       quantity,
       lotShare: null,
-      started: record ? startedOf(record) : null,
+      started: aside ? null : begun,
+      aside,
     });
   }
   return good(steps);

@@ -26,8 +26,13 @@ export const personName = z
   .max(60, 'at most 60 characters')
   .regex(/^[^;]*$/, 'must not hold a semicolon');
 
-/** Work on an operation stood still; `to` null while it still does. */
-export const pause = z.strictObject({ from: instantS, to: instantS.nullable(), reason: note });
+/** Work on an operation stood still; `to` null while it still does. Set aside, the operation left its machine to others. */
+export const pause = z.strictObject({
+  from: instantS,
+  to: instantS.nullable(),
+  reason: note,
+  aside: z.literal(true).optional(),
+});
 export type Pause = z.infer<typeof pause>;
 
 /** What happened to an operation on the floor; `end` null while it runs. */

@@ -1,6 +1,6 @@
 import { openSecondsBetween } from '../estimate/learn/open-seconds.ts';
 import type { WorkingTime } from '../schedule/working-time.ts';
-import type { Started } from './operations.ts';
+import type { Started } from './begun.ts';
 
 /**
  * How long an operation under way takes from its start to its end, in open seconds of its machine: what went by until
@@ -21,3 +21,7 @@ export function secondsOfStarted(
   const left = counted > 0 ? estimate * (1 - counted / quantity) : estimate - (gone - paused);
   return gone + Math.ceil(Math.max(left, estimate / quantity));
 }
+
+/** How long work that was set aside still takes once it goes on: the estimate's share of the pieces that are not counted. */
+export const secondsOfAside = ({ counted }: Started, quantity: number, estimate: number): number =>
+  Math.ceil(estimate * Math.max(1 - counted / quantity, 1 / quantity));

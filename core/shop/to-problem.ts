@@ -14,7 +14,7 @@ import { completeQueues } from './complete-queues.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
-import { secondsOfStarted } from './remaining.ts';
+import { secondsOfAside, secondsOfStarted } from './remaining.ts';
 import { good, type Problem, type Result } from './result.ts';
 import type { Shop } from './state.ts';
 
@@ -132,17 +132,17 @@ function jobInputs(
 }
 
 function operationInput(
-  { id, stage, machines, attributes, people, started, quantity, lotShare }: ShopOperation,
+  { id, stage, machines, attributes, people, started, aside, quantity, lotShare }: ShopOperation,
   transferShare: number,
   open: ReadonlyMap<string, WorkingTime>,
   now: Instant,
 ): OperationInput {
   const times = machines.map((able) => {
     const hours = started?.machineId === able.id ? open.get(able.id) : undefined;
+    const left = aside ? secondsOfAside(aside, quantity, able.seconds) : able.seconds;
     return {
       id: able.id,
-      seconds:
-        started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : able.seconds,
+      seconds: started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : left,
     };
   });
   return {

@@ -190,3 +190,39 @@ test('who ran it is asked only where Settings say so, remembered at the machine 
   await goTo(again, '#/floor/S1');
   await expect(again.getByRole('combobox', { name: 'Who is at the machine' })).toHaveValue('Ada');
 });
+
+test('paused work is set aside for the next operation, keeps its count, and goes on after it', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  const line = await standAt(page, 'S1 Shear');
+  await page.keyboard.press('s');
+  await expect(card(page).getByText(/Under way/)).toBeVisible();
+  await page.keyboard.press('+');
+  await page.keyboard.press('+');
+  await expect(undo(page)).toHaveAccessibleName(/Count 2 good, 0 scrapped/);
+  await page.keyboard.press('a');
+  await page.getByRole('button', { name: 'Rush work elsewhere' }).click();
+  await expect(card(page).getByText(/Paused since/)).toBeVisible();
+  await page.keyboard.press('+');
+  await card(page).getByRole('button', { name: 'Set aside' }).click();
+  await expect(undo(page)).toHaveAccessibleName(`Undo: Set ${line} shearing aside`);
+  await expect(card(page).getByRole('heading')).not.toHaveText(line);
+  const next = (await card(page).getByRole('heading').textContent()) ?? '';
+  const first = page.getByRole('region', { name: 'What comes next' }).getByRole('listitem').first();
+  await expect(first).toContainText(line);
+
+  await page.keyboard.press('s');
+  await expect(card(page).getByText(/Under way/)).toBeVisible();
+  await page.keyboard.press('d');
+  await page.getByRole('button', { name: 'They are good' }).click();
+  await expect(undo(page)).toHaveAccessibleName(new RegExp(`Finish ${next} shearing`));
+  await expect(card(page).getByRole('heading')).toHaveText(line);
+  await expect(
+    card(page).getByText(/Set aside .* with 3 of \d+ pieces counted: Rush work elsewhere/),
+  ).toBeVisible();
+  await card(page).getByRole('button', { name: 'Go on' }).click();
+  await expect(card(page).getByText(/Under way/)).toBeVisible();
+  await expect(card(page).getByRole('textbox', { name: /^Good, of/ })).toHaveValue('3');
+});

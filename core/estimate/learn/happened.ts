@@ -132,8 +132,11 @@ export function changeoversOf(shop: Shop, records: readonly Finished[]): Changeo
     const queue = finished
       .filter((r) => r.machineId === machine.id)
       .sort((a, b) => byTime({ id: a.id, at: a.start }, { id: b.id, at: b.start }));
-    return queue.slice(1).flatMap((next, k): ChangeoverObservation[] => {
-      const before = queue[k]!;
+    let last = queue[0]!;
+    return queue.slice(1).flatMap((next): ChangeoverObservation[] => {
+      // Work that was set aside for other work goes on after it, and is what the machine is set up for then.
+      const before = last;
+      if (next.end > last.end) last = next;
       const timed = next.changeoverSeconds;
       const seconds = timed ?? next.start - before.end;
       const unbroken = open !== undefined && openSecondsBetween(open, before.end, next.start) === seconds;

@@ -2,6 +2,7 @@
 export const floorKeys = [
   { keys: 'S', label: 'Start the operation, or go on after a pause' },
   { keys: 'A', label: 'Pause' },
+  { keys: 'L', label: 'Set a paused operation aside, so that the next one can begin' },
   { keys: 'D', label: 'Report it done' },
   { keys: 'T', label: 'Give the time it really began or ended' },
   { keys: '+', label: 'One more good piece' },

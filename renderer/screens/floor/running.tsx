@@ -1,4 +1,4 @@
-import { Check, Pause, Play } from 'lucide-react';
+import { Check, History, Layers2, Pause, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestEnd } from '../../../core/edit/floor-times.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
@@ -7,12 +7,12 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
-import { BigButton } from './big-button.tsx';
+import { BigButton, LesserButton } from './big-button.tsx';
 import { CountFields, MOST_SCRAPPED } from './count-field.tsx';
 import { DoneDialog } from './done-dialog.tsx';
 import styles from './floor.module.css';
 import { PauseDialog } from './pause-dialog.tsx';
-import { TimeButton, TimeDialog } from './time-dialog.tsx';
+import { TimeDialog } from './time-dialog.tsx';
 import { useCounts, type Counts } from './use-counts.ts';
 import { useFloor } from './use-floor.ts';
 import { useFloorKeys } from './use-floor-keys.ts';
@@ -38,11 +38,15 @@ export function Running({ record, work, shop, now, who }: Props) {
     settle();
     floor.done(made, at);
   };
+  const aside = () => {
+    settle();
+    floor.aside(counts);
+  };
   const done = (at: Instant | null) =>
     counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
-    ...(paused ? { S: floor.resume } : { A: () => ask('pause') }),
+    ...(paused ? { S: floor.resume, L: aside } : { A: () => ask('pause') }),
     D: () => done(null),
     T: () => ask('time'),
     '+': oneMore('good', pieces),
@@ -50,22 +54,14 @@ export function Running({ record, work, shop, now, who }: Props) {
   });
   return (
     <div className={styles.report}>
-      <Progress {...{ record, work, shop, now, counts, paused }} onEarlier={() => ask('time')} />
+      <Progress {...{ record, work, shop, now, counts, paused, aside }} onEarlier={() => ask('time')} />
       <CountFields pieces={pieces} counts={counts} set={set} />
-      <div className={styles.buttons}>
-        {paused ? (
-          <BigButton look="primary" icon={Play} keys="S" onPress={floor.resume}>
-            Go on
-          </BigButton>
-        ) : (
-          <BigButton icon={Pause} keys="A" onPress={() => ask('pause')}>
-            Pause
-          </BigButton>
-        )}
-        <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={() => done(null)}>
-          Done
-        </BigButton>
-      </div>
+      <Buttons
+        paused={paused}
+        onResume={floor.resume}
+        onPause={() => ask('pause')}
+        onDone={() => done(null)}
+      />
       <TimeDialog
         what="end"
         timeZone={shop.settings.timeZone}
@@ -86,6 +82,30 @@ export function Running({ record, work, shop, now, who }: Props) {
   );
 }
 
+interface ButtonProps {
+  paused: boolean;
+  onResume: () => void;
+  onPause: () => void;
+  onDone: () => void;
+}
+
+const Buttons = ({ paused, onResume, onPause, onDone }: ButtonProps) => (
+  <div className={styles.buttons}>
+    {paused ? (
+      <BigButton look="primary" icon={Play} keys="S" onPress={onResume}>
+        Go on
+      </BigButton>
+    ) : (
+      <BigButton icon={Pause} keys="A" onPress={onPause}>
+        Pause
+      </BigButton>
+    )}
+    <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={onDone}>
+      Done
+    </BigButton>
+  </div>
+);
+
 function Progress({
   record,
   work,
@@ -93,8 +113,9 @@ function Progress({
   now,
   counts,
   paused,
+  aside,
   onEarlier,
-}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; onEarlier: () => void }) {
+}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; aside: () => void; onEarlier: () => void }) {
   const pause = paused ? record.pauses.at(-1) : undefined;
   const short = work.row.quantity - counts.good;
   const wall = (at: number) => formatWall(instant(at), settings.timeZone);
@@ -117,7 +138,16 @@ function Progress({
           {`${short} ${short === 1 ? 'piece' : 'pieces'} will be made again on a line of ${short === 1 ? 'its' : 'their'} own.`}
         </p>
       )}
-      <TimeButton onPress={onEarlier}>Ended earlier</TimeButton>
+      <div className={styles.lesser}>
+        {paused && (
+          <LesserButton icon={Layers2} keys="L" onPress={aside}>
+            Set aside
+          </LesserButton>
+        )}
+        <LesserButton icon={History} keys="T" onPress={onEarlier}>
+          Ended earlier
+        </LesserButton>
+      </div>
     </div>
   );
 }

@@ -1,18 +1,19 @@
-import { ArrowLeftRight, Play } from 'lucide-react';
+import { ArrowLeftRight, History, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestStart } from '../../../core/edit/floor-times.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
+import type { Started } from '../../../core/shop/begun.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
-import { BigButton } from './big-button.tsx';
+import { BigButton, LesserButton } from './big-button.tsx';
 import styles from './floor.module.css';
 import { useChangeoverSince } from './kept.ts';
 import { Steps } from './next-list.tsx';
 import { useFloor } from './use-floor.ts';
-import { TimeButton, TimeDialog } from './time-dialog.tsx';
+import { TimeDialog } from './time-dialog.tsx';
 import { useFloorKeys } from './use-floor-keys.ts';
 
 interface Props {
@@ -30,9 +31,10 @@ export function Starting({ work, machine, shop, now, who }: Props) {
   const floor = useFloor(operation.id, who);
   const since = useChangeoverSince(operation.id);
   const [isEarlier, setEarlier] = useState(false);
-  const start = (at: Instant | null) => floor.start(machine.id, since, at);
+  const { aside } = operation;
+  const start = (at: Instant | null) => (aside ? floor.resume() : floor.start(machine.id, since, at));
   const earlier = () => setEarlier(true);
-  useFloorKeys(notYet ? {} : { S: () => start(null), T: earlier });
+  useFloorKeys(notYet ? {} : { S: () => start(null), ...(aside ? {} : { T: earlier }) });
   const free = earliestStart(shop, operation.id, machine.id);
   return (
     <div className={styles.report}>
@@ -50,10 +52,16 @@ export function Starting({ work, machine, shop, now, who }: Props) {
           isDisabled={notYet !== null}
           onPress={() => start(null)}
         >
-          Start
+          {aside ? 'Go on' : 'Start'}
         </BigButton>
       </div>
-      {!notYet && <TimeButton onPress={earlier}>Began earlier</TimeButton>}
+      {!notYet && !aside && (
+        <div className={styles.lesser}>
+          <LesserButton icon={History} keys="T" onPress={earlier}>
+            Began earlier
+          </LesserButton>
+        </div>
+      )}
       <TimeDialog
         what="begin"
         timeZone={shop.settings.timeZone}
@@ -83,9 +91,14 @@ function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { sinc
       ) : (
         <p>The machine is set up for it.</p>
       )}
+      {operation.aside && (
+        <p>
+          <b className={styles.paused}>{asideWords(operation.aside, row.quantity, timeZone)}</b>
+        </p>
+      )}
       <p className={styles.soft}>
         {`Planned ${formatWall(row.start, timeZone)} to ${formatWall(row.end, timeZone)}`}
-        {able && `, ${formatDuration(able.seconds)} of work`}
+        {able && !operation.aside && `, ${formatDuration(able.seconds)} of work`}
       </p>
       {since !== null && (
         <p role="status">{`Changing over since ${formatWall(instant(since), timeZone)}, ${formatDuration(Math.max(0, now - since))}`}</p>
@@ -97,4 +110,11 @@ function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { sinc
       )}
     </div>
   );
+}
+
+/** "Set aside Mon 10:30 with 12 of 40 pieces counted: Rush work elsewhere" */
+function asideWords({ counted, pauses }: Started, quantity: number, timeZone: string): string {
+  const last = pauses.at(-1);
+  const when = last ? ` ${formatWall(instant(last.from), timeZone)}` : '';
+  return `Set aside${when} with ${counted} of ${quantity} pieces counted: ${last?.reason ?? ''}`;
 }

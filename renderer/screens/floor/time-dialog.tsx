@@ -1,6 +1,4 @@
-import { History } from 'lucide-react';
 import { useState } from 'react';
-import { Button as Primitive } from 'react-aria-components';
 import { withinMinute } from '../../../core/edit/floor-times.ts';
 import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
@@ -8,8 +6,6 @@ import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { DateTimeField } from '../../ui/date-time-field.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
-import { KeyHint } from '../../ui/key-hint.tsx';
-import styles from './floor.module.css';
 
 const words = {
   begin: { title: 'When did it really begin?', label: 'Began on', act: 'Start from then' },
@@ -88,10 +84,3 @@ function whyNotAt(
 /** "Mon 30 Nov 07:40" */
 const day = (at: Instant, timeZone: string): string =>
   `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}`;
-
-/** Opens the question, for a gloved hand; less than the main button beside it. */
-export const TimeButton = ({ children, onPress }: { children: string; onPress: () => void }) => (
-  <Primitive className={styles.earlier ?? ''} aria-label={children} onPress={onPress}>
-    <History size={18} aria-hidden /> {children} <KeyHint keys="T" />
-  </Primitive>
-);

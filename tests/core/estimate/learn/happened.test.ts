@@ -97,6 +97,14 @@ describe('changeovers as records show them', () => {
     expect(seen(bends[0], tomorrow, cut(500))).toEqual([]);
   });
 
+  it('are told of work that was set aside by what stood on the machine last', () => {
+    const long = record('1/1:shear', 'S1', 0, 3000);
+    const between = record('1/2:shear', 'S1', 600, 1200, { colourId: 'moss' });
+    const last = record('1/3:shear', 'S1', 3300, 3600, { colourId: 'bone' });
+    // Only the gap after both is a changeover: from slate to bone.
+    expect(seen(long, between, last)).toEqual([{ machineId: 'S1', kinds: ['colour'], seconds: 300 }]);
+  });
+
   it('leave out pairs that have a figure of their own', () => {
     const pair = [
       record('1/1:brake', 'B2', 0, 600),
