@@ -9,8 +9,11 @@ import { attributesOf } from '../../../../core/shop/operations.ts';
 import { lineOfOperation, stageOfOperation } from '../../../../core/shop/order.ts';
 import type { Record as Finished } from '../../../../core/shop/plan.ts';
 import { sentence, type Result } from '../../../../core/shop/result.ts';
+import { wallParts } from '../../../../core/time/wall.ts';
+import { instant } from '../../../../core/units/brand.ts';
 import { BIAS } from '../../../../demo-data/make/history.ts';
 import { demoShop, hoursOf, monday } from '../../demo-data/demo-shop.ts';
+import { normal } from './invented.ts';
 
 /** Plans of past work, played through with what was known before it and held against what it really took. */
 
@@ -35,9 +38,14 @@ export const { observations, left } = observationsOf(shop, shop.record);
 const timed = timedOf(shop, observations);
 const estimated = new Map(timed.map((t, k) => [observations[k]!.id, Math.round(t.estimatedSeconds)]));
 
-/** Seconds that each finished operation took, by its id. */
-export type Actual = ReadonlyMap<string, number>;
-export const asHappened: Actual = new Map(observations.map((o) => [o.id, o.actualSeconds]));
+/** What finished operations took. */
+export interface Actual {
+  /** Seconds by the operation's id. */
+  readonly recorded: ReadonlyMap<string, number>;
+  /** Seconds that one takes when it begins at an instant, where days differ; missing: what was recorded. */
+  readonly begunAt?: (id: string, start: number) => number;
+}
+export const asHappened: Actual = { recorded: new Map(observations.map((o) => [o.id, o.actualSeconds])) };
 
 /** Promises made and promises kept. */
 export interface Kept {
@@ -61,7 +69,7 @@ export function rollingOrigin(horizon: 'day' | 'week', actual: Actual, runs: num
     const plans: Kept[] = [];
     for (let now = from; now < from + HELD_OUT; now += step) {
       const records = shop.record
-        .filter((r) => now <= r.start && r.start < now + step && actual.has(r.id))
+        .filter((r) => now <= r.start && r.start < now + step && actual.recorded.has(r.id))
         .sort((a, b) => a.start - b.start);
       // A piece bent in another stretch than it was sheared in has only its bend in the plan.
       if (records.length > 0) plans.push(promiseAndSee(records, now, spread, actual, runs));
@@ -72,7 +80,7 @@ export function rollingOrigin(horizon: 'day' | 'week', actual: Actual, runs: num
 
 function spreadBefore(origin: number, actual: Actual): Spread {
   const known = observations.flatMap((o, k): Timed[] =>
-    o.at < origin ? [{ ...timed[k]!, actualSeconds: actual.get(o.id)! }] : [],
+    o.at < origin ? [{ ...timed[k]!, actualSeconds: actual.recorded.get(o.id)! }] : [],
   );
   return must(spreadOf(known));
 }
@@ -93,7 +101,9 @@ function machinesFrom(now: number): MachineInput[] {
   return machines;
 }
 
-function jobsOf(records: readonly Finished[], seconds: Actual, now: number): JobInput[] {
+type Seconds = ReadonlyMap<string, number>;
+
+function jobsOf(records: readonly Finished[], seconds: Seconds, now: number): JobInput[] {
   const lines = new Set(records.map((r) => lineOfOperation(r.id)));
   return [...lines].map((id): JobInput => {
     const steps = ['shear', 'brake'].flatMap((s) => records.filter((r) => r.id === `${id}:${s}`));
@@ -119,12 +129,25 @@ function promiseAndSee(
   );
   const machines = machinesFrom(now);
   const objective = { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
-  const by = (seconds: Actual): Problem =>
+  const by = (seconds: Seconds): Problem =>
     must(buildProblem({ name: 'past', machines, jobs: jobsOf(records, seconds, now), objective, now }));
   const played = must(chances(by(estimated), queues, spread, { runs, seed: 1 }));
-  const { ends } = must(decode(by(actual), queues));
+  const ends = trueEnds(by, queues, actual);
   const kept = Object.entries(ends).filter(([id, end]) => end <= must(promiseAt(played, id, CONFIDENCE)));
   return { lines: Object.keys(ends).length, kept: kept.length };
+}
+
+/** Days are met again and again until hardly any operation moves from one into another. */
+const PASSES = 6;
+
+/** When the lines of a plan end; work that a slow day pushes into the next takes what it does on that one. */
+function trueEnds(by: (seconds: Seconds) => Problem, queues: Queues, { recorded, begunAt }: Actual) {
+  let schedule = must(decode(by(recorded), queues));
+  for (let pass = 0; begunAt && pass < PASSES; pass++) {
+    const seconds = new Map(schedule.operations.map((o) => [o.operation, begunAt(o.operation, o.start)]));
+    schedule = must(decode(by(seconds), queues));
+  }
+  return schedule.ends;
 }
 
 /**
@@ -133,16 +156,26 @@ function promiseAndSee(
  * @param daySpread standard deviation of the day's logarithm; 0: days are alike
  */
 export function drawnAnew(seed: number, daySpread: number): Actual {
-  const rng = new Rng(seed);
-  const normal = (): number => Math.sqrt(-2 * Math.log(1 - rng.next())) * Math.cos(2 * Math.PI * rng.next());
+  const [ofOperations, ofDays] = [new Rng(seed), new Rng(seed + 1_000_000)];
   const days = new Map<string, number>();
-  return new Map(
+  const factorOf = (machineId: string, day: string): number => {
+    const place = `${machineId} ${day}`;
+    if (!days.has(place)) days.set(place, Math.exp(daySpread * normal(ofDays)));
+    return days.get(place)!;
+  };
+  const own = new Map(
     observations.map(({ id, machineId }, k) => {
-      const { day, estimatedSeconds } = timed[k]!;
-      const place = `${machineId} ${day}`;
-      if (!days.has(place)) days.set(place, Math.exp(daySpread * normal()));
-      const usual = estimatedSeconds * BIAS[machineId]! * Math.exp(0.16 * normal()) * days.get(place)!;
-      return [id, Math.round(rng.next() < 0.03 ? usual * (1.8 + 1.2 * rng.next()) : usual)];
+      const usual = timed[k]!.estimatedSeconds * BIAS[machineId]! * Math.exp(0.16 * normal(ofOperations));
+      const stuck = ofOperations.next() < 0.03 ? 1.8 + 1.2 * ofOperations.next() : 1;
+      return [id, { machineId, seconds: usual * stuck }] as const;
     }),
   );
+  const takenOn = (id: string, day: string): number => {
+    const { machineId, seconds } = own.get(id)!;
+    return Math.round(seconds * factorOf(machineId, day));
+  };
+  return {
+    recorded: new Map(observations.map(({ id }, k) => [id, takenOn(id, timed[k]!.day)])),
+    begunAt: (id, start) => takenOn(id, wallParts(instant(start), shop.settings.timeZone).date),
+  };
 }
