@@ -132,12 +132,16 @@ export const askStop = call('ask.stop', z.strictObject({ runId: z.string() }), z
 /** The longer question that is going or the last one; null when it is not the one named. */
 export const askRead = call('ask.read', z.strictObject({ runId: z.string() }), askState.nullable());
 
+const runId = z.string().min(1).max(60);
 const offer = z.strictObject({ end: z.number(), makesLate: z.array(lineShift) });
 
-/** Per line of an order as typed: the earliest end that makes nothing else late, and what earlier ones would cost. */
+/**
+ * Per line of an order as typed: the earliest end that makes nothing else late, and what earlier ones would cost. The
+ * asker names the run, so that it can be stopped when more was typed.
+ */
 export const askPromise = call(
   'ask.promise',
-  z.strictObject({ order: workOrder, lines: z.array(orderLine).min(1).max(500) }),
+  z.strictObject({ order: workOrder, lines: z.array(orderLine).min(1).max(500), runId }),
   z.strictObject({
     lines: z.array(
       z.strictObject({

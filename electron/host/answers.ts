@@ -10,6 +10,7 @@ import { editService } from '../service/edit.ts';
 import { finishedService } from '../service/finished.ts';
 import { importService } from '../service/import.ts';
 import type { Pushes } from '../service/pushes.ts';
+import { Reckoner } from '../service/reckoner.ts';
 import { searchService } from '../service/search.ts';
 import { shopService } from '../service/shop.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
@@ -40,7 +41,9 @@ export function makeAnswers(host: Host): Answers {
   const edit = editService(store, clock, pushes);
   const orders = importService(store, clock, edit);
   const finished = finishedService(store, clock, edit);
-  const search = searchService({ store, clock, pushes, edit, launch: host.launchSolver, log });
+  const launch = host.launchSolver;
+  const reckon = new Reckoner(launch, log);
+  const search = searchService({ store, clock, pushes, edit, launch, reckon, log });
   return {
     appStatus: () => ({
       host: host.kind,
@@ -74,8 +77,8 @@ export function makeAnswers(host: Host): Answers {
       return {};
     },
     searchRead: () => search.read(),
-    ...askAnswers(askService({ store, clock, pushes, launch: host.launchSolver, log })),
-    ...cutAnswers(cutsService({ pushes, launch: host.launchSolver, log })),
+    ...askAnswers(askService({ store, clock, pushes, launch, reckon, log })),
+    ...cutAnswers(cutsService({ pushes, launch, log })),
     async printPdf(what) {
       if (!host.printPdf)
         throw new Refused(
@@ -92,7 +95,7 @@ const askAnswers = (ask: ReturnType<typeof askService>) =>
     askWhy: ({ lineId }) => ask.why(lineId),
     askRush: ({ lineIds, ...search }) => ask.rush(lineIds, search),
     askRepair: ({ downtimeId, ...search }) => ask.repair(downtimeId, search),
-    askPromise: ({ order, lines }) => ask.promise(order, lines),
+    askPromise: ({ order, lines, runId }) => ask.promise(order, lines, runId),
     askStop({ runId }) {
       ask.stop(runId);
       return {};

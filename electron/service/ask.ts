@@ -1,14 +1,10 @@
 import { randomUUID } from 'node:crypto';
 import type { AskState, PromiseAnswer, Why } from '../../core/contract/ask.ts';
-import { applyCommand } from '../../core/edit/apply.ts';
-import { withChanges } from '../../core/edit/row-change.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';
-import { promiseDate, type DateOffer } from '../../core/schedule/promise.ts';
 import { insertRush } from '../../core/schedule/rush.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
-import { sentence } from '../../core/shop/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/shop/to-problem.ts';
 import type { Store } from '../db/open.ts';
@@ -16,23 +12,21 @@ import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { AskSolver, Found } from '../solver/messages.ts';
-import { plainQueues, plainRepair, plainShift, plainWay } from './ask-plain.ts';
+import { plainRepair, plainWay } from './ask-plain.ts';
 import { startAsk } from './ask-run.ts';
 import type { Clock } from './clock.ts';
 import type { Pushes } from './pushes.ts';
+import type { Reckoner } from './reckoner.ts';
 import { readShop } from './shop.ts';
-import { whyOf } from './why.ts';
 
 const PUSH_MS = 100;
-/** Lines of one order that get a date while it is typed. */
-const PROMISED = 20;
-const BEYOND = `Dates are looked up for the first ${PROMISED} lines of an order. Save it, and the board shows when this one is done.`;
 
 interface Deps {
   readonly store: Store;
   readonly clock: Clock;
   readonly pushes: Pushes;
   readonly launch: LaunchSolver;
+  readonly reckon: Reckoner;
   readonly log: Log;
 }
 
@@ -41,14 +35,16 @@ interface Search {
   readonly seed: number;
 }
 
-/** Answers questions about the plan. Nothing is stored; the quick ones take milliseconds, one longer one runs at a time. */
+/** Answers questions about the plan. Nothing is stored; one longer question runs at a time. */
 export const askService = (deps: Deps) => {
-  const { store, clock } = deps;
+  const { store, clock, reckon } = deps;
   const shop = (): Shop => store.run('read the shop', readShop);
   const longer = longerQuestions(deps);
 
   return {
-    why: (lineId: string): Why => whyOf(shop(), lineId, clock.now()),
+    /** @throws Refused for a line that is not in the plan */
+    why: (lineId: string): Promise<Why> =>
+      reckon.ask(randomUUID(), shop(), clock.now(), { kind: 'why', lineId }),
 
     /** @throws Refused naming a line that is not in the plan */
     rush(lineIds: readonly string[], { seconds, seed }: Search) {
@@ -81,10 +77,14 @@ export const askService = (deps: Deps) => {
       return { runId, lateBefore };
     },
 
-    promise: (order: WorkOrder, lines: readonly OrderLine[]): PromiseAnswer => ({
-      lines: promises(shop(), order, lines, clock),
-    }),
-    stop: longer.stop,
+    /** @throws Refused for an order that could not be saved, or when it was stopped */
+    promise: (order: WorkOrder, lines: readonly OrderLine[], runId: string): Promise<PromiseAnswer> =>
+      reckon.ask(runId, shop(), clock.now(), { kind: 'promise', order, lines }),
+
+    stop(runId: string): void {
+      longer.stop(runId);
+      reckon.stop(runId);
+    },
     read: longer.read,
   };
 };
@@ -105,33 +105,6 @@ function afterBreakdown(shop: Shop, downtimeId: string, clock: Clock) {
   // A machine that never opens again is not in the problem: its work is spread over the others.
   const machines = input.machines.map(({ id }) => id).filter((id) => id === downtime.machineId);
   return { input, queues, machines, published };
-}
-
-function promises(
-  shop: Shop,
-  order: WorkOrder,
-  lines: readonly OrderLine[],
-  clock: Clock,
-): PromiseAnswer['lines'] {
-  const { changes } = valueOf(applyCommand(shop, { do: 'order.save', order, lines: [...lines] }));
-  const { problem, queues, unplannable } = valueOf(toSearchProblem(withChanges(shop, changes), clock.now()));
-  const offer = ({ end, makesLate }: DateOffer) => ({ end, makesLate: makesLate.map(plainShift) });
-  return lines.map(({ id: lineId }, i) => {
-    if (i >= PROMISED) return { lineId, safe: null, earlier: [], message: BEYOND };
-    const found = promiseDate(problem, queues, lineId);
-    if (found.ok) {
-      const { safe, earlier } = found.value;
-      return {
-        lineId,
-        safe: safe && { ...offer(safe), queues: plainQueues(safe.queues) },
-        earlier: earlier.map(offer),
-        message: null,
-      };
-    }
-    const own = unplannable.filter(({ subject }) => subject === `line ${lineId}`);
-    const message = sentence(own.length > 0 ? own : found.problems);
-    return { lineId, safe: null, earlier: [], message };
-  });
 }
 
 /** The longer questions: one at a time, a newer one ends the older. */

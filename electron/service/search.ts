@@ -1,13 +1,14 @@
 import { randomUUID } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import type { SearchState } from '../../core/contract/search.ts';
-import type { Spread } from '../../core/estimate/learn/spread.ts';
-import { PLAYED } from '../../core/report/chances.ts';
+import { NEWEST_WORK } from '../../core/report/chances.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
-import type { Problem, Queues } from '../../core/schedule/problem.ts';
-import { protect as pullIn } from '../../core/schedule/protect.ts';
+import { buildProblem } from '../../core/schedule/build.ts';
+import type { Problem } from '../../core/schedule/problem.ts';
+import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import type { Instant } from '../../core/units/brand.ts';
 import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
@@ -16,9 +17,10 @@ import { startJoins } from './join-run.ts';
 import type { Clock } from './clock.ts';
 import type { EditService } from './edit.ts';
 import type { Pushes } from './pushes.ts';
+import type { Dues } from './pulled-in.ts';
+import type { Reckoner } from './reckoner.ts';
 import { startRun, type RunEnd, type RunProgress } from './search-run.ts';
 import { readShop } from './shop.ts';
-import { spreadReader } from './spread.ts';
 
 const LABEL = 'Plan the week';
 const PUSH_MS = 100;
@@ -33,16 +35,17 @@ interface Deps {
   readonly pushes: Pushes;
   readonly edit: EditService;
   readonly launch: LaunchSolver;
+  readonly reckon: Reckoner;
   readonly log: Log;
 }
 
 /** Plans the week: one run at a time; its best plan is checked and becomes one step of the history. */
 export const searchService = (deps: Deps) => {
   const { store, clock, pushes, edit, launch } = deps;
-  const spreadOf = spreadReader(store);
   let state: SearchState | null = null;
   let stop: () => void = () => undefined;
   let pushedAt = -Infinity;
+  let starting = false;
 
   const tell = (next: SearchState): void => {
     state = next;
@@ -55,19 +58,20 @@ export const searchService = (deps: Deps) => {
     read: (): SearchState | null => state,
 
     /** @throws Refused when a run is going, there is nothing to plan, or too little finished work to protect by */
-    start(seconds: number, seed: number, protect: number | null = null): { runId: string } {
-      if (state?.phase === 'running')
+    async start(seconds: number, seed: number, protect: number | null = null): Promise<{ runId: string }> {
+      if (starting || state?.phase === 'running')
         throw new Refused('busy', 'The week is being planned already. Wait until that is done, or stop it.');
       const shop = store.run('read the shop', readShop);
       const now = clock.now();
+      const mark = edit.mark();
       const { problem: plain, queues } = valueOf(toSearchProblem(shop, now));
-      const problem = protect === null ? plain : pulledIn(protect, plain, queues, valueOf(spreadOf(shop)));
+      starting = true;
+      const problem = await pulledIn(plain, shop, now, protect, deps).finally(() => (starting = false));
       if (problem.input.jobs.length === 0)
         throw new Refused(
           'refused',
           'There is nothing to plan: no open work order has a line that can be made.',
         );
-      const mark = edit.mark();
       const runId = randomUUID();
       let running = firstState(runId, seconds, protect, valueOf(decode(problem, queues)));
       const onProgress = (progress: RunProgress): void => {
@@ -174,9 +178,20 @@ function adopt(
 const mutable = (queues: Readonly<Record<string, readonly string[]>>): Record<string, string[]> =>
   Object.fromEntries(Object.entries(queues).map(([machine, operations]) => [machine, [...operations]]));
 
-/** Due dates pulled in by what plans like this one usually need beyond their times. @throws Refused */
-const pulledIn = (confidence: number, problem: Problem, queues: Queues, spread: Spread): Problem =>
-  valueOf(pullIn(problem, queues, spread, confidence, PLAYED));
+/** The problem with due dates pulled in by what plans like this one usually need beyond their times, where that is wished. */
+async function pulledIn(
+  problem: Problem,
+  shop: Shop,
+  now: Instant,
+  confidence: number | null,
+  { store, reckon }: Deps,
+): Promise<Problem> {
+  if (confidence === null) return problem;
+  const { records } = store.run('read records', ({ rows }) => rows.finishedRecords(null, NEWEST_WORK));
+  const dues: Dues = await reckon.ask(randomUUID(), shop, now, { kind: 'protect', confidence, records });
+  const jobs = problem.input.jobs.map((job) => ({ ...job, due: dues[job.id] ?? job.due }));
+  return valueOf(buildProblem({ ...problem.input, jobs }));
+}
 
 const firstState = (
   runId: string,

@@ -16,7 +16,7 @@ export function stopSolver(solver: Solver, runId: string): void {
   setTimeout(() => solver.kill(), STOP_GRACE_MS).unref();
 }
 
-type Work = Exclude<ToSolver, { kind: 'stop' }>;
+type Work = Exclude<ToSolver, { kind: 'stop' | 'question' }>;
 type Answer = Exclude<FromSolver, { kind: 'failed' }>;
 
 /**

@@ -1,10 +1,14 @@
+import type { PromiseAnswer, Why } from '../../core/contract/ask.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
 import type { RunInput } from '../../core/cutting/run.ts';
 import type { Joins } from '../../core/report/join-search.ts';
 import type { ProblemInput, Queues, Terms } from '../../core/schedule/problem.ts';
 import type { Repair } from '../../core/schedule/repair.ts';
 import type { RushWay } from '../../core/schedule/rush/way.ts';
+import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
+import type { Record as Finished } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
+import type { Dues } from '../service/pulled-in.ts';
 
 /** Host → solver. Every message names its run; a stale one is ignored. */
 export type ToSolver =
@@ -20,6 +24,7 @@ export type ToSolver =
   | AskSolver
   | CutSolver
   | JoinSolver
+  | QuestionSolver
   | { readonly kind: 'stop'; readonly runId: string };
 
 /** A longer question: everything re-planned around rush lines, or the repair after a breakdown. */
@@ -33,6 +38,36 @@ export interface AskSolver {
   readonly about:
     | { readonly kind: 'rush'; readonly jobs: readonly string[] }
     | { readonly kind: 'repair'; readonly machines: readonly string[] };
+}
+
+/** Why a line ends when it does; dates for an order as typed; due dates pulled in to be sure of them. */
+export type Question =
+  | { readonly kind: 'why'; readonly lineId: string }
+  | { readonly kind: 'promise'; readonly order: WorkOrder; readonly lines: readonly OrderLine[] }
+  | { readonly kind: 'protect'; readonly confidence: number; readonly records: readonly Finished[] };
+
+export type AnswerTo<Q extends Question> = {
+  readonly why: Why;
+  readonly promise: PromiseAnswer;
+  readonly protect: Dues;
+}[Q['kind']];
+
+/** A question about the shop that one reckoning answers. */
+export interface QuestionSolver {
+  readonly kind: 'question';
+  readonly runId: string;
+  readonly shop: Shop;
+  readonly now: number;
+  readonly about: Question;
+}
+
+export interface Replied {
+  readonly kind: 'replied';
+  readonly runId: string;
+  /** The answer, or the sentence with which it is refused. */
+  readonly reply:
+    | { readonly ok: true; readonly answer: AnswerTo<Question> }
+    | { readonly ok: false; readonly message: string };
 }
 
 /** One run on the shear to be cut. */
@@ -101,4 +136,5 @@ export type FromSolver =
   | Found
   | Cut
   | Joined
+  | Replied
   | { readonly kind: 'failed'; readonly runId: string; readonly message: string };

@@ -7,6 +7,7 @@ import { join } from './join.ts';
 import type { Best, ToSolver } from './messages.ts';
 import { hostPort } from './port.ts';
 import { pause, REPORT_MS } from './pace.ts';
+import { reckon } from './question.ts';
 
 /**
  * The search in a process of its own: core yields the best plan so far, this file keeps the clock, reports at most
@@ -41,6 +42,8 @@ function begin(message: Exclude<ToSolver, { kind: 'stop' }>, isWanted: () => boo
       return cut(message, port, isWanted);
     case 'join':
       return join(message, port, isWanted);
+    case 'question':
+      return reckon(message, port, isWanted);
   }
 }
 

@@ -42,7 +42,12 @@ export const useRepair = (downtimeId: string, shop: Shop) =>
 export const usePromise = (question: string, shop: Shop) =>
   useQuery({
     queryKey: [...keys.promise, numberOf(shop), question],
-    queryFn: () => invoke(contract.askPromise, contract.askPromise.input.parse(JSON.parse(question))),
+    queryFn: ({ signal }) => {
+      const runId = crypto.randomUUID();
+      signal.addEventListener('abort', () => stopAsking(runId));
+      const asked = contract.askPromise.input.omit({ runId: true }).parse(JSON.parse(question));
+      return invoke(contract.askPromise, { ...asked, runId });
+    },
     enabled: question !== 'null',
     placeholderData: question === 'null' ? undefined : keepPreviousData,
     gcTime: 10_000,

@@ -1,6 +1,7 @@
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { AskState } from '../../core/contract/ask.ts';
+import type { AskState, Why } from '../../core/contract/ask.ts';
 import { changeWords } from '../../core/report/change-words.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { dispatch } from '../../core/schedule/rules/dispatch.ts';
@@ -15,7 +16,17 @@ import { readShop } from '../../electron/service/shop.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import type { ToSolver } from '../../electron/solver/messages.ts';
 import { NOW } from '../support/builders.ts';
-import { appFolder, fixedClock, keptPushes, memoryLog, refusalOf, storeWith } from './support.ts';
+import {
+  appFolder,
+  fixedClock,
+  keptPushes,
+  laterRefusal,
+  memoryLog,
+  refusalOf,
+  storeWith,
+  tempFolder,
+  testReckoner,
+} from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
 
@@ -37,7 +48,7 @@ function open(shop = demo(), launch: LaunchSolver = realSolver) {
   const log = memoryLog();
   const clock = fixedClock();
   const edit = editService(store, clock, pushes);
-  const ask = askService({ store, clock, pushes, launch, log });
+  const ask = askService({ store, clock, pushes, launch, reckon: testReckoner(realSolver, log), log });
   const told = (wanted: (state: AskState) => boolean): Promise<AskState> =>
     new Promise((resolve) => {
       const stop = pushes.listen((push) => {
@@ -54,44 +65,61 @@ const search = { seconds: 0.6, seed: 1 };
 const someLine = '4110/1';
 
 describe('asking why a line ends when it does', () => {
-  it('accounts for every second from now to its end', () => {
-    const why = open().ask.why(someLine);
+  it('accounts for every second from now to its end', async () => {
+    const why = await open().ask.why(someLine);
     expect(why.causes[0]!.from).toBe(NOW);
     expect(why.causes.at(-1)!.to).toBe(why.end);
     expect(why.causes.reduce((sum, { seconds }) => sum + seconds, 0)).toBe(why.end - NOW);
   });
 
-  it('offers changes that can be taken as one step: the line then ends when it was said', () => {
+  it('offers changes that can be taken as one step: the line then ends when it was said', async () => {
     const { ask, edit, shop } = open();
-    const late = shop()
-      .line.map(({ id }) => id)
-      .find((id) => {
-        const made = toProblem(shop(), NOW);
-        return made.ok && made.value.problem.jobAt.has(id) && ask.why(id).changes.some((c) => !c.overtime);
-      })!;
-    const change = ask.why(late).changes.find((c) => !c.overtime)!;
+    const made = toProblem(shop(), NOW);
+    if (!made.ok) throw new Error('the demo shop cannot be planned');
+    const { jobAt } = made.value.problem;
+    let asked: Why | null = null;
+    for (const { id } of shop().line.filter(({ id }) => jobAt.has(id))) {
+      asked = await ask.why(id);
+      if (asked.changes.some((c) => !c.overtime)) break;
+    }
+    const { job: late, changes } = asked!;
+    const change = changes.find((c) => !c.overtime)!;
     edit.apply({ do: 'plan.replace', queues: change.queues, label: `Help ${late}` });
-    expect(ask.why(late).end).toBe(change.end);
+    expect((await ask.why(late)).end).toBe(change.end);
     edit.undo();
-    expect(ask.why(late).end).toBeGreaterThan(change.end);
+    expect((await ask.why(late)).end).toBeGreaterThan(change.end);
   });
 
-  it('offers overtime with what the calendar makes of it: taken, the line ends when it was said; undone, as before', () => {
+  it('offers overtime with what the calendar makes of it: taken, the line ends when it was said; undone, as before', async () => {
     const { ask, edit, shop } = open();
     const lines = shop().line.filter(({ id, status }) => status === 'open' && /^41[1-4]\d\/1$/.test(id));
-    const asked = lines.map(({ id }) => ask.why(id)).filter((why) => why.changes.some((c) => c.overtime));
+    const asked = (await Promise.all(lines.map(({ id }) => ask.why(id)))).filter((why) =>
+      why.changes.some((c) => c.overtime),
+    );
     expect(asked.length).toBeGreaterThan(3);
     for (const why of asked) {
       const change = why.changes.find((c) => c.overtime)!;
       edit.apply(changeWords(shop(), why.job, change).command!);
-      expect(ask.why(why.job)).toMatchObject({ end: change.end, late: change.late });
+      expect(await ask.why(why.job)).toMatchObject({ end: change.end, late: change.late });
       edit.undo();
-      expect(ask.why(why.job).end).toBe(why.end);
+      expect((await ask.why(why.job)).end).toBe(why.end);
     }
   });
 
-  it('is refused with a sentence for a line that is not in the plan', () => {
-    expect(refusalOf(() => open().ask.why('9999/1')).message).toMatch(/^Line 9999\/1 is not among/);
+  it('is refused with a sentence for a line that is not in the plan', async () => {
+    expect((await laterRefusal(open().ask.why('9999/1'))).message).toMatch(/^Line 9999\/1 is not among/);
+  });
+
+  it('is told when the process dies, and answered by another the next time', async () => {
+    let crashing = true;
+    const folder = tempFolder();
+    const crash = join(folder, 'crash.mjs');
+    writeFileSync(crash, 'process.exit(3);');
+    const reckon = testReckoner(() => (crashing ? nodeSolver(crash) : realSolver)());
+    const ask = (runId: string) => reckon.ask(runId, demo(), NOW, { kind: 'why', lineId: someLine });
+    expect((await laterRefusal(ask('one'))).message).toMatch(/stopped\. Nothing was changed; ask again/);
+    crashing = false;
+    expect((await ask('two')).job).toBe(someLine);
   });
 });
 
@@ -184,31 +212,42 @@ describe('asking for a repair after a breakdown', () => {
 });
 
 describe('asking for a date to promise', () => {
-  it('names a date for each line that is typed, and says why where there is none', () => {
+  /** The demo shop asked about an order of so many lines, some of them of a length of their own. */
+  function typed(count: number, lengths: Record<number, number> = {}) {
     const { ask, shop } = open();
     const order = { ...shop().order[0]!, id: '9001', due: NOW + 30 * 86_400, revision: 0 } as never;
     const model = shop().line.find(({ id }) => id === someLine)!;
-    const lineOf = (number: number, lengthMm: number) =>
-      ({ ...model, id: `9001/${number}`, orderId: '9001', number, lengthMm, revision: 0 }) as never;
-    const { lines } = ask.promise(order, [lineOf(1, model.lengthMm), lineOf(2, 9000)]);
+    const lines = Array.from({ length: count }, (_, i) => ({
+      ...model,
+      id: `9001/${i + 1}`,
+      orderId: '9001',
+      number: i + 1,
+      lengthMm: lengths[i + 1] ?? model.lengthMm,
+      revision: 0,
+    })) as never;
+    return { ask, promise: (runId: string) => ask.promise(order, lines, runId) };
+  }
+
+  it('names a date for each line that is typed, and says why where there is none', async () => {
+    const { lines } = await typed(2, { 2: 9000 }).promise('a');
     expect(lines[0]!.safe!.end).toBeGreaterThan(NOW);
     expect(lines[0]!.safe!.makesLate).toEqual([]);
     expect(lines[1]).toMatchObject({ safe: null, message: expect.stringMatching(/\S+\./) });
   });
 
-  it('answers twenty lines and says so of the others', () => {
-    const { ask, shop } = open();
-    const order = { ...shop().order[0]!, id: '9001', due: NOW + 30 * 86_400, revision: 0 } as never;
-    const model = shop().line.find(({ id }) => id === someLine)!;
-    const many = Array.from({ length: 21 }, (_, i) => ({
-      ...model,
-      id: `9001/${i + 1}`,
-      orderId: '9001',
-      number: i + 1,
-      revision: 0,
-    }));
-    const { lines } = ask.promise(order, many as never);
+  it('answers twenty lines and says so of the others', async () => {
+    const { lines } = await typed(21).promise('a');
     expect(lines.filter(({ safe }) => safe !== null)).toHaveLength(20);
     expect(lines[20]!.message).toMatch(/the first 20 lines of an order\. Save it/);
+  });
+
+  it('is answered no further once nobody waits for it, and the next question is answered', async () => {
+    const { ask, promise } = typed(20);
+    const [first, behind, next] = [promise('first'), promise('behind'), ask.why(someLine)];
+    ask.stop('behind');
+    expect((await laterRefusal(behind)).message).toMatch(/taken back/);
+    ask.stop('first');
+    expect((await first).lines.length).toBeLessThan(20);
+    expect((await next).job).toBe(someLine);
   });
 });

@@ -10,7 +10,16 @@ import { readShop } from '../../electron/service/shop.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import type { FromSolver, ToSolver } from '../../electron/solver/messages.ts';
 import { aShop, NOW } from '../support/builders.ts';
-import { appFolder, fixedClock, keptPushes, memoryLog, refusalOf, storeWith, tempFolder } from './support.ts';
+import {
+  appFolder,
+  fixedClock,
+  keptPushes,
+  laterRefusal,
+  memoryLog,
+  storeWith,
+  tempFolder,
+  testReckoner,
+} from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
 const demo = (): Shop => loadDemo(join(appFolder, 'demo-data/shop'), NOW);
@@ -20,7 +29,8 @@ function start(shop = demo(), launch: LaunchSolver = realSolver) {
   const pushes = keptPushes();
   const log = memoryLog();
   const edit = editService(store, fixedClock(), pushes);
-  const search = searchService({ store, clock: fixedClock(), pushes, edit, launch, log });
+  const reckon = testReckoner(launch, log);
+  const search = searchService({ store, clock: fixedClock(), pushes, edit, launch, reckon, log });
   const states = (): SearchState[] => pushes.sent.flatMap((p) => (p.kind === 'search' ? [p.state] : []));
   const told = (wanted: (state: SearchState) => boolean): Promise<SearchState> =>
     new Promise((resolve) => {
@@ -70,7 +80,7 @@ const counts = { seconds: 0.1, step: 1, evaluations: 10, bound: null };
 describe('planning the week', () => {
   it('tells of its progress, falls, and stores the best plan as one step that can be undone', async () => {
     const { start: plan, ended, states, edit, queues } = start();
-    const { runId } = plan(1, 1);
+    const { runId } = await plan(1, 1);
     const end = await ended();
     expect(end).toMatchObject({ runId, phase: 'finished', message: null, budgetSeconds: 1 });
     expect(end.objective!).toBeLessThan(end.startObjective!);
@@ -89,7 +99,7 @@ describe('planning the week', () => {
   it('stops at once when told, and keeps the best so far', async () => {
     const { start: plan, stop, ended, bettered, edit } = start();
     const better = bettered();
-    const { runId } = plan(60, 1);
+    const { runId } = await plan(60, 1);
     await better;
     const end = ended();
     const toldAt = performance.now();
@@ -103,13 +113,13 @@ describe('planning the week', () => {
 
   it('is refused while it is going on, and may be asked again after', async () => {
     const { start: plan, stop, ended } = start();
-    const { runId } = plan(30, 1);
-    expect(refusalOf(() => plan(1, 1)).code).toBe('busy');
+    const { runId } = await plan(30, 1);
+    expect((await laterRefusal(plan(1, 1))).code).toBe('busy');
     const end = ended();
     stop(runId);
     await end;
     const again = ended();
-    plan(0.2, 2);
+    await plan(0.2, 2);
     expect((await again).phase).toBe('finished');
   });
 
@@ -117,7 +127,7 @@ describe('planning the week', () => {
     const { start: plan, ended } = start(
       aShop({ order: aShop().order.slice(0, 1), line: aShop().line.slice(0, 1) }),
     );
-    plan(60, 1);
+    await plan(60, 1);
     const end = await ended();
     expect(end.phase).toBe('finished');
     expect(end.seconds).toBeLessThan(10);
@@ -125,33 +135,33 @@ describe('planning the week', () => {
 
   it('plans so that lines are likely on time when asked, and says so', async () => {
     const { start: plan, ended, edit } = start();
-    plan(1, 1, 0.9);
+    await plan(1, 1, 0.9);
     const end = await ended();
     expect(end).toMatchObject({ phase: 'finished', protect: 0.9, message: null });
     expect(end.objective!).toBeLessThan(end.startObjective!);
     expect(edit.history().undo).toHaveLength(1);
   });
 
-  it('cannot protect lines while too little work was finished', () => {
+  it('cannot protect lines while too little work was finished', async () => {
     const { start: plan } = start(aShop());
-    expect(refusalOf(() => plan(1, 1, 0.9)).message).toMatch(/finished/);
+    expect((await laterRefusal(plan(1, 1, 0.9))).message).toMatch(/finished/);
   });
 
   it('names the step of the history that its plan became', async () => {
     const { start: plan, ended, edit } = start();
-    plan(0.5, 1);
+    await plan(0.5, 1);
     expect((await ended()).stepId).toBe(edit.history().undo[0]?.id);
   });
 
-  it('is refused when there is nothing to plan', () => {
-    expect(refusalOf(() => start(aShop({ order: [], line: [] })).start(1, 1)).message).toMatch(
+  it('is refused when there is nothing to plan', async () => {
+    expect((await laterRefusal(start(aShop({ order: [], line: [] })).start(1, 1))).message).toMatch(
       /nothing to plan/,
     );
   });
 
   it('sets its plan aside when the shop was changed meanwhile', async () => {
     const { start: plan, ended, edit, queues } = start();
-    plan(0.5, 1);
+    await plan(0.5, 1);
     edit.apply({ do: 'operation.pin', operation: demo().line.at(-1)!.id + ':shear' });
     const mine = queues();
     const end = await ended();
@@ -166,7 +176,7 @@ describe('a search process that fails', () => {
     const crash = join(tempFolder(), 'crash.mjs');
     writeFileSync(crash, 'process.exit(3);');
     const { start: plan, ended, queues, read } = start(demo(), nodeSolver(crash));
-    plan(5, 1);
+    await plan(5, 1);
     const end = await ended();
     expect(end).toMatchObject({
       phase: 'failed',
@@ -174,7 +184,7 @@ describe('a search process that fails', () => {
     });
     expect(queues().every((q) => q.operations.length === 0)).toBe(true);
     expect(read()?.phase).toBe('failed');
-    expect(() => plan(5, 1)).not.toThrow();
+    await expect(plan(5, 1)).resolves.toMatchObject({});
     await ended();
   });
 
@@ -185,7 +195,7 @@ describe('a search process that fails', () => {
       exit();
     });
     const { start: plan, ended, edit } = start(demo(), launch);
-    plan(5, 1);
+    await plan(5, 1);
     expect(await ended()).toMatchObject({
       phase: 'failed',
       message: expect.stringMatching(/best plan found until then was kept/),
@@ -199,7 +209,7 @@ describe('a search process that fails', () => {
       send({ kind: 'done', runId, ...counts, best: null });
     });
     const { start: plan, ended } = start(demo(), launch);
-    plan(5, 1);
+    await plan(5, 1);
     expect(await ended()).toMatchObject({ phase: 'finished' });
   });
 
@@ -211,7 +221,7 @@ describe('a search process that fails', () => {
       send({ kind: 'done', runId, ...counts, best: { queues: broken, objective: 1, terms } });
     });
     const { start: plan, ended, queues } = start(demo(), launch);
-    plan(5, 1);
+    await plan(5, 1);
     expect(await ended()).toMatchObject({
       phase: 'failed',
       message: expect.stringMatching(/plan stays as it was/),

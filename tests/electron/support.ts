@@ -11,6 +11,8 @@ import { Refused } from '../../electron/refused.ts';
 import { putShop as fill } from '../../electron/service/begin.ts';
 import type { Clock } from '../../electron/service/clock.ts';
 import { makePushes, type Pushes } from '../../electron/service/pushes.ts';
+import { Reckoner } from '../../electron/service/reckoner.ts';
+import type { LaunchSolver } from '../../electron/solver/launch.ts';
 import { NOW } from '../support/builders.ts';
 
 export const appFolder = resolve(import.meta.dirname, '../..');
@@ -57,6 +59,24 @@ export function keptPushes(): Pushes & { readonly sent: Push[] } {
   const sent: Push[] = [];
   pushes.listen((push) => sent.push(push));
   return { ...pushes, sent };
+}
+
+/** What is refused in time, as the user reads it. */
+export const laterRefusal = async (work: Promise<unknown>): Promise<Refused> => {
+  const outcome = await work.then(
+    () => null,
+    (error: unknown) => error,
+  );
+  return refusalOf(() => {
+    if (outcome !== null) throw outcome;
+  });
+};
+
+/** Questions reckoned by a process that ends with the test. */
+export function testReckoner(launch: LaunchSolver, log: Log = memoryLog()): Reckoner {
+  const reckon = new Reckoner(launch, log);
+  onTestFinished(() => reckon.close());
+  return reckon;
 }
 
 /** What is refused, as the user reads it. */
