@@ -77,7 +77,7 @@ function readLength(cell: string, { units }: Reading): number {
 /** What seldom changes: everything but orders, lines, plan and records. */
 export type Catalogue = Pick<
   Shop,
-  'material' | 'colour' | 'sheet' | 'part' | 'calendar' | 'machine' | 'downtime'
+  'material' | 'colour' | 'sheet' | 'part' | 'calendar' | 'machine' | 'downtime' | 'absence'
 >;
 
 export function readCatalogue(folder: string, reading: Reading): Catalogue {
@@ -98,6 +98,7 @@ export function readCatalogue(folder: string, reading: Reading): Catalogue {
       from: readInstant(z.string().parse(row['from']), reading),
       to: readInstant(z.string().parse(row['to']), reading),
     })),
+    absence: [],
   };
 }
 

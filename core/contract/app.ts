@@ -48,6 +48,7 @@ export const shopRead = call(
     calendar: z.array(rowKinds.calendar),
     machine: z.array(rowKinds.machine),
     downtime: z.array(rowKinds.downtime),
+    absence: z.array(rowKinds.absence),
     order: z.array(rowKinds.order),
     line: z.array(rowKinds.line),
     queue: z.array(rowKinds.queue),

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { CauseKind } from '../schedule/explain/causes.ts';
 import { code } from '../shop/fields.ts';
+import { outage } from '../shop/outage.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { call } from './call.ts';
 
@@ -120,12 +121,12 @@ export const askRush = call(
 );
 
 /**
- * After a stretch out of service was saved: the order as it was, beside the repair that disturbs least, which follows
+ * After hours out of service, of a machine or of people, were saved: the order as it was, beside the repair that disturbs least, which follows
  * under the run's name.
  */
 export const askRepair = call(
   'ask.repair',
-  z.strictObject({ downtimeId: code, ...search }),
+  z.strictObject({ outage, ...search }),
   z.strictObject({ runId: z.string(), lateBefore: z.array(lineId) }),
 );
 export const askStop = call('ask.stop', z.strictObject({ runId: z.string() }), z.strictObject({}));

@@ -5,7 +5,16 @@ import { personName } from '../shop/plan.ts';
 import { rowKinds } from '../shop/state.ts';
 
 /** Rows a person edits on a form, one at a time. Orders, queues and pins have commands of their own. */
-export const formKinds = ['material', 'colour', 'sheet', 'part', 'calendar', 'machine', 'downtime'] as const;
+export const formKinds = [
+  'material',
+  'colour',
+  'sheet',
+  'part',
+  'calendar',
+  'machine',
+  'downtime',
+  'absence',
+] as const;
 export type FormKind = (typeof formKinds)[number];
 
 const saveOf = <K extends FormKind>(kind: K) =>
@@ -142,6 +151,7 @@ export const command = z.union([
   saveOf('calendar'),
   saveOf('machine'),
   saveOf('downtime'),
+  saveOf('absence'),
   z.strictObject({ do: z.literal('row.remove'), kind: z.enum(formKinds), id: code }),
 ]);
 export type Command = z.infer<typeof command>;

@@ -17,6 +17,7 @@ const kindName: Record<FormKind, string> = {
   calendar: 'calendar',
   machine: 'machine',
   downtime: 'downtime',
+  absence: 'absence',
 };
 
 /** Refuse a row that someone else changed since it was read: their change is kept. */
@@ -109,6 +110,7 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
     const { machineId } = row as RowOf<'downtime'>;
     return shop.machine.some((m) => m.id === machineId) ? [] : [missing('machine', machineId)];
   }
+  if (kind === 'absence') return tooManyOut(shop, row as RowOf<'absence'>, subject);
   if (kind === 'sheet') {
     const saved = row as RowOf<'sheet'>;
     const material = shop.material.find((m) => m.id === saved.materialId);
@@ -122,6 +124,23 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
   }
   if (kind === 'material') return badGauges(shop, row as RowOf<'material'>, subject);
   return [];
+}
+
+/** No more can be out than are counted; where nobody is counted, a machine stands still instead. */
+function tooManyOut(shop: Shop, { people }: RowOf<'absence'>, subject: string): Problem[] {
+  const { crewLimit } = shop.settings;
+  if (crewLimit === null)
+    return [
+      problem(
+        subject,
+        'people',
+        'People are not counted in this shop.',
+        'Take the machine out of use that stands still, or set how many people work at once under Settings.',
+      ),
+    ];
+  if (people <= crewLimit) return [];
+  const message = `${people} people cannot be out: ${crewLimit} work at once.`;
+  return [problem(subject, 'people', message, 'Give fewer, or change how many work at once under Settings.')];
 }
 
 /** What lies in stock changes by entries of its history only (core/edit/stock-commands.ts). */
@@ -227,6 +246,7 @@ function usersOf(shop: Shop, kind: FormKind, id: string): string[] {
       return shop.downtime.filter((d) => d.machineId === id).map((d) => `downtime ${d.id}`);
     case 'sheet':
     case 'downtime':
+    case 'absence':
       return [];
   }
 }

@@ -54,3 +54,16 @@ export const downtime = z
   .strictObject({ id: code, machineId: code, from: instantS, to: instantS, reason: note, revision })
   .refine((d) => d.from < d.to, { message: 'must end after it begins', path: ['to'] });
 export type Downtime = z.infer<typeof downtime>;
+
+/** People missing from one instant to another, where the shop counts the people at work (`settings.crewLimit`). */
+export const absence = z
+  .strictObject({
+    id: code,
+    people: z.int().min(1, 'at least one').max(500),
+    from: instantS,
+    to: instantS,
+    reason: note,
+    revision,
+  })
+  .refine((a) => a.from < a.to, { message: 'must end after it begins', path: ['to'] });
+export type Absence = z.infer<typeof absence>;

@@ -2,7 +2,7 @@ import type { z } from 'zod';
 import { calendar } from './calendar.ts';
 import { colour, material, sheet } from './material.ts';
 import { learned } from './learned.ts';
-import { downtime, machine } from './machine.ts';
+import { absence, downtime, machine } from './machine.ts';
 import { orderLine, workOrder } from './order.ts';
 import { part } from './part.ts';
 import { pin, queue, record } from './plan.ts';
@@ -23,6 +23,7 @@ export const rowKinds = {
   calendar,
   machine,
   downtime,
+  absence,
   order: workOrder,
   line: orderLine,
   queue,

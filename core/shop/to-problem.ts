@@ -11,6 +11,7 @@ import type {
 import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import type { Instant } from '../units/brand.ts';
 import { completeQueues } from './complete-queues.ts';
+import { crewLimits } from './crew-limits.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
@@ -52,10 +53,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
     jobs: jobInputs(shop, operations, inputs, now),
     objective: objectiveOf(shop),
     now,
-    crew:
-      shop.settings.crewLimit === null
-        ? null
-        : [{ start: 0, end: now + DAYS_AHEAD * DAY, people: shop.settings.crewLimit }],
+    crew: crewLimits(shop, now + DAYS_AHEAD * DAY),
   });
   if (!built.ok) return built;
   return good({

@@ -24,7 +24,7 @@ const json = customType<{ data: unknown; driverData: string | null }>({
 const id = () => text().primaryKey();
 const revision = () => integer().notNull();
 
-const settings = sqliteTable('settings', {
+export const settings = sqliteTable('settings', {
   id: id(),
   name: text().notNull(),
   timeZone: text().notNull(),
@@ -41,7 +41,7 @@ const settings = sqliteTable('settings', {
   revision: revision(),
 });
 
-const material = sqliteTable('material', {
+export const material = sqliteTable('material', {
   id: id(),
   name: text().notNull(),
   metal: text().notNull(),
@@ -55,7 +55,7 @@ const material = sqliteTable('material', {
   revision: revision(),
 });
 
-const colour = sqliteTable('colour', {
+export const colour = sqliteTable('colour', {
   id: id(),
   name: text().notNull(),
   hex: text().notNull(),
@@ -71,7 +71,7 @@ const colourId = () =>
     .notNull()
     .references(() => colour.id);
 
-const sheet = sqliteTable('sheet', {
+export const sheet = sqliteTable('sheet', {
   id: id(),
   materialId: materialId(),
   gauge: text().notNull(),
@@ -85,7 +85,7 @@ const sheet = sqliteTable('sheet', {
   revision: revision(),
 });
 
-const part = sqliteTable('part', {
+export const part = sqliteTable('part', {
   id: id(),
   name: text().notNull(),
   profile: json().notNull(),
@@ -96,7 +96,7 @@ const part = sqliteTable('part', {
   revision: revision(),
 });
 
-const calendar = sqliteTable('calendar', {
+export const calendar = sqliteTable('calendar', {
   id: id(),
   name: text().notNull(),
   shifts: json().notNull(),
@@ -105,7 +105,7 @@ const calendar = sqliteTable('calendar', {
   revision: revision(),
 });
 
-const machine = sqliteTable('machine', {
+export const machine = sqliteTable('machine', {
   id: id(),
   name: text().notNull(),
   stage: text().notNull(),
@@ -125,7 +125,7 @@ const machine = sqliteTable('machine', {
   revision: revision(),
 });
 
-const downtime = sqliteTable('downtime', {
+export const downtime = sqliteTable('downtime', {
   id: id(),
   machineId: text()
     .notNull()
@@ -136,7 +136,16 @@ const downtime = sqliteTable('downtime', {
   revision: revision(),
 });
 
-const order = sqliteTable('order', {
+export const absence = sqliteTable('absence', {
+  id: id(),
+  people: integer().notNull(),
+  from: integer().notNull(),
+  to: integer().notNull(),
+  reason: text().notNull(),
+  revision: revision(),
+});
+
+export const order = sqliteTable('order', {
   id: id(),
   customer: text().notNull(),
   release: integer(),
@@ -148,7 +157,7 @@ const order = sqliteTable('order', {
   revision: revision(),
 });
 
-const line = sqliteTable(
+export const line = sqliteTable(
   'line',
   {
     id: id(),
@@ -172,7 +181,7 @@ const line = sqliteTable(
   (table) => [index('line_order').on(table.orderId)],
 );
 
-const queue = sqliteTable('queue', {
+export const queue = sqliteTable('queue', {
   id: text()
     .primaryKey()
     .references(() => machine.id),
@@ -181,9 +190,9 @@ const queue = sqliteTable('queue', {
 });
 
 /** Pins and records outlive the line they speak of, so they refer to nothing. */
-const pin = sqliteTable('pin', { id: id(), revision: revision() });
+export const pin = sqliteTable('pin', { id: id(), revision: revision() });
 
-const record = sqliteTable(
+export const record = sqliteTable(
   'record',
   {
     id: id(),
@@ -212,7 +221,7 @@ const record = sqliteTable(
 );
 
 /** What was learned outlives its machine, so it refers to nothing. */
-const learned = sqliteTable('learned', {
+export const learned = sqliteTable('learned', {
   id: id(),
   machineId: text().notNull(),
   key: text().notNull(),
@@ -227,7 +236,7 @@ const learned = sqliteTable('learned', {
 });
 
 /** What came and went outlives the sheet size, so it refers to nothing. */
-const movement = sqliteTable(
+export const movement = sqliteTable(
   'movement',
   {
     id: id(),
@@ -242,7 +251,7 @@ const movement = sqliteTable(
   (table) => [index('movement_at').on(table.at)],
 );
 
-const cutList = sqliteTable('cutList', {
+export const cutList = sqliteTable('cutList', {
   id: id(),
   lines: json().notNull(),
   groups: json().notNull(),
@@ -260,26 +269,7 @@ export const step = sqliteTable('step', {
   undone: integer({ mode: 'boolean' }).notNull(),
 });
 
-// drizzle-kit finds exported tables only; the app reaches them by kind through `tables`.
-export {
-  settings,
-  material,
-  colour,
-  sheet,
-  part,
-  calendar,
-  machine,
-  downtime,
-  order,
-  line,
-  queue,
-  pin,
-  record,
-  learned,
-  movement,
-  cutList,
-};
-
+/** By kind, as the app reaches them; drizzle-kit finds the exported ones. */
 export const tables = {
   settings,
   material,
@@ -289,6 +279,7 @@ export const tables = {
   calendar,
   machine,
   downtime,
+  absence,
   order,
   line,
   queue,

@@ -94,7 +94,7 @@ const askAnswers = (ask: ReturnType<typeof askService>) =>
   ({
     askWhy: ({ lineId }) => ask.why(lineId),
     askRush: ({ lineIds, ...search }) => ask.rush(lineIds, search),
-    askRepair: ({ downtimeId, ...search }) => ask.repair(downtimeId, search),
+    askRepair: ({ outage, ...search }) => ask.repair(outage, search),
     askPromise: ({ order, lines, runId }) => ask.promise(order, lines, runId),
     askStop({ runId }) {
       ask.stop(runId);

@@ -5,6 +5,7 @@ import { decode } from '../../core/schedule/decode.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';
 import { insertRush } from '../../core/schedule/rush.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
+import { outageRow, withoutOutage, type Outage } from '../../core/shop/outage.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/shop/to-problem.ts';
 import type { Store } from '../db/open.ts';
@@ -61,9 +62,9 @@ export const askService = (deps: Deps) => {
       return { runId, ways: ways.map(plainWay) };
     },
 
-    /** @throws Refused when the stretch out of service is gone */
-    repair(downtimeId: string, { seconds, seed }: Search) {
-      const { input, queues, machines, published } = afterBreakdown(shop(), downtimeId, clock);
+    /** @throws Refused when the hours out of service are gone */
+    repair(outage: Outage, { seconds, seed }: Search) {
+      const { input, queues, machines, published } = afterOutage(shop(), outage, clock);
       const lateBefore = input.jobs
         .filter(({ id, due }) => due !== null && (published.ends[id] ?? due) > due)
         .map(({ id }) => id);
@@ -90,20 +91,21 @@ export const askService = (deps: Deps) => {
 };
 
 /** The shop with its new hours; what disturbs is measured from the plan as it was without them. */
-function afterBreakdown(shop: Shop, downtimeId: string, clock: Clock) {
-  const downtime = shop.downtime.find(({ id }) => id === downtimeId);
-  if (!downtime)
+function afterOutage(shop: Shop, outage: Outage, clock: Clock) {
+  const row = outageRow(shop, outage);
+  if (!row)
     throw new Refused(
       'refused',
       'This time out of service is not in the shop any more. Nothing was changed; enter it again.',
     );
   const { problem, queues } = valueOf(toSearchProblem(shop, clock.now()));
-  const without = { ...shop, downtime: shop.downtime.filter(({ id }) => id !== downtimeId) };
-  const before = valueOf(toSearchProblem(without, clock.now()));
+  const before = valueOf(toSearchProblem(withoutOutage(shop, outage), clock.now()));
   const published: Schedule = valueOf(decode(before.problem, before.queues));
   const { input } = valueOf(buildProblem({ ...problem.input, reference: before.problem.input.reference }));
-  // A machine that never opens again is not in the problem: its work is spread over the others.
-  const machines = input.machines.map(({ id }) => id).filter((id) => id === downtime.machineId);
+  // A machine that never opens again is not in the problem: its work is spread over the others. People may be missing anywhere.
+  const machines = input.machines
+    .map(({ id }) => id)
+    .filter((id) => !('machineId' in row) || id === row.machineId);
   return { input, queues, machines, published };
 }
 

@@ -19,6 +19,7 @@ export function readShop({ rows }: Work): Shop {
     calendar: rows.read('calendar'),
     machine: rows.read('machine'),
     downtime: rows.read('downtime'),
+    absence: rows.read('absence'),
     order: rows.read('order'),
     line: rows.read('line'),
     queue: rows.read('queue'),

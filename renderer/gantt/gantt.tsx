@@ -1,5 +1,5 @@
-import { useMemo, useRef } from 'react';
-import type { Machine } from '../../core/shop/machine.ts';
+import { useMemo, useRef, type CSSProperties } from 'react';
+import type { Absence, Machine } from '../../core/shop/machine.ts';
 import type { Interval } from '../../core/time/interval.ts';
 import type { MenuEntry } from '../ui/menu.tsx';
 import { AXIS_PX, AxisRow } from './axis-row.tsx';
@@ -11,6 +11,7 @@ import { LabelsLayer } from './labels-layer.tsx';
 import { LaneHeads } from './lane-heads.tsx';
 import type { Lane } from './lanes.ts';
 import { MarkedLayer, NowLine, SelectionLayer } from './marks-layer.tsx';
+import { PEOPLE_PX, PeopleRow } from './people-row.tsx';
 import type { Scale } from './scale.ts';
 import { OptionsLayer, stripId } from './options-layer.tsx';
 import { stretchFor } from './strip-paths.ts';
@@ -33,13 +34,16 @@ interface Props {
   whole: Interval;
   now: number;
   timeZone: string;
+  /** Hours with fewer people; empty: no row for them. */
+  out: readonly Absence[];
   doing: BoardDoing;
   /** What can be done with a machine, from its lane's head. */
   menuOf: (machine: Machine) => readonly MenuEntry[];
 }
 
 /** The machines' queues against time. */
-export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing, menuOf }: Props) {
+export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, out, doing, menuOf }: Props) {
+  const headPx = AXIS_PX + (out.length > 0 ? PEOPLE_PX : 0);
   const surface = useRef<HTMLDivElement>(null);
   const scroll = useRef<HTMLDivElement>(null);
   const { width } = useSize(surface);
@@ -48,19 +52,20 @@ export function Gantt({ lanes, wouldBe, horizon, whole, now, timeZone, doing, me
   const select = useBoardView((view) => view.select);
   const { scale, look, fit, goToNow } = useBoardScale(width, horizon, now);
   const seeAll = () => fit(whole);
-  const geometry = useMemo(() => geometryOf(room - AXIS_PX, lanes.length), [room, lanes.length]);
+  const geometry = useMemo(() => geometryOf(room - headPx, lanes.length), [room, headPx, lanes.length]);
   const shown = wouldBe ?? lanes;
   useBoardKeys({ surface, lanes, scale, selected, doing, look, select, fit: seeAll, goToNow });
   useWheel(surface, scale, look);
   useReveal(lanes, selected, scale, look);
 
   return (
-    <div className={styles.scroll} ref={scroll}>
+    <div className={styles.scroll} ref={scroll} style={{ '--axis': `${headPx}px` } as CSSProperties}>
       <div className={styles.corner}>
         {scale && <ZoomTools scale={scale} look={look} fit={seeAll} goToNow={goToNow} />}
       </div>
       <div className={styles.axisCell}>
         {scale && <AxisRow scale={scale} timeZone={timeZone} now={now} />}
+        {scale && out.length > 0 && <PeopleRow out={out} scale={scale} timeZone={timeZone} />}
       </div>
       <LaneHeads lanes={shown} geometry={geometry} menuOf={menuOf} />
       <div

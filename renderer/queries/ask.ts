@@ -2,6 +2,7 @@ import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-quer
 import type { AskState } from '../../core/contract/ask.ts';
 import { contract } from '../../core/contract/index.ts';
 import type { PlanView } from '../../core/report/plan-view.ts';
+import type { Outage } from '../../core/shop/outage.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
@@ -30,11 +31,11 @@ export const useRushWays = (lineIds: readonly string[], shop: Shop) =>
     gcTime: 0,
   });
 
-/** The repair after a stretch out of service; it follows under `runId`. */
-export const useRepair = (downtimeId: string, shop: Shop) =>
+/** The repair after hours out of service; it follows under `runId`. */
+export const useRepair = (outage: Outage, shop: Shop) =>
   useQuery({
-    queryKey: [...keys.repair, numberOf(shop), downtimeId],
-    queryFn: () => invoke(contract.askRepair, { downtimeId, seconds: REPAIR_SECONDS, seed: SEED }),
+    queryKey: [...keys.repair, numberOf(shop), outage.kind, outage.id],
+    queryFn: () => invoke(contract.askRepair, { outage, seconds: REPAIR_SECONDS, seed: SEED }),
     gcTime: 0,
   });
 

@@ -176,7 +176,7 @@ describe('asking for a repair after a breakdown', () => {
     };
     edit.apply({ do: 'row.save', kind: 'downtime', row: row as never });
     const end = ended();
-    const { runId, lateBefore } = ask.repair('B1-x', search);
+    const { runId, lateBefore } = ask.repair({ kind: 'downtime', id: 'B1-x' }, search);
     const { repair, phase } = await end;
     expect(phase).toBe('finished');
     expect(ask.read(runId)?.repair).toEqual(repair);
@@ -200,14 +200,16 @@ describe('asking for a repair after a breakdown', () => {
     const row = { id: 'B1-x', machineId: 'B1', from: NOW, to: NOW + 12 * 3600, reason: 'ram', revision: 0 };
     edit.apply({ do: 'row.save', kind: 'downtime', row: row as never });
     expect(endsOf()).not.toEqual(before);
-    ask.stop(ask.repair('B1-x', search).runId);
+    ask.stop(ask.repair({ kind: 'downtime', id: 'B1-x' }, search).runId);
     const [question] = asked;
     if (question?.kind !== 'ask') throw new Error('the solver was asked nothing');
     expect(question.problem.reference).toEqual(before);
   });
 
   it('is refused when the stretch out of service is gone', () => {
-    expect(refusalOf(() => open().ask.repair('gone', search)).message).toMatch(/not in the shop any more/);
+    expect(refusalOf(() => open().ask.repair({ kind: 'downtime', id: 'gone' }, search)).message).toMatch(
+      /not in the shop any more/,
+    );
   });
 });
 

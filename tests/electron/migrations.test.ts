@@ -26,6 +26,7 @@ const RELEASED: Record<string, string> = {
   '0004_parts.sql': '3f6a93e27d1d7ac6b4b7b2e4ad9fa437079494a505fb9f98384c0312c9d39b26',
   '0005_sheets_taken.sql': 'df9f3751ba43f3d8be1f873e1be11f40b8d41e91dfdba26c428f73250c46933d',
   '0006_who_ran_it.sql': 'e3e31b4e6ccdf5dccda0ebd078b579093e5683d7d04da75d081a997a8071880b',
+  '0007_people_out.sql': 'f5eab4323d213887bf055d7ca26dc1e04175245c208e5f5ae69786b335d41072',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -57,7 +58,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'calendar colour cutList downtime learned line machine material movement order part pin queue record settings sheet step'.split(
+      'absence calendar colour cutList downtime learned line machine material movement order part pin queue record settings sheet step'.split(
         ' ',
       ),
     );

@@ -260,6 +260,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   calendar: [aCalendar()],
   machine: [aBrake(), aShear()],
   downtime: [aDowntime()],
+  absence: [],
   order: [anOrder(), anOrder({ id: '1043', due: at('2026-12-03'), weight: 2, rush: true })],
   line: [
     aLine(),

@@ -64,6 +64,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
   const horizon = useMemo(() => horizonOf(plan), [plan]);
   const whole = { start: now, end: Math.max(plan.figures.lastEnd ?? now, now) + 3600 };
   const { doing, wouldBe, said } = useMoves(shop, plan);
+  const out = shop.settings.crewLimit === null ? [] : shop.absence.filter(({ to }) => to > now);
   return (
     <div className={styles.screen}>
       <h1 className={styles.hidden}>Board</h1>
@@ -76,7 +77,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
       <p className={styles.bound}>{boundSentence(plan.schedule.objective, boundOf(plan))}</p>
       <div className={styles.columns}>
         <div className={styles.board}>
-          <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, doing }} menuOf={troubleMenu} />
+          <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, out, doing }} menuOf={troubleMenu} />
         </div>
         <Side shop={shop} plan={plan} lanes={lanes} doing={doing} />
       </div>

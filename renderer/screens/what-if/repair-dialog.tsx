@@ -5,7 +5,8 @@ import { viewPlan, viewQueues, type PlanView } from '../../../core/report/plan-v
 import { repairPlans, repairWords, type RepairWords } from '../../../core/report/repair-words.ts';
 import { dayAndClock } from '../../../core/report/rush-words.ts';
 import type { Queues } from '../../../core/schedule/problem.ts';
-import type { Downtime } from '../../../core/shop/machine.ts';
+import type { Absence, Downtime } from '../../../core/shop/machine.ts';
+import { outageRow, withoutOutage, type Outage } from '../../../core/shop/outage.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { MiniLegend } from '../../gantt/mini-plan.tsx';
@@ -21,17 +22,16 @@ import styles from './what-if.module.css';
 
 interface Props {
   title: string;
-  downtimeId: string;
+  outage: Outage;
   take: TakePlan;
   onClose: () => void;
 }
 
 /** The order as it was with its times shifted, beside the repair that disturbs least. */
-export function RepairDialog({ title, downtimeId, take, onClose }: Props) {
+export function RepairDialog({ title, outage, take, onClose }: Props) {
   const query = usePlan();
-  const downtime = query.is === 'ready' ? query.shop.downtime.find(({ id }) => id === downtimeId) : undefined;
-  if (query.is === 'ready' && downtime)
-    return <Weighed {...query} downtime={downtime} title={title} take={take} onClose={onClose} />;
+  const row = query.is === 'ready' ? outageRow(query.shop, outage) : null;
+  if (query.is === 'ready' && row) return <Weighed {...{ ...query, row, outage, title, take, onClose }} />;
   return (
     <Dialog title={title} isOpen onClose={onClose}>
       {query.is === 'waiting' && <Waiting what="the plan" />}
@@ -41,18 +41,17 @@ export function RepairDialog({ title, downtimeId, take, onClose }: Props) {
   );
 }
 
-interface WeighedProps extends Omit<Props, 'downtimeId'> {
+interface WeighedProps extends Props {
   shop: Shop;
   plan: PlanView;
   now: Instant;
-  downtime: Downtime;
+  row: Downtime | Absence;
 }
 
-function Weighed({ shop, plan, now, downtime, title, take, onClose }: WeighedProps) {
-  const { data, error } = useRepair(downtime.id, shop);
+function Weighed({ shop, plan, now, row, outage, title, take, onClose }: WeighedProps) {
+  const { data, error } = useRepair(outage, shop);
   const state = useAskState(data?.runId);
-  const name = shop.machine.find(({ id }) => id === downtime.machineId)?.name ?? downtime.machineId;
-  const { timeZone } = shop.settings;
+  const { name, what } = wordsOf(shop, row);
   const stop = () => stopAsking(data?.runId);
   const close = () => {
     stop();
@@ -72,28 +71,41 @@ function Weighed({ shop, plan, now, downtime, title, take, onClose }: WeighedPro
       onClose={close}
       actions={<span className={styles.footNote}>The hours are saved. Escape keeps the order.</span>}
     >
-      <p>
-        {`Stands still from ${dayAndClock(downtime.from, timeZone)} to ${dayAndClock(downtime.to, timeZone)}.`}
-      </p>
+      <p>{what}</p>
       {error && <SentenceError message={error.message} />}
       {state?.phase === 'failed' && state.message && <SentenceError message={state.message} />}
-      <Cards {...{ shop, plan, now, downtime, state, onKeep: close, onTake: takeRepair }} />
+      <Cards {...{ shop, plan, now, outage, until: row.to, state, onKeep: close, onTake: takeRepair }} />
     </Dialog>
   );
+}
+
+/** Who or what is missing, and what that means. */
+function wordsOf(shop: Shop, row: Downtime | Absence): { readonly name: string; readonly what: string } {
+  const { timeZone, crewLimit } = shop.settings;
+  const hours = `from ${dayAndClock(row.from, timeZone)} to ${dayAndClock(row.to, timeZone)}`;
+  if ('machineId' in row) {
+    const name = shop.machine.find(({ id }) => id === row.machineId)?.name ?? row.machineId;
+    return { name, what: `Stands still ${hours}.` };
+  }
+  const left = Math.max(0, (crewLimit ?? 0) - row.people);
+  const name = row.people === 1 ? '1 person' : `${row.people} people`;
+  return { name, what: `Out ${hours}; of ${crewLimit ?? 0} who work at once, ${left} are left.` };
 }
 
 interface CardsProps {
   shop: Shop;
   plan: PlanView;
   now: Instant;
-  downtime: Downtime;
+  outage: Outage;
+  /** Until when it lasts. */
+  until: number;
   state: AskState | null;
   onKeep: () => void;
   onTake: (queues: Queues) => void;
 }
 
-function Cards({ shop, plan, now, downtime, state, onKeep, onTake }: CardsProps) {
-  const before = useMemo(() => latenessBefore(shop, downtime, now), [shop, downtime, now]);
+function Cards({ shop, plan, now, outage, until, state, onKeep, onTake }: CardsProps) {
+  const before = useMemo(() => latenessBefore(shop, outage, now), [shop, outage, now]);
   const kept = useMemo(() => latenessOf(shop, plan.schedule), [shop, plan]);
   const repair = state?.repair ?? null;
   const queues = repair?.queues ?? null;
@@ -104,14 +116,14 @@ function Cards({ shop, plan, now, downtime, state, onKeep, onTake }: CardsProps)
     <>
       <div className={styles.two}>
         <Card
-          {...{ shop, plan, downtime, about: repairPlans.published, keys: '1', queues: plan.queues }}
+          {...{ shop, plan, until, about: repairPlans.published, keys: '1', queues: plan.queues }}
           words={repairWords(before, kept, kept, 0)}
           note={null}
           better={same && !running}
           action={<Button onPress={onKeep}>Keep the order</Button>}
         />
         <Card
-          {...{ shop, plan, downtime, about: repairPlans.repair, keys: '2', queues }}
+          {...{ shop, plan, until, about: repairPlans.repair, keys: '2', queues }}
           words={repair && after && repairWords(before, kept, after, repair.movedOperations)}
           note={repairNote(state, same)}
           better={repair !== null && !same}
@@ -140,7 +152,7 @@ function repairNote(state: AskState | null, same: boolean): string | null {
 interface CardProps {
   shop: Shop;
   plan: PlanView;
-  downtime: Downtime;
+  until: number;
   about: { readonly title: string; readonly how: string };
   keys: string;
   queues: Queues | null;
@@ -150,10 +162,10 @@ interface CardProps {
   action: ReactNode;
 }
 
-function Card({ shop, plan, downtime, about, keys, queues, words, note, better, action }: CardProps) {
+function Card({ shop, plan, until, about, keys, queues, words, note, better, action }: CardProps) {
   const sketch = useMemo(() => queues && sketchOf(shop, plan, queues), [shop, plan, queues]);
   const start = plan.problem.input.now;
-  const window = { start, end: Math.max(downtime.to, start) + 2 * 86_400 };
+  const window = { start, end: Math.max(until, start) + 2 * 86_400 };
   return (
     <PlanCard
       {...about}
@@ -191,9 +203,9 @@ function Card({ shop, plan, downtime, about, keys, queues, words, note, better, 
   );
 }
 
-/** Lateness as it was without these hours out of service. */
-function latenessBefore(shop: Shop, { id }: Downtime, now: Instant): LineLateness[] {
-  const without = { ...shop, downtime: shop.downtime.filter((other) => other.id !== id) };
+/** Lateness as it was without these hours. */
+function latenessBefore(shop: Shop, outage: Outage, now: Instant): LineLateness[] {
+  const without = withoutOutage(shop, outage);
   const view = viewPlan(without, now);
   return view.ok ? latenessOf(without, view.value.schedule) : [];
 }

@@ -1,5 +1,6 @@
-import { useState } from 'react';
+import { useState, type ReactNode } from 'react';
 import { cautionsFor } from '../../../core/report/cautions.ts';
+import type { Outage } from '../../../core/shop/outage.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { useNow, useShop } from '../../queries/hooks.ts';
@@ -10,15 +11,22 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { useForm, type Form } from '../shop/form/use-form.ts';
+import type { FieldErrors } from '../shop/form/field-errors.ts';
+import { useForm } from '../shop/form/use-form.ts';
 import { RepairDialog } from './repair-dialog.tsx';
 import {
+  absenceOf,
   downtimeOf,
-  freshTrouble,
-  saveTrouble,
-  troubleEntries,
+  freshPeople,
+  freshStopped,
+  peopleEntries,
+  savePeople,
+  saveStopped,
+  stoppedEntries,
   troubleWords,
-  type TroubleEntries,
+  type HoursEntries,
+  type PeopleEntries,
+  type StoppedEntries,
 } from './trouble-entries.ts';
 import type { TakePlan } from './what-if-dialogs.tsx';
 import type { Trouble } from './what-if-view.ts';
@@ -33,7 +41,7 @@ interface Props {
 /** A machine is down or an operator out: the hours are saved first, then two plans stand side by side. */
 export function TroubleDialog({ trouble, take, onClose }: Props) {
   const { data: shop, error } = useShop();
-  const [downtimeId, saved] = useState<string | null>(null);
+  const [outage, saved] = useState<Outage | null>(null);
   const { title } = troubleWords[trouble.kind];
   const now = useNow();
   if (!shop)
@@ -42,98 +50,143 @@ export function TroubleDialog({ trouble, take, onClose }: Props) {
         {error ? <SentenceError message={error.message} /> : <Waiting what="the shop" />}
       </Dialog>
     );
-  if (downtimeId !== null)
-    return <RepairDialog title={title} downtimeId={downtimeId} take={take} onClose={onClose} />;
-  return <TroubleForm {...{ shop, trouble, now, onClose }} onSaved={saved} />;
+  if (outage !== null) return <RepairDialog {...{ title, outage, take, onClose }} />;
+  const counted = trouble.kind === 'operator' && shop.settings.crewLimit !== null;
+  const form = { shop, trouble, now, onSaved: saved, onClose };
+  return counted ? <PeopleForm {...form} /> : <StoppedForm {...form} />;
 }
 
 interface FormProps {
   shop: Shop;
   trouble: Trouble;
   now: Instant;
-  onSaved: (downtimeId: string) => void;
+  onSaved: (outage: Outage) => void;
   onClose: () => void;
 }
 
-function TroubleForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
-  const [stands] = useState(() => freshTrouble(shop, trouble, now));
-  const form = useForm<TroubleEntries>({
+/** A machine stands still, for itself or for its operator. */
+function StoppedForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
+  const { title, who } = troubleWords[trouble.kind];
+  const [stands] = useState(() => freshStopped(shop, trouble, now));
+  const form = useForm<StoppedEntries>({
     name: `trouble ${trouble.kind} ${trouble.machineId ?? ''}`,
     shop,
     stands,
-    schema: troubleEntries,
-    command: saveTrouble(shop),
+    schema: stoppedEntries,
+    command: saveStopped(shop),
     fieldOf: () => '',
   });
+  const { entries, errors, set } = form;
   const save = async () => {
-    const { id } = downtimeOf(shop, form.entries);
-    if (await form.save()) onSaved(id);
+    const { id } = downtimeOf(shop, entries);
+    if (await form.save()) onSaved({ kind: 'downtime', id });
   };
   return (
-    <Dialog
-      title={troubleWords[trouble.kind].title}
-      isOpen
-      onClose={onClose}
-      actions={
-        <>
-          <Button onPress={onClose}>Close</Button>
-          <Button look="primary" onPress={() => void save()}>
-            Save and weigh a repair
-          </Button>
-        </>
-      }
-    >
-      {form.errors[''] && <SentenceError message={form.errors['']} />}
-      <TroubleFields shop={shop} kind={trouble.kind} form={form} />
-      <Cautions shop={shop} machineId={form.entries.machineId} />
-    </Dialog>
-  );
-}
-
-function TroubleFields({
-  shop,
-  kind,
-  form: { entries, errors, set },
-}: {
-  shop: Shop;
-  kind: Trouble['kind'];
-  form: Form<TroubleEntries>;
-}) {
-  return (
-    <>
+    <Frame title={title} refused={errors['']} onClose={onClose} onSave={save}>
       <Select
-        label={troubleWords[kind].who}
+        label={who}
         options={shop.machine}
         value={entries.machineId}
         onChange={(machineId) => set({ machineId })}
         error={errors.machineId && 'Choose a machine.'}
-        help={kind === 'operator' ? 'It stands still while nobody else can run it.' : undefined}
+        help={trouble.kind === 'operator' ? 'It stands still while nobody else can run it.' : undefined}
       />
-      <DateTimeField
-        label="From"
-        timeZone={shop.settings.timeZone}
-        usualClock="07:00"
-        value={Number.isNaN(entries.from) ? null : instant(entries.from)}
-        onChange={(from) => set({ from: from ?? NaN })}
-        error={errors.from && 'Needs a date and a time.'}
-      />
-      <NumberField
-        label="For how long"
-        unit="h"
-        value={entries.hours}
-        onChange={(hours) => set({ hours })}
-        error={errors.hours}
-        help="by the clock on the wall; closed hours count"
-      />
-      <TextField
-        label="Reason"
-        value={entries.reason}
-        onChange={(reason) => set({ reason })}
-        error={errors.reason}
-      />
-    </>
+      <HoursFields shop={shop} entries={entries} errors={errors} set={set} />
+      <Cautions shop={shop} machineId={entries.machineId} />
+    </Frame>
   );
 }
+
+/** Where people are counted: so many fewer are at work. */
+function PeopleForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
+  const [stands] = useState(() => freshPeople(now));
+  const form = useForm<PeopleEntries>({
+    name: 'trouble people',
+    shop,
+    stands,
+    schema: peopleEntries,
+    command: savePeople(shop),
+    fieldOf: ({ field }) => (field === 'people' ? 'people' : ''),
+  });
+  const { entries, errors, set } = form;
+  const save = async () => {
+    const { id } = absenceOf(shop, entries);
+    if (await form.save()) onSaved({ kind: 'absence', id });
+  };
+  return (
+    <Frame title={troubleWords[trouble.kind].title} refused={errors['']} onClose={onClose} onSave={save}>
+      <NumberField
+        label="How many people"
+        value={entries.people}
+        onChange={(people) => set({ people })}
+        error={errors.people}
+        help={`of ${shop.settings.crewLimit} who work at once, on all machines together`}
+      />
+      <HoursFields shop={shop} entries={entries} errors={errors} set={set} />
+    </Frame>
+  );
+}
+
+interface FrameProps {
+  title: string;
+  refused: string | undefined;
+  onSave: () => Promise<void>;
+  onClose: () => void;
+  children: ReactNode;
+}
+
+const Frame = ({ title, refused, onSave, onClose, children }: FrameProps) => (
+  <Dialog
+    title={title}
+    isOpen
+    onClose={onClose}
+    actions={
+      <>
+        <Button onPress={onClose}>Close</Button>
+        <Button look="primary" onPress={() => void onSave()}>
+          Save and weigh a repair
+        </Button>
+      </>
+    }
+  >
+    {refused && <SentenceError message={refused} />}
+    {children}
+  </Dialog>
+);
+
+interface HoursProps {
+  shop: Shop;
+  entries: HoursEntries;
+  errors: FieldErrors;
+  set: (patch: Partial<HoursEntries>) => void;
+}
+
+const HoursFields = ({ shop, entries, errors, set }: HoursProps) => (
+  <>
+    <DateTimeField
+      label="From"
+      timeZone={shop.settings.timeZone}
+      usualClock="07:00"
+      value={Number.isNaN(entries.from) ? null : instant(entries.from)}
+      onChange={(from) => set({ from: from ?? NaN })}
+      error={errors.from && 'Needs a date and a time.'}
+    />
+    <NumberField
+      label="For how long"
+      unit="h"
+      value={entries.hours}
+      onChange={(hours) => set({ hours })}
+      error={errors.hours}
+      help="by the clock on the wall; closed hours count"
+    />
+    <TextField
+      label="Reason"
+      value={entries.reason}
+      onChange={(reason) => set({ reason })}
+      error={errors.reason}
+    />
+  </>
+);
 
 /** Someone may now go and look at the machine. */
 function Cautions({ shop, machineId }: { shop: Shop; machineId: string }) {

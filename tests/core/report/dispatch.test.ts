@@ -119,6 +119,7 @@ const shop: Shop = {
     }),
   ],
   downtime: [],
+  absence: [],
   order: [
     {
       id: '7',

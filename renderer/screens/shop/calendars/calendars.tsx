@@ -8,6 +8,7 @@ import { CodeField, RowFrame } from '../form/row-frame.tsx';
 import { Section } from '../form/section.tsx';
 import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
 import { ClosureFields, OvertimeFields } from './day-fields.tsx';
+import { PeopleOut } from './people-out.tsx';
 import { ShiftFields } from './shift-fields.tsx';
 import { WeekPicture } from './week-picture.tsx';
 
@@ -61,6 +62,7 @@ function CalendarForm({ now, ...props }: RowFormProps<'calendar'> & { now: Insta
       <ShiftFields form={form} />
       <ClosureFields form={form} />
       <OvertimeFields form={form} />
+      <PeopleOut shop={props.shop} now={now} />
       <p className={styles.note}>
         All times are the shop’s own clock. A night shift is two spans split at midnight; 24:00 closes a day.
       </p>

@@ -5,14 +5,13 @@ import type { Shop } from '../../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
-import { DateTimeField } from '../../../ui/date-time-field.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { SentenceError } from '../../../ui/states.tsx';
-import { TextField } from '../../../ui/text-field.tsx';
 import { toastError } from '../../../ui/toast.tsx';
 import styles from '../form/form.module.css';
 import { Group } from '../form/form-frame.tsx';
+import { SpanFields } from '../form/span-fields.tsx';
 import { useAct } from '../form/use-act.ts';
 import { useForm } from '../form/use-form.ts';
 import { nextDowntimeId } from './machine-edit.ts';
@@ -111,30 +110,7 @@ function DowntimeDialog({ shop, stands, onClose }: { shop: Shop; stands: Downtim
       }
     >
       {errors[''] && <SentenceError message={errors['']} />}
-      <DateTimeField
-        label="From"
-        timeZone={timeZone}
-        usualClock="07:00"
-        value={orNull(entries.from)}
-        onChange={(from) => set({ from: from ?? NaN })}
-        error={errors.from}
-      />
-      <DateTimeField
-        label="To"
-        timeZone={timeZone}
-        usualClock="17:00"
-        value={orNull(entries.to)}
-        onChange={(to) => set({ to: to ?? NaN })}
-        error={errors.to}
-      />
-      <TextField
-        label="Reason"
-        value={entries.reason}
-        onChange={(reason) => set({ reason })}
-        error={errors.reason}
-      />
+      <SpanFields {...{ timeZone, entries, errors, set }} />
     </Dialog>
   );
 }
-
-const orNull = (at: number): Instant | null => (Number.isNaN(at) ? null : instant(at));

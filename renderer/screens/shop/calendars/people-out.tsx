@@ -1,0 +1,105 @@
+import { Pencil, Plus, X } from 'lucide-react';
+import { useState } from 'react';
+import { absence as absenceSchema, type Absence } from '../../../../core/shop/machine.ts';
+import type { Shop } from '../../../../core/shop/state.ts';
+import { formatWall } from '../../../../core/time/wall.ts';
+import { instant, type Instant } from '../../../../core/units/brand.ts';
+import { Button } from '../../../ui/button.tsx';
+import { Dialog } from '../../../ui/dialog.tsx';
+import { IconButton } from '../../../ui/icon-button.tsx';
+import { NumberField } from '../../../ui/number-field.tsx';
+import { SentenceError } from '../../../ui/states.tsx';
+import { toastError } from '../../../ui/toast.tsx';
+import { Group } from '../form/form-frame.tsx';
+import styles from '../form/form.module.css';
+import { SpanFields } from '../form/span-fields.tsx';
+import { useAct } from '../form/use-act.ts';
+import { useForm } from '../form/use-form.ts';
+import { freshAbsence, peopleOutWords } from './absence-edit.ts';
+import look from './calendars.module.css';
+
+/** Hours with fewer people than the shop counts, on whichever machine; nothing where people are not counted. */
+export function PeopleOut({ shop, now }: { shop: Shop; now: Instant }) {
+  const [edited, setEdited] = useState<Absence | null>(null);
+  const act = useAct();
+  const { timeZone, crewLimit } = shop.settings;
+  if (crewLimit === null) return null;
+  const rows = shop.absence.toSorted((a, b) => a.from - b.from);
+  const wall = (at: number) => formatWall(instant(at), timeZone);
+  return (
+    <Group
+      title="People out"
+      note="Whichever calendar their machines keep. Saved at once, apart from the form."
+      end={
+        <Button small icon={Plus} onPress={() => setEdited(freshAbsence(shop))}>
+          Add people out
+        </Button>
+      }
+    >
+      <ul className={look.out}>
+        {rows.length === 0 && (
+          <li className={styles.note}>{`All ${crewLimit} who work at once are there.`}</li>
+        )}
+        {rows.map((row) => (
+          <li key={row.id}>
+            <span>{`${peopleOutWords(row.people)}, ${wall(row.from)} to ${wall(row.to)}`}</span>
+            <span className={styles.note}>{row.to <= now ? `${row.reason} (past)` : row.reason}</span>
+            <span className={styles.push}>
+              <IconButton label={`Change ${row.id}`} icon={Pencil} small onPress={() => setEdited(row)} />
+              <IconButton
+                label={`Remove ${row.id}`}
+                icon={X}
+                small
+                onPress={() => void act({ do: 'row.remove', kind: 'absence', id: row.id }).catch(toastError)}
+              />
+            </span>
+          </li>
+        ))}
+      </ul>
+      {edited && (
+        <AbsenceDialog key={edited.id} shop={shop} stands={edited} onClose={() => setEdited(null)} />
+      )}
+    </Group>
+  );
+}
+
+function AbsenceDialog({ shop, stands, onClose }: { shop: Shop; stands: Absence; onClose: () => void }) {
+  const { timeZone, crewLimit } = shop.settings;
+  const form = useForm<Absence>({
+    name: `absence ${stands.id}`,
+    shop,
+    stands,
+    schema: absenceSchema,
+    command: (row) => ({ do: 'row.save', kind: 'absence', row }),
+    fieldOf: ({ field }) => (field === 'people' ? 'people' : ''),
+  });
+  const { entries, errors, set } = form;
+  const save = async () => {
+    if (await form.save()) onClose();
+  };
+  return (
+    <Dialog
+      title="People out"
+      isOpen
+      onClose={onClose}
+      actions={
+        <>
+          <Button onPress={onClose}>Close</Button>
+          <Button look="primary" onPress={() => void save()} isDisabled={!form.changed}>
+            Save
+          </Button>
+        </>
+      }
+    >
+      {errors[''] && <SentenceError message={errors['']} />}
+      <NumberField
+        label="How many people"
+        value={entries.people}
+        onChange={(people) => set({ people })}
+        error={errors.people}
+        help={`of ${crewLimit} who work at once, on all machines together`}
+      />
+      <SpanFields {...{ timeZone, entries, errors, set }} />
+    </Dialog>
+  );
+}
