@@ -1,5 +1,5 @@
 import { expect, test } from './app.ts';
-import { figure, openDemo } from './steps.ts';
+import { figure, goTo, lane, openDemo, type } from './steps.ts';
 
 /** A machine goes down: the hours are saved, two plans are weighed, one is taken, and both steps can be undone. */
 
@@ -54,4 +54,49 @@ test('an operator who is out stops the machine that waits; the order can be kept
   await page.keyboard.press('1');
   await expect(dialog).toBeHidden();
   await expect(page.getByRole('button', { name: /^Undo: Add downtime/ })).toBeVisible();
+});
+
+test('where people are counted, so many are out: the board shows it, the calendars keep it, undo brings all back', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/settings');
+  await page.getByText('People are short: limit how many work at once').click();
+  await type(page, 'People at work at once', '3');
+  await page.getByRole('button', { name: 'Save' }).first().click();
+  await expect(page.getByText('Change settings: done.')).toBeVisible();
+  await goTo(page, '#/board');
+  await expect(lane(page, 'Shear')).toBeVisible();
+  const late = await figure(page, 'Late lines').textContent();
+
+  await page.keyboard.press('o');
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('How many people').fill('4');
+  await dialog.getByLabel('For how long').fill('30');
+  await dialog.getByLabel('Reason').fill('two at a course');
+  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await expect(dialog.getByText('4 people cannot be out: 3 work at once.')).toBeVisible();
+  await dialog.getByLabel('How many people').fill('2');
+  await dialog.getByLabel('Reason').click();
+  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await expect(page.getByRole('heading', { name: 'Operator out: 2 people' })).toBeVisible();
+  await expect(dialog.getByText(/of 3 who work at once, 1 is left/)).toBeVisible();
+  const repair = page.getByRole('region', { name: 'Repair that disturbs least' });
+  await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
+  await page.keyboard.press('1');
+  await expect(dialog).toBeHidden();
+  const band = page.getByRole('img', { name: /^2 people out, .*two at a course/ });
+  await expect(band).toBeVisible();
+
+  await goTo(page, '#/shop/calendars');
+  await expect(page.getByText(/^2 people out, /)).toBeVisible();
+  await page.getByRole('button', { name: 'Remove out-1' }).click();
+  await expect(page.getByText('All 3 who work at once are there.')).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await expect(page.getByText(/^2 people out, /)).toBeVisible();
+  await page.keyboard.press('Control+z');
+  await goTo(page, '#/board');
+  await expect(band).toBeHidden();
+  expect(await figure(page, 'Late lines').textContent()).toBe(late);
 });

@@ -69,11 +69,13 @@ const LATER_FIELDS: Readonly<Record<string, Readonly<Record<string, unknown>>>> 
 export const withoutLaterFields = (kind: string, row: object): object =>
   without(row, ...Object.keys(LATER_FIELDS[kind] ?? {}));
 
-/** Every table's stored rows after it. */
-export const withLaterFields = (content: Record<string, object[]>): Record<string, object[]> =>
-  Object.fromEntries(
+/** Every table's stored rows after it, and the tables that came with it, empty. */
+export const withLaterFields = (content: Record<string, object[]>): Record<string, object[]> => ({
+  absence: [],
+  ...Object.fromEntries(
     Object.entries(content).map(([kind, rows]) => [
       kind,
       rows.map((row) => ({ ...row, ...LATER_FIELDS[kind] })),
     ]),
-  );
+  ),
+});

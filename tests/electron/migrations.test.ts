@@ -156,7 +156,7 @@ describe('a data file that cannot be used', () => {
   it('from a newer version is refused, naming both formats', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
-    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 8; this one knows up to 7\)/);
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 9; this one knows up to 8\)/);
   });
 
   it('that is no database at all is named and left alone', () => {

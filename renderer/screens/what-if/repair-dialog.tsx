@@ -89,7 +89,10 @@ function wordsOf(shop: Shop, row: Downtime | Absence): { readonly name: string; 
   }
   const left = Math.max(0, (crewLimit ?? 0) - row.people);
   const name = row.people === 1 ? '1 person' : `${row.people} people`;
-  return { name, what: `Out ${hours}; of ${crewLimit ?? 0} who work at once, ${left} are left.` };
+  return {
+    name,
+    what: `Out ${hours}; of ${crewLimit ?? 0} who work at once, ${left} ${left === 1 ? 'is' : 'are'} left.`,
+  };
 }
 
 interface CardsProps {

@@ -1,0 +1,57 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { openStore } from '../../electron/db/open.ts';
+import { editService } from '../../electron/service/edit.ts';
+import { anEverythingShop, NOW } from '../support/builders.ts';
+import { contentOf, oldMigrations, rowWriter } from './data-files.ts';
+import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+
+const open = (file: string, folder = migrations) =>
+  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+const shop = anEverythingShop();
+
+/** A file of the version before, with hours of a machine out of use and its history. */
+function fillBefore(file: string): void {
+  open(file, oldMigrations(7)).close();
+  const connection = new Database(file);
+  const put = rowWriter(connection);
+  put('settings', { ...shop.settings, crewLimit: 3 });
+  for (const row of shop.calendar) put('calendar', row);
+  for (const row of shop.machine) put('machine', row);
+  const [downtime] = shop.downtime;
+  put('downtime', downtime!);
+  const changes = [{ kind: 'downtime', id: downtime!.id, before: null, after: downtime }];
+  put('step', { label: 'Add downtime', at: NOW, changes, undone: 0 });
+  connection.close();
+}
+
+const filled = (): string => {
+  const file = join(tempFolder(), 'before.db');
+  fillBefore(file);
+  return file;
+};
+
+describe('a data file from before people could be out', () => {
+  it('keeps every row, and nobody is out', () => {
+    const file = filled();
+    const before = contentOf(file);
+    open(file).close();
+    expect(before.downtime).toHaveLength(1);
+    expect(contentOf(file)).toEqual({ ...before, absence: [] });
+  });
+
+  it('can still undo what was done before, and takes people who are out, undone and done again', () => {
+    const store = openTestStore(filled());
+    const edit = editService(store, fixedClock(), keptPushes());
+    expect(edit.undo()).toBe('Add downtime');
+    const row = { id: 'out-1', people: 2, from: NOW, to: NOW + 3600, reason: 'course', revision: 0 };
+    edit.apply({ do: 'row.save', kind: 'absence', row: row as never });
+    const read = () => store.run('read', ({ rows }) => rows.read('absence'));
+    expect(read()).toMatchObject([row]);
+    edit.undo();
+    expect(read()).toEqual([]);
+    edit.redo();
+    expect(read()).toMatchObject([{ people: 2, reason: 'course' }]);
+  });
+});
