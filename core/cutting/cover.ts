@@ -23,7 +23,7 @@ export interface Peak {
   readonly stock: number;
   readonly use: number;
   readonly cost: number;
-  /** No pattern of this stock (and use) is worth more than this. */
+  /** No pattern of this stock (and use) is worth more than this; Infinity where that was not looked into. */
   readonly bound: number;
 }
 

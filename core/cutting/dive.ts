@@ -5,59 +5,66 @@ import { relax, wholeOf, type Pool, type Relaxed, type Rest } from './relaxation
 /** Rounds of pricing inside one step of a dive: a few are enough, the pool is rich by then. */
 const inDive = { rounds: 12, closeEnough: 0, exact: false };
 
+/** The cheapest answer so far and who is told of a cheaper one. */
+export interface BestSoFar<T> {
+  cost(): number;
+  accept(uses: readonly Use<T>[]): void;
+}
+
 /**
  * Rounds the relaxation step by step: fix the whole parts, or else the fullest fraction, and solve again for the rest.
- * Ends early when the rest cannot beat `best` any more.
+ * Ends early when the rest does not promise to beat the best answer any more.
  * Source: R. Sadykov, F. Vanderbeck and others, INFORMS Journal on Computing 31 (2019) 251-267 (diving with limited discrepancy).
  * @param skip the branching at which the second choice is taken instead of the first; −1: none
- * @returns the uses, or null when nothing better than `best` was found
  */
 export function* dive<T>(
   cover: Cover<T>,
   pool: Pool<T>,
   first: Relaxed<T>,
-  best: number,
   skip: number,
-): Generator<void, Use<T>[] | null> {
+  best: BestSoFar<T>,
+): Generator<void, void> {
   let rest: Rest = wholeOf(cover);
   let relaxed = first;
   const uses: Use<T>[] = [];
+  const offer = (more: readonly Use<T>[]): void => {
+    if (costOf(uses) + costOf(more) < best.cost() - 1e-6) best.accept([...uses, ...more]);
+  };
   for (let depth = 0; ;) {
-    const whole = relaxed.fractional.map(({ column, level }) => ({
-      column,
-      count: Math.floor(level + 1e-5),
-    }));
-    let fixed = whole.filter((use) => use.count > 0);
+    const fixed = wholeParts(relaxed);
     if (fixed.length === 0) {
       const column = choice(relaxed, depth === skip ? 1 : 0);
-      if (!column) return null;
-      fixed = [{ column, count: 1 }];
+      if (!column) return;
+      fixed.push({ column, count: 1 });
       depth++;
     }
     rest = after(rest, fixed);
     uses.push(...fixed);
-    if (rest.available.some((left) => left !== null && left < -1e-6)) return null;
-    if (rest.wanted.every((pieces) => pieces === 0)) return costOf(uses) < best - 1e-6 ? uses : null;
-    const filled =
-      depth > 0
-        ? null
-        : fillByValue(
-            cover,
-            rest,
-            relaxed.itemDuals.map((dual, item) => dual + 1e-9 * (cover.sizes[item] as number)),
-          );
-    if (filled && costOf(uses) + costOf(filled) < best - 1e-6) return [...uses, ...filled];
+    if (rest.available.some((left) => left !== null && left < -1e-6)) return;
+    if (rest.wanted.every((pieces) => pieces === 0)) return offer([]);
+    const filled = depth === 0 ? fillByValue(cover, rest, valuesOf(cover, relaxed)) : null;
+    if (filled) offer(filled);
     yield;
-    const solving = relax(cover, rest, pool, inDive);
+    const start = relaxed.fractional.map(({ column }) => column);
+    const solving = relax(cover, rest, pool, inDive, start);
     let state = solving.next();
     while (!state.done) {
       yield;
       state = solving.next();
     }
     relaxed = state.value;
-    if (roundUp(cover, costOf(uses) + relaxed.bound) >= best - 1e-6) return null;
+    if (roundUp(cover, costOf(uses) + relaxed.cost) >= best.cost() - 1e-6) return;
   }
 }
+
+function wholeParts<T>({ fractional }: Relaxed<T>): Use<T>[] {
+  const whole = fractional.map(({ column, level }) => ({ column, count: Math.floor(level + 1e-5) }));
+  return whole.filter((use) => use.count > 0);
+}
+
+/** Dual values; among pieces of equal value the larger is laid first. */
+const valuesOf = (cover: Cover, { itemDuals }: Relaxed<unknown>): number[] =>
+  itemDuals.map((dual, item) => dual + 1e-9 * (cover.sizes[item] as number));
 
 function after(rest: Rest, fixed: readonly Use[]): Rest {
   const wanted = rest.wanted.slice();

@@ -1,12 +1,10 @@
-import { costOf, roundUp, valueOf, type Column, type Cover, type Use } from './cover.ts';
+import { costOf, roundUp, valueOf, type Cover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
-import { solveOverColumns, type SolveMip } from './mip.ts';
 import { relax, wholeOf, type Pool } from './relaxation.ts';
 
 /** Stock pieces taken out and planned again at once: few enough to be solved well, enough to change something. */
-const partSize = 6;
-const inPart = { rounds: 25, closeEnough: 0.001, exact: false };
-const secondsInPart = 0.5;
+const partSize = 10;
+const inPart = { rounds: 25, closeEnough: 0, exact: false };
 
 /**
  * Improves an answer part by part: takes out the stock pieces that waste most at the relaxation's item values, together
@@ -19,7 +17,6 @@ export function* improveParts<T>(
   pool: Pool<T>,
   start: readonly Use<T>[],
   itemDuals: readonly number[],
-  solveMip: SolveMip | undefined,
   accept: (uses: readonly Use<T>[]) => void,
 ): Generator<void> {
   const waste = ({ column }: Use<T>): number => column.cost - valueOf(column, itemDuals);
@@ -28,7 +25,7 @@ export function* improveParts<T>(
     const ordered = pieces.toSorted((a, b) => waste(b) - waste(a));
     const taken = part(ordered, turn);
     const kept = ordered.filter((use) => !taken.includes(use));
-    const better = yield* coverAgain(restOf(cover, kept), pool, costOf(taken), solveMip);
+    const better = yield* coverAgain(restOf(cover, kept), pool, costOf(taken));
     idle = better ? 0 : idle + 1;
     if (!better) continue;
     pieces = [...kept, ...singles(better)];
@@ -68,31 +65,19 @@ function* coverAgain<T>(
   rest: Cover<T>,
   pool: Pool<T>,
   cost: number,
-  solveMip: SolveMip | undefined,
 ): Generator<void, readonly Use<T>[] | null> {
   if (rest.demand.every((pieces) => pieces === 0)) return [];
-  const solving = relax(rest, wholeOf(rest), pool, inPart);
+  const solving = relax(rest, wholeOf(rest), pool, inPart, []);
   let step = solving.next();
   while (!step.done) {
     yield;
     step = solving.next();
   }
-  if (roundUp(rest, step.value.bound) >= cost - 1e-6) return null;
-  if (solveMip) {
-    const { itemDuals, bound } = step.value;
-    const useful = pool.columns.filter((column) => overprice(column, rest, itemDuals) <= cost - bound + 1e-6);
-    const limits = { atMost: cost - rest.costUnit, atLeast: bound, seconds: secondsInPart };
-    const { uses } = solveOverColumns(rest, useful, limits, solveMip);
-    yield;
-    return uses && costOf(uses) < cost - 1e-6 ? uses : null;
-  }
-  return yield* dive(rest, pool, step.value, cost, -1);
+  if (roundUp(rest, step.value.cost) >= cost - 1e-6) return null;
+  let best: readonly Use<T>[] | null = null;
+  yield* dive(rest, pool, step.value, -1, {
+    cost: () => (best ? costOf(best) : cost),
+    accept: (uses) => (best = uses),
+  });
+  return best;
 }
-
-/** How much dearer a column is than what it would still contribute; above the gap it cannot help. */
-const overprice = (column: Column, rest: Cover, itemDuals: readonly number[]): number =>
-  column.cost -
-  column.pieces.reduce(
-    (sum, [item, count]) => sum + Math.min(count, rest.demand[item] as number) * (itemDuals[item] as number),
-    0,
-  );

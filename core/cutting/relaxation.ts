@@ -38,6 +38,8 @@ export interface Relaxed<T> {
   readonly fractional: readonly { readonly column: Column<T>; readonly level: number }[];
   readonly itemDuals: readonly number[];
   readonly stockDuals: readonly number[];
+  /** Cost over the columns at hand: never below what all columns together would give. */
+  readonly cost: number;
   /** No way of covering the rest costs less than this, whatever columns there are. */
   readonly bound: number;
   /** Pricing proved that no further column helps: the bound is the relaxation's value. */
@@ -56,8 +58,12 @@ export interface RelaxEffort {
   readonly exact: boolean;
 }
 
+/** Columns of the pool taken into the programme at once. */
+const takenAtOnce = 50;
+
 /**
  * Solves the relaxation by column generation, yielding after each round of pricing so that a caller can stop.
+ * The programme begins with the columns `start` and takes from the pool what helps, so that a large pool costs little.
  * Sources: P. C. Gilmore and R. E. Gomory, Operations Research 9 (1961) 849-859, for the method;
  * A. A. Farley, Operations Research 38 (1990) 922-923, for the bound before convergence.
  */
@@ -66,8 +72,9 @@ export function* relax<T>(
   rest: Rest,
   pool: Pool<T>,
   effort: RelaxEffort,
+  start: readonly Column<T>[] = pool.columns,
 ): Generator<Relaxed<T>, Relaxed<T>> {
-  const master = masterOf(cover, rest, pool);
+  const master = masterOf(cover, rest, pool, start);
   let bound = 0;
   for (let round = 1; ; round++) {
     const { itemDuals, stockDuals, fractional, cost, uncovered } = master.solve();
@@ -79,11 +86,12 @@ export function* relax<T>(
       const priced = cover.price(itemDuals, rest.wanted, stockDuals, how);
       fresh = priced.columns.filter((column) => master.gains(column) && addTo(pool, column));
       tight = how === 'exact' && priced.peaks.every((peak) => isTight(peak, stockDuals));
-      bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
+      if (priced.peaks.every((peak) => Number.isFinite(peak.bound)))
+        bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
       if (fresh.length > 0) break;
     }
     const ended = fresh.length === 0;
-    const now = { fractional, itemDuals, stockDuals, bound, converged: ended && tight, uncovered };
+    const now = { fractional, itemDuals, stockDuals, cost, bound, converged: ended && tight, uncovered };
     if (ended || cost - bound <= effort.closeEnough * bound || round >= effort.rounds) return now;
     yield now;
     for (const column of fresh) master.add(column);
@@ -94,7 +102,7 @@ const isTight = (peak: Peak, stockDuals: readonly number[]): boolean =>
   peak.bound <= peak.cost + (stockDuals[peak.stock] as number) * peak.use + 1e-6;
 
 /** The linear programme over the rest, in terms of the cover's items and stocks. */
-function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>) {
+function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>, start: readonly Column<T>[]) {
   const rows = rest.wanted.map((_, item) => item).filter((item) => (rest.wanted[item] as number) > 0);
   const rowOf = new Map(rows.map((item, row) => [item, row]));
   const lp = createMaster(
@@ -102,50 +110,67 @@ function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>) {
     rest.available.map((available) => ({ available })),
     1000 * cover.dearest,
   );
-  const used: Column<T>[] = [];
+  const used = new Set<Column<T>>();
   let itemDuals: number[] = [];
   let stockDuals: number[] = [];
   const inStock = (column: Column): boolean => column.use <= (rest.available[column.stock] ?? Infinity);
-  // Pieces beyond what is wanted are worth nothing: counting them would only loosen the relaxation.
-  const worthwhile = (column: Column): (readonly [number, number])[] =>
-    column.pieces
-      .filter(([item]) => rowOf.has(item))
-      .map(([item, count]) => [item, Math.min(count, rest.wanted[item] as number)]);
   const add = (column: Column<T>): void => {
-    used.push(column);
-    lp.add({
-      ...column,
-      pieces: worthwhile(column).map(([item, count]) => [rowOf.get(item) as number, count]),
-    });
+    if (used.has(column)) return;
+    used.add(column);
+    lp.add({ ...column, pieces: worthwhile(column, rest, rowOf) });
   };
-  for (const column of pool.columns) if (inStock(column)) add(column);
+  /** What the relaxation gains by the column at the values last solved for. */
+  const gain = (column: Column): number => {
+    if (!inStock(column)) return -Infinity;
+    let value = -column.cost - (stockDuals[column.stock] as number) * column.use;
+    for (const [item, count] of column.pieces)
+      value += Math.min(count, rest.wanted[item] as number) * (itemDuals[item] as number);
+    return value;
+  };
+  const solveOnce = (): void => {
+    lp.solve();
+    const duals = lp.itemDuals();
+    itemDuals = new Array<number>(rest.wanted.length).fill(0);
+    rows.forEach((item, row) => (itemDuals[item] = duals[row] as number));
+    stockDuals = lp.stockDuals();
+  };
+  const fromPool = (): Column<T>[] =>
+    pool.columns
+      .flatMap((column) => {
+        const own = used.has(column) ? 0 : gain(column);
+        return own > 1e-9 ? [{ column, own }] : [];
+      })
+      .sort((a, b) => b.own - a.own)
+      .slice(0, takenAtOnce)
+      .map(({ column }) => column);
+  for (const column of start) if (inStock(column)) add(column);
   return {
     add,
-    /** Whether the relaxation would use the column at the values last solved for. */
-    gains: (column: Column): boolean => {
-      const value = worthwhile(column).reduce(
-        (sum, [item, count]) => sum + count * (itemDuals[item] as number),
-        0,
-      );
-      return (
-        inStock(column) && value > column.cost + (stockDuals[column.stock] as number) * column.use + 1e-9
-      );
-    },
+    gains: (column: Column): boolean => gain(column) > 1e-9,
     solve() {
-      lp.solve();
-      const duals = lp.itemDuals();
-      itemDuals = rest.wanted.map((_, item) =>
-        rowOf.has(item) ? (duals[rowOf.get(item) as number] as number) : 0,
-      );
-      stockDuals = lp.stockDuals();
+      solveOnce();
+      for (let more = fromPool(); more.length > 0; more = fromPool()) {
+        for (const column of more) add(column);
+        solveOnce();
+      }
       const levels = lp.values();
-      const fractional = used
+      const fractional = [...used]
         .map((column, at) => ({ column, level: levels[at] as number }))
         .filter((one) => one.level > 1e-6);
       return { itemDuals, stockDuals, fractional, cost: lp.cost(), uncovered: lp.uncovered() };
     },
   };
 }
+
+/** A column's pieces by row; those beyond what is wanted are worth nothing: counting them would only loosen the relaxation. */
+const worthwhile = (
+  column: Column,
+  { wanted }: Rest,
+  rowOf: ReadonlyMap<number, number>,
+): [number, number][] =>
+  column.pieces
+    .filter(([item]) => rowOf.has(item))
+    .map(([item, count]) => [rowOf.get(item) as number, Math.min(count, wanted[item] as number)]);
 
 /**
  * A bound from any item values: for each scale t, t·(value of the demand) plus, for stock of limited number, what its

@@ -24,15 +24,27 @@ export interface Master {
 const tolerance = 1e-9;
 const pivotTolerance = 1e-7;
 /** Rounding errors build up in the inverse; it is computed afresh after so many pivots. */
-const pivotsPerInverse = 150;
+const pivotsPerInverse = 400;
 
 interface Variable {
   readonly cost: number;
   /** Sparse column of the equality form: rows and coefficients. */
-  readonly rows: readonly number[];
-  readonly coefficients: readonly number[];
+  readonly rows: Int32Array;
+  readonly coefficients: Float64Array;
   readonly kind: 'column' | 'slack' | 'missing';
 }
+
+const variable = (
+  cost: number,
+  rows: readonly number[],
+  coefficients: readonly number[],
+  kind: Variable['kind'],
+): Variable => ({
+  cost,
+  rows: Int32Array.from(rows),
+  coefficients: Float64Array.from(coefficients),
+  kind,
+});
 
 interface Tableau {
   readonly rows: number;
@@ -71,12 +83,11 @@ export function createMaster(
       const rows = column.pieces.map(([item]) => item);
       const coefficients = column.pieces.map(([, count]) => count);
       columnAt.push(t.variables.length);
-      t.variables.push({
-        cost: column.cost,
-        rows: row === undefined ? rows : [...rows, row],
-        coefficients: row === undefined ? coefficients : [...coefficients, column.use],
-        kind: 'column',
-      });
+      if (row !== undefined) {
+        rows.push(row);
+        coefficients.push(column.use);
+      }
+      t.variables.push(variable(column.cost, rows, coefficients, 'column'));
     },
     solve: () => solve(t),
     itemDuals: () => demand.map((_, row) => Math.max(0, t.y[row] as number)),
@@ -102,7 +113,7 @@ function start(demand: readonly number[], available: readonly number[], missingC
   const rows = demand.length + available.length;
   const variables: Variable[] = [];
   const own = (row: number, sign: number, cost: number, kind: Variable['kind']): void => {
-    variables.push({ cost, rows: [row], coefficients: [sign], kind });
+    variables.push(variable(cost, [row], [sign], kind));
   };
   demand.forEach((_, row) => own(row, 1, missingCost, 'missing'));
   available.forEach((_, k) => own(demand.length + k, 1, 0, 'slack'));
@@ -132,13 +143,12 @@ function solve(t: Tableau): void {
   }
 }
 
-const reducedCost = (t: Tableau, variable: Variable): number => {
-  let cost = variable.cost;
-  for (let k = 0; k < variable.rows.length; k++) {
-    cost -= (t.y[variable.rows[k] as number] as number) * (variable.coefficients[k] as number);
-  }
-  return cost;
-};
+function reducedCost({ y }: Tableau, { cost, rows, coefficients }: Variable): number {
+  let reduced = cost;
+  for (let k = 0; k < rows.length; k++)
+    reduced -= (y[rows[k] as number] as number) * (coefficients[k] as number);
+  return reduced;
+}
 
 function mostNegative(t: Tableau): number {
   let best = -1;
@@ -189,21 +199,36 @@ function pivot(t: Tableau, entering: number, leaving: number, direction: Float64
   const scale = 1 / (direction[leaving] as number);
   const base = leaving * rows;
   for (let k = 0; k < rows; k++) inverse[base + k] = (inverse[base + k] as number) * scale;
+  const filled = nonZeros(inverse, base, rows);
   const step = (x[leaving] as number) * scale;
   for (let row = 0; row < rows; row++) {
     const factor = direction[row] as number;
     if (row === leaving || factor === 0) continue;
     x[row] = (x[row] as number) - factor * step;
-    for (let k = 0, at = row * rows; k < rows; k++, at++) {
-      inverse[at] = (inverse[at] as number) - factor * (inverse[base + k] as number);
-    }
+    subtract(inverse, row * rows, base, factor, filled);
   }
   x[leaving] = step;
-  for (let k = 0; k < rows; k++) y[k] = (y[k] as number) + cost * (inverse[base + k] as number);
+  for (const k of filled) y[k] = (y[k] as number) + cost * (inverse[base + k] as number);
   t.inBasis.delete(t.basis[leaving] as number);
   t.inBasis.add(entering);
   t.basis[leaving] = entering;
   t.pivots++;
+}
+
+/** Where a row is not zero: most of an inverse's rows are nearly empty, and only what is there need be worked on. */
+function nonZeros(matrix: Float64Array, base: number, width: number): Int32Array {
+  const found = new Int32Array(width);
+  let count = 0;
+  for (let k = 0; k < width; k++) if (matrix[base + k] !== 0) found[count++] = k;
+  return found.subarray(0, count);
+}
+
+/** Takes a multiple of one row off another. */
+function subtract(matrix: Float64Array, to: number, from: number, factor: number, filled: Int32Array): void {
+  for (let j = 0; j < filled.length; j++) {
+    const k = filled[j] as number;
+    matrix[to + k] = (matrix[to + k] as number) - factor * (matrix[from + k] as number);
+  }
 }
 
 /** The inverse, the values and the duals afresh from the basis, by Gauss-Jordan elimination with row exchange. */
@@ -247,15 +272,14 @@ function exchange(matrix: Float64Array, width: number, one: number, other: numbe
 function eliminate(a: Float64Array, inverse: Float64Array, width: number, k: number): void {
   const base = k * width;
   const scale = 1 / (a[base + k] as number);
-  for (const matrix of [a, inverse]) {
+  const filled = [a, inverse].map((matrix) => {
     for (let j = 0; j < width; j++) matrix[base + j] = (matrix[base + j] as number) * scale;
-  }
+    return nonZeros(matrix, base, width);
+  }) as [Int32Array, Int32Array];
   for (let row = 0; row < width; row++) {
     const factor = a[row * width + k] as number;
     if (row === k || factor === 0) continue;
-    for (const matrix of [a, inverse]) {
-      for (let j = 0, at = row * width; j < width; j++, at++)
-        matrix[at] = (matrix[at] as number) - factor * (matrix[base + j] as number);
-    }
+    subtract(a, row * width, base, factor, filled[0]);
+    subtract(inverse, row * width, base, factor, filled[1]);
   }
 }

@@ -91,8 +91,8 @@ function* firstAnswers<T>(state: State<T>): Generator<Progress<T>> {
 
 function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress<T>> {
   const { cover } = state;
-  if (!cover.enumerate) yield* roughly(state, options);
-  const relaxed = yield* relaxation(state, cover.enumerate ? 0 : fine);
+  if (!cover.enumerate) yield* roughly(state);
+  const relaxed = yield* relaxation(state, cover.enumerate ? 0 : fine, true);
   if (relaxed.uncovered > 1e-4 && relaxed.converged) {
     state.infeasible = state.uses === null;
     yield report(state);
@@ -113,33 +113,31 @@ function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress
 }
 
 function* oneDive<T>(state: State<T>, relaxed: Relaxed<T>, skip: number): Generator<Progress<T>> {
-  const diving = dive(state.cover, state.pool, relaxed, state.cost, skip);
-  let step = diving.next();
-  while (!step.done) {
-    yield report(state);
-    step = diving.next();
-  }
-  accept(state, step.value);
+  const best = { cost: () => state.cost, accept: (uses: readonly Use<T>[]) => accept(state, uses) };
+  const diving = dive(state.cover, state.pool, relaxed, skip, best);
+  while (!diving.next().done) yield report(state);
   yield report(state);
 }
 
 /** Where columns are dear to find: a rough bound first, then a better answer, before the bound is driven home. */
-function* roughly<T>(state: State<T>, options: SolveOptions): Generator<Progress<T>> {
+function* roughly<T>(state: State<T>): Generator<Progress<T>> {
   const { cover, pool } = state;
-  const relaxed = yield* relaxation(state, rough);
-  yield* oneDive(state, relaxed, -1);
+  yield* oneDive(state, yield* relaxation(state, rough, false), -1);
+  const relaxed = yield* relaxation(state, rough, true);
   if (!state.uses) return;
-  const parts = improveParts(cover, pool, state.uses, relaxed.itemDuals, options.solveMip, (uses) =>
-    accept(state, uses),
-  );
+  const parts = improveParts(cover, pool, state.uses, relaxed.itemDuals, (uses) => accept(state, uses));
   while (!parts.next().done) yield report(state);
 }
 
-function* relaxation<T>(state: State<T>, closeEnough: number): Generator<Progress<T>, Relaxed<T>> {
+function* relaxation<T>(
+  state: State<T>,
+  closeEnough: number,
+  exact: boolean,
+): Generator<Progress<T>, Relaxed<T>> {
   const solving = relax(state.cover, wholeOf(state.cover), state.pool, {
     rounds: maxRounds,
     closeEnough,
-    exact: true,
+    exact,
   });
   for (;;) {
     const step = solving.next();

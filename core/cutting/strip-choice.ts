@@ -1,7 +1,7 @@
 import { axisRule } from './axis.ts';
-import { allPatterns, bestPatterns, fewPieces, lengthTolerance, patternSearch } from './knapsack.ts';
-import type { BlankSize, ShearLimits } from './run.ts';
+import { bestPatterns, fewPieces, lengthTolerance, patternSearch } from './knapsack.ts';
 import type { SheetLayout } from './sheet-patterns.ts';
+import { alongStrip, type Filling, type Girth, type StripTable } from './strip-table.ts';
 
 /** A way to fill one strip of a panel. */
 export interface StripOption {
@@ -16,153 +16,217 @@ export interface StripOption {
 
 /** The strips worth cutting at given item values; worked out once and kept until pieces go. */
 export interface StripChoice {
-  /** For each girth that fits a panel of this length, the best strips, as many as so many sheets' widths have room for. */
-  strips(lengthMm: number, widths: number): readonly StripOption[];
+  /**
+   * For each girth the best strip of a panel of this length, then the best of the pieces it leaves, and so on: all of
+   * them can be cut. The most valuable for their girth first.
+   */
+  strips(length: number): readonly StripOption[];
+  /** What strips can be worth at most: the k best of a girth here are worth no less than any k that can be cut together, from so many sheets' widths. */
+  most(length: number, widths: number): readonly StripOption[];
   /** A figure worked out from the pieces still wanted, kept under a name until some are taken. */
   once(name: string, figure: () => number): number;
   /** Takes a strip's pieces off what is wanted; false when they are not all wanted any more. */
   take(blanks: readonly number[]): boolean;
   worth(layout: SheetLayout): number;
+  value(item: number): number;
+  /** Pieces still wanted. */
+  left(item: number): number;
+  /** The same pieces, some worth less. */
+  cheaper(less: ReadonlyMap<number, number>): StripChoice;
   copy(): StripChoice;
 }
 
 /** At equal worth a strip that needs no crosscut of its own is taken: panels are easier to handle than long strips. */
 const crosscutWorth = 1 - 1e-8;
 
-/** More ways to fill one strip than this are not listed one by one. */
-const listed = { full: false, limit: 30, nodes: 2_000 };
-
-/** What the strips are chosen by. */
-interface Given {
-  readonly sizes: readonly BlankSize[];
-  readonly shear: ShearLimits;
-  readonly values: readonly number[];
-  readonly widestMm: number;
-  /** Girth → the sizes of that girth that are wanted and worth something. */
-  readonly byGirth: ReadonlyMap<number, readonly number[]>;
-}
-
-/** What was worked out for the pieces still wanted. */
-interface Known {
-  /** Panel length and widths → girth → its strips. */
-  readonly strips: Map<string, Map<number, readonly StripOption[]>>;
-  readonly figures: Map<string, number>;
-}
+type Options = readonly StripOption[];
+/** By panel length, then by girth. */
+type Known = (Options | undefined)[][];
 
 /**
- * @param widestMm width of the widest stock
+ * @param values of each blank size
  * @param wanted pieces wanted of each size; not changed
  */
 export function stripChoice(
-  sizes: readonly BlankSize[],
-  shear: ShearLimits,
-  widestMm: number,
+  table: StripTable,
   values: readonly number[],
   wanted: readonly number[],
 ): StripChoice {
-  const byGirth = new Map<number, number[]>();
-  sizes.forEach(({ girthMm }, item) => {
-    if ((wanted[item] as number) <= 0 || (values[item] as number) <= 0) return;
-    byGirth.set(girthMm, [...(byGirth.get(girthMm) ?? []), item]);
-  });
-  return choiceFrom({ sizes, shear, values, widestMm, byGirth }, wanted.slice(), {
-    strips: new Map(),
-    figures: new Map(),
-  });
+  return choiceFrom(
+    table,
+    values,
+    wanted.slice(),
+    table.lengths.map(() => []),
+  );
 }
 
-function choiceFrom(given: Given, left: number[], known: Known): StripChoice {
-  const { sizes, values, byGirth } = given;
-  const valueOf = (item: number): number => values[item] as number;
+function choiceFrom(table: StripTable, values: readonly number[], left: number[], known: Known): StripChoice {
+  const figures = new Map<string, number>();
+  const ordered: (Options | undefined)[] = [];
+  const work: Work = { table, values, left };
+  const { girths } = table;
   return {
-    strips(lengthMm, widths) {
-      const key = `${lengthMm}/${widths}`;
-      const ofLength = known.strips.get(key) ?? new Map<number, readonly StripOption[]>();
-      known.strips.set(key, ofLength);
-      for (const [girthMm, items] of byGirth) {
-        if (!ofLength.has(girthMm))
-          ofLength.set(girthMm, bestStrips(given, girthMm, items, lengthMm, widths, left));
-      }
-      return [...ofLength.values()].flat();
-    },
+    strips: (length) =>
+      (ordered[length] ??= byRate(
+        girths.flatMap((girth, g) => ((known[length] as Options[])[g] ??= cuttable(work, girth, length))),
+      )),
+    most: (length, widths) => byRate(girths.flatMap((girth) => atMost(work, girth, length, widths))),
     once(name, figure) {
-      const value = known.figures.get(name) ?? figure();
-      known.figures.set(name, value);
+      const value = figures.get(name) ?? figure();
+      figures.set(name, value);
       return value;
     },
     take(blanks) {
-      const after = left.slice();
-      for (const item of blanks) after[item] = (after[item] as number) - 1;
-      if (blanks.length === 0 || blanks.some((item) => (after[item] as number) < 0)) return false;
-      for (const item of blanks) left[item] = after[item] as number;
-      const { girthMm } = sizes[blanks[0] as number] as BlankSize;
-      for (const ofLength of known.strips.values()) ofLength.delete(girthMm);
-      known.figures.clear();
+      const first = blanks[0];
+      if (first === undefined || !takeFrom(left, blanks)) return false;
+      const g = table.girthOf[first] as number;
+      for (const row of known) row[g] = undefined;
+      ordered.length = 0;
+      figures.clear();
       return true;
     },
     worth: (layout) =>
       layout.panels
         .flatMap((panel) => panel.strips)
         .flatMap((strip) => strip.blanks)
-        .reduce((sum, item) => sum + valueOf(item), 0),
-    copy() {
-      const strips = new Map([...known.strips].map(([key, ofLength]) => [key, new Map(ofLength)]));
-      return choiceFrom(given, left.slice(), { strips, figures: new Map(known.figures) });
-    },
+        .reduce((sum, item) => sum + (values[item] as number), 0),
+    value: (item) => values[item] as number,
+    left: (item) => left[item] as number,
+    cheaper: (less) =>
+      stripChoice(
+        table,
+        values.map((value, item) => value - (less.get(item) ?? 0)),
+        left,
+      ),
+    copy: () =>
+      choiceFrom(
+        table,
+        values,
+        left.slice(),
+        known.map((row) => row.slice()),
+      ),
   };
 }
 
-function bestStrips(
-  { sizes, shear, values, widestMm }: Given,
-  girthMm: number,
-  items: readonly number[],
-  lengthMm: number,
-  widths: number,
-  left: readonly number[],
-): readonly StripOption[] {
-  const fitting = items.filter((item) => {
-    const own = (sizes[item] as BlankSize).lengthMm;
-    const beyondShear = own < lengthMm && girthMm > shear.lengthMm;
-    return (left[item] as number) > 0 && own <= lengthMm + lengthTolerance && !beyondShear;
-  });
-  if (fitting.length === 0) return [];
-  const leftOf = (k: number): number => left[fitting[k] as number] as number;
-  const search = patternSearch(
-    fitting.map((item, k) => ({
-      size: (sizes[item] as BlankSize).lengthMm,
-      value: values[item] as number,
-      copies: leftOf(k),
-    })),
-    lengthMm,
-    axisRule(shear),
-    fewPieces.buckets,
-  );
-  const option = (value: number, counts: readonly number[], copies: number): StripOption => {
-    const blanks = counts.flatMap((count, k) => new Array<number>(count).fill(fitting[k] as number));
-    const whole = blanks.length === 1 && sizes[blanks[0] as number]?.lengthMm === lengthMm;
-    return { girthMm, blanks, value: whole ? value : value * crosscutWorth, copies };
-  };
-  const all = allPatterns(search, 0, listed);
-  if (!all) {
-    // Too many to list: the best alone, as often as there are pieces, which errs on the high side only.
-    const { patterns, bound } = bestPatterns(search, 0, { keep: 1, nodes: fewPieces.nodes, slack: 0 });
-    return [
-      option(
-        bound,
-        patterns[0]?.counts ?? [],
-        fitting.reduce((sum, item) => sum + (left[item] as number), 0),
-      ),
-    ];
+const byRate = (options: StripOption[]): Options =>
+  options.sort((a, b) => b.value * a.girthMm - a.value * b.girthMm);
+
+/** Takes all of the pieces or none. */
+function takeFrom(left: number[], blanks: readonly number[]): boolean {
+  for (let k = 0; k < blanks.length; k++) {
+    const item = blanks[k] as number;
+    left[item] = (left[item] as number) - 1;
+    if ((left[item] as number) >= 0) continue;
+    for (let back = k; back >= 0; back--)
+      left[blanks[back] as number] = (left[blanks[back] as number] as number) + 1;
+    return false;
   }
-  let room = Math.floor((widths * widestMm + lengthTolerance) / girthMm);
+  return true;
+}
+
+interface Work {
+  readonly table: StripTable;
+  readonly values: readonly number[];
+  readonly left: readonly number[];
+}
+
+/** Strips of one girth that share no piece, the most valuable first. */
+function cuttable({ table, values, left }: Work, girth: Girth, length: number): Options {
+  const { girthMm } = girth;
+  if ((girth.fitting[length] as readonly number[]).every((item) => worthless({ table, values, left }, item)))
+    return [];
+  const fillings = girth.fillings[length] as readonly Filling[] | null;
+  if (!fillings) return searched({ table, values, left }, girth, length);
+  const rest = left.slice();
   const options: StripOption[] = [];
-  for (const { value, counts } of all.toSorted((a, b) => b.value - a.value)) {
-    if (room <= 0) break;
-    const copies = Math.min(
-      ...counts.flatMap((count, k) => (count > 0 ? [Math.floor(leftOf(k) / count)] : [])),
-    );
-    options.push(option(value, counts, copies));
-    room -= copies;
+  for (;;) {
+    let best: Filling | null = null;
+    let most = 0;
+    for (const filling of fillings) {
+      if (copiesIn(filling, rest) === 0) continue;
+      const value = worthOf(filling, values);
+      if (value > most) {
+        most = value;
+        best = filling;
+      }
+    }
+    if (!best) return options;
+    const copies = copiesIn(best, rest);
+    options.push({ girthMm, blanks: blanksOf(best), value: most, copies });
+    for (const [item, count] of best.pieces) rest[item] = (rest[item] as number) - count * copies;
+  }
+}
+
+/** The same where the fillings are too many to list. */
+function searched({ table, values, left }: Work, girth: Girth, length: number): Options {
+  const items = girth.fitting[length] as readonly number[];
+  const search = stripSearch({ table, values, left }, items, length);
+  const effort = { keep: 20, nodes: fewPieces.nodes, slack: 0 };
+  return bestPatterns(search, 0, effort).patterns.map(({ counts, value }) => ({
+    girthMm: girth.girthMm,
+    blanks: counts.flatMap((count, k) => new Array<number>(count).fill(items[k] as number)),
+    value,
+    copies: 1,
+  }));
+}
+
+function stripSearch({ table, values, left }: Work, items: readonly number[], length: number) {
+  const pieces = alongStrip(
+    table.sizes,
+    items,
+    (item) => left[item] as number,
+    (item) => values[item] as number,
+  );
+  return patternSearch(pieces, table.lengths[length] as number, axisRule(table.shear), fewPieces.buckets);
+}
+
+/** Fillings in order of value, each as often as its own pieces allow, until they hold all the girth's pieces are worth together. */
+function atMost(work: Work, girth: Girth, length: number, widths: number): Options {
+  const { table, values, left } = work;
+  const { girthMm } = girth;
+  const items = (girth.fitting[length] as readonly number[]).filter((item) => !worthless(work, item));
+  if (items.length === 0) return [];
+  const all = items.reduce((sum, item) => sum + (left[item] as number) * (values[item] as number), 0);
+  const fillings = girth.fillings[length] as readonly Filling[] | null;
+  let room = Math.floor((widths * table.widestMm + lengthTolerance) / girthMm);
+  if (!fillings) {
+    const { bound } = bestPatterns(stripSearch(work, items, length), 0, {
+      keep: 1,
+      nodes: fewPieces.nodes,
+      slack: 0,
+    });
+    return [{ girthMm, blanks: [], value: bound, copies: Math.min(room, Math.ceil(all / bound - 1e-9)) }];
+  }
+  const ordered = fillings
+    .map((filling) => ({ filling, value: worthOf(filling, values), copies: copiesIn(filling, left) }))
+    .filter((one) => one.copies > 0 && one.value > 0)
+    .sort((a, b) => b.value - a.value);
+  const options: StripOption[] = [];
+  let worth = 0;
+  for (const { filling, value, copies } of ordered) {
+    if (room <= 0 || worth >= all - 1e-9) break;
+    const times = Math.min(copies, room, Math.ceil((all - worth) / value - 1e-9));
+    options.push({ girthMm, blanks: blanksOf(filling), value, copies: times });
+    worth += times * value;
+    room -= times;
   }
   return options;
 }
+
+const worthless = ({ values, left }: Work, item: number): boolean =>
+  (left[item] as number) <= 0 || (values[item] as number) <= 0;
+
+function worthOf({ pieces, whole }: Filling, values: readonly number[]): number {
+  let value = 0;
+  for (const [item, count] of pieces) value += count * (values[item] as number);
+  return whole ? value : value * crosscutWorth;
+}
+
+function copiesIn({ pieces }: Filling, left: readonly number[]): number {
+  let copies = Infinity;
+  for (const [item, count] of pieces) copies = Math.min(copies, Math.floor((left[item] as number) / count));
+  return copies;
+}
+
+const blanksOf = ({ pieces }: Filling): number[] =>
+  pieces.flatMap(([item, count]) => new Array<number>(count).fill(item));
