@@ -24,19 +24,23 @@ const MOVE_WORK = 20;
 const SAMPLE_WORK = 2_000_000;
 const TINY = 1e-6;
 
-/**
- * Hot ends of the rounds, as shares of what a typical worsening move costs. The first rounds only tidy up, which is all
- * a large plan has time for; the later ones go round among heats, the hottest to get out of where the search is stuck.
- */
-const FIRST_HEATS = [0.01, 0.02, 0.04];
-const LATER_HEATS = [0.06, 0.04, 0.2];
-const COLD = 0.0007;
-/** Each round is so much longer than the one before. */
-const GROWTH = 1.4;
+/** Work of the first round, which only tidies up, and of the second; each later one is so much longer. */
+const TIDYING = 2_000_000;
+const FIRST_ROUND = 20_000_000;
+const GROWTH = 1.25;
+
+/** Ends of a round, as shares of what a typical worsening move costs; where there is time for it. */
+const HOT = 0.15;
+const COLD = 0.003;
+/** So many tries for each operation give time for the hot end; a round with fewer begins so much cooler. */
+const ENOUGH_TRIES = 4_000;
+/** The later rounds go round among these shares of the hot end: now from far off, now near the best plan. */
+const REHEATS = [1, 0.3, 0.1];
 
 /**
- * Simulated annealing in rounds, each longer than the one before and started from the best plan, until the caller stops.
- * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680.
+ * Simulated annealing in rounds, each started from the best plan and longer than the one before, until the caller stops.
+ * A round cools evenly by the work it has done, so that large plans get fewer tries, and less heat, for the same time.
+ * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680; the heats measured in SEARCH.md.
  * Yields every few milliseconds of work; `queues` are the same object until better ones are found.
  */
 export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sighting, void> {
@@ -46,13 +50,19 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
   const breath = new Breath();
   let evaluations = 0;
   let tried = 0;
-  let steps = 20_000 + 50 * ground.movable.length;
-  for (let round = 0; ; round++, steps *= GROWTH) {
+  let length = TIDYING;
+  for (let round = 0; ; round++) {
     trial.load(best.queues);
     const typical = yield* typicalCost(ground, breath, { ...best, evaluations });
-    let heat = typical * heatOf(round);
-    const cooling = ((typical * COLD) / heat) ** (1 / steps);
-    for (let k = 0; k < steps; k++, tried++, heat *= cooling) {
+    const begun = trial.work + MOVE_WORK * tried;
+    // How many tries the round will have, as the rounds before went.
+    const tries = (length * (tried + 1)) / (begun + 1);
+    const plenty = Math.min(1, tries / (ENOUGH_TRIES * ground.movable.length));
+    const hot =
+      typical * Math.max(COLD, round === 0 ? 0 : HOT * plenty * REHEATS[(round - 1) % REHEATS.length]!);
+    const cold = typical * COLD * plenty;
+    let heat = hot;
+    for (let done = 0; done < length; tried++) {
       if (chooseMove(rng)(ground)) {
         evaluations += 1;
         const limit = -heat * Math.log(1 - rng.next());
@@ -61,13 +71,12 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
         if (trial.objective < best.objective - TINY)
           best = { queues: trial.live.copy(), objective: trial.objective, evaluations };
       }
-      if (breath.isDue(trial.work + MOVE_WORK * tried)) yield { ...best, evaluations };
+      done = trial.work + MOVE_WORK * tried - begun;
+      if (tried % 64 === 0) heat = hot * (cold / hot) ** (done / length);
+      if (breath.isDue(begun + done)) yield { ...best, evaluations };
     }
+    length = round === 0 ? FIRST_ROUND : length * GROWTH;
   }
-}
-
-function heatOf(round: number): number {
-  return FIRST_HEATS[round] ?? LATER_HEATS[(round - FIRST_HEATS.length) % LATER_HEATS.length]!;
 }
 
 function chooseMove(rng: Rng): Move {
