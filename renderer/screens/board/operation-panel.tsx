@@ -106,6 +106,7 @@ function Tags({ chosen: { bar, operation } }: { chosen: Chosen }) {
       {bar.rush && <Tag look="warn">rush</Tag>}
       {bar.pinned && <Tag look="accent">pinned</Tag>}
       {bar.begun && <Tag>begun</Tag>}
+      {operation.aside && <Tag>set aside</Tag>}
     </div>
   );
 }
