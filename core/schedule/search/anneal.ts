@@ -24,10 +24,14 @@ const MOVE_WORK = 20;
 const SAMPLE_WORK = 2_000_000;
 const TINY = 1e-6;
 
-/** Work of the first round, which only tidies up, and of the second; each later one is so much longer. */
+/**
+ * Work of the first round, which only tidies up. The next are so much longer, that a busy machine has a plan too, until
+ * they are long enough to cool well; from then on they grow slowly.
+ */
 const TIDYING = 2_000_000;
-const FIRST_ROUND = 20_000_000;
-const GROWTH = 1.25;
+const GROWTH = 3;
+const LONG = 18_000_000;
+const SLOW_GROWTH = 1.25;
 
 /** Ends of a round, as shares of what a typical worsening move costs; where there is time for it. */
 const HOT = 0.15;
@@ -35,7 +39,7 @@ const COLD = 0.003;
 /** So many tries for each operation give time for the hot end; a round with fewer begins so much cooler. */
 const ENOUGH_TRIES = 4_000;
 /** The later rounds go round among these shares of the hot end: now from far off, now near the best plan. */
-const REHEATS = [1, 0.3, 0.1];
+const REHEATS = [1, 1, 0.3];
 
 /**
  * Simulated annealing in rounds, each started from the best plan and longer than the one before, until the caller stops.
@@ -75,7 +79,7 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
       if (tried % 64 === 0) heat = hot * (cold / hot) ** (done / length);
       if (breath.isDue(begun + done)) yield { ...best, evaluations };
     }
-    length = round === 0 ? FIRST_ROUND : length * GROWTH;
+    length *= length < LONG ? GROWTH : SLOW_GROWTH;
   }
 }
 
