@@ -48,11 +48,13 @@ function withShop<T>(shop: Shop, use: (dataDir: string) => Promise<T>): Promise<
 const ready = (page: Page): Promise<void> =>
   page.getByRole('listbox', { name: 'Shear queue' }).waitFor({ timeout: 60_000 });
 
-/** Frames a second while the board is zoomed and scrolled by the wheel, and the longest frame. */
-async function frames(page: Page): Promise<{ perSecond: number; longestMs: number }> {
-  const board = await page.getByRole('application', { name: /Queues of the machines/ }).boundingBox();
-  if (!board) throw new Error('the board is not on screen');
-  await page.mouse.move(board.x + board.width / 2, board.y + board.height / 3);
+interface Frames {
+  readonly perSecond: number;
+  readonly longestMs: number;
+}
+
+/** Frames a second while something goes on in the window, and the longest frame. */
+async function framesWhile(page: Page, act: () => Promise<void>): Promise<Frames> {
   await page.evaluate(() => {
     const times: number[] = [];
     const tick = (at: number): void => {
@@ -62,16 +64,37 @@ async function frames(page: Page): Promise<{ perSecond: number; longestMs: numbe
     requestAnimationFrame(tick);
     Object.assign(window, { frameTimes: times });
   });
+  await act();
+  const times = await page.evaluate(() => (window as unknown as { frameTimes: number[] }).frameTimes);
+  const gaps = times.slice(1).map((t, i) => t - (times[i] ?? t));
+  const total = gaps.reduce((sum, gap) => sum + gap, 0);
+  return { perSecond: (1000 * gaps.length) / total, longestMs: Math.max(...gaps) };
+}
+
+const framesWords = ({ perSecond, longestMs }: Frames): string =>
+  `${perSecond.toFixed(0)} frames/s, longest ${longestMs.toFixed(0)} ms`;
+
+/** Zooms and scrolls the board by the wheel. */
+async function wheel(page: Page): Promise<void> {
+  const board = await page.getByRole('application', { name: /Queues of the machines/ }).boundingBox();
+  if (!board) throw new Error('the board is not on screen');
+  await page.mouse.move(board.x + board.width / 2, board.y + board.height / 3);
   for (let i = 0; i < 120; i++) {
     const zoom = i % 60 < 30;
     if (zoom) await page.keyboard.down('Control');
     await page.mouse.wheel(0, zoom ? (i % 2 ? 120 : -100) : 200);
     if (zoom) await page.keyboard.up('Control');
   }
-  const times = await page.evaluate(() => (window as unknown as { frameTimes: number[] }).frameTimes);
-  const gaps = times.slice(1).map((t, i) => t - (times[i] ?? t));
-  const total = gaps.reduce((sum, gap) => sum + gap, 0);
-  return { perSecond: (1000 * gaps.length) / total, longestMs: Math.max(...gaps) };
+}
+
+const SEARCHED_MS = 10_000;
+
+/** Frames while the week is planned, from half a second after its start: the click itself opens the run's panel. */
+async function framesWhileSearching(page: Page): Promise<Frames> {
+  await page.getByRole('button', { name: 'Plan the week', exact: true }).click();
+  await page.getByText(/Planning: \d+ of/).waitFor();
+  await page.waitForTimeout(500);
+  return framesWhile(page, () => page.waitForTimeout(SEARCHED_MS));
 }
 
 /** Start-up to a usable board (second start: warm), and frame rate with 2,000 bars; needs a build (`npm run build`). */
@@ -96,12 +119,21 @@ export async function benchWindow(demo: Shop): Promise<void> {
       await page.setViewportSize({ width: 1440, height: 900 });
       await ready(page);
       await page.keyboard.press('0');
-      const { perSecond, longestMs } = await frames(page);
       print(
         `${name}, 2,000 bars, scrolling and zooming`,
-        `${perSecond.toFixed(0)} frames/s, longest ${longestMs.toFixed(0)} ms`,
+        framesWords(await framesWhile(page, () => wheel(page))),
       );
       await close();
     });
+    for (const bars of [2 * demo.line.length, 1200])
+      await withShop(manyBars(demo, bars), async (dataDir) => {
+        const { page, close } = await open(dataDir);
+        await ready(page);
+        print(
+          `${name}, ${bars / 2} lines, while the week is planned`,
+          framesWords(await framesWhileSearching(page)),
+        );
+        await close();
+      });
   }
 }
