@@ -1,5 +1,5 @@
 import type { AxisRule } from './knapsack.ts';
-import type { ShearLimits } from './run.ts';
+import { NARROWEST_CUT_MM, type ShearLimits } from './run.ts';
 
 /** One cut along an axis: what is taken off, and how its size is set. */
 export interface AxisCut {
@@ -23,6 +23,7 @@ export const sameMm = 0.005;
 export const axisRule = (shear: ShearLimits): AxisRule => ({
   wideAbove: shear.scribe ? Infinity : shear.backGaugeMm.max,
   narrowBelow: shear.minStripMm,
+  thinBelow: NARROWEST_CUT_MM,
 });
 
 /**
@@ -64,12 +65,13 @@ function remainingPiece(piecesMm: readonly number[], offcut: number, shear: Shea
 const gaugeFor = (sizeMm: number, { backGaugeMm: { min, max } }: ShearLimits): AxisCut['gauge'] =>
   sizeMm + sameMm >= min && sizeMm <= max + sameMm ? 'back' : 'line';
 
-/** An offcut in one piece where the shear can, else in lengths of the gauge's travel, the rest last. */
+/** An offcut in one piece where the shear can, else in lengths of the gauge's travel, the rest last and not too thin to cut. */
 function offcutPieces(offcut: number, shear: ShearLimits): AxisCut[] {
   const longest = shear.scribe ? offcut : shear.backGaugeMm.max;
   const cuts: AxisCut[] = [];
   for (let left = offcut; left > sameMm;) {
-    const sizeMm = Math.round(Math.min(left, longest) * 100) / 100;
+    const most = left > longest ? Math.min(longest, left - NARROWEST_CUT_MM) : left;
+    const sizeMm = Math.round(most * 100) / 100;
     cuts.push({ gives: 'offcut', sizeMm, gauge: gaugeFor(sizeMm, shear) });
     left -= sizeMm;
   }

@@ -11,8 +11,15 @@ export interface AxisRule {
   readonly wideAbove: number;
   /** What remains in the hold-downs at the last cut must be at least this: a piece or the offcut. */
   readonly narrowBelow: number;
+  /** What is left over is nothing, or at least this: less cannot be cut off. */
+  readonly thinBelow: number;
 }
-export const noRule: AxisRule = { wideAbove: Infinity, narrowBelow: 0 };
+export const noRule: AxisRule = { wideAbove: Infinity, narrowBelow: 0, thinBelow: 0 };
+
+/** Whether a shear can deal with what is left over, given whether a piece is there for the hold-downs. */
+const leavesWell = (rule: AxisRule, room: number, grips: boolean): boolean =>
+  (grips || room + lengthTolerance >= rule.narrowBelow) &&
+  (room <= nothingLeft || room + lengthTolerance >= rule.thinBelow);
 
 /** Counts per kind, in the order of the kinds given. */
 export interface Pattern {
@@ -22,6 +29,9 @@ export interface Pattern {
 
 /** Lengths closer than this are the same length: far below what a shear can hold, far above rounding noise. */
 export const lengthTolerance = 1e-6;
+
+/** Less than this is no metal but rounding: sizes are given to the hundredth. */
+const nothingLeft = 0.005;
 
 /** Usual number of columns of the bound table: fine enough to steer the search, quick enough to fill. */
 const usualBuckets = 2000;
@@ -128,8 +138,7 @@ export function patternSearch(
         }
         counts[at] = 0;
       }
-      if (value > least && (grips || room + lengthTolerance >= rule.narrowBelow))
-        least = see(value, counts, room);
+      if (value > least && leavesWell(rule, room, grips)) least = see(value, counts, room);
     };
     extend(0, capacity, 0, false, false);
     return left >= 0;

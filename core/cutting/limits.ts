@@ -1,13 +1,15 @@
 import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
 import { formatBoth } from '../units/length.ts';
 import type { Cover } from './cover.ts';
-import type { BlankSize, RunInput, Stock } from './run.ts';
+import { NARROWEST_CUT_MM, type BlankSize, type RunInput, type Stock } from './run.ts';
 import type { SheetLayout } from './sheet-patterns.ts';
 
 const usableWidth = (stock: Stock): number => stock.widthMm - stock.sideTrimMm;
 const usableLength = (stock: Stock): number =>
   stock.lengthMm === null ? Infinity : stock.lengthMm - stock.endTrimMm;
 const both = (mm: number): string => formatBoth(mm);
+
+const canTrim = (mm: number): boolean => mm === 0 || mm >= NARROWEST_CUT_MM;
 
 /**
  * Why a run cannot be cut, as far as its figures show: numbers out of range, no stock, a blank beyond the sheets or the shear.
@@ -64,10 +66,10 @@ function outOfRange(run: RunInput): Problem[] {
       `Stock ${stock.id} must be wider and longer than its trim cuts`,
     );
     need(
-      stock.endTrimMm >= 0 && stock.sideTrimMm >= 0,
+      canTrim(stock.endTrimMm) && canTrim(stock.sideTrimMm),
       `stock ${stock.id}`,
       'trim',
-      `Stock ${stock.id} has a trim below 0`,
+      `Stock ${stock.id} has a trim too thin to shear off: it must be 0, or at least ${both(NARROWEST_CUT_MM)}`,
     );
     const cost = stock.kind === 'sheet' ? stock.costCents : stock.centsPerMetre;
     need(
@@ -121,16 +123,17 @@ function sizeProblems(run: RunInput, size: BlankSize): Problem[] {
       `is longer than the shear, ${both(shear.lengthMm)}`,
       'Cut it on a longer shear, or make the part in shorter pieces with a lap.',
     );
-  if (size.girthMm < shear.backGaugeMm.min)
+  const least = Math.max(shear.backGaugeMm.min, NARROWEST_CUT_MM);
+  if (size.girthMm < least)
     refuse(
       'girth',
-      `is narrower than the back gauge can be set, ${both(shear.backGaugeMm.min)}`,
+      `is narrower than the back gauge can be set, ${both(least)}`,
       'Cut it by hand to a line, or take it off this run.',
     );
-  if (size.lengthMm < shear.backGaugeMm.min)
+  if (size.lengthMm < least)
     refuse(
       'length',
-      `is shorter than the back gauge can be set, ${both(shear.backGaugeMm.min)}`,
+      `is shorter than the back gauge can be set, ${both(least)}`,
       'Cut it by hand to a line, or take it off this run.',
     );
   return found;

@@ -30,6 +30,9 @@ export interface Replay {
   readonly refusals: readonly { readonly step: number; readonly message: string }[];
 }
 
+/** Less is not sheared but pushed aside: 1/16 in. Common practice, no source. Kept here as well, for nothing is shared. */
+const THINNEST_CUT_MM = 1.5875;
+
 const round = (mm: number): number => Math.round(mm * 100) / 100;
 
 /**
@@ -95,6 +98,8 @@ export function cutRefusal(
     `Step ${step.number}, ${formatBoth(step.sizeMm)} off a piece ${formatBoth(widthMm)} wide and ${formatBoth(lengthMm)} long, ${limit}.`;
   if (across > shear.lengthMm) return say(`needs a shear longer than ${formatBoth(shear.lengthMm)}`);
   if (remains <= 0) return say('takes more than there is');
+  if (step.sizeMm < THINNEST_CUT_MM)
+    return say(`is thinner than a shear cuts off, ${formatBoth(THINNEST_CUT_MM)}`);
   if (remains < shear.minStripMm)
     return say(
       `leaves ${formatBoth(remains)}, less than the ${formatBoth(shear.minStripMm)} the hold-downs grip`,

@@ -51,6 +51,12 @@ export interface CoilStock extends StockBase {
 
 export type Stock = SheetStock | CoilStock;
 
+/**
+ * The narrowest that is cut off an edge, 1/16 in: what is thinner is not sheared but pushed aside. It is about two
+ * thicknesses of the heaviest trim metal. Common practice, no source.
+ */
+export const NARROWEST_CUT_MM = 1.5875;
+
 export interface ShearLimits {
   /** Longest cut. */
   readonly lengthMm: number;

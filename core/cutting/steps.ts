@@ -40,10 +40,11 @@ interface Division {
 export function stepsOf(run: RunInput, sizes: readonly BlankSize[], groups: readonly Group[]): CutStep[] {
   const tasks = groups.flatMap((group) => tasksOf(run, sizes, group));
   const sizeOf = (task: Task): number => task.cut?.sizeMm ?? 0;
-  const toLine = (task: Task): number => (task.cut?.gauge === 'line' ? 0 : 1);
+  // A trimmed edge is what the cuts after it are squared to, so it comes before all of them.
+  const first = ({ cut }: Task): number => (cut?.gives === 'trim' ? 0 : cut?.gauge === 'line' ? 1 : 2);
   tasks.sort(
     (a, b) =>
-      byDue(a.group.due, b.group.due) || a.stage - b.stage || toLine(a) - toLine(b) || sizeOf(b) - sizeOf(a),
+      byDue(a.group.due, b.group.due) || a.stage - b.stage || first(a) - first(b) || sizeOf(b) - sizeOf(a),
   );
   const lastOf = new Map(tasks.map((task) => [task.stack, task]));
   const share = sharing(sizes);

@@ -19,8 +19,9 @@ const kinds = fc.array(
 );
 const rules = fc.constantFrom<AxisRule>(
   noRule,
-  { wideAbove: 30, narrowBelow: 0 },
-  { wideAbove: 40, narrowBelow: 12 },
+  { wideAbove: 30, narrowBelow: 0, thinBelow: 0 },
+  { wideAbove: 40, narrowBelow: 12, thinBelow: 0 },
+  { wideAbove: 40, narrowBelow: 12, thinBelow: 4 },
 );
 
 /** Every way of taking up to `copies` of each kind, by plain counting. */
@@ -42,7 +43,8 @@ function allowed(
   const room = capacity - total(all, counts, 'size');
   const sizes = counts.flatMap((count, at) => new Array<number>(count).fill((all[at] as PieceKind).size));
   const held = room >= rule.narrowBelow || sizes.some((size) => size >= rule.narrowBelow);
-  return room >= 0 && sizes.filter((size) => size > rule.wideAbove).length <= 1 && held;
+  const thin = room > 0 && room < rule.thinBelow;
+  return room >= 0 && !thin && sizes.filter((size) => size > rule.wideAbove).length <= 1 && held;
 }
 
 describe('the search for patterns', () => {

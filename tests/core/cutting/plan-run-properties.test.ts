@@ -153,7 +153,7 @@ describe('the plan of any run that can be cut', () => {
             const lengths = panels.length === 1 ? several : [1];
             const panelMm = 3000 / panels.length;
             const share = (all: readonly number[], part: number, whole: number): number =>
-              Math.floor((whole * part) / sum(all));
+              2 * Math.floor((whole * part) / sum(all) / 2); // leaves nothing, or 2 mm and more, which can be cut off
             return widths.flatMap((w) =>
               lengths.map((l) => [share(widths, w, 1200), share(lengths, l, panelMm)] as const),
             );

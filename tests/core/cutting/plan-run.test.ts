@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { planRun } from '../../../core/cutting/plan-run.ts';
 import type { CutPlan } from '../../../core/cutting/plan.ts';
-import type { RunInput } from '../../../core/cutting/run.ts';
+import { NARROWEST_CUT_MM, type RunInput } from '../../../core/cutting/run.ts';
 import { aLine, aRun, aSheet, tenFootShear } from './random-run.ts';
 
 const inch = 25.4;
@@ -42,6 +42,27 @@ describe('planning a run on the shear', () => {
     // 44 in = 1117.6 mm is beyond a gauge of 1000 mm, so the 4 in drop is what the gauge takes off.
     const plan = planned(aRun([aLine('1042/1', 44 * inch, 120 * inch, 2)], [sheet48]));
     expect(plan.steps).toMatchObject([{ backGaugeMm: 101.6, cutsEach: 1, rest: { kind: 'blank' } }]);
+  });
+
+  it('never lists a cut too thin for a shear, but lays the sheet out another way', () => {
+    // Five at 243.7 mm leave 0.7 mm of 1219.2 mm, far below the 1/16 in that can be cut off: four to a sheet then.
+    const thin = planned(aRun([aLine('1042/1', 243.7, 120 * inch, 20)], [sheet48]));
+    expect(thin.counts.sheets).toBe(5);
+    // At 243.4 mm they leave 2.2 mm, which can.
+    const thick = planned(aRun([aLine('1042/1', 243.4, 120 * inch, 20)], [sheet48]));
+    expect(thick.counts.sheets).toBe(4);
+    for (const { steps } of [thin, thick])
+      for (const step of steps) expect(step.sizeMm).toBeGreaterThanOrEqual(NARROWEST_CUT_MM);
+  });
+
+  it('squares the edge first, before every other cut of the sheet, also before one to a scribed line', () => {
+    // Two panels of 59 in: one is beyond the gauge of 1000 mm and scribed, and would be listed first by its size.
+    const edges = { ...sheet48, endTrimMm: 6.35, sideTrimMm: 6.35 };
+    const lines = [aLine('1042/1', 12 * inch, 59 * inch, 6)];
+    const { steps } = planned(aRun(lines, [edges], { shear: { ...tenFootShear, scribe: true } }));
+    expect(steps[0]).toMatchObject({ axis: 'length', sizeMm: 6.35, to: { kind: 'scrap' } });
+    const rips = steps.filter((step) => step.axis === 'width');
+    expect(rips[0]).toMatchObject({ sizeMm: 6.35, to: { kind: 'scrap' } });
   });
 
   it('takes one strip fewer from a sheet whose edge needs a trim', () => {
@@ -159,6 +180,11 @@ describe('a run that cannot be cut', () => {
     const strip = aSheet('T', 50, 3048);
     expect(refusal(aRun([aLine('1042/1', 30, 3048, 1)], [strip]))).toMatch(
       /No stock yields the blank of line 1042\/1/,
+    );
+  });
+  it('says so when a trim is too thin to be sheared off', () => {
+    expect(refusal(aRun([aLine('1042/1', 200, 3000, 1)], [{ ...sheet48, sideTrimMm: 0.5 }]))).toMatch(
+      /trim too thin to shear off/,
     );
   });
   it('refuses a quantity that is no whole number', () => {
