@@ -78,20 +78,20 @@ interface Try {
   readonly tried: Schedule;
 }
 
-/** Each run and the next of its metal on the same shear: the later brought forward, the earlier put off, what costs less time first. */
-function* tries(problem: Problem, runs: readonly ShearRun[], queues: Queues): Generator<Try> {
-  for (const [at, run] of runs.entries()) {
+/** Each run and the next of its metal on the same shear, the later brought forward or the earlier put off: what costs least time first. */
+function tries(problem: Problem, runs: readonly ShearRun[], queues: Queues): Try[] {
+  const all = runs.flatMap((run, at): Try[] => {
     const next = runs
       .slice(at + 1)
       .find((later) => later.machine.id === run.machine.id && sameMetal(later, run));
-    if (!next) continue;
+    if (!next) return [];
     const ways = [joined(queues, next, run, 'behind'), joined(queues, run, next, 'before')];
-    const timed = ways.flatMap((way): Try[] => {
+    return ways.flatMap((way): Try[] => {
       const tried = decode(problem, way);
       return tried.ok ? [{ to: run, queues: way, tried: tried.value }] : [];
     });
-    yield* timed.sort((a, b) => a.tried.objective - b.tried.objective);
-  }
+  });
+  return all.sort((a, b) => a.tried.objective - b.tried.objective);
 }
 
 /** Remembers the cost of a metal by the order in which its lines are cut. */

@@ -6,17 +6,14 @@ import type { Log } from '../log.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import { untilDone } from './solver-run.ts';
 
-/** A quarter of what the search had, within these seconds: the first answers bring most. */
-const LEAST_S = 2;
-const MOST_S = 10;
+/** The joins that cost least time are tried first, so what is not reached by then matters least. */
+const BUDGET_MS = 2000;
 
 interface JoinOptions {
   readonly runId: string;
   readonly shop: Shop;
   readonly now: Instant;
   readonly queues: Queues;
-  /** What the search had. */
-  readonly seconds: number;
   readonly launch: LaunchSolver;
   readonly log: Log;
 }
@@ -29,12 +26,11 @@ export interface JoinRun {
 }
 
 /** Joins of runs that the stock they save is worth, reckoned in a process of its own (core/report/join-search.ts). */
-export function startJoins({ runId, shop, now, queues, seconds, launch, log }: JoinOptions): JoinRun {
+export function startJoins({ runId, shop, now, queues, launch, log }: JoinOptions): JoinRun {
   const solver = launch();
   let found: Joins | null = null;
   let stopped = false;
-  const budgetMs = 1000 * Math.min(MOST_S, Math.max(LEAST_S, seconds / 4));
-  const end = untilDone(solver, { kind: 'join', runId, shop, now, queues, budgetMs }, (answer) => {
+  const end = untilDone(solver, { kind: 'join', runId, shop, now, queues, budgetMs: BUDGET_MS }, (answer) => {
     if (answer.kind !== 'joined') return false;
     found = answer.joins;
     return true;

@@ -92,9 +92,7 @@ export const searchService = (deps: Deps) => {
       stop = run.stop;
       tell(running);
       void run.end
-        .then((end) =>
-          withJoins(end, { runId, shop, now, seconds, launch, log: deps.log }, (end) => (stop = end)),
-        )
+        .then((end) => withJoins(end, { runId, shop, now, launch, log: deps.log }, (end) => (stop = end)))
         .then(({ end, joins }) =>
           tell(endState({ ...withProgress(running, end), joins }, problem, mark, end, deps)),
         );
