@@ -70,7 +70,6 @@ export class MakespanInsertion implements Insertion {
     return latest;
   }
 
-   
   *best(
     order: readonly number[],
     job: number,
