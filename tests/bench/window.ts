@@ -88,9 +88,12 @@ async function wheel(page: Page): Promise<void> {
 }
 
 const SEARCHED_MS = 10_000;
+/** A window just opened is busy with itself: chances, cut runs. */
+const SETTLED_MS = 5_000;
 
 /** Frames while the week is planned, from half a second after its start: the click itself opens the run's panel. */
 async function framesWhileSearching(page: Page): Promise<Frames> {
+  await page.waitForTimeout(SETTLED_MS);
   await page.getByRole('button', { name: 'Plan the week', exact: true }).click();
   await page.getByText(/Planning: \d+ of/).waitFor();
   await page.waitForTimeout(500);
