@@ -16,9 +16,11 @@ export function formatDuration(duration: number): string {
   const hours = Math.floor(whole / 3600);
   const minutes = Math.floor((whole % 3600) / 60);
   const rest = whole % 60;
-  const parts = [hours > 0 && `${hours.toLocaleString('en')} h`, minutes > 0 && `${minutes} min`, rest > 0 && `${rest} s`].filter(
-    Boolean,
-  );
+  const parts = [
+    hours > 0 && `${hours.toLocaleString('en')} h`,
+    minutes > 0 && `${minutes} min`,
+    rest > 0 && `${rest} s`,
+  ].filter(Boolean);
   if (parts.length === 0) return '0 min';
   return `${duration < 0 ? '−' : ''}${parts.join(' ')}`;
 }
