@@ -1,4 +1,4 @@
-import { Pencil, Plus, X } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { absence as absenceSchema, type Absence } from '../../../../core/shop/machine.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
@@ -6,14 +6,12 @@ import { formatWall } from '../../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
-import { IconButton } from '../../../ui/icon-button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { SentenceError } from '../../../ui/states.tsx';
-import { toastError } from '../../../ui/toast.tsx';
 import { Group } from '../form/form-frame.tsx';
 import styles from '../form/form.module.css';
+import { OutageRow } from '../form/outage-row.tsx';
 import { SpanFields } from '../form/span-fields.tsx';
-import { useAct } from '../form/use-act.ts';
 import { useForm } from '../form/use-form.ts';
 import { freshAbsence, peopleOutWords } from './absence-edit.ts';
 import look from './calendars.module.css';
@@ -21,7 +19,6 @@ import look from './calendars.module.css';
 /** Hours with fewer people than the shop counts, on whichever machine; nothing where people are not counted. */
 export function PeopleOut({ shop, now }: { shop: Shop; now: Instant }) {
   const [edited, setEdited] = useState<Absence | null>(null);
-  const act = useAct();
   const { timeZone, crewLimit } = shop.settings;
   if (crewLimit === null) return null;
   const rows = shop.absence.toSorted((a, b) => a.from - b.from);
@@ -41,19 +38,15 @@ export function PeopleOut({ shop, now }: { shop: Shop; now: Instant }) {
           <li className={styles.note}>{`All ${crewLimit} who work at once are there.`}</li>
         )}
         {rows.map((row) => (
-          <li key={row.id}>
-            <span>{`${peopleOutWords(row.people)}, ${wall(row.from)} to ${wall(row.to)}`}</span>
-            <span className={styles.note}>{row.to <= now ? `${row.reason} (past)` : row.reason}</span>
-            <span className={styles.push}>
-              <IconButton label={`Change ${row.id}`} icon={Pencil} small onPress={() => setEdited(row)} />
-              <IconButton
-                label={`Remove ${row.id}`}
-                icon={X}
-                small
-                onPress={() => void act({ do: 'row.remove', kind: 'absence', id: row.id }).catch(toastError)}
-              />
-            </span>
-          </li>
+          <OutageRow
+            key={row.id}
+            kind="absence"
+            row={row}
+            words={`${peopleOutWords(row.people)}, ${wall(row.from)} to ${wall(row.to)}`}
+            name={row.id}
+            now={now}
+            onChange={() => setEdited(row)}
+          />
         ))}
       </ul>
       {edited && (

@@ -1,4 +1,4 @@
-import { Pencil, Plus, X } from 'lucide-react';
+import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { downtime as downtimeSchema, type Downtime, type Machine } from '../../../../core/shop/machine.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
@@ -6,13 +6,11 @@ import { formatClock, formatWallDate } from '../../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
-import { IconButton } from '../../../ui/icon-button.tsx';
 import { SentenceError } from '../../../ui/states.tsx';
-import { toastError } from '../../../ui/toast.tsx';
 import styles from '../form/form.module.css';
 import { Group } from '../form/form-frame.tsx';
+import { OutageRow } from '../form/outage-row.tsx';
 import { SpanFields } from '../form/span-fields.tsx';
-import { useAct } from '../form/use-act.ts';
 import { useForm } from '../form/use-form.ts';
 import { nextDowntimeId } from './machine-edit.ts';
 import look from './machines.module.css';
@@ -26,7 +24,6 @@ interface Props {
 /** When a machine is out of use, whatever its calendar says. */
 export function Downtimes({ shop, machine, now }: Props) {
   const [edited, setEdited] = useState<Downtime | null>(null);
-  const act = useAct();
   const { timeZone } = shop.settings;
   const wall = (at: number) =>
     `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
@@ -54,24 +51,15 @@ export function Downtimes({ shop, machine, now }: Props) {
           <li className={styles.note}>{machine.name} is in use whenever its calendar is open.</li>
         )}
         {rows.map((row) => (
-          <li key={row.id}>
-            <span>{`${wall(row.from)} to ${wall(row.to)}`}</span>
-            <span className={styles.note}>{row.to <= now ? `${row.reason} (past)` : row.reason}</span>
-            <span className={styles.push}>
-              <IconButton
-                label={`Change downtime ${row.id}`}
-                icon={Pencil}
-                small
-                onPress={() => setEdited(row)}
-              />
-              <IconButton
-                label={`Remove downtime ${row.id}`}
-                icon={X}
-                small
-                onPress={() => void act({ do: 'row.remove', kind: 'downtime', id: row.id }).catch(toastError)}
-              />
-            </span>
-          </li>
+          <OutageRow
+            key={row.id}
+            kind="downtime"
+            row={row}
+            words={`${wall(row.from)} to ${wall(row.to)}`}
+            name={`downtime ${row.id}`}
+            now={now}
+            onChange={() => setEdited(row)}
+          />
         ))}
       </ul>
       {edited && (
