@@ -4,7 +4,8 @@ import { editService } from '../../electron/service/edit.ts';
 import { readShop } from '../../electron/service/shop.ts';
 import type { Store } from '../../electron/db/open.ts';
 import { KEPT_STEPS } from '../../electron/db/steps.ts';
-import { aColour, anEverythingShop, anOrder, aShop, NOW } from '../support/builders.ts';
+import { aColour, anOrder, aShop, NOW } from '../support/builders.ts';
+import { anEverythingShop } from '../support/everything-shop.ts';
 import { fixedClock, keptPushes, openTestStore, refusalOf, storeWith, tempFolder } from './support.ts';
 
 const editing = (store: Store, pushes = keptPushes()) => ({

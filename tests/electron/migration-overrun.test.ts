@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { defaultWeights } from '../../core/shop/settings.ts';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
-import { anEverythingShop, NOW } from '../support/builders.ts';
+import { NOW } from '../support/builders.ts';
+import { anEverythingShop } from '../support/everything-shop.ts';
 import {
   withoutLaterFields,
   contentOf,

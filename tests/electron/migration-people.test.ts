@@ -3,7 +3,8 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
-import { anEverythingShop, NOW } from '../support/builders.ts';
+import { NOW } from '../support/builders.ts';
+import { anEverythingShop } from '../support/everything-shop.ts';
 import { contentOf, oldMigrations, rowWriter } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 

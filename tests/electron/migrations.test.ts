@@ -5,7 +5,8 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { APPLICATION_ID } from '../../electron/db/migrate.ts';
 import { openStore } from '../../electron/db/open.ts';
-import { anEverythingShop, aShop } from '../support/builders.ts';
+import { aShop } from '../support/builders.ts';
+import { anEverythingShop } from '../support/everything-shop.ts';
 import { contentOf } from './data-files.ts';
 import {
   memoryLog,

@@ -2,7 +2,8 @@ import { cpSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { rowKinds, type RowKind, type RowOf } from '../../core/shop/state.ts';
-import { anEverythingShop, aLine, aRecord, aShear, at } from '../support/builders.ts';
+import { aLine, aRecord, aShear, at } from '../support/builders.ts';
+import { anEverythingShop } from '../support/everything-shop.ts';
 import { openTestStore, refusalOf, storeWith, tempFolder } from './support.ts';
 
 describe('the data file', () => {

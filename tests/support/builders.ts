@@ -1,7 +1,6 @@
 import type { RowKind, RowOf, Shop } from '../../core/shop/state.ts';
 import { toInstant } from '../../core/time/wall.ts';
 import type { Instant } from '../../core/units/brand.ts';
-import { aCutList, aMovement } from './stock-builders.ts';
 
 /** A small invented shop, row by row: each builder gives a valid row, and a test says only what matters to it. */
 
@@ -275,26 +274,3 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   cutList: [],
   ...own,
 });
-
-/** A shop that uses each kind of row at least once. */
-export const anEverythingShop = (): Shop =>
-  aShop({
-    queue: [
-      aQueue({ id: 'B1', operations: ['1042/1:brake'] }),
-      aQueue({ operations: ['1042/1:shear', '1043/1:shear'] }),
-    ],
-    pin: [aPin({ id: '1043/1:shear' })],
-    record: [
-      aRecord({
-        id: '1042/1:shear',
-        end: null,
-        good: 0,
-        scrapped: 0,
-        changeoverSeconds: 540,
-        pauses: [{ from: at('2026-11-30', '07:20'), to: null, reason: 'Waiting for sheets' }],
-      }),
-    ],
-    learned: [aLearned()],
-    movement: [aMovement()],
-    cutList: [aCutList()],
-  });

@@ -1,0 +1,29 @@
+import type { Shop } from '../../core/shop/state.ts';
+import { aLearned, aPin, aQueue, aRecord, aShop, at } from './builders.ts';
+import { aCutList, aMovement } from './stock-builders.ts';
+
+/** A shop that uses each kind of row at least once. */
+export const anEverythingShop = (): Shop =>
+  aShop({
+    queue: [
+      aQueue({ id: 'B1', operations: ['1042/1:brake'] }),
+      aQueue({ operations: ['1042/1:shear', '1043/1:shear'] }),
+    ],
+    pin: [aPin({ id: '1043/1:shear' })],
+    record: [
+      aRecord({
+        id: '1042/1:shear',
+        end: null,
+        good: 0,
+        scrapped: 0,
+        changeoverSeconds: 540,
+        pauses: [{ from: at('2026-11-30', '07:20'), to: null, reason: 'Waiting for sheets' }],
+      }),
+    ],
+    learned: [aLearned()],
+    absence: [
+      { id: 'flu', people: 1, from: at('2026-12-02'), to: at('2026-12-03'), reason: 'Flu', revision: 0 },
+    ],
+    movement: [aMovement()],
+    cutList: [aCutList()],
+  });
