@@ -1,5 +1,5 @@
 import { utilityProcess } from 'electron';
-import { stepBack, type LaunchSolver } from './solver/launch.ts';
+import type { LaunchSolver } from './solver/launch.ts';
 import type { FromSolver } from './solver/messages.ts';
 
 /** Solver processes the Electron way. @param file the built solver, dist/electron/solver.cjs */
@@ -7,7 +7,6 @@ export const utilitySolver =
   (file: string): LaunchSolver =>
   () => {
     const child = utilityProcess.fork(file, [], { serviceName: 'Foldweek planner', stdio: 'ignore' });
-    child.once('spawn', () => stepBack(child.pid));
     return {
       send: (message) => child.postMessage(message),
       onMessage: (listener) => child.on('message', (message: FromSolver) => listener(message)),

@@ -1,5 +1,4 @@
 import { fork } from 'node:child_process';
-import { constants, setPriority } from 'node:os';
 import type { FromSolver, ToSolver } from './messages.ts';
 
 /** The host's end of the line to one solver process. */
@@ -14,26 +13,11 @@ export interface Solver {
 /** Starts one solver process. Electron has its own way (electron/utility-solver.ts). */
 export type LaunchSolver = () => Solver;
 
-/** A process steps back behind the window's drawing and the host's answers. One that is gone already is left alone. */
-export function stepBack(pid: number | undefined): void {
-  if (pid === undefined) return;
-  try {
-    setPriority(pid, constants.priority.PRIORITY_BELOW_NORMAL);
-  } catch {
-    // The order of processes is the system's in the end: the work is done either way.
-  }
-}
-
-/**
- * For hosts that are plain Node.
- * @param file the solver's entry, e.g. electron/solver/solver.ts
- * @param behind whether someone looks at a window meanwhile
- */
+/** For hosts that are plain Node. @param file the solver's entry, e.g. electron/solver/solver.ts */
 export const nodeSolver =
-  (file: string, behind = true): LaunchSolver =>
+  (file: string): LaunchSolver =>
   () => {
     const child = fork(file, { stdio: ['ignore', 'ignore', 'inherit', 'ipc'], serialization: 'advanced' });
-    if (behind) stepBack(child.pid);
     return {
       // A send to a process that just died fails; onExit tells of it.
       send: (message) => child.connected && child.send(message, () => undefined),

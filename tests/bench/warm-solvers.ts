@@ -20,7 +20,7 @@ const NOTHING = {
   onProgress: () => undefined,
 };
 
-const launchCold = nodeSolver(join(import.meta.dirname, '../../electron/solver/solver.ts'), false);
+const launchCold = nodeSolver(join(import.meta.dirname, '../../electron/solver/solver.ts'));
 
 /** A process and who listens to it at present. */
 interface Warm {

@@ -25,13 +25,18 @@ interface Figure {
   readonly show: (figures: PlanFigures) => string;
   /** What is compared; smaller is better. */
   readonly cost: (figures: PlanFigures) => number;
-  /** Shows a date and a time. */
-  readonly dated?: true;
+  /** Shows a date and a time, or follows from another figure and may be left out where room is short. */
+  readonly kind?: 'dated' | 'derived';
 }
 
 const figuresIn = (timeZone: string): readonly Figure[] => [
   { label: 'Late lines', show: (f) => `${f.lateLines} of ${f.lines}`, cost: (f) => f.lateLines },
-  { label: 'On time', show: (f) => onTimePercent(f.onTimeShare), cost: (f) => -f.onTimeShare },
+  {
+    label: 'On time',
+    show: (f) => onTimePercent(f.onTimeShare),
+    cost: (f) => -f.onTimeShare,
+    kind: 'derived',
+  },
   { label: 'Hours late', show: (f) => shortHours(f.tardiness), cost: (f) => f.tardiness },
   { label: 'Changeover', show: (f) => formatDuration(f.changeoverSeconds), cost: (f) => f.changeoverSeconds },
   {
@@ -41,7 +46,7 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
         ? '–'
         : `${formatWallDate(instant(f.lastEnd), timeZone)} ${formatClock(instant(f.lastEnd), timeZone)}`,
     cost: (f) => f.lastEnd ?? 0,
-    dated: true,
+    kind: 'dated',
   },
 ];
 
@@ -64,11 +69,11 @@ const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
 /** The plan in numbers, each beside what plain due-date order would give; last, how many lines are sure. */
 export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) => (
   <dl className={styles.figures}>
-    {figuresIn(timeZone).map(({ label, show, cost, dated }) => {
+    {figuresIn(timeZone).map(({ label, show, cost, kind }) => {
       const gain = yardstick && Math.sign(cost(yardstick) - cost(figures));
       const { look, sign, words } = verdicts[gain ?? 0] ?? verdicts[0];
       return (
-        <div key={label} className={classes(styles.figure, dated && styles.dated)}>
+        <div key={label} className={classes(styles.figure, kind && styles[kind])}>
           <dt>{label}</dt>
           <dd className={styles.value}>{show(figures)}</dd>
           {yardstick && (
