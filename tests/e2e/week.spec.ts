@@ -44,6 +44,7 @@ test(
     await page.keyboard.press('Alt+ArrowLeft');
     await expect(bars.nth(3)).toHaveAccessibleName(new RegExp(`^${moved},`));
     await expect(page.getByRole('status').filter({ hasText: moved })).toBeVisible();
+    await expect(page.getByRole('button', { name: /^Undo: / })).toBeVisible();
     await page.keyboard.press('Control+z');
     await expect.poll(() => operations(bars)).toEqual(before);
     await page.keyboard.press('Control+Shift+z');
