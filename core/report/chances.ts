@@ -22,6 +22,17 @@ export const NEWEST_WORK = 2500;
 /** Played through so often, a chance is true to about two percent; some eighty milliseconds for 160 lines. */
 export const PLAYED: ChanceOptions = { runs: 500, seed: 1 };
 
+/** All of a shop by which finished work is read: estimates, and the hours that were open. As long as it is the same, so is what work says. */
+export const readBy = ({ machine, part, material, sheet, calendar, downtime, settings }: Shop) => [
+  machine,
+  part,
+  material,
+  sheet,
+  calendar,
+  downtime,
+  settings,
+];
+
 /** How the newest finished operations came out against the estimates of the shop as it is. @param records newest first */
 export const shopSpread = (shop: Shop, records: readonly FloorRecord[]): Result<Spread> =>
   spreadOf(timedOf(shop, observationsOf(shop, records.slice(0, NEWEST_WORK)).observations));

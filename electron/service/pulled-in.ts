@@ -1,5 +1,5 @@
 import type { Spread } from '../../core/estimate/learn/spread.ts';
-import { PLAYED, shopSpread } from '../../core/report/chances.ts';
+import { PLAYED, readBy, shopSpread } from '../../core/report/chances.ts';
 import { protect } from '../../core/schedule/protect.ts';
 import type { Record as Finished } from '../../core/shop/plan.ts';
 import type { Result } from '../../core/shop/result.ts';
@@ -27,17 +27,7 @@ export function pullingIn() {
 function spreadKeeper(): (shop: Shop, records: readonly Finished[]) => Result<Spread> {
   let known: { of: string; spread: Result<Spread> } | null = null;
   return (shop, records) => {
-    const { settings, machine, part, material, sheet, calendar } = shop;
-    // What estimates are made from: as long as it is the same, so is the spread.
-    const of = JSON.stringify([
-      records.map(({ id, revision }) => [id, revision]),
-      settings,
-      machine,
-      part,
-      material,
-      sheet,
-      calendar,
-    ]);
+    const of = JSON.stringify([records.map(({ id, revision }) => [id, revision]), readBy(shop)]);
     if (known?.of !== of) known = { of, spread: shopSpread(shop, records) };
     return known.spread;
   };

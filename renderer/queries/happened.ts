@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
-import { NEWEST_WORK, type Happened } from '../../core/report/chances.ts';
+import { NEWEST_WORK, readBy, type Happened } from '../../core/report/chances.ts';
 import type { Record as FloorRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { offThread } from '../reckon/off-thread.ts';
@@ -18,21 +18,11 @@ async function readHappened(shop: Shop): Promise<FinishedWork> {
   return { records, ...(await offThread('whatHappened', shop, records)) };
 }
 
-/** What an estimate is made from; the host's answers keep rows that did not change the same objects. */
-const basisOf = ({ machine, part, material, sheet, calendar, downtime, settings }: Shop) => [
-  machine,
-  part,
-  material,
-  sheet,
-  calendar,
-  downtime,
-  settings,
-];
 let basis: { of: readonly unknown[]; version: number } = { of: [], version: 0 };
 
-/** A number that grows when something changed that estimates are made from. */
+/** A number that grows when something changed that work is read by; the host's answers keep rows that did not change the same objects. */
 function versionOf(shop: Shop): number {
-  const of = basisOf(shop);
+  const of = readBy(shop);
   if (of.some((rows, i) => rows !== basis.of[i])) basis = { of, version: basis.version + 1 };
   return basis.version;
 }
