@@ -14,6 +14,9 @@ import { instant, type Instant } from '../units/brand.ts';
 import { changedLists, piecesIn, piecesTaken, planOfTaken, takenListFor, withList } from './cut-lists.ts';
 import type { PlanRead } from './dispatch.ts';
 
+/** What a run is cut from. */
+export type Metal = Pick<Sheet, 'materialId' | 'gauge' | 'colourId'>;
+
 /** A maximal stretch of a shear's queue of one material, gauge and colour. Read off the plan, never stored. */
 export interface ShearRun {
   /** Its first line. */
@@ -41,7 +44,7 @@ export function runsOf(shop: Shop, { schedule, operations }: PlanRead): ShearRun
       if (planned.machine !== machine.id || !operation) continue;
       const { materialId, gauge, colourId } = operation.line;
       const last = made.at(-1);
-      if (last?.materialId === materialId && last.gauge === gauge && last.colourId === colourId) {
+      if (last && sameMetal(last, operation.line)) {
         last.operations.push(operation);
         made[made.length - 1] = { ...last, end: instant(planned.end) };
       } else {
@@ -77,10 +80,8 @@ export const freeStock = (shop: Shop): Map<string, number> =>
   new Map(shop.sheet.map((s) => [s.id, s.onHand]));
 
 /** The stock of a run's metal. */
-export const stockFor = (shop: Shop, run: Pick<ShearRun, 'materialId' | 'gauge' | 'colourId'>): Sheet[] =>
-  shop.sheet.filter(
-    (s) => s.materialId === run.materialId && s.gauge === run.gauge && s.colourId === run.colourId,
-  );
+export const stockFor = (shop: Shop, run: Metal): Sheet[] =>
+  shop.sheet.filter((sheet) => sameMetal(sheet, run));
 
 /**
  * A run as the cutting computation takes it.
@@ -235,7 +236,7 @@ export function* cutRuns(
     if (!opened || sameMetal(run, opened)) yield cutRun(shop, run, free, solve, lists.get(run.id) ?? null);
 }
 
-const sameMetal = (a: ShearRun, b: ShearRun): boolean =>
+export const sameMetal = (a: Metal, b: Metal): boolean =>
   a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
 
 /** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */

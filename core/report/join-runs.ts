@@ -3,7 +3,16 @@ import type { RunInput } from '../cutting/run.ts';
 import type { Queues } from '../schedule/problem.ts';
 import type { Result } from '../shop/result.ts';
 import type { Shop } from '../shop/state.ts';
-import { cutRun, freeStock, isTaken, planQuickly, runsOf, type RunCut, type ShearRun } from './cutting.ts';
+import {
+  cutRun,
+  freeStock,
+  isTaken,
+  planQuickly,
+  runsOf,
+  sameMetal,
+  type RunCut,
+  type ShearRun,
+} from './cutting.ts';
 import type { PlanRead } from './dispatch.ts';
 import { viewQueues, type PlanView } from './plan-view.ts';
 
@@ -61,9 +70,6 @@ export function joinOf(
     gain: secondsOfStock(shop, now - then) - (schedule.objective - plan.schedule.objective),
   };
 }
-
-export const sameMetal = (a: ShearRun, b: ShearRun): boolean =>
-  a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
 
 /** The queues with a run's operations taken to another run of the same shear, right behind its last or before its first. */
 export function joined(

@@ -6,8 +6,8 @@ import type { Problem, Queues, Schedule } from '../schedule/problem.ts';
 import type { Result } from '../shop/result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { ShopProblem } from '../shop/to-problem.ts';
-import { planQuickly, runsOf, stockFor, type ShearRun } from './cutting.ts';
-import { joined, metalCost, sameMetal, secondsOfStock, type Solve } from './join-runs.ts';
+import { planQuickly, runsOf, sameMetal, stockFor, type ShearRun } from './cutting.ts';
+import { joined, metalCost, secondsOfStock, type Solve } from './join-runs.ts';
 
 /** What joining runs for the sake of the stock has brought so far. */
 export interface Joins {

@@ -13,6 +13,7 @@ import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
+import { plainQueues } from './ask-plain.ts';
 import { startJoins } from './join-run.ts';
 import type { Clock } from './clock.ts';
 import type { EditService } from './edit.ts';
@@ -164,7 +165,7 @@ function adopt(
     );
   const violations = check(problem, valueOf(decode(problem, best.queues)));
   if (violations.length > 0) throw new Error(`the search broke a rule: ${violations[0]?.message}`);
-  const { changes } = edit.apply({ do: 'plan.replace', queues: mutable(best.queues), label: LABEL });
+  const { changes } = edit.apply({ do: 'plan.replace', queues: plainQueues(best.queues), label: LABEL });
   if (changes.length === 0)
     return kept(`${failed}No better plan was found; the plan stays as it was.${retry}`);
   return {
@@ -172,9 +173,6 @@ function adopt(
     message: failed ? `${failed}The best plan found until then was kept.${retry}` : null,
   };
 }
-
-const mutable = (queues: Readonly<Record<string, readonly string[]>>): Record<string, string[]> =>
-  Object.fromEntries(Object.entries(queues).map(([machine, operations]) => [machine, [...operations]]));
 
 /** The problem with due dates pulled in by what plans like this one usually need beyond their times, where that is wished. */
 async function pulledIn(
