@@ -2,16 +2,15 @@ import { useState, type ReactNode } from 'react';
 import { cautionsFor } from '../../../core/report/cautions.ts';
 import type { Outage } from '../../../core/shop/outage.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { instant, type Instant } from '../../../core/units/brand.ts';
+import type { Instant } from '../../../core/units/brand.ts';
 import { useNow, useShop } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Select } from '../../ui/choice.tsx';
-import { DateTimeField } from '../../ui/date-time-field.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
-import { TextField } from '../../ui/text-field.tsx';
 import type { FieldErrors } from '../shop/form/field-errors.ts';
+import { OutageFields } from '../shop/form/span-fields.tsx';
 import { useForm } from '../shop/form/use-form.ts';
 import { RepairDialog } from './repair-dialog.tsx';
 import {
@@ -162,15 +161,12 @@ interface HoursProps {
 }
 
 const HoursFields = ({ shop, entries, errors, set }: HoursProps) => (
-  <>
-    <DateTimeField
-      label="From"
-      timeZone={shop.settings.timeZone}
-      usualClock="07:00"
-      value={Number.isNaN(entries.from) ? null : instant(entries.from)}
-      onChange={(from) => set({ from: from ?? NaN })}
-      error={errors.from && 'Needs a date and a time.'}
-    />
+  <OutageFields
+    timeZone={shop.settings.timeZone}
+    entries={entries}
+    errors={errors.from ? { ...errors, from: 'Needs a date and a time.' } : errors}
+    set={set}
+  >
     <NumberField
       label="For how long"
       unit="h"
@@ -179,13 +175,7 @@ const HoursFields = ({ shop, entries, errors, set }: HoursProps) => (
       error={errors.hours}
       help="by the clock on the wall; closed hours count"
     />
-    <TextField
-      label="Reason"
-      value={entries.reason}
-      onChange={(reason) => set({ reason })}
-      error={errors.reason}
-    />
-  </>
+  </OutageFields>
 );
 
 /** Someone may now go and look at the machine. */

@@ -5,11 +5,10 @@ import type { Shop } from '../../../../core/shop/state.ts';
 import { formatWall } from '../../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
-import { Dialog } from '../../../ui/dialog.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
-import { SentenceError } from '../../../ui/states.tsx';
 import { Group } from '../form/form-frame.tsx';
 import styles from '../form/form.module.css';
+import { OutageDialog } from '../form/outage-dialog.tsx';
 import { OutageRow } from '../form/outage-row.tsx';
 import { SpanFields } from '../form/span-fields.tsx';
 import { useForm } from '../form/use-form.ts';
@@ -67,24 +66,8 @@ function AbsenceDialog({ shop, stands, onClose }: { shop: Shop; stands: Absence;
     fieldOf: ({ field }) => (field === 'people' ? 'people' : ''),
   });
   const { entries, errors, set } = form;
-  const save = async () => {
-    if (await form.save()) onClose();
-  };
   return (
-    <Dialog
-      title="People out"
-      isOpen
-      onClose={onClose}
-      actions={
-        <>
-          <Button onPress={onClose}>Close</Button>
-          <Button look="primary" onPress={() => void save()} isDisabled={!form.changed}>
-            Save
-          </Button>
-        </>
-      }
-    >
-      {errors[''] && <SentenceError message={errors['']} />}
+    <OutageDialog title="People out" form={form} onClose={onClose}>
       <NumberField
         label="How many people"
         value={entries.people}
@@ -93,6 +76,6 @@ function AbsenceDialog({ shop, stands, onClose }: { shop: Shop; stands: Absence;
         help={`of ${crewLimit} who work at once, on all machines together`}
       />
       <SpanFields {...{ timeZone, entries, errors, set }} />
-    </Dialog>
+    </OutageDialog>
   );
 }

@@ -1,23 +1,29 @@
+import type { ReactNode } from 'react';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { DateTimeField } from '../../../ui/date-time-field.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import type { FieldErrors } from './field-errors.ts';
 
-interface Span {
+interface Beginning {
   readonly from: number;
-  readonly to: number;
   readonly reason: string;
 }
 
-interface Props {
+interface Props<T extends Beginning> {
   timeZone: string;
-  entries: Span;
+  entries: T;
   errors: FieldErrors;
-  set: (patch: Partial<Span>) => void;
+  set: (patch: Partial<T>) => void;
 }
 
-/** From when to when something or someone is missing, and why. */
-export const SpanFields = ({ timeZone, entries, errors, set }: Props) => (
+/** From when something or someone is missing, for how long (the children), and why. */
+export const OutageFields = ({
+  timeZone,
+  entries,
+  errors,
+  set,
+  children,
+}: Props<Beginning> & { children: ReactNode }) => (
   <>
     <DateTimeField
       label="From"
@@ -27,14 +33,7 @@ export const SpanFields = ({ timeZone, entries, errors, set }: Props) => (
       onChange={(from) => set({ from: from ?? NaN })}
       error={errors.from}
     />
-    <DateTimeField
-      label="To"
-      timeZone={timeZone}
-      usualClock="17:00"
-      value={orNull(entries.to)}
-      onChange={(to) => set({ to: to ?? NaN })}
-      error={errors.to}
-    />
+    {children}
     <TextField
       label="Reason"
       value={entries.reason}
@@ -42,6 +41,20 @@ export const SpanFields = ({ timeZone, entries, errors, set }: Props) => (
       error={errors.reason}
     />
   </>
+);
+
+/** From when to when something or someone is missing, and why. */
+export const SpanFields = (props: Props<Beginning & { readonly to: number }>) => (
+  <OutageFields {...props}>
+    <DateTimeField
+      label="To"
+      timeZone={props.timeZone}
+      usualClock="17:00"
+      value={orNull(props.entries.to)}
+      onChange={(to) => props.set({ to: to ?? NaN })}
+      error={props.errors.to}
+    />
+  </OutageFields>
 );
 
 const orNull = (at: number): Instant | null => (Number.isNaN(at) ? null : instant(at));

@@ -5,10 +5,9 @@ import type { Shop } from '../../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
-import { Dialog } from '../../../ui/dialog.tsx';
-import { SentenceError } from '../../../ui/states.tsx';
 import styles from '../form/form.module.css';
 import { Group } from '../form/form-frame.tsx';
+import { OutageDialog } from '../form/outage-dialog.tsx';
 import { OutageRow } from '../form/outage-row.tsx';
 import { SpanFields } from '../form/span-fields.tsx';
 import { useForm } from '../form/use-form.ts';
@@ -80,25 +79,9 @@ function DowntimeDialog({ shop, stands, onClose }: { shop: Shop; stands: Downtim
     fieldOf: () => '',
   });
   const { entries, errors, set } = form;
-  const save = async () => {
-    if (await form.save()) onClose();
-  };
   return (
-    <Dialog
-      title={`${stands.machineId} out of use`}
-      isOpen
-      onClose={onClose}
-      actions={
-        <>
-          <Button onPress={onClose}>Close</Button>
-          <Button look="primary" onPress={() => void save()} isDisabled={!form.changed}>
-            Save
-          </Button>
-        </>
-      }
-    >
-      {errors[''] && <SentenceError message={errors['']} />}
+    <OutageDialog title={`${stands.machineId} out of use`} form={form} onClose={onClose}>
       <SpanFields {...{ timeZone, entries, errors, set }} />
-    </Dialog>
+    </OutageDialog>
   );
 }
