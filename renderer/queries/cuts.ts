@@ -98,8 +98,12 @@ export type CutsSoFarQuery =
 export const useCutAnswers = () =>
   useQuery({ queryKey: keys.cutAnswers, queryFn: () => invoke(contract.cutsRead, {}) });
 
-/** What both kinds of answer are asked by. */
-function useCutsBy(opened: string | undefined): { query: CutsQuery; soFar: readonly RunCut[] | undefined } {
+/**
+ * The runs on the shear as the plan stands, each with its sheets and steps, as many as are planned already; after an edit
+ * as they were until all are planned again, for a list that shrinks and grows is no help.
+ * @param opened a line of the run that is wanted first
+ */
+export function useCutsSoFar(opened?: string): CutsSoFarQuery {
   const query = usePlan();
   const { data: known, error: unknown } = useCutAnswers();
   const ready = query.is === 'ready' ? query : null;
@@ -124,26 +128,17 @@ function useCutsBy(opened: string | undefined): { query: CutsQuery; soFar: reado
     structuralSharing: false,
     gcTime: 10_000,
   });
+  if (query.is !== 'ready') return query;
   const failed = unknown ?? error;
-  if (query.is !== 'ready') return { query, soFar: undefined };
-  if (failed) return { query: { is: 'failed', message: failed.message }, soFar: undefined };
-  return { query: cuts ? { ...query, cuts } : { is: 'waiting' }, soFar };
+  if (failed) return { is: 'failed', message: failed.message };
+  if (cuts) return { ...query, cuts, whole: true };
+  return soFar ? { ...query, cuts: soFar, whole: false } : { is: 'waiting' };
 }
 
-/** Every run on the shear as the plan stands, each with its sheets and steps, when all are planned. */
-export const useCuts = (): CutsQuery => useCutsBy(undefined).query;
-
-/**
- * The runs as many as are planned already; after an edit as they were until all are planned again, for a list that
- * shrinks and grows is no help.
- * @param opened a line of the run that is wanted first
- */
-export function useCutsSoFar(opened?: string): CutsSoFarQuery {
-  const plan = usePlan();
-  const { query, soFar } = useCutsBy(opened);
-  if (query.is === 'ready') return { ...query, whole: true };
-  if (query.is === 'waiting' && plan.is === 'ready' && soFar) return { ...plan, cuts: soFar, whole: false };
-  return query;
+/** Every run on the shear, when all are planned. */
+export function useCuts(): CutsQuery {
+  const query = useCutsSoFar();
+  return query.is === 'ready' && !query.whole ? { is: 'waiting' } : query;
 }
 
 /** What is known after a push: the answers change only with a better one, so that nothing is planned again in vain. */
