@@ -57,8 +57,11 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sig
   let length = TIDYING;
   for (let round = 0; ; round++) {
     trial.load(best.queues);
-    const typical = yield* typicalCost(ground, breath, { ...best, evaluations });
-    const begun = trial.work + MOVE_WORK * tried;
+    const chosen = MOVE_WORK * tried;
+    const typical = yield* typicalCost(ground, { ...best, evaluations }, (work) =>
+      breath.isDue(work + chosen),
+    );
+    const begun = trial.work + chosen;
     // How many tries the round will have, as the rounds before went.
     const tries = (length * (tried + 1)) / (begun + 1);
     const plenty = Math.min(1, tries / (ENOUGH_TRIES * ground.movable.length));
@@ -93,7 +96,11 @@ function chooseMove(rng: Rng): Move {
 }
 
 /** Median cost of some moves that worsen the plan as it stands; 1 when none does. Fewer where a move is dear to price. */
-function* typicalCost(ground: Ground, breath: Breath, best: Sighting): Generator<Sighting, number> {
+function* typicalCost(
+  ground: Ground,
+  best: Sighting,
+  isDue: (work: number) => boolean,
+): Generator<Sighting, number> {
   const { trial, rng } = ground;
   const costs: number[] = [];
   const enough = trial.work + SAMPLE_WORK;
@@ -102,7 +109,7 @@ function* typicalCost(ground: Ground, breath: Breath, best: Sighting): Generator
     const delta = trial.price(Infinity);
     if (delta > TINY && delta < Infinity) costs.push(delta);
     trial.undo();
-    if (breath.isDue(trial.work)) yield best;
+    if (isDue(trial.work)) yield best;
   }
   costs.sort((a, b) => a - b);
   return costs[costs.length >> 1] ?? 1;
