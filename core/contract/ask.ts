@@ -121,8 +121,8 @@ export const askRush = call(
 );
 
 /**
- * After hours out of service, of a machine or of people, were saved: the order as it was, beside the repair that disturbs least, which follows
- * under the run's name.
+ * After hours out of service, of a machine or of people, were saved: the order as it was, beside the repair that
+ * disturbs least, which follows under the run's name.
  */
 export const askRepair = call(
   'ask.repair',
