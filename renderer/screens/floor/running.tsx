@@ -29,7 +29,7 @@ interface Props {
 /** While the operation is under way: the count, and the buttons. */
 export function Running({ record, work, shop, now, who }: Props) {
   const pieces = work.row.quantity;
-  const { counts, set, settle } = useCounts(record);
+  const { counts, set, keepThen, settle } = useCounts(record);
   const floor = useFloor(record.id, who);
   const [asking, ask] = useState<'pause' | 'time' | { readonly endedAt: Instant | null } | null>(null);
   const paused = record.pauses.at(-1)?.to === null;
@@ -38,6 +38,7 @@ export function Running({ record, work, shop, now, who }: Props) {
     settle();
     floor.done(made, at);
   };
+  const resume = () => keepThen(floor.resume);
   const aside = () => {
     settle();
     floor.aside(counts);
@@ -46,7 +47,7 @@ export function Running({ record, work, shop, now, who }: Props) {
     counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
-    ...(paused ? { S: floor.resume, L: aside } : { A: () => ask('pause') }),
+    ...(paused ? { S: resume, L: aside } : { A: () => ask('pause') }),
     D: () => done(null),
     T: () => ask('time'),
     '+': oneMore('good', pieces),
@@ -56,12 +57,7 @@ export function Running({ record, work, shop, now, who }: Props) {
     <div className={styles.report}>
       <Progress {...{ record, work, shop, now, counts, paused, aside }} onEarlier={() => ask('time')} />
       <CountFields pieces={pieces} counts={counts} set={set} />
-      <Buttons
-        paused={paused}
-        onResume={floor.resume}
-        onPause={() => ask('pause')}
-        onDone={() => done(null)}
-      />
+      <Buttons paused={paused} onResume={resume} onPause={() => ask('pause')} onDone={() => done(null)} />
       <TimeDialog
         what="end"
         timeZone={shop.settings.timeZone}
@@ -70,7 +66,11 @@ export function Running({ record, work, shop, now, who }: Props) {
         onTime={done}
         onClose={() => ask(null)}
       />
-      <PauseDialog isOpen={asking === 'pause'} onPause={floor.pause} onClose={() => ask(null)} />
+      <PauseDialog
+        isOpen={asking === 'pause'}
+        onPause={(reason) => keepThen(() => floor.pause(reason))}
+        onClose={() => ask(null)}
+      />
       <DoneDialog
         pieces={pieces}
         counts={counts}

@@ -117,6 +117,34 @@ it('presses that follow each other are counted as one step', async () => {
   );
 });
 
+it('pieces counted just before a pause are kept, and so are those counted while it lasts', async () => {
+  draw(begun);
+  await screen.findByText(/Under way/);
+  fireEvent.keyDown(window, { key: '+' });
+  press('Pause');
+  fireEvent.click(await screen.findByRole('button', { name: 'End of shift' }));
+  await screen.findByText(/Paused since/);
+  expect(shop.record[0]).toMatchObject({ good: 1, scrapped: 0 });
+  fireEvent.keyDown(window, { key: 'x' });
+  press('Go on');
+  await screen.findByText(/Under way/);
+  expect(shop.record[0]).toMatchObject({ good: 1, scrapped: 1 });
+  expect(asked.map((command) => command.do)).toEqual([
+    'floor.count',
+    'floor.pause',
+    'floor.count',
+    'floor.resume',
+  ]);
+});
+
+it('pieces counted just before the screen is left are kept', async () => {
+  draw(begun);
+  await screen.findByText(/Under way/);
+  fireEvent.keyDown(window, { key: '+' });
+  cleanup();
+  await waitFor(() => expect(shop.record[0]).toMatchObject({ good: 1 }));
+});
+
 it('what nobody counted is asked about before the operation is done', async () => {
   draw(begun);
   await screen.findByText(/Under way/);
