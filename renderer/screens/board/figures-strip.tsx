@@ -23,6 +23,8 @@ export interface Surety {
 interface Figure {
   readonly label: string;
   readonly show: (figures: PlanFigures) => string;
+  /** The yardstick's, where that is said in fewer words. */
+  readonly beside?: (figures: PlanFigures) => string;
   /** What is compared; smaller is better. */
   readonly cost: (figures: PlanFigures) => number;
   /** Shows a date and a time, or follows from another figure and may be left out where room is short. */
@@ -30,7 +32,12 @@ interface Figure {
 }
 
 const figuresIn = (timeZone: string): readonly Figure[] => [
-  { label: 'Late lines', show: (f) => `${f.lateLines} of ${f.lines}`, cost: (f) => f.lateLines },
+  {
+    label: 'Late lines',
+    show: (f) => `${f.lateLines} of ${f.lines}`,
+    beside: (f) => String(f.lateLines),
+    cost: (f) => f.lateLines,
+  },
   {
     label: 'On time',
     show: (f) => onTimePercent(f.onTimeShare),
@@ -69,7 +76,7 @@ const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
 /** The plan in numbers, each beside what plain due-date order would give; last, how many lines are sure. */
 export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) => (
   <dl className={styles.figures}>
-    {figuresIn(timeZone).map(({ label, show, cost, kind }) => {
+    {figuresIn(timeZone).map(({ label, show, beside, cost, kind }) => {
       const gain = yardstick && Math.sign(cost(yardstick) - cost(figures));
       const { look, sign, words } = verdicts[gain ?? 0] ?? verdicts[0];
       return (
@@ -78,7 +85,7 @@ export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) =>
           <dd className={styles.value}>{show(figures)}</dd>
           {yardstick && (
             <dd className={classes(styles.beside, look)} title={`${words} plain due-date order`}>
-              {sign} by due date {show(yardstick)}
+              {sign} by due date {(beside ?? show)(yardstick)}
             </dd>
           )}
         </div>

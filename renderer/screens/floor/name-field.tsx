@@ -1,6 +1,6 @@
 import { ChevronDown } from 'lucide-react';
 import { useRef, useState } from 'react';
-import { Button, ComboBox, Input, ListBox, ListBoxItem, Popover } from 'react-aria-components';
+import { Button, ComboBox, Input, Label, ListBox, ListBoxItem, Popover } from 'react-aria-components';
 import { useNamesUsed } from '../../queries/names.ts';
 import field from '../../ui/field.module.css';
 import popover from '../../ui/popover.module.css';
@@ -39,20 +39,15 @@ export function NameField({ name, onChange }: Props) {
   };
   return (
     <ComboBox
-      aria-label="Who is at the machine"
       allowsCustomValue
       inputValue={typed}
       onInputChange={change}
       defaultItems={names.map((id) => ({ id }))}
       className={styles.name ?? ''}
     >
+      <Label className={field.label ?? ''}>Who is at the machine</Label>
       <div className={field.boxed}>
-        <Input
-          ref={input}
-          className={field.input ?? ''}
-          placeholder="Who runs it? May stay empty (N)"
-          maxLength={60}
-        />
+        <Input ref={input} className={field.input ?? ''} placeholder="may stay empty (N)" maxLength={60} />
         <Button className={field.opener ?? ''} aria-label="Names used before">
           <ChevronDown size={16} aria-hidden />
         </Button>

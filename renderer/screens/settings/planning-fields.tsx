@@ -17,7 +17,7 @@ export const PlanningFields = ({ form: { entries, errors, set } }: { form: Form<
         error={errors.frozenHours}
       />
       <NumberField
-        label="Bending may start after"
+        label="Bending starts after"
         formatOptions={{ style: 'percent' }}
         value={entries.transferShare}
         onChange={(transferShare) => set({ transferShare })}

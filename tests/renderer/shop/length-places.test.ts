@@ -1,0 +1,34 @@
+import { describe, expect, it } from 'vitest';
+import { drawProfile } from '../../../core/part/drawing.ts';
+import { formingOf } from '../../../core/part/forming.ts';
+import { formatLength } from '../../../core/units/length.ts';
+import { boxOf, isWithin, meet, placeLengths } from '../../../renderer/screens/shop/parts/length-places.ts';
+import { demoShop } from '../../core/demo-data/demo-shop.ts';
+
+const shop = demoShop();
+const material = shop.material[0]!;
+const gauge = material.gauges[0]!;
+
+describe.each([0.05, 0.08])('lengths of %f of the drawing', (share) => {
+  it.each(shop.part.map((part) => [part.id, part] as const))(
+    'of %s stand apart from each other and within the picture',
+    (_, part) => {
+      const drawn = drawProfile(part.profile, formingOf(material, gauge, null));
+      if (!drawn.ok) throw new Error(part.id);
+      const { box } = drawn.value;
+      const size = Math.max(box.width, box.height);
+      const [beside, above, height] = [size * (share === 0.08 ? 0.38 : 0.28), size * 0.12, size * share];
+      const view = {
+        ...{ left: box.left - beside, right: box.left + box.width + beside },
+        ...{ top: box.top - above, bottom: box.top + box.height + above },
+      };
+      const places = placeLengths(drawn.value, height, view, ({ number }) =>
+        formatLength(part.profile.flangesMm[number - 1]!, 'in'),
+      );
+      const boxes = places.map((place) => boxOf(place, height));
+      for (const own of boxes) expect(isWithin(own, view)).toBe(true);
+      for (const [i, own] of boxes.entries())
+        expect(boxes.slice(i + 1).some((other) => meet(own, other))).toBe(false);
+    },
+  );
+});
