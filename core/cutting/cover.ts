@@ -8,7 +8,7 @@ export interface Column<T = unknown> {
   /** How much of the stock's availability one use takes: 1 for a piece, millimetres for a coil. */
   readonly use: number;
   readonly cost: number;
-  /** Pieces yielded, as [item, count] pairs, items ascending, counts above 0. */
+  /** Pieces yielded, as [item, count] pairs, items ascending, counts above 0 (but for balances). */
   readonly pieces: readonly (readonly [item: number, count: number])[];
   readonly layout: T;
 }
@@ -38,6 +38,11 @@ export type Effort = 'quick' | 'exact';
 export interface Cover<T = unknown> {
   /** Pieces wanted of each item. */
   readonly demand: readonly number[];
+  /**
+   * Items from this one on are balances: what some columns give and others take (a count below 0), always counted in
+   * full; a demand below 0 is what is still there to take. Absent: none.
+   */
+  readonly balancesFrom?: number;
   readonly stock: readonly CoverStock[];
   /** Length or area of each item: what the first heuristics go by. */
   readonly sizes: readonly number[];
@@ -45,8 +50,10 @@ export interface Cover<T = unknown> {
   readonly costUnit: number;
   /** No cover costs less, whatever the columns: known before any is priced, for instance by area alone. */
   readonly floor: number;
-  /** Cost of the dearest column there can be: the scale for pieces that nothing covers. */
-  readonly dearest: number;
+  /** By item, cost of a piece that nothing covers: far above what any column asks for it. */
+  readonly missing: readonly number[];
+  /** The same in smaller parts; absent where not offered. */
+  readonly parts?: PartCover<T>;
   /**
    * The best columns for these item values, with no more of any item than `wanted`.
    * @param stockDuals only columns worth more than cost + dual × use matter; null: any of value above 0
@@ -63,6 +70,17 @@ export interface Cover<T = unknown> {
    * Absent where not offered.
    */
   enumerate?(values: readonly number[], stockDuals: readonly number[], gap: number): Column<T>[] | null;
+}
+
+/**
+ * A cover whose columns are made up of parts that go together in many ways, by those parts: far fewer of them say the same.
+ * What one part gives and another takes is a balance.
+ */
+export interface PartCover<T, P = unknown> {
+  readonly cover: Cover<P>;
+  split(uses: readonly Use<T>[]): Use<P>[];
+  /** Parts that cover the demand put together again; places that hold nothing are left out. */
+  join(uses: readonly Use<P>[]): Use<T>[];
 }
 
 export interface Use<T = unknown> {

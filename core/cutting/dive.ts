@@ -4,6 +4,11 @@ import { relax, wholeOf, type Pool, type Relaxed, type Rest } from './relaxation
 
 /** Rounds of pricing inside one step of a dive: a few are enough, the pool is rich by then. */
 const inDive = { rounds: 12, closeEnough: 0, exact: false };
+/** The same where parts are fixed, many more of them. */
+const inPartDive = { ...inDive, rounds: 3 };
+
+/** Level from which a part is taken for whole. */
+const nearly = 0.6;
 
 /** The cheapest answer so far and who is told of a cheaper one. */
 export interface BestSoFar<T> {
@@ -32,21 +37,26 @@ export function* dive<T>(
   };
   for (let depth = 0; ;) {
     const fixed = wholeParts(relaxed);
+    if (fixed.length === 0 && cover.balancesFrom !== undefined) fixed.push(...nearlyWhole(relaxed));
     if (fixed.length === 0) {
       const column = choice(relaxed, depth === skip ? 1 : 0);
       if (!column) return;
       fixed.push({ column, count: 1 });
       depth++;
     }
-    rest = after(rest, fixed);
+    rest = after(rest, fixed, cover.balancesFrom);
     uses.push(...fixed);
     if (rest.available.some((left) => left !== null && left < -1e-6)) return;
-    if (rest.wanted.every((pieces) => pieces === 0)) return offer([]);
-    const filled = depth === 0 ? fillByValue(cover, rest, valuesOf(cover, relaxed)) : null;
+    if (rest.wanted.every((pieces) => pieces <= 0)) return offer([]);
+    const filled =
+      depth === 0 && cover.balancesFrom === undefined
+        ? fillByValue(cover, rest, valuesOf(cover, relaxed))
+        : null;
     if (filled) offer(filled);
     yield;
     const start = relaxed.fractional.map(({ column }) => column);
-    const solving = relax(cover, rest, pool, inDive, start);
+    const effort = cover.balancesFrom === undefined ? inDive : inPartDive;
+    const solving = relax(cover, rest, pool, effort, start);
     let state = solving.next();
     while (!state.done) {
       yield;
@@ -62,14 +72,18 @@ function wholeParts<T>({ fractional }: Relaxed<T>): Use<T>[] {
   return whole.filter((use) => use.count > 0);
 }
 
+/** Parts are small: several may be rounded up before the relaxation is solved again. */
+const nearlyWhole = <T>({ fractional }: Relaxed<T>): Use<T>[] =>
+  fractional.filter(({ level }) => level > nearly).map(({ column }) => ({ column, count: 1 }));
+
 /** Dual values; among pieces of equal value the larger is laid first. */
 const valuesOf = (cover: Cover, { itemDuals }: Relaxed<unknown>): number[] =>
   itemDuals.map((dual, item) => dual + 1e-9 * (cover.sizes[item] as number));
 
-function after(rest: Rest, fixed: readonly Use[]): Rest {
+function after(rest: Rest, fixed: readonly Use[], balancesFrom: number | undefined): Rest {
   const wanted = rest.wanted.slice();
   const available = rest.available.slice();
-  for (const { column, count } of fixed) take(column, count, wanted, available);
+  for (const { column, count } of fixed) take(column, count, wanted, available, balancesFrom);
   return { wanted, available };
 }
 

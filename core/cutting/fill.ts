@@ -34,9 +34,17 @@ export function fillByValue<T>(cover: Cover<T>, rest: Rest, values: readonly num
 }
 
 /** Takes a column's pieces and stock off what is wanted and available, in place. */
-export function take(column: Column, count: number, wanted: number[], available: (number | null)[]): void {
-  for (const [item, pieces] of column.pieces)
-    wanted[item] = Math.max(0, (wanted[item] as number) - pieces * count);
+export function take(
+  column: Column,
+  count: number,
+  wanted: number[],
+  available: (number | null)[],
+  balancesFrom = Infinity,
+): void {
+  for (const [item, pieces] of column.pieces) {
+    const left = (wanted[item] as number) - pieces * count;
+    wanted[item] = item >= balancesFrom ? left : Math.max(0, left);
+  }
   const left = available[column.stock];
   if (left != null) available[column.stock] = left - column.use * count;
 }

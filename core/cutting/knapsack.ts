@@ -47,8 +47,13 @@ interface Bounds {
   readonly unit: number;
 }
 
-function completionBounds(kinds: readonly PieceKind[], capacity: number, buckets: number): Bounds {
-  const unit = Math.max(1, Math.ceil(capacity / buckets));
+function completionBounds(
+  kinds: readonly PieceKind[],
+  capacity: number,
+  buckets: number,
+  finest: number,
+): Bounds {
+  const unit = finest * Math.max(1, Math.ceil(capacity / buckets / finest));
   const width = Math.floor((capacity + lengthTolerance) / unit) + 1;
   const table = new Float64Array((kinds.length + 1) * width);
   for (let i = kinds.length - 1; i >= 0; i--) fillRow(table, kinds[i] as PieceKind, i * width, width, unit);
@@ -100,6 +105,7 @@ export function patternSearch(
   capacity: number,
   rule: AxisRule,
   buckets = usualBuckets,
+  finest = 1,
 ): PatternSearch {
   const order = kinds
     .map((_, at) => at)
@@ -109,6 +115,7 @@ export function patternSearch(
     order.map((at) => kinds[at] as PieceKind),
     capacity,
     buckets,
+    finest,
   );
   const bucketOf = (room: number): number => Math.floor((room + lengthTolerance) / unit);
   const visit: PatternSearch['visit'] = (copies, threshold, nodes, see) => {
@@ -202,10 +209,12 @@ export function bestPatterns(
 export interface PatternEffort {
   /** Columns of the bound table. */
   readonly buckets: number;
+  /** A column is no narrower than this. */
+  readonly finest: number;
   readonly nodes: number;
 }
 /** Where only a handful of pieces fit on a length, a coarse table does. */
-export const fewPieces: PatternEffort = { buckets: 100, nodes: 20_000 };
+export const fewPieces: PatternEffort = { buckets: 100, finest: 1, nodes: 20_000 };
 
 /**
  * The most valuable pattern alone.
@@ -215,9 +224,9 @@ export function bestPattern(
   kinds: readonly PieceKind[],
   capacity: number,
   rule: AxisRule,
-  { buckets, nodes }: PatternEffort,
+  { buckets, finest, nodes }: PatternEffort,
 ): { counts: readonly number[]; bound: number } {
-  const search = patternSearch(kinds, capacity, rule, buckets);
+  const search = patternSearch(kinds, capacity, rule, buckets, finest);
   const { patterns, bound } = bestPatterns(search, 0, { keep: 1, nodes, slack: 0 });
   return { counts: patterns[0]?.counts ?? [], bound };
 }

@@ -72,7 +72,7 @@ export function coverOf(given: CutProblem): Cover<null> {
         room: available === null ? null : available * Math.max(0, length - given.trim),
       })),
     ),
-    dearest: Math.max(1, ...costs),
+    missing: demand.map(() => 1000 * Math.max(1, ...costs)),
     price(values, wanted, duals) {
       const columns: Column<null>[] = [];
       const peaks: Peak[] = [];

@@ -5,10 +5,13 @@ import { createMaster } from './simplex.ts';
 export interface Pool<T> {
   readonly columns: Column<T>[];
   readonly keys: Set<string>;
+  /** By column its items, and the counts of each: laid out to be gone through quickly. */
+  readonly items: Int32Array[];
+  readonly counts: Float64Array[];
 }
 
 export const createPool = <T>(columns: readonly Column<T>[]): Pool<T> => {
-  const pool: Pool<T> = { columns: [], keys: new Set() };
+  const pool: Pool<T> = { columns: [], keys: new Set(), items: [], counts: [] };
   for (const column of columns) addTo(pool, column);
   return pool;
 };
@@ -19,6 +22,8 @@ export function addTo<T>(pool: Pool<T>, column: Column<T>): boolean {
   if (column.pieces.length === 0 || pool.keys.has(key)) return false;
   pool.keys.add(key);
   pool.columns.push(column);
+  pool.items.push(Int32Array.from(column.pieces, ([item]) => item));
+  pool.counts.push(Float64Array.from(column.pieces, ([, count]) => count));
   return true;
 }
 
@@ -86,8 +91,7 @@ export function* relax<T>(
       const priced = cover.price(itemDuals, rest.wanted, stockDuals, how);
       fresh = priced.columns.filter((column) => master.gains(column) && addTo(pool, column));
       tight = how === 'exact' && priced.peaks.every((peak) => isTight(peak, stockDuals));
-      if (priced.peaks.every((peak) => Number.isFinite(peak.bound)))
-        bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
+      bound = Math.max(bound, lagrangeBound(itemDuals, rest, priced.peaks));
       if (fresh.length > 0) break;
     }
     const ended = fresh.length === 0;
@@ -103,12 +107,17 @@ const isTight = (peak: Peak, stockDuals: readonly number[]): boolean =>
 
 /** The linear programme over the rest, in terms of the cover's items and stocks. */
 function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>, start: readonly Column<T>[]) {
-  const rows = rest.wanted.map((_, item) => item).filter((item) => (rest.wanted[item] as number) > 0);
+  const balances = cover.balancesFrom ?? Infinity;
+  const counted = (item: number, count: number): number =>
+    item >= balances ? count : Math.min(count, rest.wanted[item] as number);
+  const rows = rest.wanted
+    .map((_, item) => item)
+    .filter((item) => item >= balances || (rest.wanted[item] as number) > 0);
   const rowOf = new Map(rows.map((item, row) => [item, row]));
   const lp = createMaster(
     rows.map((item) => rest.wanted[item] as number),
     rest.available.map((available) => ({ available })),
-    1000 * cover.dearest,
+    rows.map((item) => cover.missing[item] as number),
   );
   const used = new Set<Column<T>>();
   let itemDuals: number[] = [];
@@ -117,14 +126,18 @@ function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>, start: readonly
   const add = (column: Column<T>): void => {
     if (used.has(column)) return;
     used.add(column);
-    lp.add({ ...column, pieces: worthwhile(column, rest, rowOf) });
+    // Pieces beyond what is wanted are worth nothing: counting them would only loosen the relaxation.
+    const pieces = column.pieces.flatMap(([item, count]) => {
+      const row = rowOf.get(item);
+      return row === undefined ? [] : [[row, counted(item, count)] as const];
+    });
+    lp.add({ ...column, pieces });
   };
   /** What the relaxation gains by the column at the values last solved for. */
   const gain = (column: Column): number => {
     if (!inStock(column)) return -Infinity;
     let value = -column.cost - (stockDuals[column.stock] as number) * column.use;
-    for (const [item, count] of column.pieces)
-      value += Math.min(count, rest.wanted[item] as number) * (itemDuals[item] as number);
+    for (const [item, count] of column.pieces) value += counted(item, count) * (itemDuals[item] as number);
     return value;
   };
   const solveOnce = (): void => {
@@ -134,15 +147,11 @@ function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>, start: readonly
     rows.forEach((item, row) => (itemDuals[item] = duals[row] as number));
     stockDuals = lp.stockDuals();
   };
+  const most = Float64Array.from(rest.wanted, (pieces, item) => (item >= balances ? Infinity : pieces));
   const fromPool = (): Column<T>[] =>
-    pool.columns
-      .flatMap((column) => {
-        const own = used.has(column) ? 0 : gain(column);
-        return own > 1e-9 ? [{ column, own }] : [];
-      })
-      .sort((a, b) => b.own - a.own)
-      .slice(0, takenAtOnce)
-      .map(({ column }) => column);
+    promising(pool, most, { items: Float64Array.from(itemDuals), stocks: stockDuals })
+      .filter((column) => inStock(column) && !used.has(column))
+      .slice(0, takenAtOnce);
   for (const column of start) if (inStock(column)) add(column);
   return {
     add,
@@ -153,30 +162,49 @@ function masterOf<T>(cover: Cover<T>, rest: Rest, pool: Pool<T>, start: readonly
         for (const column of more) add(column);
         solveOnce();
       }
-      const levels = lp.values();
-      const fractional = [...used]
-        .map((column, at) => ({ column, level: levels[at] as number }))
-        .filter((one) => one.level > 1e-6);
+      const fractional = positive([...used], lp.values());
       return { itemDuals, stockDuals, fractional, cost: lp.cost(), uncovered: lp.uncovered() };
     },
   };
 }
 
-/** A column's pieces by row; those beyond what is wanted are worth nothing: counting them would only loosen the relaxation. */
-const worthwhile = (
-  column: Column,
-  { wanted }: Rest,
-  rowOf: ReadonlyMap<number, number>,
-): [number, number][] =>
-  column.pieces
-    .filter(([item]) => rowOf.has(item))
-    .map(([item, count]) => [rowOf.get(item) as number, Math.min(count, wanted[item] as number)]);
+/** Columns at a positive level, with it. */
+const positive = <T>(columns: readonly Column<T>[], levels: ArrayLike<number>) =>
+  columns.map((column, at) => ({ column, level: levels[at] as number })).filter((one) => one.level > 1e-6);
+
+/** Columns of the pool that the relaxation gains by, at the values last solved for, the best first. */
+function promising<T>(
+  pool: Pool<T>,
+  most: Float64Array,
+  duals: { items: Float64Array; stocks: readonly number[] },
+): Column<T>[] {
+  const found: { column: Column<T>; gain: number }[] = [];
+  pool.columns.forEach((column, at) => {
+    const own = worth(pool.items[at] as Int32Array, pool.counts[at] as Float64Array, most, duals.items);
+    if (own <= column.cost + 1e-9) return;
+    const gain = own - column.cost - (duals.stocks[column.stock] as number) * column.use;
+    if (gain > 1e-9) found.push({ column, gain });
+  });
+  return found.sort((a, b) => b.gain - a.gain).map(({ column }) => column);
+}
+
+/** What pieces are worth, no more than `most` of each. */
+function worth(items: Int32Array, counts: Float64Array, most: Float64Array, values: Float64Array): number {
+  let sum = 0;
+  for (let k = 0; k < items.length; k++) {
+    const item = items[k] as number;
+    sum += Math.min(counts[k] as number, most[item] as number) * (values[item] as number);
+  }
+  return sum;
+}
 
 /**
  * A bound from any item values: for each scale t, t·(value of the demand) plus, for stock of limited number, what its
  * most overpriced pattern could still save. Unlimited stock allows only scales at which no pattern is overpriced.
+ * 0 where a stock's best pattern was not looked into.
  */
-function lagrangeBound(values: readonly number[], rest: Rest, peaks: readonly Peak[]): number {
+export function lagrangeBound(values: readonly number[], rest: Rest, peaks: readonly Peak[]): number {
+  if (!peaks.every((peak) => Number.isFinite(peak.bound))) return 0;
   const worth = rest.wanted.reduce((sum, pieces, item) => sum + pieces * (values[item] as number), 0);
   const scales = [
     1,

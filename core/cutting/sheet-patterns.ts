@@ -1,7 +1,8 @@
 import type { Column, Cover, Peak } from './cover.ts';
 import { lengthTolerance } from './knapsack.ts';
 import { commonUnit, leastByRate } from './one-dimension.ts';
-import type { BlankSize, RunInput, ShearLimits, Stock } from './run.ts';
+import { panelCover, type Cut } from './panel-cover.ts';
+import { hundredth, type BlankSize, type RunInput, type ShearLimits, type Stock } from './run.ts';
 import { pricePanels } from './sheet-pricing.ts';
 import { stripChoice } from './strip-choice.ts';
 import { stripTable } from './strip-table.ts';
@@ -50,7 +51,14 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
   const all = [...new Set(lengths.flat())].sort((a, b) => b - a);
   const table = stripTable(sizes, run.shear, widestMm, all);
   const places = lengths.map((own) => own.map((length) => all.indexOf(length)));
-  return {
+  const cuts = run.stock.flatMap((stock, at) =>
+    cutsFrom(stock, lengths[at] as number[], places[at] as number[]).map((cut): Cut => ({
+      ...cut,
+      stock: at,
+      widthMm: hundredth(stock.widthMm - stock.sideTrimMm),
+    })),
+  );
+  const whole: Cover<SheetLayout> = {
     demand: sizes.map((size) => size.quantity),
     stock: run.stock.map((stock) => ({
       available: stock.kind === 'sheet' ? stock.available : stock.lengthMm,
@@ -61,20 +69,14 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
       sizes.reduce((sum, size) => sum + size.girthMm * size.lengthMm * size.quantity, 0),
       run.stock.map((stock, at) => areaRate(stock, lengths[at] as number[])),
     ),
-    dearest: Math.max(1, ...costs),
+    missing: sizes.map(() => 1000 * Math.max(1, ...costs)),
     price(values, wanted, duals, effort) {
       const choice = stripChoice(table, values, wanted);
-      const cuts = run.stock.flatMap((stock, at) =>
-        cutsFrom(stock, lengths[at] as number[], places[at] as number[]).map((cut) => ({
-          ...cut,
-          stock,
-          at,
-        })),
-      );
       const keep = Math.max(fewestOfStock, Math.round(columnsKept / cuts.length));
       const columns: Column<SheetLayout>[] = [];
       const peaks: Peak[] = [];
-      for (const { stock, at, use, cost, panels, room } of cuts) {
+      for (const { stock: at, use, cost, panels, room } of cuts) {
+        const stock = run.stock[at] as Stock;
         const least = duals ? cost + (duals[at] ?? 0) * use + 1e-7 * Math.max(1, cost) : 0;
         const bench = { table, stock, panels, room, keep, effort };
         const { layouts, bound } = pricePanels(bench, choice, least);
@@ -85,6 +87,7 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
       return { columns, peaks };
     },
   };
+  return { ...whole, parts: panelCover(whole, table, cuts) };
 }
 
 const coilCost = (centsPerMetre: number, lengthMm: number): number =>

@@ -6,10 +6,10 @@ import type { Panel, SheetLayout, Strip } from './sheet-patterns.ts';
 import type { StripChoice, StripOption } from './strip-choice.ts';
 import type { StripTable } from './strip-table.ts';
 
-const quickRip: PatternEffort = { buckets: 200, nodes: 300 };
+const quickRip: PatternEffort = { buckets: 200, finest: 1, nodes: 300 };
 /** Widths for which strips are looked at when quick. */
 const quickWidths = 4;
-const exactRip: PatternEffort = { buckets: 1500, nodes: 50_000 };
+const exactRip: PatternEffort = { buckets: 4_000, finest: 0.1, nodes: 50_000 };
 
 const sharingRounds = 12;
 /** Share of the excess by which the values are changed in one round. */
@@ -160,17 +160,22 @@ function ripWorth(bench: Bench, choice: StripChoice, length: number, times: numb
 /** The same from a glance: strips by value for their girth, the last one in part. */
 function glance(bench: Bench, choice: StripChoice, length: number, times: number, effort: Effort): number {
   const room = ripRoom(bench) * times;
-  return choice.once(`${length}/${room}/${effort}/glance`, () => {
-    let left = room;
-    let value = 0;
-    for (const strip of stripsFor(choice, length, times, effort)) {
-      const taken = Math.min(strip.copies, left / strip.girthMm);
-      value += taken * strip.value;
-      left -= taken * strip.girthMm;
-      if (left <= 0) break;
-    }
-    return value;
-  });
+  return choice.once(`${length}/${room}/${effort}/glance`, () =>
+    atAGlance(stripsFor(choice, length, times, effort), room),
+  );
+}
+
+/** What strips, the most valuable for their girth first, yield on this width when the last one may be cut in part. */
+export function atAGlance(strips: readonly StripOption[], room: number): number {
+  let left = room;
+  let value = 0;
+  for (const strip of strips) {
+    const taken = Math.min(strip.copies, left / strip.girthMm);
+    value += taken * strip.value;
+    left -= taken * strip.girthMm;
+    if (left <= 0) break;
+  }
+  return value;
 }
 
 interface BestPanels {
@@ -231,7 +236,7 @@ function layOut(
     usable.forEach((length, k) => {
       const lengthMm = lengths[length] as number;
       for (let n = 0; n < (chosen[k] ?? 0); n++) {
-        const strips = ripPanel(bench, choice, length, effort);
+        const strips = ripPanel(bench.table, ripRoom(bench), choice, length, effort);
         if (strips.length === 0) return;
         panels.push({ lengthMm, strips });
         room = Math.round((room - lengthMm) * 100) / 100;
@@ -247,10 +252,17 @@ function layOut(
   }
 }
 
-function ripPanel(bench: Bench, choice: StripChoice, length: number, effort: Effort): Strip[] {
+/** Rips one panel as wide as `room`, taking its pieces off what is wanted. */
+export function ripPanel(
+  { shear }: StripTable,
+  widthMm: number,
+  choice: StripChoice,
+  length: number,
+  effort: Effort,
+): Strip[] {
   const strips: Strip[] = [];
-  let rule = axisRule(bench.table.shear);
-  let room = ripRoom(bench);
+  let rule = axisRule(shear);
+  let room = widthMm;
   for (;;) {
     const hasWide = strips.some((strip) => strip.girthMm > rule.wideAbove);
     const best = choice
@@ -265,7 +277,7 @@ function ripPanel(bench: Bench, choice: StripChoice, length: number, effort: Eff
       }
     });
     if (strips.length === before) return strips;
-    if (strips.some((strip) => strip.girthMm + lengthTolerance >= bench.table.shear.minStripMm))
+    if (strips.some((strip) => strip.girthMm + lengthTolerance >= shear.minStripMm))
       rule = { ...rule, narrowBelow: 0 };
   }
 }

@@ -1,4 +1,5 @@
 import type { Column, CoverStock } from './cover.ts';
+import { addVariable, variablesFor, type Variables } from './simplex-variables.ts';
 
 /**
  * The linear relaxation of a cover: min Σ cost·x with Σ pieces·x ≥ demand, Σ use·x ≤ available, x ≥ 0.
@@ -25,33 +26,14 @@ const tolerance = 1e-9;
 const pivotTolerance = 1e-7;
 /** Rounding errors build up in the inverse; it is computed afresh after so many pivots. */
 const pivotsPerInverse = 400;
-
-interface Variable {
-  readonly cost: number;
-  /** Sparse column of the equality form: rows and coefficients. */
-  readonly rows: Int32Array;
-  readonly coefficients: Float64Array;
-  readonly kind: 'column' | 'slack' | 'missing';
-}
-
-const variable = (
-  cost: number,
-  rows: readonly number[],
-  coefficients: readonly number[],
-  kind: Variable['kind'],
-): Variable => ({
-  cost,
-  rows: Int32Array.from(rows),
-  coefficients: Float64Array.from(coefficients),
-  kind,
-});
+/** Variables looked at more closely before each pivot. */
+const candidates = 6;
 
 interface Tableau {
   readonly rows: number;
   readonly rhs: Float64Array;
-  readonly variables: Variable[];
+  readonly variables: Variables;
   readonly basis: Int32Array;
-  readonly inBasis: Set<number>;
   readonly inverse: Float64Array;
   readonly x: Float64Array;
   readonly y: Float64Array;
@@ -59,13 +41,13 @@ interface Tableau {
 }
 
 /**
- * @param demand pieces wanted, each above 0
- * @param missingCost cost of a piece that no column covers: far above any column's cost
+ * @param demand pieces wanted; at or below 0: what columns with counts below 0 may take
+ * @param missingCost by item, cost of a piece that no column covers: far above what columns ask for it
  */
 export function createMaster(
   demand: readonly number[],
   stock: readonly CoverStock[],
-  missingCost: number,
+  missingCost: readonly number[],
 ): Master {
   const limited = stock
     .map((one, at) => ({ at, available: one.available }))
@@ -76,103 +58,130 @@ export function createMaster(
     limited.map((one) => one.available as number),
     missingCost,
   );
+  const { x, y, basis } = t;
   const columnAt: number[] = [];
+  const inBasis = (figure: (variable: number) => number): number =>
+    basis.reduce((sum, at, row) => sum + figure(at) * (x[row] as number), 0);
   return {
-    add(column) {
-      const row = stockRow.get(column.stock);
-      const rows = column.pieces.map(([item]) => item);
-      const coefficients = column.pieces.map(([, count]) => count);
-      columnAt.push(t.variables.length);
-      if (row !== undefined) {
-        rows.push(row);
-        coefficients.push(column.use);
-      }
-      t.variables.push(variable(column.cost, rows, coefficients, 'column'));
+    add({ stock: of, use, cost, pieces }) {
+      const row = use > 0 ? stockRow.get(of) : undefined;
+      const entries = row === undefined ? pieces : [...pieces, [row, use] as const];
+      columnAt.push(addVariable(t.variables, cost, entries, 'column'));
     },
     solve: () => solve(t),
-    itemDuals: () => demand.map((_, row) => Math.max(0, t.y[row] as number)),
+    itemDuals: () => demand.map((_, row) => Math.max(0, y[row] as number)),
     stockDuals: () =>
-      stock.map((_, at) =>
-        Math.max(0, -((stockRow.has(at) ? t.y[stockRow.get(at) as number] : 0) as number)),
-      ),
+      stock.map((_, at) => Math.max(0, -((stockRow.has(at) ? y[stockRow.get(at) as number] : 0) as number))),
     values: () => {
-      const value = new Map(Array.from(t.basis, (at, row) => [at, Math.max(0, t.x[row] as number)]));
+      const value = new Map(Array.from(basis, (at, row) => [at, Math.max(0, x[row] as number)]));
       return columnAt.map((at) => value.get(at) ?? 0);
     },
-    cost: () =>
-      t.basis.reduce((sum, at, row) => sum + (t.variables[at] as Variable).cost * (t.x[row] as number), 0),
-    uncovered: () =>
-      t.basis.reduce(
-        (sum, at, row) => sum + (t.variables[at]?.kind === 'missing' ? (t.x[row] as number) : 0),
-        0,
-      ),
+    cost: () => inBasis((at) => t.variables.cost[at] as number),
+    uncovered: () => inBasis((at) => t.variables.isMissing[at] as number),
   };
 }
 
-function start(demand: readonly number[], available: readonly number[], missingCost: number): Tableau {
+function start(
+  demand: readonly number[],
+  available: readonly number[],
+  missingCost: readonly number[],
+): Tableau {
   const rows = demand.length + available.length;
-  const variables: Variable[] = [];
-  const own = (row: number, sign: number, cost: number, kind: Variable['kind']): void => {
-    variables.push(variable(cost, [row], [sign], kind));
-  };
-  demand.forEach((_, row) => own(row, 1, missingCost, 'missing'));
-  available.forEach((_, k) => own(demand.length + k, 1, 0, 'slack'));
-  demand.forEach((_, row) => own(row, -1, 0, 'slack'));
+  const variables = variablesFor(rows);
+  demand.forEach((_, row) => addVariable(variables, missingCost[row] as number, [[row, 1]], 'missing'));
+  available.forEach((_, k) => addVariable(variables, 0, [[demand.length + k, 1]], 'slack'));
+  demand.forEach((_, row) => addVariable(variables, 0, [[row, -1]], 'slack'));
   // A hair is added to each demand so that ties in the ratio test, which could make the method cycle, do not occur.
+  const hair = (row: number): number => 1e-7 * (1 + ((row * 7) % 13));
   const rhs = Float64Array.from([
-    ...demand.map((pieces, row) => pieces + 1e-7 * (1 + ((row * 7) % 13))),
+    ...demand.map((pieces, row) => (pieces > 0 ? pieces + hair(row) : pieces - hair(row))),
     ...available,
   ]);
+  // Where nothing is wanted the basis begins with what is too many, elsewhere with what is missing.
+  const spare = (row: number): boolean => (rhs[row] as number) < 0;
   const inverse = new Float64Array(rows * rows);
-  for (let row = 0; row < rows; row++) inverse[row * rows + row] = 1;
-  const basis = Int32Array.from({ length: rows }, (_, row) => row);
-  const y = Float64Array.from({ length: rows }, (_, row) => (row < demand.length ? missingCost : 0));
-  return { rows, rhs, variables, basis, inBasis: new Set(basis), inverse, x: rhs.slice(), y, pivots: 0 };
+  for (let row = 0; row < rows; row++) inverse[row * rows + row] = spare(row) ? -1 : 1;
+  const basis = Int32Array.from({ length: rows }, (_, row) => (spare(row) ? rows + row : row));
+  for (const at of basis) variables.mayEnter[at] = 0;
+  const y = Float64Array.from({ length: rows }, (_, row) =>
+    row < demand.length && !spare(row) ? (missingCost[row] as number) : 0,
+  );
+  return { rows, rhs, variables, basis, inverse, x: rhs.map(Math.abs), y, pivots: 0 };
+}
+
+/** A variable that may enter the basis, and what leaves for it. */
+interface Entry {
+  readonly variable: number;
+  readonly direction: Float64Array;
+  readonly leaving: number;
+  /** What the exchange saves. */
+  readonly saving: number;
 }
 
 function solve(t: Tableau): void {
   for (;;) {
-    const entering = mostNegative(t);
-    if (entering < 0) return;
-    const direction = column(t, t.variables[entering] as Variable);
-    const leaving = ratioTest(t, direction);
+    const entry = bestEntry(t);
     // Costs are never negative, so the relaxation is bounded: a missing pivot can only be rounding in a stale inverse.
-    if (leaving < 0) return;
-    pivot(t, entering, leaving, direction);
+    if (!entry) return;
+    pivot(t, entry);
     if (t.pivots % pivotsPerInverse === 0) invert(t);
   }
 }
 
-function reducedCost({ y }: Tableau, { cost, rows, coefficients }: Variable): number {
-  let reduced = cost;
-  for (let k = 0; k < rows.length; k++)
-    reduced -= (y[rows[k] as number] as number) * (coefficients[k] as number);
-  return reduced;
-}
-
-function mostNegative(t: Tableau): number {
-  let best = -1;
-  let least = -tolerance;
-  for (let at = 0; at < t.variables.length; at++) {
-    const variable = t.variables[at] as Variable;
-    if (variable.kind === 'missing') continue;
-    const cost = reducedCost(t, variable);
-    if (cost < least && !t.inBasis.has(at)) {
-      least = cost;
-      best = at;
-    }
+/** Of a few variables with the most negative reduced cost the one that saves most: halves the pivots where many save nothing. */
+function bestEntry(t: Tableau): Entry | null {
+  let best: Entry | null = null;
+  for (const variable of mostNegative(t)) {
+    const direction = column(t, variable);
+    const leaving = ratioTest(t, direction);
+    if (leaving < 0) continue;
+    const step = Math.max(0, t.x[leaving] as number) / (direction[leaving] as number);
+    const saving = -reducedCost(t, variable) * step;
+    if (!best || saving > best.saving) best = { variable, direction, leaving, saving };
   }
   return best;
 }
 
+function reducedCost({ y, variables }: Tableau, at: number): number {
+  const { begin, row, coefficient } = variables;
+  const end = begin[at + 1] as number;
+  let reduced = variables.cost[at] as number;
+  for (let k = begin[at] as number; k < end; k++)
+    reduced -= (y[row[k] as number] as number) * (coefficient[k] as number);
+  return reduced;
+}
+
+/** The few variables of most negative reduced cost, the most negative first. */
+function mostNegative(t: Tableau): number[] {
+  const { count, mayEnter } = t.variables;
+  const found: number[] = [];
+  const costs: number[] = [];
+  let least = -tolerance;
+  for (let at = 0; at < count; at++) {
+    if (mayEnter[at] === 0) continue;
+    const cost = reducedCost(t, at);
+    if (cost >= least) continue;
+    const place = costs.findIndex((other) => cost < other);
+    found.splice(place < 0 ? found.length : place, 0, at);
+    costs.splice(place < 0 ? costs.length : place, 0, cost);
+    if (found.length > candidates) {
+      found.pop();
+      costs.pop();
+    }
+    if (found.length === candidates) least = costs[candidates - 1] as number;
+  }
+  return found;
+}
+
 /** B⁻¹ times a variable's column. */
-function column(t: Tableau, variable: Variable): Float64Array {
-  const out = new Float64Array(t.rows);
-  for (let k = 0; k < variable.rows.length; k++) {
-    const at = variable.rows[k] as number;
-    const factor = variable.coefficients[k] as number;
-    for (let row = 0; row < t.rows; row++)
-      out[row] = (out[row] as number) + (t.inverse[row * t.rows + at] as number) * factor;
+function column({ rows, inverse, variables }: Tableau, variable: number): Float64Array {
+  const { begin, row: rowOf, coefficient } = variables;
+  const out = new Float64Array(rows);
+  for (let k = begin[variable] as number; k < (begin[variable + 1] as number); k++) {
+    const at = rowOf[k] as number;
+    const factor = coefficient[k] as number;
+    for (let row = 0; row < rows; row++)
+      out[row] = (out[row] as number) + (inverse[row * rows + at] as number) * factor;
   }
   return out;
 }
@@ -193,9 +202,9 @@ function ratioTest(t: Tableau, direction: Float64Array): number {
   return leaving;
 }
 
-function pivot(t: Tableau, entering: number, leaving: number, direction: Float64Array): void {
-  const { rows, inverse, x, y } = t;
-  const cost = reducedCost(t, t.variables[entering] as Variable);
+function pivot(t: Tableau, { variable, direction, leaving }: Entry): void {
+  const { rows, inverse, x, y, basis, variables } = t;
+  const cost = reducedCost(t, variable);
   const scale = 1 / (direction[leaving] as number);
   const base = leaving * rows;
   for (let k = 0; k < rows; k++) inverse[base + k] = (inverse[base + k] as number) * scale;
@@ -209,9 +218,10 @@ function pivot(t: Tableau, entering: number, leaving: number, direction: Float64
   }
   x[leaving] = step;
   for (const k of filled) y[k] = (y[k] as number) + cost * (inverse[base + k] as number);
-  t.inBasis.delete(t.basis[leaving] as number);
-  t.inBasis.add(entering);
-  t.basis[leaving] = entering;
+  const left = basis[leaving] as number;
+  variables.mayEnter[left] = variables.isMissing[left] === 1 ? 0 : 1;
+  variables.mayEnter[variable] = 0;
+  basis[leaving] = variable;
   t.pivots++;
 }
 
@@ -236,8 +246,9 @@ function invert(t: Tableau): void {
   const { rows, inverse } = t;
   const a = new Float64Array(rows * rows);
   t.basis.forEach((at, k) => {
-    const variable = t.variables[at] as Variable;
-    variable.rows.forEach((row, j) => (a[row * rows + k] = variable.coefficients[j] as number));
+    const { begin, row, coefficient } = t.variables;
+    for (let j = begin[at] as number; j < (begin[at + 1] as number); j++)
+      a[(row[j] as number) * rows + k] = coefficient[j] as number;
   });
   inverse.fill(0);
   for (let row = 0; row < rows; row++) inverse[row * rows + row] = 1;
@@ -256,7 +267,7 @@ function invert(t: Tableau): void {
   }
   t.y.fill(0);
   t.basis.forEach((at, row) => {
-    const { cost } = t.variables[at] as Variable;
+    const cost = t.variables.cost[at] as number;
     if (cost !== 0)
       for (let k = 0; k < rows; k++) t.y[k] = (t.y[k] as number) + cost * (inverse[row * rows + k] as number);
   });

@@ -1,8 +1,8 @@
-import { costOf, roundUp, type Column, type Cover, type Use } from './cover.ts';
+import { costOf, roundUp, type Column, type Cover, type PartCover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
 import { solveOverColumns, type SolveMip } from './mip.ts';
-import { improveParts } from './parts.ts';
-import { addTo, createPool, relax, wholeOf, type Pool, type Relaxed } from './relaxation.ts';
+import { improveParts } from './mend.ts';
+import { addTo, createPool, lagrangeBound, relax, wholeOf, type Pool, type Relaxed } from './relaxation.ts';
 import { fillWithCorrection } from './value-correction.ts';
 
 export interface SolveOptions {
@@ -33,9 +33,10 @@ interface State<T> {
 
 /** Rounds of pricing before the relaxation is given up as it stands; never met in practice. */
 const maxRounds = 2000;
-/** Shares of the cost to which the bound is driven: first for an answer, then for the proof. */
-const rough = 0.006;
+/** Share of the cost to which the bound is driven. */
 const fine = 0.0005;
+/** Dives by parts, the first without a second choice. */
+const divesByParts = 4;
 /** Dives with one second choice each, from the top down. */
 const maxDives = 40;
 /** What the integer solver may take: over all columns that matter it settles the question, over the pool it only may help. */
@@ -91,8 +92,8 @@ function* firstAnswers<T>(state: State<T>): Generator<Progress<T>> {
 
 function* bounded<T>(state: State<T>, options: SolveOptions): Generator<Progress<T>> {
   const { cover } = state;
-  if (!cover.enumerate) yield* roughly(state);
-  const relaxed = yield* relaxation(state, cover.enumerate ? 0 : fine, true);
+  if (cover.parts) yield* byParts(state, cover.parts);
+  const relaxed = yield* relaxation(state, cover.enumerate ? 0 : fine);
   if (relaxed.uncovered > 1e-4 && relaxed.converged) {
     state.infeasible = state.uses === null;
     yield report(state);
@@ -119,26 +120,59 @@ function* oneDive<T>(state: State<T>, relaxed: Relaxed<T>, skip: number): Genera
   yield report(state);
 }
 
-/** Where columns are dear to find: a rough bound first, then a better answer, before the bound is driven home. */
-function* roughly<T>(state: State<T>): Generator<Progress<T>> {
-  const { cover, pool } = state;
-  yield* oneDive(state, yield* relaxation(state, rough, false), -1);
-  const relaxed = yield* relaxation(state, rough, true);
+/** By parts, which are found far sooner than whole columns: a bound, dives, then the answer mended here and there. */
+function* byParts<T>(state: State<T>, parts: PartCover<T>): Generator<Progress<T>> {
+  const { cover } = state;
+  const pool = createPool(parts.split(state.uses ?? []).map(({ column }) => column));
+  for (const column of worthBySize(parts.cover)) addTo(pool, column);
+  const relaxed = yield* relaxParts(state, parts, pool, false);
+  if (relaxed.uncovered > 1e-4) return;
+  const best = {
+    cost: () => state.cost,
+    accept: (uses: readonly Use[]) => accept(state, parts.join(uses)),
+  };
+  for (let skip = -1; skip < divesByParts; skip++) {
+    const diving = dive(parts.cover, pool, relaxed, skip, best);
+    while (!diving.next().done) yield report(state);
+    yield report(state);
+    if (isDone(state)) return;
+  }
+  // Where the next cheaper cost is below the relaxation already, exact pricing may prove that there is none.
+  if (roundUp(cover, relaxed.cost) >= state.cost - 1e-6) yield* relaxParts(state, parts, pool, true);
   if (!state.uses) return;
-  const parts = improveParts(cover, pool, state.uses, relaxed.itemDuals, (uses) => accept(state, uses));
-  while (!parts.next().done) yield report(state);
+  const values = relaxed.itemDuals.slice(0, cover.demand.length);
+  const mending = improveParts(cover, parts, pool, state.uses, values, (uses) => accept(state, uses));
+  while (!mending.next().done) yield report(state);
 }
 
-function* relaxation<T>(
+/** Parts worth having when a piece is worth its size and a place costs nothing: a start that saves a quarter of the rounds of pricing. */
+const worthBySize = <P>(cover: Cover<P>): readonly Column<P>[] => {
+  const from = cover.balancesFrom ?? cover.sizes.length;
+  const values = cover.sizes.map((size, item) => (item < from ? size : 0));
+  return cover.price(values, cover.demand, null, 'quick').columns;
+};
+
+/** Relaxes the cover of parts; the values found bound the whole cover, too. */
+function* relaxParts<T>(
   state: State<T>,
-  closeEnough: number,
+  parts: PartCover<T>,
+  pool: Pool<unknown>,
   exact: boolean,
-): Generator<Progress<T>, Relaxed<T>> {
-  const solving = relax(state.cover, wholeOf(state.cover), state.pool, {
-    rounds: maxRounds,
-    closeEnough,
-    exact,
-  });
+): Generator<Progress<T>, Relaxed<unknown>> {
+  const { cover } = state;
+  const effort = { rounds: maxRounds, closeEnough: 0, exact };
+  const solving = relax(parts.cover, wholeOf(parts.cover), pool, effort);
+  let step = solving.next();
+  for (; !step.done; step = solving.next()) yield report(state);
+  const values = step.value.itemDuals.slice(0, cover.demand.length);
+  const { peaks } = cover.price(values, cover.demand, step.value.stockDuals, 'exact');
+  state.lowerBound = Math.max(state.lowerBound, lagrangeBound(values, wholeOf(cover), peaks));
+  return step.value;
+}
+
+function* relaxation<T>(state: State<T>, closeEnough: number): Generator<Progress<T>, Relaxed<T>> {
+  const effort = { rounds: maxRounds, closeEnough, exact: true };
+  const solving = relax(state.cover, wholeOf(state.cover), state.pool, effort);
   for (;;) {
     const step = solving.next();
     state.lowerBound = Math.max(state.lowerBound, step.value.bound);

@@ -1,4 +1,4 @@
-import { costOf, roundUp, valueOf, type Cover, type Use } from './cover.ts';
+import { costOf, roundUp, valueOf, type Cover, type PartCover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
 import { relax, wholeOf, type Pool } from './relaxation.ts';
 
@@ -14,7 +14,8 @@ const inPart = { rounds: 25, closeEnough: 0, exact: false };
  */
 export function* improveParts<T>(
   cover: Cover<T>,
-  pool: Pool<T>,
+  parts: PartCover<T>,
+  pool: Pool<unknown>,
   start: readonly Use<T>[],
   itemDuals: readonly number[],
   accept: (uses: readonly Use<T>[]) => void,
@@ -25,7 +26,7 @@ export function* improveParts<T>(
     const ordered = pieces.toSorted((a, b) => waste(b) - waste(a));
     const taken = part(ordered, turn);
     const kept = ordered.filter((use) => !taken.includes(use));
-    const better = yield* coverAgain(restOf(cover, kept), pool, costOf(taken));
+    const better = yield* coverAgain(restOf(cover, kept), parts, pool, taken);
     idle = better ? 0 : idle + 1;
     if (!better) continue;
     pieces = [...kept, ...singles(better)];
@@ -61,23 +62,27 @@ function restOf<T>(cover: Cover<T>, kept: readonly Use<T>[]): Cover<T> {
   return { ...cover, demand, stock: stock.map((available) => ({ available })) };
 }
 
+/** Covers the rest for less than `taken` costs, if it can. */
 function* coverAgain<T>(
-  rest: Cover<T>,
-  pool: Pool<T>,
-  cost: number,
+  { demand, stock }: Cover<T>,
+  { cover, split, join }: PartCover<T>,
+  pool: Pool<unknown>,
+  taken: readonly Use<T>[],
 ): Generator<void, readonly Use<T>[] | null> {
-  if (rest.demand.every((pieces) => pieces === 0)) return [];
-  const solving = relax(rest, wholeOf(rest), pool, inPart, []);
+  if (demand.every((pieces) => pieces === 0)) return [];
+  const rest = { ...cover, stock, demand: [...demand, ...cover.demand.slice(demand.length)] };
+  const start = split(taken).map(({ column }) => column);
+  const solving = relax(rest, wholeOf(rest), pool, inPart, start);
   let step = solving.next();
   while (!step.done) {
     yield;
     step = solving.next();
   }
-  if (roundUp(rest, step.value.cost) >= cost - 1e-6) return null;
+  if (roundUp(rest, step.value.cost) >= costOf(taken) - 1e-6) return null;
   let best: readonly Use<T>[] | null = null;
   yield* dive(rest, pool, step.value, -1, {
-    cost: () => (best ? costOf(best) : cost),
-    accept: (uses) => (best = uses),
+    cost: () => costOf(best ?? taken),
+    accept: (uses) => (best = join(uses)),
   });
   return best;
 }
