@@ -5,5 +5,7 @@ export default defineConfig({
     include: ['tests/{core,published,electron,renderer}/**/*.test.{ts,tsx}'],
     testTimeout: 60_000,
     pool: 'forks',
+    // By default one core is left free; here nobody waits for it.
+    maxWorkers: '100%',
   },
 });

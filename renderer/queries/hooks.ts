@@ -75,8 +75,18 @@ export function useCommand() {
   });
 }
 
-export const useUndo = () => useMutation({ mutationFn: () => invoke(contract.editUndo, {}) });
-export const useRedo = () => useMutation({ mutationFn: () => invoke(contract.editRedo, {}) });
+/** Undo one step. It is only said to be undone when the screens show the shop without it. */
+export const useUndo = () => useStep(() => invoke(contract.editUndo, {}));
+export const useRedo = () => useStep(() => invoke(contract.editRedo, {}));
+
+function useStep<T>(step: () => Promise<T>) {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: step,
+    // The push has begun to read the shop anew; that reading is waited for, not begun again.
+    onSuccess: () => client.invalidateQueries({ queryKey: keys.shop }, { cancelRefetch: false }),
+  });
+}
 
 export const useSearchStart = () =>
   useMutation({

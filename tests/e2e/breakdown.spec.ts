@@ -39,7 +39,7 @@ test('a machine that is down gets a repair that is weighed against keeping the o
   await expect(page.getByText(`Undone: ${step}.`)).toBeVisible();
   await page.keyboard.press('Control+z');
   await expect(page.getByText(/^Undone: Add downtime B1-/)).toBeVisible();
-  expect(await figure(page, 'Late lines').textContent()).toBe(late);
+  await expect(figure(page, 'Late lines')).toHaveText(late ?? '');
 });
 
 test('an operator who is out stops the machine that waits; the order can be kept', async ({ app }) => {
@@ -98,5 +98,5 @@ test('where people are counted, so many are out: the board shows it, the calenda
   await page.keyboard.press('Control+z');
   await goTo(page, '#/board');
   await expect(band).toBeHidden();
-  expect(await figure(page, 'Late lines').textContent()).toBe(late);
+  await expect(figure(page, 'Late lines')).toHaveText(late ?? '');
 });

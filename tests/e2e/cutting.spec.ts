@@ -43,7 +43,7 @@ test('a run opens to its sheets, its steps move by key, and undo brings them bac
     .click();
   await expect(page.getByRole('heading', { name: `Run ${RUN}`, exact: true })).toBeVisible();
   const sheets = page.getByRole('img', { name: /^Sheet [A-Z]+: \d+ blanks$/ });
-  expect(await sheets.count()).toBeGreaterThan(1);
+  await expect.poll(() => sheets.count()).toBeGreaterThan(1);
   await expect(page.getByRole('heading', { name: 'Before the first cut' })).toBeVisible();
   const before = await settings(page);
   const other = before.findIndex((setting) => setting !== before[0]);
@@ -137,7 +137,7 @@ test('the sheets of a run are taken from stock once, remnants kept, and undone a
   await take.click();
   await expect(page.getByText('sheets taken', { exact: true })).toBeVisible();
   await expect(take).toBeHidden();
-  expect(await settings(page)).toEqual(before);
+  await expect.poll(() => settings(page)).toEqual(before);
   await expect(page.getByRole('button', { name: 'Add a step' })).toBeHidden();
 
   await goTo(page, '#/stock');
@@ -152,7 +152,7 @@ test('the sheets of a run are taken from stock once, remnants kept, and undone a
   await expect(entries).toHaveCount(0);
   await openRun(page, RUN);
   await expect(take).toBeVisible();
-  expect(await page.locator('dl').first().textContent()).toBe(figures);
+  await expect(page.locator('dl').first()).toHaveText(figures ?? '');
 });
 
 test('a walk-in cut typed in one line lands in the run of its metal', async ({ app }) => {

@@ -38,7 +38,7 @@ test('an operation is started, counted and done; scrapped pieces come back as a 
   await goTo(page, '#/board');
   await expect(lane(page, 'Shear')).toBeVisible();
   const shearing = () => operations(lane(page, 'Shear').getByRole('option'));
-  expect(await shearing()).toContain(`${makeUp} shearing`);
+  await expect.poll(shearing).toContain(`${makeUp} shearing`);
   expect(await shearing()).not.toContain(`${line} shearing`);
 
   await undo(page).click();

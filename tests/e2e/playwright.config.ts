@@ -12,6 +12,8 @@ export default defineConfig<HostOptions>({
   timeout: 90_000,
   expect: { timeout: 10_000 },
   workers: 1,
+  // A busy machine may break a story; told once more it must hold, and `npm test` says which were.
+  retries: 1,
   forbidOnly: Boolean(process.env.CI),
   use: { trace: 'retain-on-failure' },
   projects: [

@@ -30,7 +30,7 @@ test(
     const taken = await placeInQueue(page, '9001/1');
     await page.keyboard.press('Control+z');
     await expect(page.getByText('Undone: Rush 9001/1: front of the queue.')).toBeVisible();
-    expect(await placeInQueue(page, '9001/1')).toBeGreaterThan(taken);
+    await expect.poll(() => placeInQueue(page, '9001/1')).toBeGreaterThan(taken);
   },
 );
 
@@ -47,7 +47,7 @@ test('a rush line on the board opens the ways again, and leaving them changes no
   await page.keyboard.press('r');
   await expect(page.getByRole('heading', { name: /^Rush 9001\/1/ })).toBeVisible();
   await page.keyboard.press('Escape');
-  expect(await placeInQueue(page, '9001/1')).toBe(place);
+  await expect.poll(() => placeInQueue(page, '9001/1')).toBe(place);
 });
 
 test('rush lines of a file are asked about together', { tag: host }, async ({ app }) => {
