@@ -204,6 +204,7 @@ function bestPanels(
       const known = lookedInto.has(at);
       const look = known ? ripWorth : glance;
       const value = look(bench, choice, length, 1, effort);
+      if (value <= 0) return [];
       const most = Math.floor((room + lengthTolerance) / size);
       if (most !== 2 || !known) return [{ at, size, value, copies: most }];
       const second = Math.max(0, Math.min(value, look(bench, choice, length, 2, effort) - value));

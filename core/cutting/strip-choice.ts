@@ -64,13 +64,16 @@ function choiceFrom(table: StripTable, values: readonly number[], left: number[]
   const figures = new Map<string, number>();
   const ordered: (Options | undefined)[] = [];
   const work: Work = { table, values, left };
-  const { girths } = table;
+  // Fewer pieces are wanted as time goes by, never more: the other girths stay out.
+  const girths = table.girths.flatMap((girth, g) =>
+    girth.items.every((item) => worthless(work, item)) ? [] : [{ girth, g }],
+  );
   return {
     strips: (length) =>
       (ordered[length] ??= byRate(
-        girths.flatMap((girth, g) => ((known[length] as Options[])[g] ??= cuttable(work, girth, length))),
+        girths.flatMap(({ girth, g }) => ((known[length] as Options[])[g] ??= cuttable(work, girth, length))),
       )),
-    most: (length, widths) => byRate(girths.flatMap((girth) => atMost(work, girth, length, widths))),
+    most: (length, widths) => byRate(girths.flatMap(({ girth }) => atMost(work, girth, length, widths))),
     once(name, figure) {
       const value = figures.get(name) ?? figure();
       figures.set(name, value);
