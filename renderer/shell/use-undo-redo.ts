@@ -16,17 +16,14 @@ export function useUndoRedo(): UndoRedo {
   const { data } = useHistory();
   const undo = useUndo();
   const redo = useRedo();
-  const said = (verb: string) => ({
-    onSuccess: ({ label }: { label: string | null }) => {
-      if (label) toast({ text: `${verb}: ${label}.` });
-    },
-    onError: toastError,
-  });
+  // Of several in a row each is said.
+  const say = (verb: string, step: Promise<{ label: string | null }>): void =>
+    void step.then(({ label }) => label && toast({ text: `${verb}: ${label}.` }), toastError);
   return {
     undoLabel: data?.undo[0]?.label ?? null,
     redoLabel: data?.redo[0]?.label ?? null,
     undoStepId: data?.undo[0]?.id ?? null,
-    undo: () => undo.mutate(undefined, said('Undone')),
-    redo: () => redo.mutate(undefined, said('Redone')),
+    undo: () => say('Undone', undo.mutateAsync()),
+    redo: () => say('Redone', redo.mutateAsync()),
   };
 }
