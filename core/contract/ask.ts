@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { CauseKind } from '../schedule/explain/causes.ts';
-import { code } from '../shop/fields.ts';
+import { code } from '../fields.ts';
 import { outage } from '../shop/outage.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { call } from './call.ts';
@@ -27,7 +27,8 @@ const causeKinds = [
   'waiting-for-machine',
   'pinned-or-frozen',
   'queue-choice',
-  'waiting-for-blanks',
+  'idle-for-release',
+  'waiting-for-step-before',
   'crew',
 ] as const satisfies readonly CauseKind[];
 

@@ -108,7 +108,7 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
   const ahead = namesOf(blockedBy);
   switch (kind) {
     case 'release':
-      return `Not to begin before ${dayAndClock(group.at(-1)!.to, shop.settings.timeZone)}: material or approval is not in yet`;
+      return `Its work order says not before ${dayAndClock(group.at(-1)!.to, shop.settings.timeZone)}`;
     case 'work':
       return `${stageOfOperation(operation!) === 'shear' ? 'Shearing' : 'Bending'} on ${on}`;
     case 'changeover':
@@ -118,10 +118,12 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
     case 'waiting-for-machine':
       return ahead === '' ? `${on} is not free yet` : `${on} does ${ahead} first`;
     case 'pinned-or-frozen':
-      return `${on} does ${ahead} first, and what is begun, pinned or near in time keeps its place`;
+      return `${on} does ${ahead} first, and what is started, pinned or in the frozen window keeps its place`;
     case 'queue-choice':
       return `${on} stands idle for the blanks of ${ahead}, which is before it in the queue`;
-    case 'waiting-for-blanks':
+    case 'idle-for-release':
+      return `${on} stands idle for ${ahead}, which is before it in the queue and may not start yet (“Not before” on its work order)`;
+    case 'waiting-for-step-before':
       return `${on} waits for the rest of its blanks from the shear`;
     case 'crew':
       return `Too few people are free to run ${on}`;

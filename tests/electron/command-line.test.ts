@@ -67,7 +67,7 @@ describe('the command line', () => {
     expect(stdout).toMatch(/^Why (late|not sooner)\? 4142\/1 ends \w{3} \d+ Dec \d\d:\d\d, /m);
     expect(stdout).toMatch(/^From Mon 30 Nov 06:00 to its end: \d+ h/m);
     expect(stdout).toMatch(
-      /^ +\d+ h.* {2}Not to begin before Mon 7 Dec 06:30: material or approval is not in yet$/m,
+      /^ +\d+ h.* {2}Its work order says not before Mon 7 Dec 06:30$/m,
     );
     const { why, words } = JSON.parse(
       plan('--demo', '--seconds', '0.5', '--explain', '4102/2', '--json').stdout,

@@ -5,13 +5,14 @@ import { finish, intervalAt, nextOpen, rewind } from '../working-time.ts';
 
 /**
  * Why a stretch of time went by before a job was done:
- * - `release`: its material is not in yet;
+ * - `release`: it may not start before its release;
  * - `work`, `changeover`: a machine works on it, or is set up for it;
  * - `closed`: its machine is closed;
  * - `waiting-for-machine`: its machine does operations ahead of it in the queue, or is not available yet;
  * - `pinned-or-frozen`: the same, but what is ahead, or the operation itself, was started, frozen or pinned;
- * - `queue-choice`: its machine stands idle for an operation ahead in the queue whose blanks are not there yet;
- * - `waiting-for-blanks`: it has begun on a first lot and the step before has not done the rest;
+ * - `queue-choice`: its machine stands idle for an operation ahead in the queue that the step before has not let start;
+ * - `idle-for-release`: the same, but that operation may not start before its release;
+ * - `waiting-for-step-before`: it has begun on a first lot and the step before has not done the rest;
  * - `crew`: too few people are free.
  */
 export type CauseKind =
@@ -22,7 +23,8 @@ export type CauseKind =
   | 'waiting-for-machine'
   | 'pinned-or-frozen'
   | 'queue-choice'
-  | 'waiting-for-blanks'
+  | 'idle-for-release'
+  | 'waiting-for-step-before'
   | 'crew';
 
 /** One stretch [from, to) of a job's time, on the problem's axis; `seconds` = to − from. */
@@ -151,7 +153,7 @@ function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: num
   for (const ahead of queue.slice(0, queue.indexOf(o))) {
     const setup = timing.changeover[ahead]!;
     const ready = nextOpen(open, readyAt(problem, timing, ahead));
-    const idle = busy(ahead) === 'waiting-for-machine' ? 'queue-choice' : 'pinned-or-frozen';
+    const idle = busy(ahead) === 'waiting-for-machine' ? idleFor(problem, timing, ahead) : 'pinned-or-frozen';
     if (!isBegun(problem, ahead))
       stretches.push(
         { kind: idle, to: rewind(open, ready, setup), blockedBy: [ahead] },
@@ -167,6 +169,12 @@ function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: num
   ];
 }
 
+/** What keeps an operation ahead, whose machine is free for it, from starting: whichever lets it start last. */
+const idleFor = (problem: Problem, timing: Timing, ahead: number): CauseKind =>
+  readyAt(problem, timing, ahead) === problem.release[problem.jobOf[ahead]!]
+    ? 'idle-for-release'
+    : 'queue-choice';
+
 /** The work itself; a step that began on a first lot may run dry before the last one comes. */
 function workOf(problem: Problem, timing: Timing, o: number): Stretch[] {
   const m = timing.machine[o]!;
@@ -180,7 +188,7 @@ function workOf(problem: Problem, timing: Timing, o: number): Stretch[] {
   const dry = finish(open, start, seconds - lot);
   return [
     { kind: 'work', to: dry, blockedBy: [] },
-    { kind: 'waiting-for-blanks', to: timing.end[o - 1]!, blockedBy: [o - 1] },
+    { kind: 'waiting-for-step-before', to: timing.end[o - 1]!, blockedBy: [o - 1] },
     work,
   ];
 }

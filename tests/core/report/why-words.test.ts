@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { PlanChange, Why } from '../../../core/contract/ask.ts';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import { openedWith, overtimeCommand } from '../../../core/edit/overtime.ts';
-import { withChanges } from '../../../core/edit/row-change.ts';
+import { withChanges } from '../../../core/shop/row-change.ts';
 import { whyText, whyWords } from '../../../core/report/why-words.ts';
 import { openIntervals } from '../../../core/time/working-time.ts';
 import { aBrake, aCalendar, aShear, aShop, at, NOW, ZONE } from '../../support/builders.ts';
@@ -55,8 +55,9 @@ const overAndOver = chain(
   ['changeover', 'shear', 5],
   ['work', 'shear', 40],
   ['queue-choice', 'brake', 20, '1044/1'],
+  ['idle-for-release', 'brake', 15, '1045/1'],
   ['pinned-or-frozen', 'brake', 10, '1046/1'],
-  ['work', 'brake', 50],
+  ['work', 'brake', 35],
 );
 
 describe('why a line is late, in words', () => {
@@ -70,14 +71,15 @@ describe('why a line is late, in words', () => {
 
   it('tells each cause of each step once, in order, with its minutes and machine', () => {
     expect(words.causes.map((c) => `${c.seconds / MIN} ${c.words}`)).toEqual([
-      '60 Not to begin before Mon 30 Nov 07:00: material or approval is not in yet',
+      '60 Its work order says not before Mon 30 Nov 07:00',
       '60 Shear does 1042/1, 1043/1 and 2 more lines first',
       '15 Shear is closed',
       '5 Changeover of Shear for it',
       '40 Shearing on Shear',
       '20 Brake stands idle for the blanks of 1044/1, which is before it in the queue',
-      '10 Brake does 1046/1 first, and what is begun, pinned or near in time keeps its place',
-      '50 Bending on Brake',
+      '15 Brake stands idle for 1045/1, which is before it in the queue and may not start yet (“Not before” on its work order)',
+      '10 Brake does 1046/1 first, and what is started, pinned or in the frozen window keeps its place',
+      '35 Bending on Brake',
     ]);
   });
 

@@ -39,6 +39,32 @@ describe('why a line ends when it does (worked by hand)', () => {
     ]);
   });
 
+  it('a machine that stands idle for a line ahead that is not released yet waits for that release', () => {
+    const problem = aProblem({
+      jobs: [aJob('A', [100, null], null, { release: 300 }), aJob('B', [50, null])],
+    });
+    expect(told(why(problem, { S1: 'A B' }, 'B'))).toEqual([
+      'idle-for-release 0-300 A:shear',
+      'waiting-for-machine 300-400 A:shear',
+      'work 400-450',
+    ]);
+  });
+
+  it('a release counts before the step before: whichever lets the line ahead start last is the cause', () => {
+    const problem = aProblem({
+      now: 50,
+      jobs: [
+        aJob('A', [200, 60], null, { release: 500, shear: { started: { machine: 'S1', at: 20 } } }),
+        aJob('B', [null, 40]),
+      ],
+    });
+    expect(told(why(problem, { S1: 'A', B1: 'A B' }, 'B'))).toEqual([
+      'idle-for-release 50-500 A:brake',
+      'waiting-for-machine 500-560 A:brake',
+      'work 560-600',
+    ]);
+  });
+
   it('of a changeover only the part counts that goes on after the blanks are there', () => {
     const changeover = { combine: 'sum' as const, attributes: { profile: 300 } };
     const problem = aProblem({
@@ -98,7 +124,7 @@ describe('why a line ends when it does (worked by hand)', () => {
     expect(told(why(problem, { S1: 'A', B1: 'A' }, 'A'))).toEqual([
       'work 0-100',
       'work 100-120',
-      'waiting-for-blanks 120-200 A:shear',
+      'waiting-for-step-before 120-200 A:shear',
       'work 200-220',
     ]);
   });
