@@ -1,5 +1,5 @@
 import type { ErrorCode } from '../core/contract/call.ts';
-import { sentence, type Result } from '../core/shop/result.ts';
+import { sentence, type Result } from '../core/result.ts';
 
 /** A trouble the user can understand and mend: its message is a whole sentence for the screen. Anything else thrown is a bug. */
 export class Refused extends Error {

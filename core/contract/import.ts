@@ -52,7 +52,7 @@ export const importTake = call(
   }),
 );
 
-/** Read a CSV file of finished operations (core/shop/finished-rows.ts) and check every row; nothing is stored. */
+/** Read a CSV file of finished operations (core/import/finished-rows.ts) and check every row; nothing is stored. */
 export const importFinishedCheck = call('import.finished.check', file, checked);
 
 /** Check such a file again after cells were mended on screen. */

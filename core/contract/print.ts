@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code } from '../shop/fields.ts';
+import { code } from '../fields.ts';
 import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 

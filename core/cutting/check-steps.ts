@@ -1,4 +1,4 @@
-import { problem, type Problem } from '../shop/result.ts';
+import { problem, type Problem } from '../result.ts';
 import { formatBoth } from '../units/length.ts';
 import { replaySteps, type MadePiece, type SheetStack } from './replay.ts';
 import { blankSizes, type BlankSize, type RunInput } from './run.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 
 const id = z.string().min(1).max(120);
 

@@ -1,4 +1,4 @@
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import { formatBoth } from '../units/length.ts';
 import type { Cover } from './cover.ts';
 import { NARROWEST_CUT_MM, type BlankSize, type RunInput, type Stock } from './run.ts';

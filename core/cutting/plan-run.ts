@@ -1,4 +1,4 @@
-import { bad, good, type Result } from '../shop/result.ts';
+import { bad, good, type Result } from '../result.ts';
 import { bounded, isTidier } from './compare.ts';
 import { costOf, type Cover, type Use } from './cover.ts';
 import { countSteps } from './counts.ts';

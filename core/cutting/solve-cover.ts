@@ -1,7 +1,7 @@
 import { costOf, roundUp, type Column, type Cover, type PartCover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
 import { solveOverColumns, type SolveMip } from './mip.ts';
-import { improveParts } from './mend.ts';
+import { improveParts } from './improve-parts.ts';
 import { addTo, createPool, lagrangeBound, relax, wholeOf, type Pool, type Relaxed } from './relaxation.ts';
 import { fillWithCorrection } from './value-correction.ts';
 

@@ -1,8 +1,8 @@
-import type { Result } from '../shop/result.ts';
+import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Command } from './command.ts';
 import { importRecords } from './record-commands.ts';
-import { setAside } from './floor-aside.ts';
+import { setAside } from './floor-suspend.ts';
 import { countPieces, pauseOperation, resumeOperation, startOperation } from './floor-commands.ts';
 import { finishOperation } from './floor-done.ts';
 import { acceptStandards, revertStandard } from './standards-commands.ts';
@@ -12,7 +12,7 @@ import { removeRow, saveRow, saveSettings } from './row-commands.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
 import { moveStock } from './stock-commands.ts';
 import { takeSheets } from './take-sheets.ts';
-import type { RowChange } from './row-change.ts';
+import type { RowChange } from '../shop/row-change.ts';
 
 /** What a command does to the rows, and how the history names it ("Undo: …"). */
 export interface Edit {

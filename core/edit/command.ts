@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, durationS, gaugeLabel, instantS, lengthMm, note } from '../shop/fields.ts';
+import { code, durationS, gaugeLabel, instantS, lengthMm, note } from '../fields.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { personName } from '../shop/plan.ts';
 import { rowKinds } from '../shop/state.ts';
@@ -131,7 +131,7 @@ export const command = z.union([
     label: z.string().min(1).max(120),
   }),
   z.strictObject({ do: z.literal('cutting.remove'), id: lineId }),
-  /** Flat pieces for someone at the counter (core/shop/walk-in.ts reads the line they were typed in). */
+  /** Flat pieces for someone at the counter (core/import/walk-in.ts reads the line they were typed in). */
   z.strictObject({
     do: z.literal('walkin.take'),
     text: z.string().max(200),

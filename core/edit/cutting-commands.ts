@@ -1,13 +1,13 @@
-import { completeQueues } from '../shop/complete-queues.ts';
-import { operationsOf } from '../shop/operations.ts';
+import { completeQueues } from '../planning/complete-queues.ts';
+import { operationsOf } from '../planning/operations.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
-import type { Part } from '../shop/part.ts';
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import type { Part } from '../part/part.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
-import { change, withChanges, type RowChange } from './row-change.ts';
+import { change, withChanges, type RowChange } from '../shop/row-change.ts';
 import { refuseStale } from './row-commands.ts';
 
 /** Keep a run's step list as a person changed it. */

@@ -1,15 +1,15 @@
-import { operationsOf, piecesFor, routingOf, type ShopOperation } from '../shop/operations.ts';
+import { operationsOf, piecesFor, routingOf, type ShopOperation } from '../planning/operations.ts';
 import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatWall, formatWallDate } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
-import { isAside, leftAt } from '../shop/begun.ts';
+import { isAside, leftAt } from '../planning/started.ts';
 import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
 import { operationName, refuseMachine, unknownOperation } from './plan-commands.ts';
-import { change } from './row-change.ts';
+import { change } from '../shop/row-change.ts';
 
 /** What a floor command of a name carries. */
 export type FloorCommand<K extends Command['do']> = Extract<Command, { readonly do: K }>;

@@ -1,8 +1,8 @@
 import type { Attribute } from '../shop/machine.ts';
-import { attributesOf, piecesFor, routingOf } from '../shop/operations.ts';
+import { attributesOf, piecesFor, routingOf } from '../planning/operations.ts';
 import { lineOfOperation, operationIdOf, stageOfOperation, type OrderLine } from '../shop/order.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
-import { good, type Result } from '../shop/result.ts';
+import { good, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import {
@@ -16,7 +16,7 @@ import {
   type FloorCommand,
 } from './floor-commands.ts';
 import { operationName } from './plan-commands.ts';
-import { change, withChanges, type RowChange } from './row-change.ts';
+import { change, withChanges, type RowChange } from '../shop/row-change.ts';
 
 /**
  * An operation is done: its record closes, and its machine stays set up as it was for it. Good pieces that are missing

@@ -1,4 +1,4 @@
-import { leftAt } from '../shop/begun.ts';
+import { leftAt } from '../planning/started.ts';
 import { operationIdOf, lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';

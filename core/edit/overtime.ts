@@ -1,4 +1,4 @@
-import type { Calendar } from '../shop/calendar.ts';
+import type { Calendar } from '../time/calendar.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatClock, shiftDate, wallParts } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';

@@ -1,9 +1,9 @@
 import { sizeOf, type Pattern } from '../part/family.ts';
-import type { Part } from '../shop/part.ts';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import type { Part } from '../part/part.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
-import { change, sameContent, type RowChange } from './row-change.ts';
+import { change, sameContent, type RowChange } from '../shop/row-change.ts';
 
 const byId = (shop: Shop, id: string): Part | null => shop.part.find((p) => p.id === id) ?? null;
 const patternIn = (part: Part | null): Pattern | null =>

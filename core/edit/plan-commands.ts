@@ -1,10 +1,10 @@
-import { completeQueues } from '../shop/complete-queues.ts';
-import { operationsOf, type ShopOperation } from '../shop/operations.ts';
+import { completeQueues } from '../planning/complete-queues.ts';
+import { operationsOf, type ShopOperation } from '../planning/operations.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
-import { change, type RowChange } from './row-change.ts';
+import { change, type RowChange } from '../shop/row-change.ts';
 
 type Queues = Readonly<Record<string, readonly string[]>>;
 

@@ -1,10 +1,10 @@
 import { lineOfOperation } from '../shop/order.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import { operationName } from './plan-commands.ts';
-import { change } from './row-change.ts';
+import { change } from '../shop/row-change.ts';
 
 /**
  * Add finished operations that a file brought, so that there is something to learn from. Work on lines that stand in

@@ -1,12 +1,12 @@
 import type { Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
 import type { RowOf, Shop } from '../shop/state.ts';
 import { isTimeZone } from '../time/wall.ts';
 import type { Edit } from './apply.ts';
 import type { FormKind } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
-import { change, type RowChange } from './row-change.ts';
+import { change, type RowChange } from '../shop/row-change.ts';
 
 /** The kinds as people say them. */
 const kindName: Record<FormKind, string> = {

@@ -1,11 +1,11 @@
 import { standard, standardsOf } from '../estimate/standards.ts';
 import type { Learned } from '../shop/learned.ts';
 import { attribute, type Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import type { FloorCommand } from './floor-commands.ts';
-import { change } from './row-change.ts';
+import { change } from '../shop/row-change.ts';
 
 type Change = FloorCommand<'standards.accept'>['changes'][number];
 

@@ -1,12 +1,12 @@
 import { gaugeName } from '../report/dispatch.ts';
-import type { Sheet } from '../shop/material.ts';
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import type { Sheet } from '../material/material.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Movement } from '../shop/stock.ts';
 import { formatLength } from '../units/length.ts';
 import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
-import { change, type RowChange } from './row-change.ts';
+import { change, type RowChange } from '../shop/row-change.ts';
 
 type StockCommand = Extract<Command, { do: 'stock.receive' | 'stock.count' | 'stock.correct' }>;
 /** What an entry says of itself. */

@@ -1,13 +1,13 @@
 import { replaySteps, type ShearFrame } from '../cutting/replay.ts';
-import { piecesIn, piecesTaken } from '../report/cut-lists.ts';
-import { shearOf, stockUsed } from '../report/cutting.ts';
-import type { Sheet } from '../shop/material.ts';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import { piecesIn, piecesTaken } from '../planning/cut-lists.ts';
+import { shearOf, stockUsed } from '../planning/cut-run.ts';
+import type { Sheet } from '../material/material.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
-import { change, withChanges, type RowChange } from './row-change.ts';
+import { change, withChanges, type RowChange } from '../shop/row-change.ts';
 import { entry, moved, noStock, type Happening } from './stock-commands.ts';
 
 /**

@@ -2,7 +2,7 @@ import type { Blank } from '../part/blank.ts';
 import { orderOfPart } from '../part/bend-order.ts';
 import { hits } from '../part/girth.ts';
 import type { Machine } from '../shop/machine.ts';
-import type { Part } from '../shop/part.ts';
+import type { Part } from '../part/part.ts';
 import { MM_PER_FOOT } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
 import { standard } from './standards.ts';

@@ -1,7 +1,7 @@
 import type { Blank } from '../part/blank.ts';
 import type { Machine } from '../shop/machine.ts';
-import type { Sheet } from '../shop/material.ts';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import type { Sheet } from '../material/material.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import { formatBoth } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
 import { standard } from './standards.ts';

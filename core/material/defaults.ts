@@ -1,4 +1,4 @@
-import type { Metal } from '../shop/material.ts';
+import type { Metal } from './material.ts';
 
 export interface MetalDefaults {
   /** Ultimate tensile strength, MPa. */

@@ -1,5 +1,5 @@
-import type { Gauge, Metal } from '../shop/material.ts';
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import type { Gauge, Metal } from './material.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import { inchesToMm, MM_PER_FOOT } from '../units/length.ts';
 import { mm, type Millimetres } from '../units/brand.ts';
 

@@ -1,4 +1,4 @@
-import type { Part, Profile } from '../shop/part.ts';
+import type { Part, Profile } from './part.ts';
 import { actsOf, chainOf, type Act, type BendStep, type Chain } from './bend-steps.ts';
 import { benders, collisions, reachMm, type Angles } from './brake-tools.ts';
 
@@ -203,7 +203,7 @@ export function bendOrder(profile: Profile, dieOpeningMm: number | null): BendOr
 
 /**
  * The same for an order that the shop gives: which edge lies at the back, flips, turns and collisions of just these
- * steps. @throws RangeError when they are not the profile's steps, each once: core/shop/part.ts refuses such a part
+ * steps. @throws RangeError when they are not the profile's steps, each once: core/part/part.ts refuses such a part
  */
 export function givenOrder(
   profile: Profile,

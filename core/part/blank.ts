@@ -1,7 +1,7 @@
-import type { Gauge, Material } from '../shop/material.ts';
+import type { Gauge, Material } from '../material/material.ts';
 import type { OrderLine } from '../shop/order.ts';
-import type { Part } from '../shop/part.ts';
-import { bad, good, type Result } from '../shop/result.ts';
+import type { Part } from './part.ts';
+import { bad, good, type Result } from '../result.ts';
 import { formingOf, type Reckoning } from './forming.ts';
 import { girth } from './girth.ts';
 

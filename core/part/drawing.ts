@@ -1,5 +1,5 @@
-import type { Profile } from '../shop/part.ts';
-import { good, type Result } from '../shop/result.ts';
+import type { Profile } from './part.ts';
+import { good, type Result } from '../result.ts';
 import type { Forming } from './forming.ts';
 import { isFold, stripOf, type Fold, type Piece } from './strip.ts';
 

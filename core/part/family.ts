@@ -1,4 +1,4 @@
-import type { Family, Part, Profile } from '../shop/part.ts';
+import type { Family, Part, Profile } from './part.ts';
 
 export type Pattern = Extract<Family, { is: 'pattern' }>;
 export type Size = Pattern['sizes'][number];

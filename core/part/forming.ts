@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import type { Gauge, Material, MeasuredDeduction } from '../shop/material.ts';
+import type { Gauge, Material, MeasuredDeduction } from '../material/material.ts';
 import type { Settings } from '../shop/settings.ts';
 
 /** A deduction that the shop measured in the metal at hand, for one angle. */
@@ -24,7 +24,7 @@ export interface Reckoning {
 
 /**
  * A blank is cut before a brake is chosen, so it is reckoned for the V usually set up on the shop's first brake. A
- * finding speaks up where another brake's V was measured and differs (core/part/brake-limits.ts).
+ * finding speaks up where another brake's V was measured and differs (core/limits/brake-limits.ts).
  */
 export const reckoningOf = (shop: {
   readonly settings: Pick<Settings, 'girthRule'>;

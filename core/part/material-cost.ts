@@ -1,4 +1,4 @@
-import type { Sheet } from '../shop/material.ts';
+import type { Sheet } from '../material/material.ts';
 import type { Blank } from './blank.ts';
 
 /** What a piece's metal costs in the stock kept, cheapest and dearest, in whole cents. */

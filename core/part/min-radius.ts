@@ -1,4 +1,4 @@
-import type { Material, Temper } from '../shop/material.ts';
+import type { Material, Temper } from '../material/material.ts';
 import { MM_PER_INCH } from '../units/length.ts';
 
 /** The thicknesses of the table's columns. */

@@ -1,4 +1,4 @@
-import type { Metal } from '../shop/material.ts';
+import type { Metal } from '../material/material.ts';
 
 /**
  * Inside radius of a bend that the drawing leaves open: one thickness, what a V of about eight thicknesses makes

@@ -1,5 +1,5 @@
-import type { Hem, Profile } from '../shop/part.ts';
-import { bad, good, problem, type Problem, type Result } from '../shop/result.ts';
+import type { Hem, Profile } from './part.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
 import { formatBoth } from '../units/length.ts';
 import { bendAllowance, kFactorFromTest, setback, type BendShape } from './bend.ts';
 import { measuredFor, type Forming } from './forming.ts';

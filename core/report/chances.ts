@@ -1,16 +1,16 @@
 import { applyCommand } from '../edit/apply.ts';
-import { withChanges } from '../edit/row-change.ts';
-import { changeoversOf, observationsOf } from '../estimate/learn/happened.ts';
-import type { ChangeoverObservation } from '../estimate/learn/learn-changeover.ts';
-import type { Observation } from '../estimate/learn/observation.ts';
-import { spreadOf, timedOf, type Spread } from '../estimate/learn/spread.ts';
-import { chances, type ChanceOptions, type Chances } from '../schedule/chance.ts';
+import { withChanges } from '../shop/row-change.ts';
+import { changeoversOf, observationsOf } from '../learn/happened.ts';
+import type { ChangeoverObservation } from '../learn/learn-changeover.ts';
+import type { Observation } from '../learn/observation.ts';
+import { spreadOf, timedOf, type Spread } from '../learn/spread.ts';
+import { chances, type ChanceOptions, type Chances } from '../learn/chance.ts';
 import type { Queues } from '../schedule/problem.ts';
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
-import { good, type Result } from '../shop/result.ts';
+import { good, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { toProblem } from '../shop/to-problem.ts';
+import { toProblem } from '../planning/to-problem.ts';
 import type { Instant } from '../units/brand.ts';
 
 /**

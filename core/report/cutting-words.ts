@@ -4,9 +4,9 @@ import type { Shop } from '../shop/state.ts';
 import { formatWallDate } from '../time/wall.ts';
 import { formatLength, type LengthUnits } from '../units/length.ts';
 import { formatMoney } from '../units/money.ts';
-import type { RunCut, ShearRun } from './cutting.ts';
+import type { RunCut, ShearRun } from '../planning/cut-run.ts';
 import { gaugeName } from './dispatch.ts';
-import type { Purchase } from './stock.ts';
+import type { Purchase } from '../planning/stock-use.ts';
 
 /** One setting of the shear in words and figures: the same on screen, on paper and in the CSV file. */
 export interface StepRow {

@@ -1,9 +1,9 @@
 import type { Blank } from '../part/blank.ts';
 import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
-import type { ShopOperation } from '../shop/operations.ts';
+import type { ShopOperation } from '../planning/operations.ts';
 import type { OrderLine } from '../shop/order.ts';
-import type { Part } from '../shop/part.ts';
+import type { Part } from '../part/part.ts';
 import type { Shop } from '../shop/state.ts';
 import { instant, type Instant } from '../units/brand.ts';
 
@@ -61,7 +61,7 @@ export interface DispatchList {
   readonly runs: readonly DispatchRun[];
 }
 
-/** The part of a plan's view (core/report/plan-view.ts) that a list is drawn from. */
+/** The part of a plan's view (core/planning/plan-view.ts) that a list is drawn from. */
 export interface PlanRead {
   readonly schedule: Schedule;
   readonly operations: ReadonlyMap<string, ShopOperation>;

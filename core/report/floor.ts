@@ -1,7 +1,7 @@
 import { whyNotYet } from '../edit/floor-commands.ts';
-import { leftAt } from '../shop/begun.ts';
+import { leftAt } from '../planning/started.ts';
 import type { Machine } from '../shop/machine.ts';
-import type { ShopOperation } from '../shop/operations.ts';
+import type { ShopOperation } from '../planning/operations.ts';
 import type { Record as FloorRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { addDays, startOfDay } from '../time/wall.ts';

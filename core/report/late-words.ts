@@ -1,5 +1,5 @@
 import { shortDuration } from '../units/duration.ts';
-import type { BecameLate } from './lateness.ts';
+import type { BecameLate } from '../planning/lateness.ts';
 
 /** A line that ends at another time, as answers about the plan give it; seconds late. */
 interface Shift {

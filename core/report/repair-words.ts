@@ -1,5 +1,5 @@
 import { lateSentence, savedSentence } from './late-words.ts';
-import { becameLater, type LineLateness } from './lateness.ts';
+import { becameLater, type LineLateness } from '../planning/lateness.ts';
 
 /** The plan kept in order after a trouble, and the one that was mended, as the dialog names them. */
 export const repairPlans = {

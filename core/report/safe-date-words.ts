@@ -1,5 +1,5 @@
-import { promiseAt, type Chances } from '../schedule/chance.ts';
-import { sentence } from '../shop/result.ts';
+import { promiseAt, type Chances } from '../learn/chance.ts';
+import { sentence } from '../result.ts';
 import { dayAndClock } from './rush-words.ts';
 
 /** A date that is kept with a wished confidence, in words. */

@@ -1,4 +1,4 @@
-import { bad, good, type Result } from '../shop/result.ts';
+import { bad, good, type Result } from '../result.ts';
 import type { Changeover, OperationInput, Problem, ProblemInput } from './problem.ts';
 import { SetupTable } from './setup.ts';
 import { validate } from './validate.ts';

@@ -1,4 +1,4 @@
-import { bad, good, problem as refusal, type Problem as Refusal, type Result } from '../shop/result.ts';
+import { bad, good, problem as refusal, type Problem as Refusal, type Result } from '../result.ts';
 import type { Problem, Queues, Schedule, ScheduledOperation } from './problem.ts';
 import { objectiveOf, termsOf } from './score.ts';
 import { emptyTiming, timeQueues, type Timing } from './timing.ts';

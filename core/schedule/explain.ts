@@ -1,4 +1,4 @@
-import { good, type Result } from '../shop/result.ts';
+import { good, type Result } from '../result.ts';
 import { scheduleOf } from './decode.ts';
 import { causesOf, type Cause, type CauseKind } from './explain/causes.ts';
 import { rearrangements } from './explain/moves.ts';

@@ -3,7 +3,7 @@ import type { SetupTable } from './setup.ts';
 
 /**
  * What the scheduling engine is asked: machines, jobs, calendars, what is fixed, and the objective.
- * It knows nothing of sheets or flashings; core/shop/to-problem.ts translates.
+ * It knows nothing of sheets or flashings; core/planning/to-problem.ts translates.
  *
  * A Problem is built once by `buildProblem` (validated, frozen) and trusted afterwards. Times are whole seconds on
  * one axis (epoch seconds in the app, from 0 in problem files), intervals half-open.

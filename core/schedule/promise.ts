@@ -1,7 +1,7 @@
-import { good, type Result } from '../shop/result.ts';
+import { good, type Result } from '../result.ts';
 import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
-import { tryPlaces, type Offer } from './promise/places.ts';
+import { tryPlaces, type Offer } from './promise/positions.ts';
 import { draftOf, endOf, endsOf, stepsOf, takeOut, thin } from './what-if/draft.ts';
 import { planWithout, readQuestion } from './what-if/question.ts';
 import { madeLate, shiftsBetween, type JobShift } from './what-if/shifts.ts';

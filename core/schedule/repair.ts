@@ -1,4 +1,4 @@
-import { bad, good, problem as refusal, type Result } from '../shop/result.ts';
+import { bad, good, problem as refusal, type Result } from '../result.ts';
 import { scheduleOf } from './decode.ts';
 import { improve } from './improve.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';

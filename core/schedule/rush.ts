@@ -1,4 +1,4 @@
-import { bad, good, problem as refusal, type Result } from '../shop/result.ts';
+import { bad, good, problem as refusal, type Result } from '../result.ts';
 import { improve } from './improve.ts';
 import type { Problem, Queues } from './problem.ts';
 import { putInFront } from './rush/front.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bad, good, problem as refusal, type Result } from '../shop/result.ts';
+import { bad, good, problem as refusal, type Result } from '../result.ts';
 import type { ProblemInput, Schedule } from './problem.ts';
 
 const attributes = z.record(z.string(), z.string());

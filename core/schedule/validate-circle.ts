@@ -1,4 +1,4 @@
-import { problem as refusal, type Problem as Refusal } from '../shop/result.ts';
+import { problem as refusal, type Problem as Refusal } from '../result.ts';
 import type { ProblemInput } from './problem.ts';
 import { canDo, frontOf } from './validate-fixed.ts';
 

@@ -1,4 +1,4 @@
-import { problem as refusal, type Problem as Refusal } from '../shop/result.ts';
+import { problem as refusal, type Problem as Refusal } from '../result.ts';
 import type { Changeover, JobInput, MachineInput, OperationInput, ProblemInput } from './problem.ts';
 import { circleProblems } from './validate-circle.ts';
 import { fixedProblems } from './validate-fixed.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, instantS, revision } from './fields.ts';
+import { code, instantS, revision } from '../fields.ts';
 
 /** A figure of a machine that the shop took over from what its finished work shows, and what stood there before. */
 export const learned = z.strictObject({

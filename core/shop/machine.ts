@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, durationS, instantS, lengthMm, name, note, revision } from './fields.ts';
+import { code, durationS, instantS, lengthMm, name, note, revision } from '../fields.ts';
 
 export const stage = z.enum(['shear', 'brake']);
 export type Stage = z.infer<typeof stage>;

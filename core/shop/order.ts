@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, gaugeLabel, instantS, lengthMm, name, note, revision, weight } from './fields.ts';
+import { code, gaugeLabel, instantS, lengthMm, name, note, revision, weight } from '../fields.ts';
 import type { stage } from './machine.ts';
 
 /** A customer's work order. Its id is the number people say aloud. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code } from './fields.ts';
+import { code } from '../fields.ts';
 import type { Shop } from './state.ts';
 
 /** Some hours in which less can be done than the calendars say: a machine out of use, or people who are out. */

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, durationS, instantS, note, revision } from './fields.ts';
+import { code, durationS, instantS, note, revision } from '../fields.ts';
 import { operationId } from './order.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { ruleName, verdict } from '../part/rules.ts';
-import { name, revision } from './fields.ts';
+import { name, revision } from '../fields.ts';
 
 /** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
 export const objectiveWeights = z.strictObject({
@@ -12,7 +12,7 @@ export const objectiveWeights = z.strictObject({
   flow: z.number().min(0).max(1000),
   /** A second a line's end moves from the plan as it stands. */
   calm: z.number().min(0).max(1000),
-  /** Stock worth a hundred (10,000 cents), in hours: what joining two runs may cost to save it (core/report/join-runs.ts). */
+  /** Stock worth a hundred (10,000 cents), in hours: what joining two runs may cost to save it (core/planning/join-runs.ts). */
   material: z.number().min(0).max(1000),
 });
 export type ObjectiveWeights = z.infer<typeof objectiveWeights>;

@@ -1,10 +1,10 @@
 import type { z } from 'zod';
-import { calendar } from './calendar.ts';
-import { colour, material, sheet } from './material.ts';
+import { calendar } from '../time/calendar.ts';
+import { colour, material, sheet } from '../material/material.ts';
 import { learned } from './learned.ts';
 import { absence, downtime, machine } from './machine.ts';
 import { orderLine, workOrder } from './order.ts';
-import { part } from './part.ts';
+import { part } from '../part/part.ts';
 import { pin, queue, record } from './plan.ts';
 import { settings } from './settings.ts';
 import { cutList, movement } from './stock.ts';

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, instantS, note, revision } from './fields.ts';
+import { code, instantS, note, revision } from '../fields.ts';
 import { lineId } from './order.ts';
 
 /** One entry in the history of what lies in stock. Its id is the stock's, a dot, the revision the stock got by it. */

@@ -1,6 +1,6 @@
-import type { Calendar } from '../shop/calendar.ts';
+import type { Calendar } from './calendar.ts';
 import type { Downtime } from '../shop/machine.ts';
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import type { OpenInterval } from '../schedule/problem.ts';
 import type { Instant } from '../units/brand.ts';
 import { intersect, subtract, union, type Interval } from './interval.ts';

@@ -1,4 +1,4 @@
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import { seconds, type Seconds } from './brand.ts';
 
 const PER_UNIT: Readonly<Record<string, number>> = { h: 3600, hr: 3600, min: 60, m: 60, s: 1, sec: 1 };

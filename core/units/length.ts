@@ -1,4 +1,4 @@
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import { mm, type Millimetres } from './brand.ts';
 
 /** Exact by definition (international inch, 1959). */

@@ -1,4 +1,4 @@
-import { bad, good, problem, type Result } from '../shop/result.ts';
+import { bad, good, problem, type Result } from '../result.ts';
 import { cents, type Cents } from './brand.ts';
 
 /** Cents as an amount with grouped thousands, "1,234.50"; the shop knows its own currency. */

@@ -7,7 +7,7 @@ import type { OpenInterval } from '../../core/schedule/problem.ts';
 import type { Machine } from '../../core/shop/machine.ts';
 import { operationIdOf, type OrderLine } from '../../core/shop/order.ts';
 import type { Record as Finished } from '../../core/shop/plan.ts';
-import { sentence, type Result } from '../../core/shop/result.ts';
+import { sentence, type Result } from '../../core/result.ts';
 import type { Settings } from '../../core/shop/settings.ts';
 import { openIntervals } from '../../core/time/working-time.ts';
 import { instant } from '../../core/units/brand.ts';

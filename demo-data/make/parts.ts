@@ -1,4 +1,4 @@
-import type { Family } from '../../core/shop/part.ts';
+import type { Family } from '../../core/part/part.ts';
 
 /**
  * The demo shop's parts, in inches as the trade draws them. Girths and bend counts lie within what is common for each

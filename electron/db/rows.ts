@@ -1,7 +1,7 @@
 import { count, eq, getTableColumns, sql, type SQL } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { SQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
-import { byId } from '../../core/edit/row-change.ts';
+import { byId } from '../../core/shop/row-change.ts';
 import { rowKinds, type RowKind, type RowOf } from '../../core/shop/state.ts';
 import { Refused } from '../refused.ts';
 import { tables } from './schema.ts';

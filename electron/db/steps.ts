@@ -1,5 +1,5 @@
 import { asc, desc, eq, lt } from 'drizzle-orm';
-import type { RowChange } from '../../core/edit/row-change.ts';
+import type { RowChange } from '../../core/shop/row-change.ts';
 import { step } from './schema.ts';
 import type { Db } from './rows.ts';
 

@@ -1,11 +1,11 @@
 import { existsSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { viewDueDateOrder, viewQueues } from '../../core/report/plan-view.ts';
+import { viewDueDateOrder, viewQueues } from '../../core/planning/plan-view.ts';
 import { check } from '../../core/schedule/check.ts';
 import type { Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { toSearchProblem, type ShopProblem } from '../../core/shop/to-problem.ts';
+import { toSearchProblem, type ShopProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { openStore } from '../db/open.ts';

@@ -1,8 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { applyCommand } from '../../core/edit/apply.ts';
-import { withChanges } from '../../core/edit/row-change.ts';
-import { checkOrderRows } from '../../core/shop/order-rows.ts';
+import { withChanges } from '../../core/shop/row-change.ts';
+import { checkOrderRows } from '../../core/import/order-rows.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { Refused, valueOf } from '../refused.ts';

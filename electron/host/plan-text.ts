@@ -1,8 +1,8 @@
 import type { Why } from '../../core/contract/ask.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
 import { dispatchLists, gaugeName, type DispatchList, type DispatchRow } from '../../core/report/dispatch.ts';
-import type { PlanFigures } from '../../core/report/figures.ts';
-import type { PlanView } from '../../core/report/plan-view.ts';
+import type { PlanFigures } from '../../core/planning/figures.ts';
+import type { PlanView } from '../../core/planning/plan-view.ts';
 import { whyText, whyWords } from '../../core/report/why-words.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { formatClock, formatWall, formatWallDate } from '../../core/time/wall.ts';

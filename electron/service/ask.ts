@@ -7,7 +7,7 @@ import { insertRush } from '../../core/schedule/rush.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
 import { outageRow, withoutOutage, type Outage } from '../../core/shop/outage.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';

@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { Calendar } from '../../core/shop/calendar.ts';
+import type { Calendar } from '../../core/time/calendar.ts';
 import { defaultWeights, type Settings } from '../../core/shop/settings.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../../core/shop/state.ts';
 import { isTimeZone } from '../../core/time/wall.ts';

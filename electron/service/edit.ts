@@ -1,6 +1,6 @@
 import { applyCommand, type Edit } from '../../core/edit/apply.ts';
 import type { Command } from '../../core/edit/command.ts';
-import { invert, sameContent, type RowChange } from '../../core/edit/row-change.ts';
+import { invert, sameContent, type RowChange } from '../../core/shop/row-change.ts';
 import type { RowKind } from '../../core/shop/state.ts';
 import type { Store, Work } from '../db/open.ts';
 import type { Step } from '../db/steps.ts';

@@ -1,5 +1,5 @@
 import type { CheckedImport } from '../../core/contract/import.ts';
-import { checkFinishedRows } from '../../core/shop/finished-rows.ts';
+import { checkFinishedRows } from '../../core/import/finished-rows.ts';
 import type { Store } from '../db/open.ts';
 import { valueOf } from '../refused.ts';
 import type { Clock } from './clock.ts';

@@ -1,5 +1,5 @@
 import type { CheckedImport } from '../../core/contract/import.ts';
-import { checkOrderRows } from '../../core/shop/order-rows.ts';
+import { checkOrderRows } from '../../core/import/order-rows.ts';
 import type { Store } from '../db/open.ts';
 import { valueOf } from '../refused.ts';
 import type { Clock } from './clock.ts';

@@ -1,4 +1,4 @@
-import type { Joins } from '../../core/report/join-search.ts';
+import type { Joins } from '../../core/planning/join-search.ts';
 import type { Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import type { Instant } from '../../core/units/brand.ts';
@@ -25,7 +25,7 @@ export interface JoinRun {
   stop(): void;
 }
 
-/** Joins of runs that the stock they save is worth, reckoned in a process of its own (core/report/join-search.ts). */
+/** Joins of runs that the stock they save is worth, reckoned in a process of its own (core/planning/join-search.ts). */
 export function startJoins({ runId, shop, now, queues, launch, log }: JoinOptions): JoinRun {
   const solver = launch();
   let found: Joins | null = null;

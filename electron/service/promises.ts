@@ -1,11 +1,11 @@
 import type { PromiseAnswer } from '../../core/contract/ask.ts';
 import { applyCommand } from '../../core/edit/apply.ts';
-import { withChanges } from '../../core/edit/row-change.ts';
+import { withChanges } from '../../core/shop/row-change.ts';
 import { promiseDate, type DateOffer } from '../../core/schedule/promise.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
-import { sentence } from '../../core/shop/result.ts';
+import { sentence } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';
 import { plainQueues, plainShift } from './ask-plain.ts';

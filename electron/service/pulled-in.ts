@@ -1,10 +1,10 @@
-import type { Spread } from '../../core/estimate/learn/spread.ts';
+import type { Spread } from '../../core/learn/spread.ts';
 import { PLAYED, readBy, shopSpread } from '../../core/report/chances.ts';
-import { protect } from '../../core/schedule/protect.ts';
+import { protect } from '../../core/learn/protect.ts';
 import type { Record as Finished } from '../../core/shop/plan.ts';
-import type { Result } from '../../core/shop/result.ts';
+import type { Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';
 

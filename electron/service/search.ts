@@ -7,7 +7,7 @@ import { decode } from '../../core/schedule/decode.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import type { Problem } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';

@@ -1,13 +1,13 @@
 import type { PlanChange, Why } from '../../core/contract/ask.ts';
 import { applyCommand } from '../../core/edit/apply.ts';
 import { overtimeCommand } from '../../core/edit/overtime.ts';
-import { withChanges } from '../../core/edit/row-change.ts';
+import { withChanges } from '../../core/shop/row-change.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { explain, type Change } from '../../core/schedule/explain.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';
 import { shiftsBetween } from '../../core/schedule/what-if/shifts.ts';
-import { toSearchProblem, type ShopProblem } from '../../core/shop/to-problem.ts';
+import { toSearchProblem, type ShopProblem } from '../../core/planning/to-problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';

@@ -3,7 +3,7 @@ import type { Problem } from '../../core/schedule/problem.ts';
 import { repair, type Repair } from '../../core/schedule/repair.ts';
 import { replanRush } from '../../core/schedule/rush.ts';
 import type { RushWay } from '../../core/schedule/rush/way.ts';
-import { sentence, type Result } from '../../core/shop/result.ts';
+import { sentence, type Result } from '../../core/result.ts';
 import type { AskSolver } from './messages.ts';
 import { pause, REPORT_MS } from './pace.ts';
 import type { Port } from './port.ts';

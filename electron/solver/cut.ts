@@ -1,6 +1,6 @@
 import { improveRun } from '../../core/cutting/plan-run.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
-import { sentence } from '../../core/shop/result.ts';
+import { sentence } from '../../core/result.ts';
 import { loadHighs, mipWith } from './highs.ts';
 import type { CutSolver } from './messages.ts';
 import { pause, REPORT_MS } from './pace.ts';

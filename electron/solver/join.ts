@@ -1,6 +1,6 @@
-import { worthyJoins, type Joins } from '../../core/report/join-search.ts';
-import { sentence } from '../../core/shop/result.ts';
-import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import { worthyJoins, type Joins } from '../../core/planning/join-search.ts';
+import { sentence } from '../../core/result.ts';
+import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import { instant } from '../../core/units/brand.ts';
 import type { JoinSolver } from './messages.ts';
 import { pause } from './pace.ts';

@@ -1,7 +1,7 @@
 import type { PromiseAnswer, Why } from '../../core/contract/ask.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
 import type { RunInput } from '../../core/cutting/run.ts';
-import type { Joins } from '../../core/report/join-search.ts';
+import type { Joins } from '../../core/planning/join-search.ts';
 import type { ProblemInput, Queues, Terms } from '../../core/schedule/problem.ts';
 import type { Repair } from '../../core/schedule/repair.ts';
 import type { RushWay } from '../../core/schedule/rush/way.ts';

@@ -1,6 +1,6 @@
 import { buildProblem } from '../../core/schedule/build.ts';
 import { improve } from '../../core/schedule/improve.ts';
-import { sentence } from '../../core/shop/result.ts';
+import { sentence } from '../../core/result.ts';
 import { answer } from './answer.ts';
 import { cut } from './cut.ts';
 import { join } from './join.ts';

@@ -6,7 +6,7 @@ import type { Drag } from './use-pointer.ts';
 
 const LEAST_PX = 60;
 
-/** The strip in the hand. */
+/** The bar in the hand. */
 export function DragLayer({ drag, scale, geometry }: { drag: Drag; scale: Scale; geometry: Geometry }) {
   const { bar } = drag;
   const width = Math.max(LEAST_PX, Math.min(scale.width / 2, (bar.end - bar.start) / scale.perPixel));

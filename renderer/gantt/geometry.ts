@@ -1,7 +1,7 @@
 /** Heights inside the board, in pixels: all lanes are equally high and fill the window between a least and a most. */
 export interface Geometry {
   readonly laneHeight: number;
-  /** Inside a lane: the run's bracket above, the strip, the rail of due and late marks below. */
+  /** Inside a lane: the run's bracket above, the bar, the rail of due and late marks below. */
   readonly bracketY: number;
   readonly stripY: number;
   readonly stripHeight: number;

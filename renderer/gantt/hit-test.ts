@@ -2,7 +2,7 @@ import type { Geometry } from './geometry.ts';
 import { firstWhere, type Bar, type Lane } from './lanes.ts';
 import { instantAt, xOf, type Scale } from './scale.ts';
 
-/** A strip thinner than a finger's aim can be hit this many pixels beside it. */
+/** A bar thinner than a finger's aim can be hit this many pixels beside it. */
 const SLACK_PX = 3;
 
 /** The lane under a height, or null above and below the lanes. */
@@ -11,7 +11,7 @@ export function laneAt(lanes: readonly Lane[], geometry: Geometry, y: number): n
   return y >= 0 && lane < lanes.length ? lane : null;
 }
 
-/** The strip under a point of the board, or null on empty ground. A begun changeover belongs to its operation. */
+/** The bar under a point of the board, or null on empty ground. A begun changeover belongs to its operation. */
 export function barAt(
   lanes: readonly Lane[],
   geometry: Geometry,

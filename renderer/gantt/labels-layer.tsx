@@ -4,7 +4,7 @@ import type { Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import { dueMarks, labelsOf, lateMarks, type Label } from './labels.ts';
 import { near, type Lane } from './lanes.ts';
-import { FAR_S } from './strips-layer.tsx';
+import { FAR_S } from './bars-layer.tsx';
 import { endOf, xOf, type Scale } from './scale.ts';
 
 const LINE_PX = 15;
@@ -27,7 +27,7 @@ const StripWords = ({ label, geometry }: { label: Label; geometry: Geometry }) =
   </g>
 );
 
-/** Words of the runs above the strips, where the bracket is long enough. */
+/** Words of the runs above the bars, where the bracket is long enough. */
 function RunWords({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: Geometry }) {
   if (scale.perPixel > FAR_S) return null;
   return near(lane.runs, scale.from, endOf(scale)).flatMap((run) => {

@@ -2,7 +2,7 @@ import { shortDuration } from '../../core/units/duration.ts';
 import { near, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
-/** Words on a strip: where they may stand and as many lines as fit. */
+/** Words on a bar: where they may stand and as many lines as fit. */
 export interface Label {
   readonly bar: Bar;
   readonly x: number;
@@ -20,7 +20,7 @@ const shortened = (text: string, width: number): string => {
   return text.length <= fits ? text : `${text.slice(0, Math.max(1, fits - 1)).trimEnd()}…`;
 };
 
-/** The widest part of a strip on which words can stand: an open stretch, cut to the window. */
+/** The widest part of a bar on which words can stand: an open stretch, cut to the window. */
 function roomOn(bar: Bar, scale: Scale): { x: number; width: number } {
   let best = { x: 0, width: 0 };
   for (const piece of bar.pieces) {
@@ -31,7 +31,7 @@ function roomOn(bar: Bar, scale: Scale): { x: number; width: number } {
   return best;
 }
 
-/** Labels for the strips in sight that are wide enough, at most `maxLines` lines each. */
+/** Labels for the bars in sight that are wide enough, at most `maxLines` lines each. */
 export function labelsOf(lane: Lane, scale: Scale, maxLines: number): Label[] {
   return near(lane.bars, scale.from, endOf(scale)).flatMap((bar) => {
     if ((bar.end - bar.start) / scale.perPixel < LEAST_PX) return [];
@@ -45,7 +45,7 @@ export function labelsOf(lane: Lane, scale: Scale, maxLines: number): Label[] {
   });
 }
 
-/** A late line's mark in the rail under the strips; `words` where there is room for them. */
+/** A late line's mark in the rail under the bars; `words` where there is room for them. */
 export interface LateMark {
   readonly lineId: string;
   readonly x: number;

@@ -1,12 +1,12 @@
 import { gaugeName } from '../../core/report/dispatch.ts';
-import type { PlanView } from '../../core/report/plan-view.ts';
+import type { PlanView } from '../../core/planning/plan-view.ts';
 import type { ScheduledOperation } from '../../core/schedule/problem.ts';
 import { inWorkOrder, type Machine } from '../../core/shop/machine.ts';
-import type { ShopOperation } from '../../core/shop/operations.ts';
+import type { ShopOperation } from '../../core/planning/operations.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { intersect, subtract, type Interval } from '../../core/time/interval.ts';
 
-/** One operation as a strip of its sheet's colour. Instants in epoch seconds. */
+/** One operation as a bar of its sheet's colour. Instants in epoch seconds. */
 export interface Bar {
   readonly operation: string;
   readonly lineId: string;

@@ -5,8 +5,8 @@ import type { Lane } from './lanes.ts';
 import { framesOf, MINI, MINI_HEAD, type Frame } from './mini.ts';
 import styles from './mini.module.css';
 import { fitted, xOf, type Scale } from './scale.ts';
-import { lanePaths } from './strip-paths.ts';
-import { FAR_S } from './strips-layer.tsx';
+import { lanePaths } from './bar-paths.ts';
+import { FAR_S } from './bars-layer.tsx';
 import { useSize } from './use-size.ts';
 
 const AXIS_PX = 18;
@@ -112,7 +112,7 @@ const Box = ({ frame: { x, width }, look }: { frame: Frame; look: string | undef
   <rect className={look} x={x} y={MINI.stripY} width={width} height={MINI.stripHeight} />
 );
 
-/** A wanted line: a flag over its strip, its number beside the flag, a frame around it. */
+/** A wanted line: a flag over its bar, its number beside the flag, a frame around it. */
 const Marked = ({ frame }: { frame: Frame }) => (
   <g>
     <Box frame={frame} look={styles.wanted} />

@@ -2,12 +2,12 @@ import type { Geometry } from './geometry.ts';
 import { near, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
-/** Heights of a lane in a small picture of the plan: words above the strip, no rail. */
+/** Heights of a lane in a small picture of the plan: words above the bar, no rail. */
 export const MINI: Geometry = { laneHeight: 36, bracketY: 0, stripY: 14, stripHeight: 18, railY: 36 };
 /** Room for the machines' codes at the left. */
 export const MINI_HEAD = 30;
 
-/** A frame around a strip that matters, in pixels; never so thin that it cannot be seen. */
+/** A frame around a bar that matters, in pixels; never so thin that it cannot be seen. */
 export interface Frame {
   readonly bar: Bar;
   readonly x: number;
@@ -21,7 +21,7 @@ const LEAST_PX = 4;
 const CHARACTER_PX = 7.8;
 const MARK_PX = 10;
 
-/** Frames of the strips that `matters` picks, as far as they are in the window; marks and words never overlap. */
+/** Frames of the bars that `matters` picks, as far as they are in the window; marks and words never overlap. */
 export function framesOf(lane: Lane, scale: Scale, matters: (bar: Bar) => boolean): Frame[] {
   const bars = near(lane.bars, scale.from, endOf(scale)).filter(matters);
   const leftOf = (bar: Bar) => Math.max(0, xOf(scale, bar.start));

@@ -3,10 +3,10 @@ import type { Geometry } from './geometry.ts';
 import { near, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
-/** The strip's element, for aria-activedescendant. */
+/** The bar's element, for aria-activedescendant. */
 export const stripId = (operation: string): string => `strip-${operation}`;
 
-/** What a screen reader says of a strip; the side panel has the rest. */
+/** What a screen reader says of a bar; the side panel has the rest. */
 export function stripName(bar: Bar): string {
   const step = bar.operation.endsWith(':shear') ? 'shearing' : 'bending';
   const late = bar.tardiness > 0 && `${formatDuration(bar.tardiness)} late`;
@@ -19,7 +19,7 @@ export function stripName(bar: Bar): string {
   return [...words, late, bar.pinned && 'pinned', bar.begun && 'begun'].filter(Boolean).join(', ');
 }
 
-/** With more strips in sight than this, only the selected one is told of: they are hairlines then. */
+/** With more bars in sight than this, only the selected one is told of: they are hairlines then. */
 const MOST = 300;
 
 interface Props {
@@ -29,7 +29,7 @@ interface Props {
   selected: string | null;
 }
 
-/** The strips as a list box a lane, for assistive technology: nothing of it is seen. */
+/** The bars as a list box a lane, for assistive technology: nothing of it is seen. */
 export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
   const inSight = lanes.map((lane) => near(lane.bars, scale.from, endOf(scale)));
   const few = inSight.reduce((sum, bars) => sum + bars.length, 0) <= MOST;

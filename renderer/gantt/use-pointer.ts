@@ -6,7 +6,7 @@ import { barAt, laneAt } from './hit-test.ts';
 import type { Bar, Lane } from './lanes.ts';
 import { instantAt, panned, xOf, type Scale } from './scale.ts';
 
-/** A strip in the hand: where the pointer is, where it took hold, and where the strip would go. */
+/** A bar in the hand: where the pointer is, where it took hold, and where the bar would go. */
 export interface Drag {
   readonly bar: Bar;
   readonly x: number;
@@ -45,7 +45,7 @@ function dropUnder({ lanes, geometry, scale, doing }: Board, bar: Bar, x: number
   return dropAt(target, bar.operation, instantAt(scale, x));
 }
 
-/** Click to select, drag a strip to move it, drag the ground to look along. Escape gives a drag up. */
+/** Click to select, drag a bar to move it, drag the ground to look along. Escape gives a drag up. */
 export function usePointer(board: Board) {
   const gesture = useRef<Gesture | null>(null);
   const [drag, setDrag] = useState<Drag | null>(null);

@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery, useQueryClient } from '@tanstack/react-query';
 import type { AskState } from '../../core/contract/ask.ts';
 import { contract } from '../../core/contract/index.ts';
-import type { PlanView } from '../../core/report/plan-view.ts';
+import type { PlanView } from '../../core/planning/plan-view.ts';
 import type { Outage } from '../../core/shop/outage.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { invoke } from './invoke.ts';

@@ -1,8 +1,8 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { PromiseAnswer } from '../../core/contract/ask.ts';
 import type { TypedOrder } from '../../core/report/chances.ts';
-import type { Chances } from '../../core/schedule/chance.ts';
-import type { Result } from '../../core/shop/result.ts';
+import type { Chances } from '../../core/learn/chance.ts';
+import type { Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { offThread } from '../reckon/off-thread.ts';
 import { useHappened } from './happened.ts';

@@ -3,7 +3,7 @@ import { useEffect, useState } from 'react';
 import { contract } from '../../core/contract/index.ts';
 import { applyCommand } from '../../core/edit/apply.ts';
 import type { Command } from '../../core/edit/command.ts';
-import { withChanges } from '../../core/edit/row-change.ts';
+import { withChanges } from '../../core/shop/row-change.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
 import { invoke } from './invoke.ts';

@@ -1,7 +1,7 @@
-import { viewDueDateOrder, viewPlan, type PlanView } from '../../core/report/plan-view.ts';
-import type { PlanFigures } from '../../core/report/figures.ts';
+import { viewDueDateOrder, viewPlan, type PlanView } from '../../core/planning/plan-view.ts';
+import type { PlanFigures } from '../../core/planning/figures.ts';
 import { lowerBound } from '../../core/schedule/bounds.ts';
-import { sentence, type Result } from '../../core/shop/result.ts';
+import { sentence, type Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
 import { useNow, useShop } from './hooks.ts';

@@ -6,7 +6,7 @@ import { formatMoney } from '../../core/units/money.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { KeyHint } from '../ui/key-hint.tsx';
-import { FallingLine } from './falling-line.tsx';
+import { FallingLine } from './convergence-curve.tsx';
 import styles from './run-strip.module.css';
 import { KEEP_GOING, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';

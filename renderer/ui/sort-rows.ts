@@ -1,4 +1,4 @@
-import { compareIds } from '../../core/edit/row-change.ts';
+import { compareIds } from '../../core/shop/row-change.ts';
 
 /** Rows in a new order: numbers by size, texts the way people count ("1042/2" before "1042/10"), ties by row id. */
 export function sortRows<T>(

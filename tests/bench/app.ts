@@ -1,11 +1,11 @@
 import { performance } from 'node:perf_hooks';
 import { join } from 'node:path';
-import { viewDueDateOrder, viewPlan } from '../../core/report/plan-view.ts';
+import { viewDueDateOrder, viewPlan } from '../../core/planning/plan-view.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { improve } from '../../core/schedule/improve.ts';
 import type { Queues } from '../../core/schedule/problem.ts';
-import { sentence, type Result } from '../../core/shop/result.ts';
-import { toSearchProblem } from '../../core/shop/to-problem.ts';
+import { sentence, type Result } from '../../core/result.ts';
+import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import { instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { benchAsk } from './ask.ts';

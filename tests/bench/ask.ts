@@ -4,7 +4,7 @@ import { promiseDate } from '../../core/schedule/promise.ts';
 import { dispatch } from '../../core/schedule/rules/dispatch.ts';
 import { dueDateRule } from '../../core/schedule/rules/edd.ts';
 import { insertRush, replanRush } from '../../core/schedule/rush.ts';
-import { sentence, type Result } from '../../core/shop/result.ts';
+import { sentence, type Result } from '../../core/result.ts';
 import { inventedWeek } from './week.ts';
 
 type Print = (what: string, figure: string) => void;

@@ -1,10 +1,10 @@
 import { performance } from 'node:perf_hooks';
-import { spreadOf, timedOf } from '../../core/estimate/learn/spread.ts';
+import { spreadOf, timedOf } from '../../core/learn/spread.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
-import { chances } from '../../core/schedule/chance.ts';
-import { toProblem } from '../../core/shop/to-problem.ts';
+import { chances } from '../../core/learn/chance.ts';
+import { toProblem } from '../../core/planning/to-problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { sentence, type Result } from '../../core/shop/result.ts';
+import { sentence, type Result } from '../../core/result.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import {
   asHappened,
@@ -13,7 +13,7 @@ import {
   percent,
   rollingOrigin,
   together,
-} from '../core/estimate/learn/past-plans.ts';
+} from '../core/learn/past-plans.ts';
 
 const RUNS = 500;
 const LINES = 300;

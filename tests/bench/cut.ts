@@ -2,7 +2,7 @@ import { checkCut } from '../../core/cutting/check-cut.ts';
 import { readCutProblem, type CutProblem } from '../../core/cutting/cut-problem.ts';
 import type { SolveMip } from '../../core/cutting/mip.ts';
 import { solveOneDimension, type CutProgress } from '../../core/cutting/one-dimension.ts';
-import { sentence } from '../../core/shop/result.ts';
+import { sentence } from '../../core/result.ts';
 import { loadHighs, mipWith } from '../../electron/solver/highs.ts';
 import { gapOf, type Benched, type BenchOptions } from './line.ts';
 

@@ -2,7 +2,7 @@ import { buildProblem } from '../../core/schedule/build.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { readShopProblem, writeShopResult } from '../../core/schedule/shop-problem.ts';
-import { sentence, type Result } from '../../core/shop/result.ts';
+import { sentence, type Result } from '../../core/result.ts';
 import { startRun } from '../../electron/service/search-run.ts';
 import { searchProcesses } from '../../electron/service/search.ts';
 import type { LaunchSolver } from '../../electron/solver/launch.ts';

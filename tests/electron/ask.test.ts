@@ -7,7 +7,7 @@ import { decode } from '../../core/schedule/decode.ts';
 import { dispatch } from '../../core/schedule/rules/dispatch.ts';
 import { dueDateRule } from '../../core/schedule/rules/edd.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { toProblem } from '../../core/shop/to-problem.ts';
+import { toProblem } from '../../core/planning/to-problem.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { valueOf } from '../../electron/refused.ts';
 import { askService } from '../../electron/service/ask.ts';

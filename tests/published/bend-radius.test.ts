@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { leastRadiusMm } from '../../core/part/min-radius.ts';
-import type { Temper } from '../../core/shop/material.ts';
+import type { Temper } from '../../core/material/material.ts';
 import { inchesToMm } from '../../core/units/length.ts';
 
 /**

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { publishedGauges, thicknessOf, weightPerArea } from '../../core/material/gauges.ts';
 import { METAL_DEFAULTS } from '../../core/material/defaults.ts';
-import { metal, type Metal } from '../../core/shop/material.ts';
+import { metal, type Metal } from '../../core/material/material.ts';
 import { mmToInches } from '../../core/units/length.ts';
 
 /**

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { deratedThicknessMm } from '../../core/part/limits.ts';
+import { deratedThicknessMm } from '../../core/limits/limits.ts';
 import { airBendKn, flattenHemKn, KN_PER_US_TON } from '../../core/part/tonnage.ts';
 import { inchesToMm } from '../../core/units/length.ts';
 

@@ -17,8 +17,8 @@ const MOST_WITH_CREW = 8;
 
 /**
  * Single changes that could end a job earlier: a step at each earlier place in its queue, all its steps brought forward
- * together, a step on another machine that can do it, a step in exchange with one ahead of it. Places long before its
- * blanks are there are left out: there it would only keep the machine waiting. Fixed operations stay.
+ * together, a step on another machine that can do it, a step in exchange with one ahead of it. Places long before
+ * the step before is done are left out: there it would only keep the machine waiting. Fixed operations stay.
  */
 export function rearrangements(problem: Problem, draft: Draft, job: number): Rearrangement[] {
   const free = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
@@ -31,7 +31,7 @@ export function rearrangements(problem: Problem, draft: Draft, job: number): Rea
   ];
 }
 
-/** The first place worth trying on a machine: one before the first that does not keep it waiting for the blanks. */
+/** The first place worth trying on a machine: one before the first that does not keep it waiting for the step before. */
 const firstRank = (problem: Problem, draft: Draft, machine: number, ready: number): number =>
   Math.max(problem.front[machine]!.length, rankAt(problem, draft, machine, ready) - 1);
 

@@ -1,6 +1,6 @@
 import { nameQueues } from '../decode.ts';
 import type { Problem, Queues } from '../problem.ts';
-import { Bag } from './bag.ts';
+import { Bag } from './sparse-set.ts';
 import { emptyTiming, readyAt, timeOperation } from '../timing.ts';
 
 /**

@@ -3,7 +3,7 @@ import { readyAt } from '../timing.ts';
 import { draftOf, putIn, rankAt, stepsOf, type Draft } from '../what-if/draft.ts';
 
 /**
- * How many operations back a machine may be held free for blanks still being cut. Holding it longer does not bring the
+ * How many operations back a machine may be held free for a step before still at work. Holding it longer does not bring the
  * rush forward unless a changeover must fit in.
  */
 const HELD_BACK = 6;
@@ -11,7 +11,7 @@ const HELD_BACK = 6;
 /**
  * Puts a job's loose steps in, each on the machine and at the place where it ends soonest, whoever has to wait; of equally
  * soon places the one that costs the plan least, then the latest. So the first step goes to the front of its queue,
- * behind what is started and frozen, and a later one to the front as it will be when the blanks are there.
+ * behind what is started and frozen, and a later one to the front as it will be when the step before is done.
  * @param draft the job's loose steps left out
  * @returns null when no place can be timed (queues in a circle, open hours that run out)
  */

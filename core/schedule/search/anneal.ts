@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
-import { Breath } from './breath.ts';
+import { Breath } from './yield-budget.ts';
 import { advanceJob } from './moves/advance-job.ts';
-import { makeGround, type Ground, type Move } from './moves/ground.ts';
+import { makeGround, type Ground, type Move } from './moves/search-context.ts';
 import { joinNear } from './moves/join-near.ts';
 import { shiftOperation } from './moves/shift-operation.ts';
 import { shiftRun } from './moves/shift-run.ts';

@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
 import { fastestSeconds } from '../rules/remaining.ts';
 import type { Sighting } from './anneal.ts';
-import { Breath } from './breath.ts';
+import { Breath } from './yield-budget.ts';
 import { AnyInsertion } from './insertion-any.ts';
 import { MakespanInsertion } from './insertion-makespan.ts';
 import type { Insertion } from './insertion.ts';

@@ -5,7 +5,7 @@ import { HandOver } from './hand-over.ts';
 import { JobCosts } from './job-costs.ts';
 import { layersOf, type Layers } from './layers.ts';
 import { LiveQueues } from './live-queues.ts';
-import { Tails } from './tails.ts';
+import { Tails } from './suffix-bound.ts';
 import type { Trial } from './trial.ts';
 
 /** Sums of costs are known to about this much. */

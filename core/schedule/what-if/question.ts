@@ -1,4 +1,4 @@
-import { bad, good, problem as refusal, type Problem as Refusal, type Result } from '../../shop/result.ts';
+import { bad, good, problem as refusal, type Problem as Refusal, type Result } from '../../result.ts';
 import { buildProblem } from '../build.ts';
 import { decode, nameQueues, readQueues } from '../decode.ts';
 import type { Problem, Queues, Schedule } from '../problem.ts';

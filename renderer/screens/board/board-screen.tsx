@@ -2,7 +2,7 @@ import { ClipboardList } from 'lucide-react';
 import { useMemo } from 'react';
 import { boundSentence } from '../../../core/report/bound-words.ts';
 import { sureLines } from '../../../core/report/chances.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { Gantt } from '../../gantt/gantt.tsx';
@@ -82,7 +82,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
         <Side shop={shop} plan={plan} lanes={lanes} doing={doing} />
       </div>
       <p role="status" className={styles.status}>
-        {said || 'Drag a strip, or select one and use Alt with the arrow keys. ? lists all keys.'}
+        {said || 'Drag a bar, or select one and use Alt with the arrow keys. ? lists all keys.'}
       </p>
     </div>
   );
@@ -90,7 +90,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
 
 const NothingSelected = () => (
   <EmptyState title="Nothing is selected">
-    <p>Click a strip on the board, or go to it with the arrow keys.</p>
+    <p>Click a bar on the board, or go to it with the arrow keys.</p>
   </EmptyState>
 );
 

@@ -1,7 +1,7 @@
 import { operationName } from '../../../core/edit/plan-commands.ts';
 import { lateSentence, savedSentence } from '../../../core/report/late-words.ts';
-import { becameLater, latenessOf, type BecameLate } from '../../../core/report/lateness.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import { becameLater, latenessOf, type BecameLate } from '../../../core/planning/lateness.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import type { Drop } from '../../gantt/drop.ts';

@@ -1,4 +1,4 @@
-import { onTimePercent, type PlanFigures } from '../../../core/report/figures.ts';
+import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration, shortDuration } from '../../../core/units/duration.ts';

@@ -1,5 +1,5 @@
-import { latenessOf, type LineLateness } from '../../../core/report/lateness.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import { latenessOf, type LineLateness } from '../../../core/planning/lateness.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';

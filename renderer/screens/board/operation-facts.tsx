@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
 import { dispatchLists, gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
-import { routingOf } from '../../../core/shop/operations.ts';
+import { routingOf } from '../../../core/planning/operations.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';

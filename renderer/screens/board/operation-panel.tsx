@@ -1,8 +1,8 @@
 import { ArrowLeftRight, CircleHelp, Pin, PinOff, Zap } from 'lucide-react';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { whyQuestion } from '../../../core/report/why-words.ts';
 import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
-import type { ShopOperation } from '../../../core/shop/operations.ts';
+import type { ShopOperation } from '../../../core/planning/operations.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';

@@ -1,4 +1,4 @@
-import type { Problem } from '../../../core/shop/result.ts';
+import type { Problem } from '../../../core/result.ts';
 import { placeOf } from '../../router.ts';
 import { EmptyState } from '../../ui/states.tsx';
 import styles from './board.module.css';

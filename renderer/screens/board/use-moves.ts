@@ -1,9 +1,9 @@
 import { useMemo, useState } from 'react';
 import type { Command } from '../../../core/edit/command.ts';
 import { operationName } from '../../../core/edit/plan-commands.ts';
-import { viewQueues, type PlanView } from '../../../core/report/plan-view.ts';
+import { viewQueues, type PlanView } from '../../../core/planning/plan-view.ts';
 import { stageOfOperation } from '../../../core/shop/order.ts';
-import { sentence } from '../../../core/shop/result.ts';
+import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
 import { withMove, type Drop } from '../../gantt/drop.ts';

@@ -1,7 +1,7 @@
 import { Check } from 'lucide-react';
 import { useEffect } from 'react';
 import { Button as Pressable } from 'react-aria-components';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { ChangeWords } from '../../../core/report/change-words.ts';
 import { whyWords, type CauseWords } from '../../../core/report/why-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -52,7 +52,7 @@ export function WhyPanel({ shop, plan, lineId }: { shop: Shop; plan: PlanView; l
 
 const percent = (share: number): string => `${(100 * share).toFixed(1)}%`;
 
-/** Touched or gone to by key, its strips are marked on the board. */
+/** Touched or gone to by key, its bars are marked on the board. */
 function Cause({ cause, mark }: { cause: CauseWords; mark: (operations: readonly string[]) => void }) {
   const { words, seconds, lateSeconds, share, operations } = cause;
   const show = (on: boolean) => mark(on ? operations : []);

@@ -1,14 +1,14 @@
 import { useState } from 'react';
 import { blankSizes, hundredth } from '../../../core/cutting/run.ts';
 import type { CutStep, Destination } from '../../../core/cutting/step.ts';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { cutSizes } from '../../../core/report/cutting-words.ts';
 import { Button } from '../../ui/button.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
-import { Length } from '../shop/form/parsed-field.tsx';
+import { Length } from '../../form/parsed-field.tsx';
 import styles from './cutting.module.css';
 import { groupOfStack, stacksOf, stepsOf } from './use-steps.ts';
 

@@ -1,5 +1,5 @@
 import { proofWords } from '../../../core/report/cut-proof.ts';
-import { isTaken, stockUsed, type RunCut } from '../../../core/report/cutting.ts';
+import { isTaken, stockUsed, type RunCut } from '../../../core/planning/cut-run.ts';
 import { figuresOfCut } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatMoney } from '../../../core/units/money.ts';

@@ -1,13 +1,13 @@
 import { useMemo } from 'react';
-import { joinOf } from '../../../core/report/join-runs.ts';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import { joinOf } from '../../../core/planning/join-runs.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import { planHere } from '../../queries/cuts.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import type { Ready } from './cutting-screen.tsx';
 import styles from './cutting.module.css';
 

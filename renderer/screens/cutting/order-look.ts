@@ -1,4 +1,4 @@
-import type { RunCut } from '../../../core/report/cutting.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 
 /** How an order's blanks are drawn: a ground and a pattern of lines, so that colour is never alone. */
 export interface OrderLook {

@@ -1,4 +1,4 @@
-import { isTaken, type RunCut } from '../../../core/report/cutting.ts';
+import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
 import { figuresOfCut, metalName } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';

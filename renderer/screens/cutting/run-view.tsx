@@ -1,6 +1,6 @@
 import { ArrowLeft, FileDown, PackageMinus, Printer, RotateCcw } from 'lucide-react';
-import { piecesIn } from '../../../core/report/cut-lists.ts';
-import { isTaken, type RunCut } from '../../../core/report/cutting.ts';
+import { piecesIn } from '../../../core/planning/cut-lists.ts';
+import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
 import { metalName, stepsCsv } from '../../../core/report/cutting-words.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
@@ -10,7 +10,7 @@ import { Button } from '../../ui/button.tsx';
 import { Page, Panel } from '../../ui/page.tsx';
 import { toastError } from '../../ui/toast.tsx';
 import { saveText } from '../stock/save-text.ts';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import { Cautioned } from './cautioned.tsx';
 import { CutFacts } from './cut-facts.tsx';
 import type { Ready } from './cutting-screen.tsx';

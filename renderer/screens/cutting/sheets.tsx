@@ -1,4 +1,4 @@
-import type { RunCut } from '../../../core/report/cutting.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { cutSize, cutSizes } from '../../../core/report/cutting-words.ts';
 import { classes } from '../../ui/classes.ts';

@@ -1,5 +1,5 @@
 import { Search, Square } from 'lucide-react';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { Button } from '../../ui/button.tsx';
 import styles from './cutting.module.css';
 import { useSolving } from './use-solving.ts';

@@ -8,7 +8,7 @@ import {
   useDragAndDrop,
 } from 'react-aria-components';
 import type { CutStep } from '../../../core/cutting/step.ts';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
 import { Button } from '../../ui/button.tsx';
 import { IconButton } from '../../ui/icon-button.tsx';

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from 'react';
 import { contract } from '../../../core/contract/index.ts';
 import { runKey } from '../../../core/cutting/run.ts';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { useCutAnswers } from '../../queries/cuts.ts';
 import { invoke } from '../../queries/invoke.ts';
 import { toastError } from '../../ui/toast.tsx';

@@ -1,12 +1,12 @@
 import type { SheetGroup } from '../../../core/cutting/plan.ts';
-import { relisted } from '../../../core/cutting/relist.ts';
+import { relisted } from '../../../core/cutting/renumber.ts';
 import type { CutStep } from '../../../core/cutting/step.ts';
 import { cutListOf, moveStep } from '../../../core/edit/cutting-steps.ts';
-import type { RunCut } from '../../../core/report/cutting.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
 import type { CutList } from '../../../core/shop/stock.ts';
 import { navigate } from '../../router.ts';
 import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import type { Ready } from './cutting-screen.tsx';
 
 /** What can be done to a run's list. Each is one step of the history. */

@@ -1,13 +1,13 @@
 import { useState, type KeyboardEvent } from 'react';
-import { sentence } from '../../../core/shop/result.ts';
+import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { parseWalkIn, walkInWords } from '../../../core/shop/walk-in.ts';
+import { parseWalkIn, walkInWords } from '../../../core/import/walk-in.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import styles from './cutting.module.css';
 
 const DAY = 86_400;

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { earliestStart } from '../../../core/edit/floor-times.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import type { Started } from '../../../core/shop/begun.ts';
+import type { Started } from '../../../core/planning/started.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';

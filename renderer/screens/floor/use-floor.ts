@@ -1,7 +1,7 @@
 import type { Command } from '../../../core/edit/command.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { useCommand, usePresent } from '../../queries/hooks.ts';
-import { useSayDone } from '../shop/form/use-act.ts';
+import { useSayDone } from '../../form/use-act.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { beginChangeover, endChangeover } from './kept.ts';
 import type { Counts } from './use-counts.ts';

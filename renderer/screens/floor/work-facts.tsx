@@ -5,7 +5,7 @@ import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { hits } from '../../../core/part/girth.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import { gaugeName } from '../../../core/report/dispatch.ts';
-import type { Part } from '../../../core/shop/part.ts';
+import type { Part } from '../../../core/part/part.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';

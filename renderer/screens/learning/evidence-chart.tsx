@@ -9,9 +9,9 @@ import {
   XAxis,
   YAxis,
 } from 'recharts';
-import { evidenceOf, type Evidence } from '../../../core/estimate/learn/evidence.ts';
-import type { Observation } from '../../../core/estimate/learn/observation.ts';
-import type { Proposal } from '../../../core/estimate/learn/propose.ts';
+import { evidenceOf, type Evidence } from '../../../core/learn/evidence.ts';
+import type { Observation } from '../../../core/learn/observation.ts';
+import type { Proposal } from '../../../core/learn/propose.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import styles from './learning.module.css';

@@ -8,7 +8,7 @@ import { SentenceError } from '../../ui/states.tsx';
 import { count, rowsToMend } from '../orders/import/import-rows.ts';
 import { ImportTally } from '../orders/import/import-tally.tsx';
 import { MendTable } from '../orders/import/mend-table.tsx';
-import { useSayDone } from '../shop/form/use-act.ts';
+import { useSayDone } from '../../form/use-act.ts';
 import { useFinishedImport } from './finished-import.ts';
 import styles from './learning.module.css';
 

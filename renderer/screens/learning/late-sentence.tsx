@@ -1,5 +1,5 @@
-import type { LateChange } from '../../../core/estimate/learn/evidence.ts';
-import { sentence, type Result } from '../../../core/shop/result.ts';
+import type { LateChange } from '../../../core/learn/evidence.ts';
+import { sentence, type Result } from '../../../core/result.ts';
 import styles from './learning.module.css';
 
 const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;

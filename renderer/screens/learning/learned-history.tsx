@@ -10,7 +10,7 @@ import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import styles from './learning.module.css';
 
 /** What was taken over on a machine, newest first, each with a way back while it still stands. */

@@ -1,9 +1,9 @@
 import { TrendingUp } from 'lucide-react';
 import { useMemo } from 'react';
-import { lateChange } from '../../../core/estimate/learn/evidence.ts';
+import { lateChange } from '../../../core/learn/evidence.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { sentence } from '../../../core/shop/result.ts';
+import { sentence } from '../../../core/result.ts';
 import { useHappened, type FinishedWork } from '../../queries/happened.ts';
 import { useShop } from '../../queries/hooks.ts';
 import { navigate, usePlace } from '../../router.ts';

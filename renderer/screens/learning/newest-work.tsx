@@ -1,4 +1,4 @@
-import { secondsOf } from '../../../core/estimate/learn/counts.ts';
+import { secondsOf } from '../../../core/learn/counts.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';

@@ -1,12 +1,12 @@
 import { Check, CheckCheck } from 'lucide-react';
-import type { Proposal } from '../../../core/estimate/learn/propose.ts';
+import type { Proposal } from '../../../core/learn/propose.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import styles from './learning.module.css';
 import { acceptCommand, differs, rowsOf, withPartners, type ProposalRow } from './proposals.ts';
 

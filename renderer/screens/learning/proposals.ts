@@ -1,11 +1,11 @@
 import type { Command } from '../../../core/edit/command.ts';
 import { figureName } from '../../../core/edit/standards-commands.ts';
-import { learnChangeover } from '../../../core/estimate/learn/learn-changeover.ts';
-import { learnStandards } from '../../../core/estimate/learn/learn-standards.ts';
-import type { Proposal } from '../../../core/estimate/learn/propose.ts';
+import { learnChangeover } from '../../../core/learn/learn-changeover.ts';
+import { learnStandards } from '../../../core/learn/learn-standards.ts';
+import type { Proposal } from '../../../core/learn/propose.ts';
 import { standardsOf } from '../../../core/estimate/standards.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import type { Result } from '../../../core/shop/result.ts';
+import type { Result } from '../../../core/result.ts';
 import type { Happened } from '../../../core/report/chances.ts';
 
 type Accept = Extract<Command, { do: 'standards.accept' }>;

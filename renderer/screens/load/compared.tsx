@@ -1,4 +1,4 @@
-import type { PlanFigures } from '../../../core/report/figures.ts';
+import type { PlanFigures } from '../../../core/planning/figures.ts';
 import { Tag } from '../../ui/tag.tsx';
 import { comparedFigures } from './comparison.ts';
 import styles from './load.module.css';

@@ -1,5 +1,5 @@
 import { loadByDay, type DayLoad } from '../../../core/report/load.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { OpenInterval, ScheduledOperation } from '../../../core/schedule/problem.ts';
 import { inWorkOrder, type Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';

@@ -1,11 +1,11 @@
 import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
-import { bad, good, problem, sentence, type Result } from '../../../core/shop/result.ts';
+import { bad, good, problem, sentence, type Result } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, toInstant, wallParts } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { fieldErrors } from '../shop/form/field-errors.ts';
+import { fieldErrors } from '../../form/field-errors.ts';
 import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
 

@@ -1,7 +1,7 @@
 import { useState, type KeyboardEvent } from 'react';
-import { sentence } from '../../../core/shop/result.ts';
+import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import { cellName, cellText, changeCell } from './cell-change.ts';
 import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';

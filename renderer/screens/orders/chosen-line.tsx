@@ -1,5 +1,5 @@
 import { CalendarRange, Pencil, Zap } from 'lucide-react';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';

@@ -1,7 +1,7 @@
 import { gaugeName } from '../../../core/report/dispatch.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
-import type { Chances } from '../../../core/schedule/chance.ts';
-import type { Colour } from '../../../core/shop/material.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
+import type { Chances } from '../../../core/learn/chance.ts';
+import type { Colour } from '../../../core/material/material.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';

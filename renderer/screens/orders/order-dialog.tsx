@@ -6,8 +6,8 @@ import { Confirm } from '../../ui/confirm.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { toast, toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
-import { useForm, type Form } from '../shop/form/use-form.ts';
+import { useAct } from '../../form/use-act.ts';
+import { useForm, type Form } from '../../form/use-form.ts';
 import { rushAfterSave } from '../what-if/rush-facts.ts';
 import { askRush } from '../what-if/what-if-view.ts';
 import {

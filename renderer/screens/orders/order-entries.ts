@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Command } from '../../../core/edit/command.ts';
 import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
-import type { Problem } from '../../../core/shop/result.ts';
+import type { Problem } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 
 /** A line on the form: its key is made from the order's number when it is saved. */

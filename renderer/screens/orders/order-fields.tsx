@@ -5,8 +5,8 @@ import { Select } from '../../ui/choice.tsx';
 import { DateTimeField } from '../../ui/date-time-field.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { Fields } from '../shop/form/form-frame.tsx';
-import type { Form } from '../shop/form/use-form.ts';
+import { Fields } from '../../form/form-frame.tsx';
+import type { Form } from '../../form/use-form.ts';
 import type { OrderEntries } from './order-entries.ts';
 import styles from './orders.module.css';
 

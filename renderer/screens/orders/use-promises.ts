@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { PromiseAnswer } from '../../../core/contract/ask.ts';
-import type { Chances } from '../../../core/schedule/chance.ts';
+import type { Chances } from '../../../core/learn/chance.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { usePromise } from '../../queries/ask.ts';
 import { useTypedChances } from '../../queries/chances.ts';

@@ -1,5 +1,5 @@
 import { cutSizes, metalName } from '../../../core/report/cutting-words.ts';
-import type { Purchase } from '../../../core/report/stock.ts';
+import type { Purchase } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';

@@ -1,5 +1,5 @@
 import type { Printable } from '../../../core/contract/print.ts';
-import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
+import { purchasesOf, stockRows } from '../../../core/planning/stock-use.ts';
 import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
 import { useStatus } from '../../queries/hooks.ts';
 import { navigate, usePlace } from '../../router.ts';

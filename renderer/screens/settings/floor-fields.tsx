@@ -1,7 +1,7 @@
 import type { Settings } from '../../../core/shop/settings.ts';
 import { CheckBox } from '../../ui/check-box.tsx';
-import { Group } from '../shop/form/form-frame.tsx';
-import type { Form } from '../shop/form/use-form.ts';
+import { Group } from '../../form/form-frame.tsx';
+import type { Form } from '../../form/use-form.ts';
 
 /** What the floor screen asks besides times and pieces. */
 export const FloorFields = ({ form: { entries, set } }: { form: Form<Settings> }) => (

@@ -1,9 +1,9 @@
 import { RULES, ruleName, verdict, type RuleName, type Verdict } from '../../../core/part/rules.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import { Select } from '../../ui/choice.tsx';
-import { Group } from '../shop/form/form-frame.tsx';
-import { withoutKey } from '../shop/form/list.ts';
-import type { Form } from '../shop/form/use-form.ts';
+import { Group } from '../../form/form-frame.tsx';
+import { withoutKey } from '../../form/list.ts';
+import type { Form } from '../../form/use-form.ts';
 import styles from './settings.module.css';
 
 const USUAL = 'usual';

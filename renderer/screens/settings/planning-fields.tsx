@@ -1,8 +1,8 @@
 import type { Settings } from '../../../core/shop/settings.ts';
 import { CheckBox } from '../../ui/check-box.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
-import { Fields, Group } from '../shop/form/form-frame.tsx';
-import type { Form } from '../shop/form/use-form.ts';
+import { Fields, Group } from '../../form/form-frame.tsx';
+import type { Form } from '../../form/use-form.ts';
 
 /** The rules a plan keeps besides calendars and machine limits. */
 export const PlanningFields = ({ form: { entries, errors, set } }: { form: Form<Settings> }) => (

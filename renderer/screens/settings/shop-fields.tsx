@@ -1,8 +1,8 @@
 import type { Settings } from '../../../core/shop/settings.ts';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { Fields, Group } from '../shop/form/form-frame.tsx';
-import type { Form } from '../shop/form/use-form.ts';
+import { Fields, Group } from '../../form/form-frame.tsx';
+import type { Form } from '../../form/use-form.ts';
 
 const zones = Intl.supportedValuesOf('timeZone').map((id) => ({ id, name: id.replaceAll('_', ' ') }));
 

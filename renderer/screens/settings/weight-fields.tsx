@@ -1,8 +1,8 @@
 import type { ObjectiveWeights, Settings } from '../../../core/shop/settings.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { Select } from '../../ui/choice.tsx';
-import { Fields, Group } from '../shop/form/form-frame.tsx';
-import type { Form } from '../shop/form/use-form.ts';
+import { Fields, Group } from '../../form/form-frame.tsx';
+import type { Form } from '../../form/use-form.ts';
 import { presetOf, presets, weightsInWords } from './weights.ts';
 import styles from './settings.module.css';
 

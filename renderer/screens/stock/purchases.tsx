@@ -1,5 +1,5 @@
 import { cutSizes, metalName } from '../../../core/report/cutting-words.ts';
-import type { Purchase } from '../../../core/report/stock.ts';
+import type { Purchase } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { formatMoney } from '../../../core/units/money.ts';

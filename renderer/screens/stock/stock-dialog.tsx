@@ -1,7 +1,7 @@
 import { useRef, useState } from 'react';
 import { stockName } from '../../../core/edit/stock-commands.ts';
 import type { Command } from '../../../core/edit/command.ts';
-import { takenByDay, type StockRow } from '../../../core/report/stock.ts';
+import { takenByDay, type StockRow } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { usePresent } from '../../queries/hooks.ts';
@@ -11,7 +11,7 @@ import { NumberField } from '../../ui/number-field.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import styles from './stock.module.css';
 
 interface Props {

@@ -1,6 +1,6 @@
 import { FileDown, Printer } from 'lucide-react';
 import { purchasesCsv } from '../../../core/report/cutting-words.ts';
-import { purchasesOf, stockRows } from '../../../core/report/stock.ts';
+import { purchasesOf, stockRows } from '../../../core/planning/stock-use.ts';
 import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';

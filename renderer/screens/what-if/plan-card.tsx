@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
-import type { PlanView } from '../../../core/report/plan-view.ts';
-import { viewQueues } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
+import { viewQueues } from '../../../core/planning/plan-view.ts';
 import { movedOperations } from '../../../core/schedule/repair/moved.ts';
 import type { Queues } from '../../../core/schedule/problem.ts';
 import type { Shop } from '../../../core/shop/state.ts';

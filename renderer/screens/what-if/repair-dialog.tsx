@@ -1,7 +1,7 @@
 import { useMemo, type ReactNode } from 'react';
 import type { AskState } from '../../../core/contract/ask.ts';
-import { latenessOf, type LineLateness } from '../../../core/report/lateness.ts';
-import { viewPlan, viewQueues, type PlanView } from '../../../core/report/plan-view.ts';
+import { latenessOf, type LineLateness } from '../../../core/planning/lateness.ts';
+import { viewPlan, viewQueues, type PlanView } from '../../../core/planning/plan-view.ts';
 import { repairPlans, repairWords, type RepairWords } from '../../../core/report/repair-words.ts';
 import { dayAndClock } from '../../../core/report/rush-words.ts';
 import type { Queues } from '../../../core/schedule/problem.ts';

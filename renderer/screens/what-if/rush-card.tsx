@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
 import type { RushWay } from '../../../core/contract/ask.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { WayWords } from '../../../core/report/rush-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';

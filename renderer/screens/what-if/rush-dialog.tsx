@@ -1,5 +1,5 @@
 import type { AskState, RushWay } from '../../../core/contract/ask.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { rushLabel, rushName, rushWays, wayWords } from '../../../core/report/rush-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { MiniLegend } from '../../gantt/mini-plan.tsx';

@@ -1,5 +1,5 @@
 import type { RushWay } from '../../../core/contract/ask.ts';
-import type { PlanView } from '../../../core/report/plan-view.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { dayAndClock } from '../../../core/report/rush-words.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';

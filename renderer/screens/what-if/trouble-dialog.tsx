@@ -9,9 +9,9 @@ import { Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
-import type { FieldErrors } from '../shop/form/field-errors.ts';
-import { OutageFields } from '../shop/form/span-fields.tsx';
-import { useForm } from '../shop/form/use-form.ts';
+import type { FieldErrors } from '../../form/field-errors.ts';
+import { OutageFields } from '../../form/span-fields.tsx';
+import { useForm } from '../../form/use-form.ts';
 import { RepairDialog } from './repair-dialog.tsx';
 import {
   absenceOf,

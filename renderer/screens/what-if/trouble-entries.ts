@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Command } from '../../../core/edit/command.ts';
-import { code, instantS, note } from '../../../core/shop/fields.ts';
+import { code, instantS, note } from '../../../core/fields.ts';
 import type { Absence, Downtime } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';

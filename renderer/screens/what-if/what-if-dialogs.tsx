@@ -1,6 +1,6 @@
 import type { Queues } from '../../../core/schedule/problem.ts';
 import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../shop/form/use-act.ts';
+import { useAct } from '../../form/use-act.ts';
 import { RushDialog } from './rush-dialog.tsx';
 import { TroubleDialog } from './trouble-dialog.tsx';
 import { useWhatIf } from './what-if-view.ts';

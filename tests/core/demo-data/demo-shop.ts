@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { loadDemo } from '../../../demo-data/load.ts';
 import { openIntervals } from '../../../core/time/working-time.ts';
 import { toInstant } from '../../../core/time/wall.ts';
-import { sentence } from '../../../core/shop/result.ts';
+import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { OpenInterval } from '../../../core/schedule/problem.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';

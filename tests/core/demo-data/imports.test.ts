@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { checkOrderRows, type CheckedRows } from '../../../core/shop/order-rows.ts';
+import { checkOrderRows, type CheckedRows } from '../../../core/import/order-rows.ts';
 import { shiftDate, toInstant } from '../../../core/time/wall.ts';
 import { importFiles } from '../../../demo-data/make/files.ts';
 import { demoShop, root, zone } from './demo-shop.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { decode } from '../../../core/schedule/decode.ts';
 import type { Queues, Schedule } from '../../../core/schedule/problem.ts';
-import { toProblem } from '../../../core/shop/to-problem.ts';
+import { toProblem } from '../../../core/planning/to-problem.ts';
 import { toInstant } from '../../../core/time/wall.ts';
 import { loadDemo } from '../../../demo-data/load.ts';
 import { root } from './demo-shop.ts';

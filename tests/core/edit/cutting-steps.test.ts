@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import { cutListOf, moveStep } from '../../../core/edit/cutting-steps.ts';
-import { invert, withChanges } from '../../../core/edit/row-change.ts';
+import { invert, withChanges } from '../../../core/shop/row-change.ts';
 import { cutList } from '../../../core/shop/stock.ts';
 import { aShop } from '../../support/builders.ts';
 import { aCutList, aGroup, aStep } from '../../support/stock-builders.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import { command, type Command } from '../../../core/edit/command.ts';
-import { withChanges } from '../../../core/edit/row-change.ts';
+import { withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aShop, at, someSettings } from '../../support/builders.ts';
 

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { check } from '../../../core/schedule/check.ts';
 import { improve } from '../../../core/schedule/improve.ts';
-import { viewPlan } from '../../../core/report/plan-view.ts';
+import { viewPlan } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { toSearchProblem } from '../../../core/shop/to-problem.ts';
+import { toSearchProblem } from '../../../core/planning/to-problem.ts';
 import { aLine, anOrder, aRecord, aShop, at } from '../../support/builders.ts';
 
 /** The plan while something is under way: 1042/1 on the shear since 07:00, twenty pieces. */

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
-import { invert, withChanges } from '../../../core/edit/row-change.ts';
-import { operationsOf } from '../../../core/shop/operations.ts';
+import { invert, withChanges } from '../../../core/shop/row-change.ts';
+import { operationsOf } from '../../../core/planning/operations.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aShop, at } from '../../support/builders.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
-import { invert, withChanges } from '../../../core/edit/row-change.ts';
-import type { Part } from '../../../core/shop/part.ts';
+import { invert, withChanges } from '../../../core/shop/row-change.ts';
+import type { Part } from '../../../core/part/part.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, aPart, aShop } from '../../support/builders.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
-import { invert, withChanges } from '../../../core/edit/row-change.ts';
+import { invert, withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aQueue, aShop, NOW } from '../../support/builders.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { METAL_DEFAULTS, weightFromThickness } from '../../../core/material/defaults.ts';
 import { publishedGauges, thicknessOf, weightPerArea } from '../../../core/material/gauges.ts';
-import { gauge, material, metal } from '../../../core/shop/material.ts';
+import { gauge, material, metal } from '../../../core/material/material.ts';
 
 describe('a published gauge table', () => {
   it.each(metal.options)(

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
 import { girth } from '../../../core/part/girth.ts';
-import type { MeasuredDeduction } from '../../../core/shop/material.ts';
+import type { MeasuredDeduction } from '../../../core/material/material.ts';
 import { aBrake, aMaterial, aShear, someSettings } from '../../support/builders.ts';
 import { aProfile, anyProfile, closedHem, square } from './profiles.ts';
 

@@ -7,12 +7,12 @@ import {
   typedChances,
   whatHappened,
 } from '../../../core/report/chances.ts';
-import type { Spread } from '../../../core/estimate/learn/spread.ts';
+import type { Spread } from '../../../core/learn/spread.ts';
 import { decode } from '../../../core/schedule/decode.ts';
-import { promiseAt, type Chances } from '../../../core/schedule/chance.ts';
+import { promiseAt, type Chances } from '../../../core/learn/chance.ts';
 import { promiseDate } from '../../../core/schedule/promise.ts';
-import { sentence, type Result } from '../../../core/shop/result.ts';
-import { toProblem } from '../../../core/shop/to-problem.ts';
+import { sentence, type Result } from '../../../core/result.ts';
+import { toProblem } from '../../../core/planning/to-problem.ts';
 import { aLine, anOrder, aRecord, aShop, NOW } from '../../support/builders.ts';
 
 const must = <T>(result: Result<T>): T => {

@@ -1,6 +1,6 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { cutRuns, type RunCut } from '../../../core/report/cutting.ts';
+import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
 import {
   cutSize,
   figuresOfCut,
@@ -8,8 +8,8 @@ import {
   stepRows,
   stepsCsv,
 } from '../../../core/report/cutting-words.ts';
-import { joinOf } from '../../../core/report/join-runs.ts';
-import { viewPlan } from '../../../core/report/plan-view.ts';
+import { joinOf } from '../../../core/planning/join-runs.ts';
+import { viewPlan } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aQueue, aSheet, aShop, NOW } from '../../support/builders.ts';
 import { aGroup, aStep } from '../../support/stock-builders.ts';

@@ -3,7 +3,7 @@ import { cautionsFor } from '../../../core/report/cautions.ts';
 import { dispatchLists, gaugeName } from '../../../core/report/dispatch.ts';
 import type { Schedule, ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import { operationsOf } from '../../../core/shop/operations.ts';
+import { operationsOf } from '../../../core/planning/operations.ts';
 import type { OrderLine } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { instant } from '../../../core/units/brand.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { floorView } from '../../../core/report/floor.ts';
-import { viewPlan } from '../../../core/report/plan-view.ts';
+import { viewPlan } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aQueue, aRecord, aShear, aBrake, aShop, at } from '../../support/builders.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { becameLater, type LineLateness } from '../../../core/report/lateness.ts';
+import { becameLater, type LineLateness } from '../../../core/planning/lateness.ts';
 import { loadByDay } from '../../../core/report/load.ts';
 import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
 import { toInstant } from '../../../core/time/wall.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LineLateness } from '../../../core/report/lateness.ts';
+import type { LineLateness } from '../../../core/planning/lateness.ts';
 import { repairWords } from '../../../core/report/repair-words.ts';
 
 const HOUR = 3600;

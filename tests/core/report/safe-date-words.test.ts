@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { safeDateWords } from '../../../core/report/safe-date-words.ts';
-import type { Chances } from '../../../core/schedule/chance.ts';
+import type { Chances } from '../../../core/learn/chance.ts';
 import { at } from '../../support/builders.ts';
 
 /** Ten runs that end an hour apart, from 08:00 on. */

@@ -6,7 +6,7 @@ import { anneal } from '../../../core/schedule/search/anneal.ts';
 import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
 import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
-import { sentence } from '../../../core/shop/result.ts';
+import { sentence } from '../../../core/result.ts';
 import { firstQueues } from './first-queues.ts';
 
 /** Values as close as sums of fractions can be. */

@@ -11,7 +11,7 @@ import type {
   Queues,
   Schedule,
 } from '../../../core/schedule/problem.ts';
-import { sentence, type Result } from '../../../core/shop/result.ts';
+import { sentence, type Result } from '../../../core/result.ts';
 
 /** Builders for shops of a few operations whose plan can be followed by eye, always open and from 0 unless said. */
 

@@ -9,7 +9,7 @@ import { atcsRule } from '../../../core/schedule/rules/atcs.ts';
 import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
 import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
 import { familyRule } from '../../../core/schedule/rules/family.ts';
-import { sentence, type Result } from '../../../core/shop/result.ts';
+import { sentence, type Result } from '../../../core/result.ts';
 import { randomQueues, randomShop } from './random-shop.ts';
 
 const valueOf = <T>(result: Result<T>): T => {

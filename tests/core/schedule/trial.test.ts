@@ -7,7 +7,7 @@ import { objectiveAt } from '../../../core/schedule/search/constructions.ts';
 import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
 import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
 import { advanceJob } from '../../../core/schedule/search/moves/advance-job.ts';
-import { makeGround } from '../../../core/schedule/search/moves/ground.ts';
+import { makeGround } from '../../../core/schedule/search/moves/search-context.ts';
 import { joinNear } from '../../../core/schedule/search/moves/join-near.ts';
 import { shiftOperation } from '../../../core/schedule/search/moves/shift-operation.ts';
 import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';

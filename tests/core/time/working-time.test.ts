@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { total } from '../../../core/time/interval.ts';
 import { addDays, formatWall, toInstant, wallParts } from '../../../core/time/wall.ts';
 import { openIntervals } from '../../../core/time/working-time.ts';
-import { calendar, shift, type Calendar } from '../../../core/shop/calendar.ts';
+import { calendar, shift, type Calendar } from '../../../core/time/calendar.ts';
 import type { Downtime } from '../../../core/shop/machine.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 

@@ -127,7 +127,7 @@ describe('moving on the board by keys', () => {
     press(' ');
     await waitFor(() => expect(host.shop().pin).toHaveLength(1));
     await window.bridge?.call('edit.undo', {});
-    await waitFor(() => expect(status()).toMatch(/^Drag a strip/));
+    await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
     expect(host.shop().pin).toHaveLength(0);
   });
 });
@@ -137,11 +137,11 @@ describe('dragging on the board', () => {
   const pointer = (type: 'pointerDown' | 'pointerMove' | 'pointerUp', clientX: number, clientY: number) =>
     fireEvent[type](surface(), { clientX, clientY, button: 0, pointerId: 1 });
   const middleOf = (name: RegExp) => {
-    const strip = screen.getByRole('option', { name });
+    const bar = screen.getByRole('option', { name });
     const lane = Number(
-      /translate\(0 (\d+)\)/.exec(strip.parentElement?.getAttribute('transform') ?? '')?.[1],
+      /translate\(0 (\d+)\)/.exec(bar.parentElement?.getAttribute('transform') ?? '')?.[1],
     );
-    const value = (attribute: string) => Number(strip.getAttribute(attribute));
+    const value = (attribute: string) => Number(bar.getAttribute(attribute));
     return { x: value('x') + value('width') / 2, y: lane + value('y') + value('height') / 2 };
   };
   beforeAll(() => {

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { SearchState } from '../../../core/contract/search.ts';
-import { viewQueues } from '../../../core/report/plan-view.ts';
+import { viewQueues } from '../../../core/planning/plan-view.ts';
 import { withMove } from '../../../renderer/gantt/drop.ts';
 import { consequenceOf, consequenceWords, moveWords } from '../../../renderer/screens/board/consequence.ts';
-import { fallingPath } from '../../../renderer/shell/falling-line.tsx';
+import { fallingPath } from '../../../renderer/shell/convergence-curve.tsx';
 import { runSentence } from '../../../renderer/shell/run-strip.tsx';
 import { aLine, anOrder, aQueue, at } from '../../support/builders.ts';
 import { aBoardShop, planOf } from '../gantt/a-board.ts';

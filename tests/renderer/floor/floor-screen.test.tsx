@@ -4,7 +4,7 @@ import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/re
 import { afterEach, beforeEach, expect, it, vi } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
-import { withChanges } from '../../../core/edit/row-change.ts';
+import { withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { makeClient } from '../../../renderer/queries/client.ts';
 import { FloorScreen } from '../../../renderer/screens/floor/floor-screen.tsx';

@@ -1,4 +1,4 @@
-import { viewPlan, type PlanView } from '../../../core/report/plan-view.ts';
+import { viewPlan, type PlanView } from '../../../core/planning/plan-view.ts';
 import { lanesOf, type Bar, type Lane } from '../../../renderer/gantt/lanes.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import {

@@ -4,7 +4,7 @@ import { besideInLane, besideInNextLane, dropAt, findBar, withMove } from '../..
 import { aRecord, at } from '../../support/builders.ts';
 import { aBoard, barOf } from './a-board.ts';
 
-describe('where a strip goes when it is let go', () => {
+describe('where a bar goes when it is let go', () => {
   const { lanes } = aBoard();
   const shear = lanes[0]!;
 
@@ -52,7 +52,7 @@ describe('where a strip goes when it is let go', () => {
   });
 });
 
-describe('going from strip to strip', () => {
+describe('going from bar to bar', () => {
   const { lanes } = aBoard();
 
   it('steps along the lane and stops at its ends', () => {
@@ -67,7 +67,7 @@ describe('going from strip to strip', () => {
     expect(besideInNextLane(lanes, '1042/1:shear', -1)).toBe('1042/1:shear');
   });
 
-  it('finds a strip with its lane, and nothing for one that has left the board', () => {
+  it('finds a bar with its lane, and nothing for one that has left the board', () => {
     expect(findBar(lanes, '1042/2:brake')?.lane).toBe(2);
     expect(findBar(lanes, '9999/1:shear')).toBeNull();
     expect(findBar(lanes, null)).toBeNull();

@@ -17,11 +17,11 @@ describe('words on the board', () => {
     expect(labelsOf(lanes[1]!, near, 2)[0]?.lines).toEqual(['1042/1', 'Corner']);
   });
 
-  it('are left out on strips too thin to carry them', () => {
+  it('are left out on bars too thin to carry them', () => {
     expect(labelsOf(lanes[0]!, far, 4)).toEqual([]);
   });
 
-  it('stand inside their strip', () => {
+  it('stand inside their bar', () => {
     for (const lane of lanes)
       for (const { bar, x, width } of labelsOf(lane, near, 4)) {
         expect(x).toBeGreaterThanOrEqual(xOf(near, bar.start));

@@ -27,7 +27,7 @@ describe('the lanes of the board', () => {
     ]);
   });
 
-  it('break a strip where the machine is closed, so that its pieces add up to the work', () => {
+  it('break a bar where the machine is closed, so that its pieces add up to the work', () => {
     const long = aLine({ quantity: 900 });
     const { lanes, plan } = aBoard({ line: [long] });
     const bar = barOf(lanes, '1042/1:brake');

@@ -10,7 +10,7 @@ const near = fitted(NOW, at('2026-11-30', '12:00'), 1200);
 const far = fitted(NOW, at('2026-12-20', '12:00'), 200);
 
 describe('frames in a small picture of the plan', () => {
-  it('stand around the strips that matter, and name their lines', () => {
+  it('stand around the bars that matter, and name their lines', () => {
     const frames = framesOf(shear!, near, (bar) => bar.lineId !== '1042/2');
     expect(frames.map(({ words }) => words)).toEqual(['1042/1', '1042/3']);
     const first = barOf(lanes, '1042/1:shear');

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { geometryOf } from '../../../renderer/gantt/geometry.ts';
 import { endOf, panned, type Scale } from '../../../renderer/gantt/scale.ts';
-import { lanePaths, stretchFor } from '../../../renderer/gantt/strip-paths.ts';
+import { lanePaths, stretchFor } from '../../../renderer/gantt/bar-paths.ts';
 import { NOW } from '../../support/builders.ts';
 import { aBoard } from './a-board.ts';
 
@@ -17,7 +17,7 @@ const boxesIn = (path: string): [number, number][] =>
   ]);
 
 describe('a lane as paths', () => {
-  it('draws each colour’s strips exactly where its operations are', () => {
+  it('draws each colour’s bars exactly where its operations are', () => {
     const { colours } = lanePaths(lanes[0]!, geometry, NOW, all);
     expect(colours.map((colour) => colour.hex)).toEqual(['#4a5d43', '#dfd5c2']);
     const moss = lanes[0]!.bars.filter((bar) => bar.hex === '#4a5d43').flatMap((bar) => bar.pieces);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Proposal } from '../../../core/estimate/learn/propose.ts';
+import type { Proposal } from '../../../core/learn/propose.ts';
 import { lateWords } from '../../../renderer/screens/learning/late-sentence.tsx';
 import {
   acceptCommand,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { viewDueDateOrder, viewPlan } from '../../../core/report/plan-view.ts';
+import { viewDueDateOrder, viewPlan } from '../../../core/planning/plan-view.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { comparedFigures, gainSentence } from '../../../renderer/screens/load/comparison.ts';
 import { isOver, machineLoads } from '../../../renderer/screens/load/load-days.ts';

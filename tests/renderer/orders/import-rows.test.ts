@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { orderColumns } from '../../../core/shop/order-columns.ts';
-import { checkOrderRows } from '../../../core/shop/order-rows.ts';
+import { orderColumns } from '../../../core/import/order-columns.ts';
+import { checkOrderRows } from '../../../core/import/order-rows.ts';
 import { exampleRow } from '../../../renderer/screens/orders/example-row.ts';
 import { base64Of } from '../../../renderer/screens/orders/import/base64.ts';
 import {

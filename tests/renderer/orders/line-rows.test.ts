@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { viewPlan } from '../../../core/report/plan-view.ts';
+import { viewPlan } from '../../../core/planning/plan-view.ts';
 import {
   countFacets,
   endOfWeek,

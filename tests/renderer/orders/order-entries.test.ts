@@ -11,7 +11,7 @@ import {
   withMaterial,
   withPart,
 } from '../../../renderer/screens/orders/order-entries.ts';
-import { fieldErrors } from '../../../renderer/screens/shop/form/field-errors.ts';
+import { fieldErrors } from '../../../renderer/form/field-errors.ts';
 import { aMaterial, aShop, at } from '../../support/builders.ts';
 
 const shop = aShop();

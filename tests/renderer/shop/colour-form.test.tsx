@@ -3,7 +3,7 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeEach, expect, it } from 'vitest';
 import { makeClient } from '../../../renderer/queries/client.ts';
-import { useDrafts } from '../../../renderer/screens/shop/form/drafts.ts';
+import { useDrafts } from '../../../renderer/form/drafts.ts';
 import { Colours } from '../../../renderer/screens/shop/materials/colours.tsx';
 import { aColour, aShop } from '../../support/builders.ts';
 

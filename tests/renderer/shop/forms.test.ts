@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { calendar as calendarSchema } from '../../../core/shop/calendar.ts';
+import { calendar as calendarSchema } from '../../../core/time/calendar.ts';
 import { machine as machineSchema } from '../../../core/shop/machine.ts';
-import { colour as colourSchema } from '../../../core/shop/material.ts';
-import { fieldErrors, refusalErrors } from '../../../renderer/screens/shop/form/field-errors.ts';
+import { colour as colourSchema } from '../../../core/material/material.ts';
+import { fieldErrors, refusalErrors } from '../../../renderer/form/field-errors.ts';
 import {
   nextDowntimeId,
   freshMachine,

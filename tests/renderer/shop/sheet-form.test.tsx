@@ -1,7 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, expect, it, vi } from 'vitest';
-import { useDrafts } from '../../../renderer/screens/shop/form/drafts.ts';
+import { useDrafts } from '../../../renderer/form/drafts.ts';
 import { Sheets } from '../../../renderer/screens/shop/materials/sheets.tsx';
 import { aSheet, aShop } from '../../support/builders.ts';
 import { memoryHost } from '../board/memory-host.tsx';

@@ -1,6 +1,6 @@
 import type { Problem } from '../../problem.ts';
 import type { Sighting } from '../anneal.ts';
-import { Breath } from '../breath.ts';
+import { Breath } from '../yield-budget.ts';
 import type { NumberedQueues } from '../constructions.ts';
 import type { Rng } from '../rng.ts';
 import { blockMoves, estimate, makeMove, orderAfter, type BlockMove } from './blocks.ts';

@@ -1,4 +1,4 @@
-import { lateOperation, placeAt, step, type Ground } from './ground.ts';
+import { lateOperation, placeAt, step, type Ground } from './search-context.ts';
 
 /** Brings a whole job forward: each of its steps moves ahead by about as much, those before the late one too. */
 export function advanceJob(ground: Ground): boolean {

@@ -1,4 +1,4 @@
-import { anyOperation, canMove, lateOperation, type Ground } from './ground.ts';
+import { anyOperation, canMove, lateOperation, type Ground } from './search-context.ts';
 
 /** Longest stretch moved together. */
 const LONGEST = 25;

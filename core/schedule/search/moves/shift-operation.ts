@@ -1,4 +1,12 @@
-import { anyOperation, clamp, lateOperation, placeAt, someMachine, step, type Ground } from './ground.ts';
+import {
+  anyOperation,
+  clamp,
+  lateOperation,
+  placeAt,
+  someMachine,
+  step,
+  type Ground,
+} from './search-context.ts';
 
 /** Moves one operation a few places along its queue, or to about the same time on another machine. */
 export function shiftOperation(ground: Ground): boolean {

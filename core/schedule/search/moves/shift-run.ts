@@ -1,4 +1,4 @@
-import { anyOperation, canMove, clamp, placeAt, someMachine, step, type Ground } from './ground.ts';
+import { anyOperation, canMove, clamp, placeAt, someMachine, step, type Ground } from './search-context.ts';
 
 /** Moves a run (neighbours with the same setup), or a few neighbours whatever their setups, along or to another machine. */
 export function shiftRun(ground: Ground): boolean {

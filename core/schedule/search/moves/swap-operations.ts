@@ -1,4 +1,4 @@
-import { anyOperation, clamp, placeAt, someMachine, step, type Ground } from './ground.ts';
+import { anyOperation, clamp, placeAt, someMachine, step, type Ground } from './search-context.ts';
 
 /** Lets two operations change places, on one machine or on two. */
 export function swapOperations(ground: Ground): boolean {

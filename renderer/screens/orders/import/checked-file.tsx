@@ -4,7 +4,7 @@ import { navigate } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Panel } from '../../../ui/page.tsx';
 import { EmptyState } from '../../../ui/states.tsx';
-import { useSayDone } from '../../shop/form/use-act.ts';
+import { useSayDone } from '../../../form/use-act.ts';
 import { askRush } from '../../what-if/what-if-view.ts';
 import { FileButton } from './choose-file.tsx';
 import { count, rowsToMend } from './import-rows.ts';

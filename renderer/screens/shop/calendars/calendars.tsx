@@ -1,12 +1,12 @@
 import type { Instant } from '../../../../core/units/brand.ts';
-import type { Calendar } from '../../../../core/shop/calendar.ts';
+import type { Calendar } from '../../../../core/time/calendar.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { TextField } from '../../../ui/text-field.tsx';
-import styles from '../form/form.module.css';
-import { Fields } from '../form/form-frame.tsx';
-import { CodeField, RowFrame } from '../form/row-frame.tsx';
-import { Section } from '../form/section.tsx';
-import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import styles from '../../../form/form.module.css';
+import { Fields } from '../../../form/form-frame.tsx';
+import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
+import { Section } from '../../../form/section.tsx';
+import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { ClosureFields, OvertimeFields } from './day-fields.tsx';
 import { PeopleOut } from './people-out.tsx';
 import { ShiftFields } from './shift-fields.tsx';

@@ -1,13 +1,13 @@
 import { Plus, X } from 'lucide-react';
 import type { ReactNode } from 'react';
-import type { Calendar } from '../../../../core/shop/calendar.ts';
+import type { Calendar } from '../../../../core/time/calendar.ts';
 import { Button } from '../../../ui/button.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import styles from '../form/form.module.css';
-import { Group } from '../form/form-frame.tsx';
-import type { Form } from '../form/use-form.ts';
-import { without, withEntry } from '../form/list.ts';
+import styles from '../../../form/form.module.css';
+import { Group } from '../../../form/form-frame.tsx';
+import type { Form } from '../../../form/use-form.ts';
+import { without, withEntry } from '../../../form/list.ts';
 import { Clock } from './shift-fields.tsx';
 
 /** Whole days closed: holidays, stocktaking. */

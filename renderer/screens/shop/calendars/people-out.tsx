@@ -6,12 +6,12 @@ import { formatWall } from '../../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
-import { Group } from '../form/form-frame.tsx';
-import styles from '../form/form.module.css';
-import { OutageDialog } from '../form/outage-dialog.tsx';
-import { OutageRow } from '../form/outage-row.tsx';
-import { SpanFields } from '../form/span-fields.tsx';
-import { useForm } from '../form/use-form.ts';
+import { Group } from '../../../form/form-frame.tsx';
+import styles from '../../../form/form.module.css';
+import { OutageDialog } from '../../../form/outage-dialog.tsx';
+import { OutageRow } from '../../../form/outage-row.tsx';
+import { SpanFields } from '../../../form/span-fields.tsx';
+import { useForm } from '../../../form/use-form.ts';
 import { freshAbsence, peopleOutWords } from './absence-edit.ts';
 import look from './calendars.module.css';
 

@@ -1,14 +1,14 @@
 import { Plus, X } from 'lucide-react';
 import { Checkbox, CheckboxGroup, Label } from 'react-aria-components';
-import type { Calendar, Shift } from '../../../../core/shop/calendar.ts';
+import type { Calendar, Shift } from '../../../../core/time/calendar.ts';
 import { Button } from '../../../ui/button.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import styles from '../form/form.module.css';
-import { Group } from '../form/form-frame.tsx';
-import type { Form } from '../form/use-form.ts';
+import styles from '../../../form/form.module.css';
+import { Group } from '../../../form/form-frame.tsx';
+import type { Form } from '../../../form/use-form.ts';
 import look from './calendars.module.css';
-import { without, withEntry } from '../form/list.ts';
+import { without, withEntry } from '../../../form/list.ts';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 type CalendarForm = { form: Form<Calendar> };

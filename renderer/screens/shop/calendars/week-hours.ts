@@ -1,5 +1,5 @@
-import { calendar as calendarSchema, type Calendar } from '../../../../core/shop/calendar.ts';
-import { sentence } from '../../../../core/shop/result.ts';
+import { calendar as calendarSchema, type Calendar } from '../../../../core/time/calendar.ts';
+import { sentence } from '../../../../core/result.ts';
 import { intersect, total } from '../../../../core/time/interval.ts';
 import { addDays, formatWallDate, startOfDay, wallParts } from '../../../../core/time/wall.ts';
 import { openIntervals } from '../../../../core/time/working-time.ts';

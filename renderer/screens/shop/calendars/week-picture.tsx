@@ -1,11 +1,11 @@
 import { ChevronLeft, ChevronRight } from 'lucide-react';
 import { useState } from 'react';
-import type { Calendar } from '../../../../core/shop/calendar.ts';
+import type { Calendar } from '../../../../core/time/calendar.ts';
 import { formatDuration } from '../../../../core/units/duration.ts';
 import type { Instant } from '../../../../core/units/brand.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
-import styles from '../form/form.module.css';
-import { Group } from '../form/form-frame.tsx';
+import styles from '../../../form/form.module.css';
+import { Group } from '../../../form/form-frame.tsx';
 import look from './calendars.module.css';
 import { mondayOf, weekHours, type DayHours } from './week-hours.ts';
 

@@ -5,12 +5,12 @@ import type { Shop } from '../../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
-import styles from '../form/form.module.css';
-import { Group } from '../form/form-frame.tsx';
-import { OutageDialog } from '../form/outage-dialog.tsx';
-import { OutageRow } from '../form/outage-row.tsx';
-import { SpanFields } from '../form/span-fields.tsx';
-import { useForm } from '../form/use-form.ts';
+import styles from '../../../form/form.module.css';
+import { Group } from '../../../form/form-frame.tsx';
+import { OutageDialog } from '../../../form/outage-dialog.tsx';
+import { OutageRow } from '../../../form/outage-row.tsx';
+import { SpanFields } from '../../../form/span-fields.tsx';
+import { useForm } from '../../../form/use-form.ts';
 import { nextDowntimeId } from './machine-edit.ts';
 import look from './machines.module.css';
 

@@ -3,11 +3,11 @@ import type { Shop } from '../../../../core/shop/state.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import { Fields, Group } from '../form/form-frame.tsx';
-import { Length } from '../form/parsed-field.tsx';
-import { CodeField } from '../form/row-frame.tsx';
-import { Thickness } from '../form/stock-fields.tsx';
-import type { Form } from '../form/use-form.ts';
+import { Fields, Group } from '../../../form/form-frame.tsx';
+import { Length } from '../../../form/parsed-field.tsx';
+import { CodeField } from '../../../form/row-frame.tsx';
+import { Thickness } from '../../../form/stock-fields.tsx';
+import type { Form } from '../../../form/use-form.ts';
 
 export interface MachineFields {
   shop: Shop;

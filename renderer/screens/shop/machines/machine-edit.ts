@@ -9,7 +9,7 @@ import {
 import { gaugeName } from '../../../../core/report/dispatch.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import type { Option } from '../../../ui/choice.tsx';
-import { withoutKey } from '../form/list.ts';
+import { withoutKey } from '../../../form/list.ts';
 
 /** What a changeover can depend on at a stage: the shear never sees a profile, the brake does not mind the colour. */
 export const attributesAt = (stage: Stage): Attribute[] =>

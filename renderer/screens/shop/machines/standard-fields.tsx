@@ -4,9 +4,9 @@ import type { Machine } from '../../../../core/shop/machine.ts';
 import { placeOf } from '../../../router.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
-import { Group } from '../form/form-frame.tsx';
-import styles from '../form/form.module.css';
-import type { Form } from '../form/use-form.ts';
+import { Group } from '../../../form/form-frame.tsx';
+import styles from '../../../form/form.module.css';
+import type { Form } from '../../../form/use-form.ts';
 import { withStandard } from './machine-edit.ts';
 import look from './machines.module.css';
 

@@ -1,6 +1,6 @@
 import type { Attribute } from '../../../../core/shop/machine.ts';
 import { Select } from '../../../ui/choice.tsx';
-import { Fields, Group } from '../form/form-frame.tsx';
+import { Fields, Group } from '../../../form/form-frame.tsx';
 import { attributesAt, valuesOf, withState } from './machine-edit.ts';
 import type { MachineFields } from './limit-fields.tsx';
 

@@ -1,11 +1,11 @@
 import type { Shop } from '../../../../core/shop/state.ts';
 import { Swatch } from '../../../ui/choice.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import styles from '../form/form.module.css';
-import { Fields } from '../form/form-frame.tsx';
-import { CodeField, RowFrame } from '../form/row-frame.tsx';
-import { Section } from '../form/section.tsx';
-import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import styles from '../../../form/form.module.css';
+import { Fields } from '../../../form/form-frame.tsx';
+import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
+import { Section } from '../../../form/section.tsx';
+import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 
 export const Colours = ({ shop }: { shop: Shop }) => (
   <Section

@@ -1,6 +1,6 @@
 import { Plus, X } from 'lucide-react';
 import { gaugeName } from '../../../../core/report/dispatch.ts';
-import type { MeasuredDeduction } from '../../../../core/shop/material.ts';
+import type { MeasuredDeduction } from '../../../../core/material/material.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { reckoningOf } from '../../../../core/part/forming.ts';
 import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
@@ -8,11 +8,11 @@ import { Button } from '../../../ui/button.tsx';
 import { Select } from '../../../ui/choice.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
-import styles from '../form/form.module.css';
-import { Group } from '../form/form-frame.tsx';
-import { without, withEntry } from '../form/list.ts';
-import { Length } from '../form/parsed-field.tsx';
-import type { Form } from '../form/use-form.ts';
+import styles from '../../../form/form.module.css';
+import { Group } from '../../../form/form-frame.tsx';
+import { without, withEntry } from '../../../form/list.ts';
+import { Length } from '../../../form/parsed-field.tsx';
+import type { Form } from '../../../form/use-form.ts';
 
 interface Props {
   shop: Shop;

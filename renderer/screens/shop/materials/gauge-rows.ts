@@ -1,5 +1,5 @@
 import { publishedGauges } from '../../../../core/material/gauges.ts';
-import type { Gauge, Metal } from '../../../../core/shop/material.ts';
+import type { Gauge, Metal } from '../../../../core/material/material.ts';
 
 /** A published gauge rounded as a stock record keeps it: thickness to a micron, weight to a gram a square metre. */
 const asStock = ({ label, thicknessMm, kgPerM2 }: Gauge): Gauge => ({

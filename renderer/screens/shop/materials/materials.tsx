@@ -6,7 +6,7 @@ import {
   type Gauge,
   type Metal,
   type Temper,
-} from '../../../../core/shop/material.ts';
+} from '../../../../core/material/material.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { mmToInches, type LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
@@ -15,14 +15,14 @@ import { IconButton } from '../../../ui/icon-button.tsx';
 import { Menu } from '../../../ui/menu.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import styles from '../form/form.module.css';
-import { Fields, Group } from '../form/form-frame.tsx';
-import { without, withEntry } from '../form/list.ts';
-import { CodeField, RowFrame } from '../form/row-frame.tsx';
-import { Section } from '../form/section.tsx';
-import { AreaWeight, Thickness } from '../form/stock-fields.tsx';
-import type { Form } from '../form/use-form.ts';
-import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import styles from '../../../form/form.module.css';
+import { Fields, Group } from '../../../form/form-frame.tsx';
+import { without, withEntry } from '../../../form/list.ts';
+import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
+import { Section } from '../../../form/section.tsx';
+import { AreaWeight, Thickness } from '../../../form/stock-fields.tsx';
+import type { Form } from '../../../form/use-form.ts';
+import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { DeductionFields } from './deduction-fields.tsx';
 import { fromTable, missingGauges } from './gauge-rows.ts';
 

@@ -5,12 +5,12 @@ import { Select } from '../../../ui/choice.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { navigate } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
-import { Fields } from '../form/form-frame.tsx';
-import { Length, Money } from '../form/parsed-field.tsx';
-import { CodeField, RowFrame } from '../form/row-frame.tsx';
-import { Section } from '../form/section.tsx';
-import type { Form } from '../form/use-form.ts';
-import { useRowForm, type RowFormProps } from '../form/use-row-form.ts';
+import { Fields } from '../../../form/form-frame.tsx';
+import { Length, Money } from '../../../form/parsed-field.tsx';
+import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
+import { Section } from '../../../form/section.tsx';
+import type { Form } from '../../../form/use-form.ts';
+import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 
 export function Sheets({ shop }: { shop: Shop }) {
   const { units } = shop.settings;

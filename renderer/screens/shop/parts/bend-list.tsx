@@ -1,12 +1,12 @@
 import { ArrowDown, ArrowUp } from 'lucide-react';
 import type { BendOrder } from '../../../../core/part/bend-order.ts';
 import { isOrderOf } from '../../../../core/part/bend-steps.ts';
-import type { Part } from '../../../../core/shop/part.ts';
+import type { Part } from '../../../../core/part/part.ts';
 import { Button } from '../../../ui/button.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { Tag } from '../../../ui/tag.tsx';
-import styles from '../form/form.module.css';
-import { Group } from '../form/form-frame.tsx';
+import styles from '../../../form/form.module.css';
+import { Group } from '../../../form/form-frame.tsx';
 import { bendRows, movesSentence } from './bend-words.ts';
 import look from './parts.module.css';
 

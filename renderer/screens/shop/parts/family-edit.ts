@@ -1,6 +1,6 @@
 import type { Pattern } from '../../../../core/part/family.ts';
-import type { Part, Profile } from '../../../../core/shop/part.ts';
-import { without, withEntry } from '../form/list.ts';
+import type { Part, Profile } from '../../../../core/part/part.ts';
+import { without, withEntry } from '../../../form/list.ts';
 
 /** A family begins with one dimension, the longest flange, and no other size. */
 export function freshFamily({ flangesMm }: Profile): Pattern {

@@ -1,17 +1,17 @@
 import { Plus, X } from 'lucide-react';
 import type { Pattern } from '../../../../core/part/family.ts';
-import type { Part } from '../../../../core/shop/part.ts';
+import type { Part } from '../../../../core/part/part.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { formatLength } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { CheckBox } from '../../../ui/check-box.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import type { FieldErrors } from '../form/field-errors.ts';
-import styles from '../form/form.module.css';
-import { Group } from '../form/form-frame.tsx';
-import { without, withEntry } from '../form/list.ts';
-import { Length } from '../form/parsed-field.tsx';
+import type { FieldErrors } from '../../../form/field-errors.ts';
+import styles from '../../../form/form.module.css';
+import { Group } from '../../../form/form-frame.tsx';
+import { without, withEntry } from '../../../form/list.ts';
+import { Length } from '../../../form/parsed-field.tsx';
 import {
   addDimension,
   addSize,

@@ -1,16 +1,16 @@
 import { orderOfPart, type BendOrder } from '../../../../core/part/bend-order.ts';
 import { blankOf, type Blank } from '../../../../core/part/blank.ts';
 import { drawProfile, type Drawing } from '../../../../core/part/drawing.ts';
-import type { Finding } from '../../../../core/part/finding.ts';
+import type { Finding } from '../../../../core/limits/finding.ts';
 import { formingOf, reckoningOf } from '../../../../core/part/forming.ts';
 import { girth, hits, type GirthStep } from '../../../../core/part/girth.ts';
 import { materialCost, type MaterialCost } from '../../../../core/part/material-cost.ts';
-import { checkPart } from '../../../../core/part/limits.ts';
-import type { Gauge, Material } from '../../../../core/shop/material.ts';
-import { part as partSchema, type Part } from '../../../../core/shop/part.ts';
-import { sentence } from '../../../../core/shop/result.ts';
+import { checkPart } from '../../../../core/limits/limits.ts';
+import type { Gauge, Material } from '../../../../core/material/material.ts';
+import { part as partSchema, type Part } from '../../../../core/part/part.ts';
+import { sentence } from '../../../../core/result.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
-import { routingOf } from '../../../../core/shop/operations.ts';
+import { routingOf } from '../../../../core/planning/operations.ts';
 
 export interface MachineFindings {
   readonly machineName: string;

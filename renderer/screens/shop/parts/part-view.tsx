@@ -1,13 +1,13 @@
 import { useState } from 'react';
 import { gaugeName } from '../../../../core/report/dispatch.ts';
-import type { Part } from '../../../../core/shop/part.ts';
+import type { Part } from '../../../../core/part/part.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
 import { formatMoney } from '../../../../core/units/money.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { Tag } from '../../../ui/tag.tsx';
-import styles from '../form/form.module.css';
-import { Fields, Group } from '../form/form-frame.tsx';
+import styles from '../../../form/form.module.css';
+import { Fields, Group } from '../../../form/form-frame.tsx';
 import { mostAsked } from './most-asked.ts';
 import { BendList } from './bend-list.tsx';
 import { partFigures, type MachineFindings, type PartFigures } from './part-figures.ts';

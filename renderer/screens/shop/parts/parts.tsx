@@ -1,6 +1,6 @@
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { MM_PER_FOOT } from '../../../../core/units/length.ts';
-import { Section } from '../form/section.tsx';
+import { Section } from '../../../form/section.tsx';
 import { PartForm } from './part-form.tsx';
 
 /** Sheet comes in lengths of about ten feet, and so does most trim (common practice, no source). */

@@ -1,14 +1,14 @@
 import { Plus, X } from 'lucide-react';
-import type { Profile } from '../../../../core/shop/part.ts';
+import type { Profile } from '../../../../core/part/part.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Select } from '../../../ui/choice.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
-import type { FieldErrors } from '../form/field-errors.ts';
-import styles from '../form/form.module.css';
-import { Fields, Group } from '../form/form-frame.tsx';
-import { Length } from '../form/parsed-field.tsx';
+import type { FieldErrors } from '../../../form/field-errors.ts';
+import styles from '../../../form/form.module.css';
+import { Fields, Group } from '../../../form/form-frame.tsx';
+import { Length } from '../../../form/parsed-field.tsx';
 import { addFlange, addKick, removeFlange, withBend, withFlange, withHem } from './profile-edit.ts';
 
 interface Props {

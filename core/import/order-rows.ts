@@ -1,0 +1,165 @@
+import type { CellProblem } from '../contract/import.ts';
+import { formatClock, wallParts } from '../time/wall.ts';
+import { instant, type Instant } from '../units/brand.ts';
+import { readOrderHeader } from './order-columns.ts';
+import { placeLines } from './order-match.ts';
+import { readOrderRow, type OwnFields, type ReadRow, type Refuse } from './order-row.ts';
+import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import { good, type Result } from '../result.ts';
+import type { Shop } from '../shop/state.ts';
+
+export interface FileRow {
+  /** As counted in the file; the header is row 1. */
+  readonly row: number;
+  /** Texts in the header's order. */
+  readonly cells: readonly string[];
+}
+
+export interface CheckedRows {
+  readonly problems: CellProblem[];
+  /** Rows that can be taken now. */
+  readonly ready: number[];
+  /** Rows that stand in the shop already, word for word. */
+  readonly known: number[];
+  /** New work orders and new lines of the ready rows. */
+  readonly orders: WorkOrder[];
+  readonly lines: OrderLine[];
+  /** Whole sentences about the file. */
+  readonly notes: string[];
+}
+
+/**
+ * Check a file's rows of work-order lines against the shop. What a row says of its order (customer, release, due, weight,
+ * rush, note) counts from the first row that fills it in; the order's other rows repeat it or leave it empty.
+ * @param header the file's column titles; see order-columns.ts
+ * @param now a due date before it is refused, unless the row stands in the shop already
+ * @returns every wrong cell with its reason, and what could be taken; problems only when the header is of no use
+ */
+export function checkOrderRows(
+  shop: Shop,
+  header: readonly string[],
+  rows: readonly FileRow[],
+  now: Instant,
+): Result<CheckedRows> {
+  const columns = readOrderHeader(header);
+  if (!columns.ok) return columns;
+  const { at, unused } = columns.value;
+  const problems: CellProblem[] = [];
+  const cellsOf = new Map(rows.map(({ row, cells }) => [row, cells]));
+  const refuse: Refuse = (row, column, reason) => {
+    const index = at[column] ?? -1;
+    problems.push({ row, column: header[index] ?? column, value: cellsOf.get(row)?.[index] ?? '', reason });
+  };
+  const read = rows.flatMap(({ row, cells }): ReadRow[] => {
+    const found = readOrderRow(shop, columns.value, header.length, cells);
+    for (const { column, reason } of found.refusals) refuse(row, column, reason);
+    return found.row ? [{ ...found.row, row }] : [];
+  });
+  const places = placeLines(shop, read, refuse);
+  const own = ownFieldsOf(shop, read);
+  for (const row of read) {
+    const agreed = own.get(row.orderId) ?? row.own;
+    refuseOtherwise(shop, row, agreed, refuse);
+    if (places.lines.has(row.row)) refuseForOrder(shop, row, agreed, now, refuse);
+  }
+  const refused = new Set(problems.map((p) => p.row));
+  const lines = [...places.lines].filter(([row]) => !refused.has(row));
+  const taken = new Set(lines.map(([, line]) => line.orderId));
+  return good({
+    problems: problems.sort((a, b) => a.row - b.row),
+    ready: lines.map(([row]) => row),
+    known: places.known.filter((row) => !refused.has(row)),
+    orders: [...own].flatMap(([id, fields]) => (taken.has(id) ? newOrder(shop, id, fields) : [])),
+    lines: lines.map(([, line]) => line),
+    notes:
+      unused.length === 0 ? [] : [`Columns not used: ${unused.map((title) => `“${title}”`).join(', ')}.`],
+  });
+}
+
+/** What is agreed about each order: as it stands in the shop, else as the file's first row that says so. */
+function ownFieldsOf(shop: Shop, rows: readonly ReadRow[]): Map<string, OwnFields> {
+  const standing = new Map(shop.order.map((order) => [order.id, order]));
+  const own = new Map<string, OwnFields>();
+  for (const { orderId, own: said } of rows) {
+    const order = standing.get(orderId);
+    const before = own.get(orderId);
+    own.set(orderId, {
+      customer: order ? order.customer : (before?.customer ?? said.customer),
+      release: order ? asInstant(order.release) : (before?.release ?? said.release),
+      due: order ? instant(order.due) : (before?.due ?? said.due),
+      weight: order ? order.weight : (before?.weight ?? said.weight),
+      rush: order ? order.rush : (before?.rush ?? said.rush),
+      note: order ? order.note : (before?.note ?? said.note),
+    });
+  }
+  return own;
+}
+
+const asInstant = (at: number | null): Instant | null => (at === null ? null : instant(at));
+
+/** A row that says something else of its order than what is agreed. */
+function refuseOtherwise(shop: Shop, row: ReadRow, agreed: OwnFields, refuse: Refuse): void {
+  for (const field of Object.keys(row.own) as (keyof OwnFields)[]) {
+    if (row.own[field] === null || row.own[field] === agreed[field]) continue;
+    const said = show(agreed[field], shop.settings.timeZone);
+    const here = shop.order.some((order) => order.id === row.orderId);
+    refuse(
+      row.row,
+      field,
+      here
+        ? `Work order ${row.orderId} stands in the shop with ${field} ${said}. Write the same here, or change it in Orders.`
+        : `Another row of work order ${row.orderId} has ${field} ${said}. Write the same in both, or leave this one empty.`,
+    );
+  }
+}
+
+/** What keeps a new line from its order. */
+function refuseForOrder(
+  shop: Shop,
+  { row, orderId }: ReadRow,
+  agreed: OwnFields,
+  now: Instant,
+  refuse: Refuse,
+): void {
+  const { timeZone } = shop.settings;
+  const order = shop.order.find((o) => o.id === orderId);
+  if (order?.status === 'done' || order?.status === 'cancelled')
+    refuse(
+      row,
+      'order',
+      `Work order ${orderId} is ${order.status}. Open it again in Orders first, or use another number.`,
+    );
+  if (agreed.customer === null) refuse(row, 'customer', `The customer of work order ${orderId} is missing.`);
+  if (agreed.due === null) refuse(row, 'due', `The due date of work order ${orderId} is missing.`);
+  else if (agreed.due < now)
+    refuse(
+      row,
+      'due',
+      `The due date ${show(agreed.due, timeZone)} is past. Write one that is still to come.`,
+    );
+  if (agreed.due !== null && agreed.release !== null && agreed.release >= agreed.due)
+    refuse(
+      row,
+      'release',
+      `The release ${show(agreed.release, timeZone)} is not before the due date ${show(agreed.due, timeZone)}. Write an earlier one.`,
+    );
+}
+
+/** A value as it would be written in the file. */
+function show(value: OwnFields[keyof OwnFields], timeZone: string): string {
+  if (value === null || value === '') return 'left empty';
+  if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'string') return `“${value}”`;
+  if (value <= 10) return String(value);
+  const at = instant(value);
+  return `${wallParts(at, timeZone).date} ${formatClock(at, timeZone)}`;
+}
+
+function newOrder(shop: Shop, id: string, own: OwnFields): WorkOrder[] {
+  if (own.customer === null || own.due === null || shop.order.some((order) => order.id === id)) return [];
+  const { customer, release, due, weight, rush, note } = own;
+  const usual = { status: 'open', revision: 0 } as const;
+  return [
+    { id, customer, release, due, weight: weight ?? 1, rush: rush ?? false, note: note ?? '', ...usual },
+  ];
+}

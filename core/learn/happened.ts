@@ -1,0 +1,164 @@
+import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
+import type { Machine } from '../shop/machine.ts';
+import { attributesOf, operationsOf } from '../planning/operations.ts';
+import { lineOfOperation, operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import type { Record as Finished } from '../shop/plan.ts';
+import type { Shop } from '../shop/state.ts';
+import { openIntervals } from '../time/working-time.ts';
+import { instant } from '../units/brand.ts';
+import { countIn, probe, timeStandards, type Counts } from './counts.ts';
+import type { ChangeoverObservation } from './learn-changeover.ts';
+import { byTime, type Observation } from './observation.ts';
+import { openSecondsBetween } from './open-seconds.ts';
+
+const DAY = 86_400;
+
+type Ended = Finished & { readonly end: number };
+const ended = (record: Finished): record is Ended => record.end !== null;
+
+/** What finished operations say to learning. */
+export interface Happened {
+  readonly observations: readonly Observation[];
+  /** Ids of finished operations that the shop as it is now cannot estimate (part, gauge or machine gone or changed). */
+  readonly left: readonly string[];
+}
+
+/**
+ * Finished operations as observations: what each was made of by today's parts, stock and estimates, and how many open
+ * seconds of its machine it took, pauses left out. Operations under way do not count.
+ * @param records any of the shop's, any order
+ */
+export function observationsOf(shop: Shop, records: readonly Finished[]): Happened {
+  const finished = records.filter(ended);
+  const counts = countsOf(shop, finished);
+  const hours = hoursOf(shop, finished);
+  const observations: Observation[] = [];
+  const left: string[] = [];
+  for (const { id, machineId, start, end, pauses } of finished) {
+    const counted = counts.get(`${id} on ${machineId}`);
+    const open = hours.get(machineId);
+    if (counted && open)
+      observations.push({
+        id,
+        machineId,
+        at: start,
+        counts: counted,
+        actualSeconds: pauses.reduce(
+          (left, { from, to }) => left - openSecondsBetween(open, from, to ?? end),
+          openSecondsBetween(open, start, end),
+        ),
+      });
+    else left.push(id);
+  }
+  return { observations, left };
+}
+
+/** Counts by operation and machine, from the shop as if the operations' lines were open again. */
+function countsOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, Counts> {
+  const counts = new Map<string, Record<string, number>>();
+  const again = reopened(shop, finished);
+  for (const key of new Set(shop.machine.flatMap((m) => timeStandards(m.stage).map((s) => s.key)))) {
+    const has = (machine: Machine): boolean => timeStandards(machine.stage).some((s) => s.key === key);
+    const machine = again.machine.map((m) => (has(m) ? probe(m, key) : m));
+    const probed = new Set(machine.filter(has).map((m) => m.id));
+    for (const operation of operationsOf({ ...again, machine }).operations)
+      for (const able of operation.machines.filter((a) => probed.has(a.id))) {
+        const place = `${operation.id} on ${able.id}`;
+        counts.set(place, { ...counts.get(place), [key]: countIn(able.estimate) });
+      }
+  }
+  return counts;
+}
+
+function reopened(shop: Shop, finished: readonly Ended[]): Shop {
+  const order: WorkOrder = {
+    id: 'finished',
+    customer: 'finished work',
+    release: null,
+    due: 0,
+    weight: 1,
+    rush: false,
+    status: 'open',
+    note: '',
+    revision: 0,
+  };
+  const lines = new Map(
+    finished.map(({ id, partId, materialId, gauge, colourId, lengthMm, quantity }, index) => {
+      const what = { partId, materialId, gauge, colourId, lengthMm, quantity };
+      const line: OrderLine = {
+        id: lineOfOperation(id),
+        orderId: order.id,
+        number: index + 1,
+        ...what,
+        overrun: 0,
+        status: 'open',
+        makeUpFor: null,
+        revision: 0,
+      };
+      return [line.id, line] as const;
+    }),
+  );
+  return { ...shop, order: [order], line: [...lines.values()], record: [] };
+}
+
+/** Open hours of each machine over all that was finished; a machine without any is left out. */
+function hoursOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, WorkingTime> {
+  const from = instant(finished.reduce((least, r) => Math.min(least, r.start), Infinity) - DAY);
+  const to = instant(finished.reduce((most, r) => Math.max(most, r.end), -Infinity) + DAY);
+  return new Map(
+    shop.machine.flatMap((machine) => {
+      const calendar = shop.calendar.find((c) => c.id === machine.calendarId);
+      const downtimes = shop.downtime.filter((d) => d.machineId === machine.id);
+      const open = calendar && openIntervals(calendar, downtimes, shop.settings.timeZone, from, to);
+      return open?.ok ? [[machine.id, workingTime(open.value)] as const] : [];
+    }),
+  );
+}
+
+/**
+ * Changeovers as far as records show them: as timed on the floor; where it was not timed, the gap between two operations on a machine, where something changed, no
+ * closed hours lie between, and the blanks were waiting (sheared before the machine got free), so that the gap was not
+ * spent waiting for them. The shear's sheets are taken to be at hand. Named exceptions are left out.
+ * @returns by time
+ */
+export function changeoversOf(shop: Shop, records: readonly Finished[]): ChangeoverObservation[] {
+  const finished = records.filter(ended);
+  const hours = hoursOf(shop, finished);
+  const sheared = new Map(finished.map((r) => [r.id, r.end]));
+  const waiting = (record: Ended, since: number): boolean =>
+    (sheared.get(operationIdOf(lineOfOperation(record.id), 'shear')) ?? -Infinity) <= since;
+  return shop.machine.flatMap((machine) => {
+    const open = hours.get(machine.id);
+    const queue = finished
+      .filter((r) => r.machineId === machine.id)
+      .sort((a, b) => byTime({ id: a.id, at: a.start }, { id: b.id, at: b.start }));
+    let last = queue[0]!;
+    return queue.slice(1).flatMap((next): ChangeoverObservation[] => {
+      // Work that was set aside for other work goes on after it, and is what the machine is set up for then.
+      const before = last;
+      if (next.end > last.end) last = next;
+      const timed = next.changeoverSeconds;
+      const seconds = timed ?? next.start - before.end;
+      const unbroken = open !== undefined && openSecondsBetween(open, before.end, next.start) === seconds;
+      const kinds = kindsBetween(machine, before, next);
+      if (kinds === null || kinds.length === 0) return [];
+      const seen = seconds >= 0 && unbroken && (machine.stage === 'shear' || waiting(next, before.end));
+      if (timed === null && !seen) return [];
+      return [{ id: next.id, machineId: machine.id, at: next.start, kinds, seconds }];
+    });
+  });
+}
+
+/** Attributes that differ; null where a named exception prices one of them. */
+function kindsBetween(
+  machine: Machine,
+  before: Finished,
+  next: Finished,
+): ChangeoverObservation['kinds'] | null {
+  const [from, to] = [attributesOf(machine.stage, before), attributesOf(machine.stage, next)];
+  const kinds = (Object.keys(to) as (keyof typeof to)[]).filter((kind) => from[kind] !== to[kind]);
+  const named = machine.changeover.exceptions.some(
+    (e) => from[e.attribute] === e.from && to[e.attribute] === e.to,
+  );
+  return named ? null : kinds;
+}

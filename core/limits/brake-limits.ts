@@ -1,0 +1,127 @@
+import type { Machine } from '../shop/machine.ts';
+import { formatBoth } from '../units/length.ts';
+import { setback, type BendShape } from '../part/bend.ts';
+import { found, type Asked, type Found } from './finding.ts';
+import { forceLimits } from './force-limits.ts';
+import { formingOf } from '../part/forming.ts';
+import { girth } from '../part/girth.ts';
+import { leastRadiusMm } from '../part/min-radius.ts';
+import { orderLimits } from './order-limits.ts';
+import { airBendRadiusMm } from '../part/radius.ts';
+import { isFold, type Flat, type Piece } from '../part/strip.ts';
+
+/** A flange must span the V from its middle to the shoulder: share of the opening, standard and acute dies. */
+const MIN_FLANGE = { square: 0.7, acute: 1.1 };
+const MAX_PHYSICAL_K = 0.5;
+/** Blanks that differ by less are cut the same. */
+const SAME_BLANK_MM = 0.1;
+
+/** The least outside flange beside a fold. Sources: trade magazine design rules (0.70 V, 1.10 V acute; 2T + R). */
+function minFlangeMm({ angle, radius, thickness }: BendShape, dieOpeningMm: number | null): number {
+  const share = angle > 90 ? MIN_FLANGE.acute : MIN_FLANGE.square;
+  return Math.max(2 * thickness + radius, share * (dieOpeningMm ?? 0));
+}
+
+function flangeLimits(strip: readonly Piece[], machine: Machine): Found[] {
+  return strip.flatMap((piece, i) => {
+    if (isFold(piece)) return [];
+    const beside = [strip[i - 1], strip[i + 1]].filter(isFold);
+    const outside = beside.reduce((sum, fold) => sum + setback('outside', fold.shape), piece.lengthMm);
+    const needs = Math.max(0, ...beside.map((fold) => minFlangeMm(fold.shape, machine.dieOpeningMm)));
+    if (outside >= needs) return [];
+    return [
+      found(
+        'minimum flange',
+        `${nameOf(piece)} is ${formatBoth(outside)} over the outside; the V of ${machine.name} needs ${formatBoth(needs)}.`,
+        'Use a narrower V, or make the flange longer.',
+      ),
+    ];
+  });
+}
+
+const nameOf = (flat: Flat): string =>
+  flat.kind === 'lip' ? `The hem lip on flange ${flat.number}` : `Flange ${flat.number}`;
+
+function radiusLimits(strip: readonly Piece[], { material, gauge }: Asked): Found[] {
+  const least = leastRadiusMm(material, gauge.thicknessMm);
+  return strip
+    .filter(isFold)
+    .filter((fold) => fold.kind === 'bend' && fold.shape.radius < least - 1e-9)
+    .map((fold) =>
+      found(
+        'minimum radius',
+        `Bend ${fold.number} has an inside radius of ${formatBoth(fold.shape.radius)}; under ${formatBoth(least)} it creases or cracks.`,
+        'Open the radius, or bend a test piece across the rolling direction.',
+      ),
+    );
+}
+
+/** A drawn radius that the V cannot give: the part would come out sharper and the blank wrong. */
+function dieRadius({ part, material }: Asked, machine: Machine): Found[] {
+  if (machine.dieOpeningMm === null) return [];
+  const made = airBendRadiusMm(machine.dieOpeningMm, material.metal);
+  const at = part.profile.bends.findIndex(({ radiusMm }) => radiusMm !== null && radiusMm > 2 * made);
+  const asked = part.profile.bends[at]?.radiusMm;
+  if (asked == null) return [];
+  return [
+    found(
+      'radius made by the V',
+      `Bend ${at + 1} asks for an inside radius of ${formatBoth(asked)}; the V of ${machine.name} makes about ${formatBoth(made)}.`,
+      'Use a wider V or a radius punch, and check the blank with a test piece.',
+    ),
+  ];
+}
+
+/** The one blank is cut for one V; measured deductions may say that this machine's V needs another. */
+function otherV({ part, material, gauge, girthRule: rule, dieOpeningMm }: Asked, machine: Machine): Found[] {
+  if (material.deductions.length === 0) return [];
+  const widthIn = (v: number | null): number | null => {
+    const width = girth(part.profile, { ...formingOf(material, gauge, v), rule });
+    return width.ok ? width.value.girthMm : null;
+  };
+  const [cut, here] = [widthIn(dieOpeningMm), widthIn(machine.dieOpeningMm)];
+  if (cut === null || here === null || Math.abs(cut - here) < SAME_BLANK_MM) return [];
+  return [
+    found(
+      'other V measured',
+      `The blank is cut ${formatBoth(cut)} wide, for another V; by your measured deductions ${machine.name} needs ${formatBoth(here)}.`,
+      'Set up the V that the blank is cut for, or expect the last flange to differ.',
+    ),
+  ];
+}
+
+function kFactor(strip: readonly Piece[], { material }: Asked): Found[] {
+  const measured = strip.filter(isFold).filter((fold) => fold.shape.measuredMm !== null);
+  const odd = measured.find(({ shape }) => shape.kFactor > MAX_PHYSICAL_K || shape.kFactor < 0);
+  const advice = 'Measure a test piece and correct the radius, the deduction or the K-factor.';
+  if (odd)
+    return [
+      found(
+        'K-factor',
+        `Your measured deduction for ${odd.shape.angle}° makes the K-factor ${odd.shape.kFactor.toFixed(2)}; between 0 and ${MAX_PHYSICAL_K} is usual.`,
+        advice,
+      ),
+    ];
+  if (material.kFactor <= MAX_PHYSICAL_K) return [];
+  return [
+    found(
+      'K-factor',
+      `The K-factor of ${material.name} is ${material.kFactor}; above ${MAX_PHYSICAL_K} the real radius is larger than the drawn one.`,
+      advice,
+    ),
+  ];
+}
+
+/** Whether a brake can form the strip: flanges long enough for the V, radii not too tight, force, order, blank. */
+export function brakeLimits(strip: readonly Piece[], asked: Asked, machine: Machine): Found[] {
+  if (!strip.some(isFold)) return [];
+  return [
+    ...flangeLimits(strip, machine),
+    ...radiusLimits(strip, asked),
+    ...dieRadius(asked, machine),
+    ...forceLimits(asked, machine),
+    ...orderLimits(asked, machine),
+    ...otherV(asked, machine),
+    ...kFactor(strip, asked),
+  ];
+}

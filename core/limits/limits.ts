@@ -1,0 +1,79 @@
+import type { Machine } from '../shop/machine.ts';
+import type { Problem } from '../result.ts';
+import { brakeLimits } from './brake-limits.ts';
+import { found, judged, type Asked, type Finding, type Found } from './finding.ts';
+import { formingOf } from '../part/forming.ts';
+import { formatBoth } from '../units/length.ts';
+import { girth } from '../part/girth.ts';
+import { MILD_STEEL_MPA } from '../part/radius.ts';
+import { shearLimits } from './shear-limits.ts';
+import { stripOf } from '../part/strip.ts';
+
+/**
+ * Thickest metal of a given strength that a machine rated in mild steel takes: rated × √(60 ksi / UTS), never more than
+ * rated for soft metal.
+ * Source: shearing force grows with T² and with strength (freely published shear charts); a cautious shop uses 60/UTS.
+ */
+export const deratedThicknessMm = (ratedMm: number, tensileMpa: number): number =>
+  ratedMm * Math.min(1, Math.sqrt(MILD_STEEL_MPA / tensileMpa));
+
+function capacity({ material, gauge, lengthMm }: Asked, machine: Machine): Found[] {
+  const all: Found[] = [];
+  if (lengthMm > machine.maxLengthMm) {
+    all.push(
+      found(
+        'length',
+        `A piece of ${formatBoth(lengthMm)} is longer than ${machine.name} takes, ${formatBoth(machine.maxLengthMm)}.`,
+        'Choose a longer machine or make the piece in two lengths.',
+      ),
+    );
+  }
+  const limit = deratedThicknessMm(machine.maxThicknessMm, material.tensileMpa);
+  // A tenth of a micron of grace, so that metal of exactly the rated thickness passes.
+  if (gauge.thicknessMm > limit + 1e-4) {
+    all.push(
+      found(
+        'thickness',
+        `${material.name} ${gauge.label} is ${gauge.thicknessMm.toFixed(2)} mm thick; ${machine.name} takes ${limit.toFixed(2)} mm of that metal.`,
+        'Choose a stronger machine or a lighter gauge.',
+      ),
+    );
+  }
+  return all;
+}
+
+const impossible = (problems: readonly Problem[]): Finding[] =>
+  problems.map(({ message, advice }) => ({
+    severity: 'stop',
+    rule: 'geometry',
+    message,
+    advice,
+    source: 'tangent lines of the bends would cross',
+  }));
+
+/** What the machine's stage has against the part. */
+function stageLimits(asked: Asked, machine: Machine): Finding[] {
+  const { part, lengthMm, girthRule: rule, partRules, material, gauge } = asked;
+  const forming = formingOf(material, gauge, asked.dieOpeningMm);
+  if (machine.stage === 'shear') {
+    const width = girth(part.profile, { ...forming, rule });
+    return width.ok
+      ? judged(shearLimits({ girthMm: width.value.girthMm, lengthMm }, machine), partRules)
+      : impossible(width.problems);
+  }
+  const strip = stripOf(part.profile, forming);
+  return strip.ok ? judged(brakeLimits(strip.value, asked, machine), partRules) : impossible(strip.problems);
+}
+
+/**
+ * Every rule that a part breaks or brushes against on a machine: length, thickness, and per stage strip width and
+ * back-gauge reach, or flanges, radii, force and bend order. Each as the shop takes it: stop, warning or off
+ * (core/part/rules.ts). It informs; the machine maker's manual and local code decide.
+ * @returns findings, stops first; empty when nothing speaks against it
+ */
+export function checkPart(part: Asked['part'], asked: Omit<Asked, 'part'>, machine: Machine): Finding[] {
+  const all: Asked = { part, ...asked };
+  return [...judged(capacity(all, machine), asked.partRules), ...stageLimits(all, machine)].toSorted(
+    (a, b) => Number(a.severity === 'warning') - Number(b.severity === 'warning'),
+  );
+}

@@ -1,0 +1,81 @@
+import { z } from 'zod';
+import { cents, code, gaugeLabel, hexColour, lengthMm, name, revision } from '../fields.ts';
+
+export const metal = z.enum(['steel', 'galvanized', 'stainless', 'aluminium']);
+export type Metal = z.infer<typeof metal>;
+
+/**
+ * A thickness class the shop buys. The label alone does not fix the thickness (prefinished coil is ordered to a
+ * stated decimal), so the record keeps its own thickness and weight; core/material has the published tables.
+ */
+export const gauge = z.strictObject({
+  label: gaugeLabel,
+  thicknessMm: z.number().positive('must be above 0').max(25, 'at most 25 mm'),
+  kgPerM2: z.number().positive('must be above 0').max(250, 'at most 250 kg/m²'),
+});
+export type Gauge = z.infer<typeof gauge>;
+
+/** Aluminium alloys and tempers that core/part/min-radius.ts has figures for. */
+export const temper = z.enum([
+  '3003-H14',
+  '3003-H16',
+  '3003-H18',
+  '3105-H25',
+  '5052-H32',
+  '5052-H34',
+  '6061-T6',
+]);
+export type Temper = z.infer<typeof temper>;
+
+/**
+ * What the shop measured on its own test pieces: how much shorter the blank is than the two flanges beside a bend,
+ * measured over the outside. It beats the formula for bends whose radius is left to the die.
+ */
+export const measuredDeduction = z.strictObject({
+  gauge: gaugeLabel,
+  /** Degrees turned through; 180 is a closed hem. */
+  angle: z.number().gt(0, 'above 0°').max(180, 'at most 180°'),
+  /** The V it was bent in; null: any. */
+  dieOpeningMm: z.number().positive('must be above 0').max(500).nullable(),
+  deductionMm: z.number().min(-20, 'at least −20 mm').max(200, 'at most 200 mm'),
+});
+export type MeasuredDeduction = z.infer<typeof measuredDeduction>;
+
+/** A metal as the shop buys it: one gauge table, one strength, one K-factor. */
+export const material = z.strictObject({
+  id: code,
+  name,
+  metal,
+  /** Ultimate tensile strength, MPa: derates machine capacity. */
+  tensileMpa: z.number().positive().max(2000),
+  /** Alloy and temper, where the least bend radius depends on it; null: the usual one of the metal. */
+  temper: temper.nullable(),
+  /** Where the neutral line lies inside a bend, share of the thickness. */
+  kFactor: z.number().min(0.2, 'at least 0.2').max(0.6, 'at most 0.6'),
+  gauges: z.array(gauge).min(1, 'needs at least one gauge'),
+  deductions: z.array(measuredDeduction).max(500),
+  revision,
+});
+export type Material = z.infer<typeof material>;
+
+/** A finish. `hex` is what the board paints the bars with. */
+export const colour = z.strictObject({ id: code, name, hex: hexColour, revision });
+export type Colour = z.infer<typeof colour>;
+
+/** A sheet size, a coil or a remnant in stock, of one material, gauge and colour. */
+export const sheet = z.strictObject({
+  id: code,
+  /** A coil is counted and priced by the stretch: `lengthMm` is one stretch (a metre, say), `onHand` how many are left. */
+  form: z.enum(['sheet', 'coil', 'remnant']),
+  materialId: code,
+  gauge: gaugeLabel,
+  colourId: code,
+  widthMm: lengthMm,
+  lengthMm,
+  /** Cut off one side and one end before a piece is measured; 0 where the edges can be trusted. */
+  trimMm: z.number().min(0, 'at least 0').max(100, 'at most 100 mm'),
+  costCents: cents,
+  onHand: z.int().min(0).max(1_000_000),
+  revision,
+});
+export type Sheet = z.infer<typeof sheet>;

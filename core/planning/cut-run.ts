@@ -1,0 +1,285 @@
+import { checkSteps } from '../cutting/check-steps.ts';
+import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
+import { planRun } from '../cutting/plan-run.ts';
+import type { RunInput, ShearLimits, Stock } from '../cutting/run.ts';
+import { standard } from '../estimate/standards.ts';
+import { countCuts } from '../estimate/shear.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Sheet } from '../material/material.ts';
+import type { ShopOperation } from './operations.ts';
+import { good, type Problem, type Result } from '../result.ts';
+import type { Shop } from '../shop/state.ts';
+import type { CutList } from '../shop/stock.ts';
+import { instant, type Instant } from '../units/brand.ts';
+import { changedLists, piecesIn, piecesTaken, planOfTaken, takenListFor, withList } from './cut-lists.ts';
+import type { PlanRead } from '../report/dispatch.ts';
+
+/** What a run is cut from. */
+export type Metal = Pick<Sheet, 'materialId' | 'gauge' | 'colourId'>;
+
+/** A maximal stretch of a shear's queue of one material, gauge and colour. Read off the plan, never stored. */
+export interface ShearRun {
+  /** Its first line. */
+  readonly id: string;
+  readonly machine: Machine;
+  readonly materialId: string;
+  readonly gauge: string;
+  readonly colourId: string;
+  /** In queue order. */
+  readonly operations: readonly ShopOperation[];
+  readonly start: Instant;
+  readonly end: Instant;
+}
+
+/**
+ * The runs of all shears in the order of their start. What is cut to the last piece already is left out.
+ * @param plan the plan as the board shows it
+ */
+export function runsOf(shop: Shop, { schedule, operations }: PlanRead): ShearRun[] {
+  const runs = shop.machine.flatMap((machine) => {
+    if (machine.stage !== 'shear') return [];
+    const made: (ShearRun & { operations: ShopOperation[] })[] = [];
+    for (const planned of schedule.operations) {
+      const operation = operations.get(planned.operation);
+      if (planned.machine !== machine.id || !operation) continue;
+      const { materialId, gauge, colourId } = operation.line;
+      const last = made.at(-1);
+      if (last && sameMetal(last, operation.line)) {
+        last.operations.push(operation);
+        made[made.length - 1] = { ...last, end: instant(planned.end) };
+      } else {
+        const [start, end] = [instant(planned.start), instant(planned.end)];
+        made.push({
+          id: operation.line.id,
+          machine,
+          materialId,
+          gauge,
+          colourId,
+          operations: [operation],
+          start,
+          end,
+        });
+      }
+    }
+    return made;
+  });
+  return runs.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : 1));
+}
+
+/** What is left to cut of an operation: pieces counted on the floor are cut, those whose sheets were taken are on their way. */
+const piecesLeft = (shop: Shop, { quantity, started, aside, line }: ShopOperation): number =>
+  Math.max(0, quantity - Math.max((started ?? aside)?.counted ?? 0, piecesTaken(shop, line.id)));
+
+/** An offcut this large is kept (6 in × 24 in). Common practice, no source. */
+export const KEEP = { widthMm: 152.4, lengthMm: 609.6 };
+
+/** How much of each stock is still free: pieces, of a coil stretches. */
+export type FreeStock = ReadonlyMap<string, number>;
+/** The shop's stock as counted. */
+export const freeStock = (shop: Shop): Map<string, number> =>
+  new Map(shop.sheet.map((s) => [s.id, s.onHand]));
+
+/** The stock of a run's metal. */
+export const stockFor = (shop: Shop, run: Metal): Sheet[] =>
+  shop.sheet.filter((sheet) => sameMetal(sheet, run));
+
+/**
+ * A run as the cutting computation takes it.
+ * @param free stock left by the runs before
+ * @param buying sheets and coils can be had as many as needed; remnants never
+ */
+export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boolean): RunInput {
+  const { machine } = run;
+  const stock = stockFor(shop, run).flatMap((sheet): Stock[] => {
+    const left = free.get(sheet.id) ?? 0;
+    const here = left > 0 ? [asStock(sheet, left, 1)] : [];
+    return buying && sheet.form !== 'remnant' ? [...here, asStock(sheet, null, BUYING)] : here;
+  });
+  return {
+    lines: run.operations.map((operation) => ({
+      id: operation.line.id,
+      girthMm: operation.blank.girthMm,
+      lengthMm: operation.blank.lengthMm,
+      quantity: piecesLeft(shop, operation),
+      overrun: piecesLeft(shop, operation) > 0 ? operation.line.overrun : 0,
+      due: operation.order.due,
+    })),
+    stock,
+    shear: shearOf(machine),
+    keep: KEEP,
+  };
+}
+
+/** A shear's limits as the cutting takes them. */
+export const shearOf = (machine: Machine): ShearLimits => ({
+  lengthMm: machine.maxLengthMm,
+  backGaugeMm: machine.backGaugeMm ?? { min: 0, max: machine.maxLengthMm },
+  scribe: true,
+  minStripMm: machine.minStripMm ?? 0,
+  continuousFrom: standard(machine, 'continuousFrom') || null,
+});
+
+/** What must be bought first is reckoned so much dearer, so that what lies there is used. Our own figure. */
+const BUYING = 1.25;
+
+function asStock(sheet: Sheet, available: number | null, dearer: number): Stock {
+  const edges = { id: sheet.id, widthMm: sheet.widthMm, endTrimMm: sheet.trimMm, sideTrimMm: sheet.trimMm };
+  if (sheet.form === 'coil')
+    return {
+      ...edges,
+      kind: 'coil',
+      centsPerMetre: (dearer * sheet.costCents) / (sheet.lengthMm / 1000),
+      lengthMm: available === null ? null : available * sheet.lengthMm,
+    };
+  const costCents = Math.round(dearer * sheet.costCents);
+  const remnant = sheet.form === 'remnant';
+  return { ...edges, kind: 'sheet', lengthMm: sheet.lengthMm, costCents, available, remnant };
+}
+
+/** What a run takes of one stock: pieces, of a coil stretches begun. */
+export interface Taking {
+  readonly sheetId: string;
+  readonly pieces: number;
+  /** Of these, as many are not on hand when the run begins. */
+  readonly short: number;
+}
+
+export interface RunCut {
+  readonly run: ShearRun;
+  readonly input: RunInput;
+  /** Sheets, drawing and steps; or why the run cannot be cut: which blank, which limit, what would do. */
+  readonly plan: Result<CutPlan>;
+  /** The list a person changed, where one stands for this run; `plan` then has its sheets and steps. */
+  readonly changed: CutList | null;
+  /** The list by which sheets were taken from stock for this run; where nothing else is left to cut, `plan` is that. */
+  readonly taken: CutList | null;
+  /** What is wrong with the step list, none for one that yields what is asked. */
+  readonly faults: readonly Problem[];
+  readonly takings: readonly Taking[];
+  /** Sheets if each line were cut by itself (core/estimate/shear.ts). */
+  readonly sheetsAlone: number;
+}
+
+/** Search steps for one run: enough for a usual run to be proven best, few enough to plan a week in seconds. */
+const STEPS = 40;
+
+/** A run planned at once; the same input gives the same plan. */
+export const planQuickly = (input: RunInput): Result<CutPlan> => planRun(input, { steps: STEPS });
+
+/**
+ * Plans one run with the stock that is free, and takes what it needs off that stock. Where that is not enough it is
+ * planned as if the sheets were bought, and what is missing is told.
+ * @param solve `planQuickly`, or one that remembers its answers
+ * @param free changed: less what the run takes, never below 0
+ * @param changed the list that a person changed for it
+ */
+export function cutRun(
+  shop: Shop,
+  run: ShearRun,
+  free: Map<string, number>,
+  solve: (input: RunInput) => Result<CutPlan> = planQuickly,
+  changed: CutList | null = null,
+): RunCut {
+  let input = runInput(shop, run, free, false);
+  const taken = takenListFor(shop, run);
+  if (taken && input.lines.every(({ quantity }) => quantity === 0)) return asTaken(run, input, taken);
+  let plan = solve(input);
+  if (!plan.ok) {
+    input = runInput(shop, run, free, true);
+    plan = atPlainCost(shop, solve(input));
+  }
+  const listed = changed && plan.ok ? withList(plan.value, changed, run, input) : null;
+  if (listed) plan = good(listed.plan);
+  const faults = listed?.faults ?? (plan.ok ? checkSteps(input, plan.value.groups, plan.value.steps) : []);
+  const takings = plan.ok ? takingsOf(shop, plan.value, free) : [];
+  for (const { sheetId, pieces } of takings)
+    free.set(sheetId, Math.max(0, (free.get(sheetId) ?? 0) - pieces));
+  const sheetsAlone = aloneOf(run, (operation) => piecesLeft(shop, operation));
+  return { run, input, plan, changed, taken, faults, takings, sheetsAlone };
+}
+
+/** A run with nothing left to cut but what its sheets were taken for. */
+function asTaken(run: ShearRun, input: RunInput, taken: CutList): RunCut {
+  const sheetsAlone = aloneOf(run, ({ line }) => piecesIn(taken, line.id));
+  return {
+    run,
+    input,
+    plan: good(planOfTaken(taken)),
+    changed: null,
+    taken,
+    faults: [],
+    takings: [],
+    sheetsAlone,
+  };
+}
+
+/** Whether all that the run asks was taken from stock: its list is to be cut, no longer to be changed. */
+export const isTaken = ({ taken, input }: RunCut): boolean =>
+  taken !== null && input.lines.every(({ quantity }) => quantity === 0);
+
+/**
+ * Every run in turn, each with what the runs before it have left: the caller may rest between two.
+ * @param withLine only the runs of the metal that this line is cut from, which no other run takes stock from
+ */
+export function* cutRuns(
+  shop: Shop,
+  plan: PlanRead,
+  solve: (input: RunInput) => Result<CutPlan> = planQuickly,
+  withLine?: string,
+): Generator<RunCut> {
+  const free = freeStock(shop);
+  const runs = runsOf(shop, plan);
+  const lists = changedLists(shop, runs);
+  const opened = runs.find(({ operations }) => operations.some(({ line }) => line.id === withLine));
+  if (withLine !== undefined && !opened) return;
+  for (const run of runs)
+    if (!opened || sameMetal(run, opened)) yield cutRun(shop, run, free, solve, lists.get(run.id) ?? null);
+}
+
+export const sameMetal = (a: Metal, b: Metal): boolean =>
+  a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
+
+/** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */
+function atPlainCost(shop: Shop, made: Result<CutPlan>): Result<CutPlan> {
+  if (!made.ok) return made;
+  const groups = made.value.groups.map((group) => {
+    const sheet = shop.sheet.find((s) => s.id === group.stockId);
+    const each = sheet?.form === 'coil' ? group.lengthMm / sheet.lengthMm : 1;
+    return { ...group, costCents: sheet ? each * sheet.costCents : group.costCents };
+  });
+  const costCents = groups.reduce((sum, group) => sum + group.count * group.costCents, 0);
+  const lowerBoundCents = Math.min(costCents, made.value.lowerBoundCents / BUYING);
+  const status = lowerBoundCents >= costCents - 1e-6 ? 'optimal' : 'feasible';
+  return good({ ...made.value, groups, costCents, lowerBoundCents, status });
+}
+
+/** Pieces that sheets of these groups take of each stock: of a coil stretches begun. */
+export function stockUsed(
+  shop: Shop,
+  groups: readonly Pick<SheetGroup, 'stockId' | 'count' | 'lengthMm'>[],
+): { sheetId: string; pieces: number }[] {
+  const used = new Map<string, number>();
+  for (const { stockId, count, lengthMm } of groups) {
+    const sheet = shop.sheet.find((s) => s.id === stockId);
+    const each = sheet?.form === 'coil' ? lengthMm / sheet.lengthMm : 1;
+    used.set(stockId, (used.get(stockId) ?? 0) + count * each);
+  }
+  return [...used].map(([sheetId, amount]) => ({ sheetId, pieces: Math.ceil(amount - 1e-6) }));
+}
+
+const takingsOf = (shop: Shop, { groups }: CutPlan, free: FreeStock): Taking[] =>
+  stockUsed(shop, groups).map(({ sheetId, pieces }) => ({
+    sheetId,
+    pieces,
+    short: Math.max(0, pieces - (free.get(sheetId) ?? 0)),
+  }));
+
+/** Sheets that each line would take cut alone from its own best size. */
+function aloneOf({ operations, machine }: ShearRun, pieces: (operation: ShopOperation) => number): number {
+  return operations.reduce((sum, operation) => {
+    const { blank, sheet } = operation;
+    const quantity = pieces(operation);
+    const counted = quantity > 0 ? countCuts({ blank, quantity, sheet, machine }) : null;
+    return sum + (counted?.ok ? counted.value.sheets : 0);
+  }, 0);
+}

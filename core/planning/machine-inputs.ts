@@ -1,0 +1,116 @@
+import type { MachineInput } from '../schedule/problem.ts';
+import { union, type Interval } from '../time/interval.ts';
+import { openIntervals } from '../time/working-time.ts';
+import { instant, type Instant } from '../units/brand.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { ShopOperation, ShopOperations } from './operations.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import type { Shop } from '../shop/state.ts';
+
+const DAY = 86_400;
+/** Open hours are looked up this far: back, so that begun work has its hours; ahead, so that a long backlog has an end. */
+const DAYS_BACK = 14;
+export const DAYS_AHEAD = 370;
+/** A shorter closed stretch between open ones is a break, which nobody is asked to give up (common practice, no source). */
+const LONGEST_BREAK = 2 * 3600;
+
+/** The machines as the scheduling engine sees them. */
+export interface ShopMachines {
+  /** Those with open hours ahead. */
+  readonly inputs: readonly MachineInput[];
+  /** Those without, by id, each with the reason. */
+  readonly shut: ReadonlyMap<string, Problem>;
+}
+
+/**
+ * Machines with their open hours around an instant. One that never opens is set apart: the others can still be planned.
+ * @returns the machines; or the reasons when not one of several ever opens, or the time zone is unknown
+ */
+export function machineInputs(shop: Shop, now: Instant): Result<ShopMachines> {
+  const inputs: MachineInput[] = [];
+  const shut = new Map<string, Problem>();
+  for (const machine of shop.machine) {
+    const hours = hoursOf(shop, machine, now);
+    if (hours.ok) inputs.push(inputOf(machine, hours.value));
+    else shut.set(machine.id, hours.problems[0]!);
+  }
+  return shut.size > 0 && inputs.length === 0 ? bad(...shut.values()) : good({ inputs, shut });
+}
+
+type Hours = Required<Pick<MachineInput, 'open' | 'noOvertime'>> & { readonly open: readonly Interval[] };
+
+function hoursOf(shop: Shop, machine: Machine, now: Instant): Result<Hours> {
+  const calendar = shop.calendar.find((c) => c.id === machine.calendarId);
+  if (!calendar) throw new Error(`machine ${machine.id}: calendar ${machine.calendarId} is gone`);
+  const downtimes = shop.downtime.filter((d) => d.machineId === machine.id);
+  const { timeZone } = shop.settings;
+  const [from, to] = [instant(now - DAYS_BACK * DAY), instant(now + DAYS_AHEAD * DAY)];
+  // What opened only before now does not open any more.
+  const ahead = openIntervals(calendar, downtimes, timeZone, now, to);
+  const open = ahead.ok ? openIntervals(calendar, downtimes, timeZone, from, to) : ahead;
+  if (!open.ok)
+    return bad(
+      ...open.problems.map((p) => ({
+        ...p,
+        subject: `machine ${machine.id}`,
+        message: `Machine ${machine.id}: ${p.message}`,
+      })),
+    );
+  const out = union(downtimes.map((d) => ({ start: d.from, end: d.to })));
+  return good({ open: open.value, noOvertime: union([...out, ...breaksIn(open.value)]) });
+}
+
+/** The short gaps between open hours. */
+const breaksIn = (open: readonly Interval[]): Interval[] =>
+  open.slice(1).flatMap(({ start: end }, k) => {
+    const start = open[k]!.end;
+    return end - start <= LONGEST_BREAK ? [{ start, end }] : [];
+  });
+
+const inputOf = ({ id, stage, state, changeover }: Machine, hours: Hours): MachineInput => ({
+  id,
+  stage,
+  initial: state as Record<string, string> | null,
+  changeover: changeover as MachineInput['changeover'],
+  ...hours,
+});
+
+/**
+ * The operations without the machines that never open. A line with a step that only those can do, or that was begun on
+ * one, cannot be planned as a whole.
+ */
+export function onOpenMachines(
+  { operations, unplannable }: ShopOperations,
+  machines: readonly Machine[],
+  shut: ReadonlyMap<string, Problem>,
+): ShopOperations {
+  if (shut.size === 0) return { operations, unplannable };
+  const stuck = new Map<string, Problem>();
+  const able = operations.map((o): ShopOperation => {
+    const begunOn = o.started && shut.has(o.started.machineId) ? o.started.machineId : null;
+    const open = o.machines.filter(({ id }) => !shut.has(id));
+    const closed = o.machines.filter(({ id }) => shut.has(id));
+    if (begunOn !== null || open.length === 0) stuck.set(o.line.id, stuckOn(o, begunOn, machines, shut));
+    const refused = closed.map(({ id }) => ({ machineId: id, reason: shut.get(id)!.message }));
+    return { ...o, machines: open, refused: [...o.refused, ...refused] };
+  });
+  return {
+    operations: able.filter((o) => !stuck.has(o.line.id)),
+    unplannable: [...unplannable, ...stuck.values()],
+  };
+}
+
+function stuckOn(
+  { line, stage, machines: able }: ShopOperation,
+  begunOn: string | null,
+  machines: readonly Machine[],
+  shut: ReadonlyMap<string, Problem>,
+): Problem {
+  const nameOf = (id: string) => machines.find((m) => m.id === id)?.name ?? id;
+  const names = able.map(({ id }) => nameOf(id)).join(' or ');
+  const doing = stage === 'shear' ? 'sheared' : 'bent';
+  const why =
+    begunOn === null ? `can only be ${doing} on ${names}` : `is being ${doing} on ${nameOf(begunOn)}`;
+  const advice = shut.get(begunOn ?? able[0]!.id)!.advice;
+  return problem(`line ${line.id}`, 'machine', `Line ${line.id} ${why}: no open hours ahead.`, advice);
+}

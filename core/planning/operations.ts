@@ -1,0 +1,280 @@
+import { estimateBrake } from '../estimate/brake.ts';
+import type { Estimate } from '../estimate/estimate.ts';
+import { countCuts, estimateShear } from '../estimate/shear.ts';
+import { blankOf, type Blank } from '../part/blank.ts';
+import type { Finding } from '../limits/finding.ts';
+import { reckoningOf } from '../part/forming.ts';
+import { hits } from '../part/girth.ts';
+import { findingsFor } from '../limits/eligibility.ts';
+import type { Attributes, Machine, Stage } from '../shop/machine.ts';
+import type { Gauge, Material, Sheet } from '../material/material.ts';
+import { isAside, onlyWhereBegun, startedOf, type Started } from './started.ts';
+import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import type { Part } from '../part/part.ts';
+import type { Record as FloorRecord } from '../shop/plan.ts';
+import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import type { Shop } from '../shop/state.ts';
+
+/** A machine that can do an operation, its whole seconds there (changeover left out) and how they were made. */
+export interface Able {
+  readonly id: string;
+  readonly seconds: number;
+  readonly estimate: Estimate;
+  /** What someone should look at before it is run there. */
+  readonly warnings: readonly Finding[];
+}
+
+/** One step of an open line, still to be done or under way. */
+export interface ShopOperation {
+  readonly id: string;
+  readonly stage: Stage;
+  readonly line: OrderLine;
+  readonly order: WorkOrder;
+  readonly part: Part;
+  readonly blank: Blank;
+  /** The stock sheet its blanks are cut from. */
+  readonly sheet: Sheet;
+  readonly attributes: Attributes;
+  /** At least one, in the shop's order. */
+  readonly machines: readonly Able[];
+  /** Machines of the stage that cannot do it, and why. */
+  readonly refused: readonly { readonly machineId: string; readonly reason: string }[];
+  readonly people: number;
+  /** Pieces to make: the line's, less those scrapped on the step before. */
+  readonly quantity: number;
+  /** Of a step list kept for it: share of its time after which the brake may start. null: as the settings say. */
+  readonly lotShare: number | null;
+  /** What the floor has recorded of it; null until it begins, and while it is set aside. */
+  readonly started: Started | null;
+  /** What was recorded of it before it was set aside; null unless it is. */
+  readonly aside: Started | null;
+}
+
+export interface ShopOperations {
+  /** In line order, shear before brake. */
+  readonly operations: readonly ShopOperation[];
+  /** Open lines that cannot be planned, each with its reason. */
+  readonly unplannable: readonly Problem[];
+}
+
+/**
+ * Every operation that the open work orders still need, with the machines that can do it.
+ * Held, done and cancelled orders and lines ask for nothing; a finished operation (core/shop/plan.ts `record`) neither.
+ */
+export function operationsOf(shop: Shop): ShopOperations {
+  const find = finder(shop);
+  const operations: ShopOperation[] = [];
+  const unplannable: Problem[] = [];
+  for (const line of shop.line) {
+    const order = find.order.get(line.orderId);
+    if (!order || order.status !== 'open' || line.status !== 'open') continue;
+    const steps = stepsOf(shop, find, order, line);
+    if (steps.ok) operations.push(...steps.value);
+    else unplannable.push(...steps.problems);
+  }
+  return { operations, unplannable };
+}
+
+/** Flat parts skip the brake. */
+export const routingOf = (part: Pick<Part, 'profile'>): Stage[] =>
+  hits(part.profile) > 0 ? ['shear', 'brake'] : ['shear'];
+
+/** The values a changeover can depend on: the shear sees the metal, the brake also the profile. */
+export function attributesOf(
+  stage: Stage,
+  line: Pick<OrderLine, 'materialId' | 'gauge' | 'colourId' | 'partId'>,
+): Attributes {
+  const metal = { material: line.materialId, gauge: line.gauge, colour: line.colourId };
+  return stage === 'shear' ? metal : { ...metal, profile: line.partId };
+}
+
+/** Pieces a step is asked for: those of the line that the step before, once done, has left good. */
+export function piecesFor(
+  line: Pick<OrderLine, 'id' | 'quantity'>,
+  stage: Stage,
+  records: ReadonlyMap<string, FloorRecord>,
+): number {
+  const sheared = stage === 'brake' ? records.get(operationIdOf(line.id, 'shear')) : undefined;
+  return sheared && sheared.end !== null ? Math.min(line.quantity, sheared.good) : line.quantity;
+}
+
+type Finder = ReturnType<typeof finder>;
+
+function finder(shop: Shop) {
+  const byId = <T extends { id: string }>(rows: readonly T[]) => new Map(rows.map((row) => [row.id, row]));
+  return {
+    order: byId(shop.order),
+    part: byId(shop.part),
+    material: byId(shop.material),
+    record: byId(shop.record),
+    sheets: (line: OrderLine) => {
+      const all = shop.sheet.filter(
+        (s) => s.materialId === line.materialId && s.gauge === line.gauge && s.colourId === line.colourId,
+      );
+      const bought = all.filter((s) => s.form !== 'remnant');
+      return bought.length > 0 ? bought : all;
+    },
+  };
+}
+
+interface Piece {
+  readonly part: Part;
+  readonly material: Material;
+  readonly gauge: Gauge;
+  readonly blank: Blank;
+  readonly sheet: Sheet;
+}
+
+function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): Result<ShopOperation[]> {
+  const piece = pieceOf(shop, find, line);
+  if (!piece.ok) return piece;
+  const steps: ShopOperation[] = [];
+  for (const stage of routingOf(piece.value.part)) {
+    const id = operationIdOf(line.id, stage);
+    const record = find.record.get(id);
+    const quantity = piecesFor(line, stage, find.record);
+    if ((record && record.end !== null) || quantity === 0) continue;
+    const found = machinesFor(shop, { ...line, quantity }, piece.value, stage);
+    const begun = record ? startedOf(record) : null;
+    const aside = record && isAside(record) ? begun : null;
+    const able = found.ok && aside ? onlyWhereBegun(id, aside, found.value) : found;
+    if (!able.ok) return able;
+    const { machines, refused } = able.value;
+    const { part, blank, sheet } = piece.value;
+    steps.push({
+      id,
+      stage,
+      line,
+      order,
+      part,
+      blank,
+      sheet,
+      attributes: attributesOf(stage, line),
+      machines,
+      refused,
+      people: Math.max(...machines.map((m) => m.estimate.people)),
+      quantity,
+      lotShare: null,
+      started: aside ? null : begun,
+      aside,
+    });
+  }
+  return good(steps);
+}
+
+function pieceOf(shop: Shop, find: Finder, line: OrderLine): Result<Piece> {
+  const subject = `line ${line.id}`;
+  const part = find.part.get(line.partId);
+  const material = find.material.get(line.materialId);
+  const gauge = material?.gauges.find((g) => g.label === line.gauge);
+  if (!part)
+    return bad(
+      problem(
+        subject,
+        'part',
+        `Line ${line.id} asks for part ${line.partId}, which is not there.`,
+        'Choose another part.',
+      ),
+    );
+  if (!material || !gauge)
+    return bad(
+      problem(
+        subject,
+        'gauge',
+        `Line ${line.id} asks for ${line.materialId} ${line.gauge}, which is not there.`,
+        'Choose another gauge.',
+      ),
+    );
+  const blank = blankOf(line, part, material, gauge, reckoningOf(shop));
+  if (!blank.ok) return blank;
+  const sheet = cheapestSheet(shop, find, line, blank.value);
+  return sheet.ok ? good({ part, material, gauge, blank: blank.value, sheet: sheet.value }) : sheet;
+}
+
+/** The sheet size in the line's own material, gauge and colour that costs least for each blank it yields. */
+function cheapestSheet(shop: Shop, find: Finder, line: OrderLine, blank: Blank): Result<Sheet> {
+  const sheets = find.sheets(line);
+  const shear = shop.machine.find((m) => m.stage === 'shear');
+  if (!shear)
+    return bad(problem(`line ${line.id}`, 'machine', 'The shop has no shear.', 'Add one in Shop, Machines.'));
+  const what = `${line.materialId} ${line.gauge} ${line.colourId}`;
+  if (sheets.length === 0)
+    return bad(
+      problem(
+        `line ${line.id}`,
+        'sheet',
+        `Line ${line.id}: no sheet size of ${what} is kept.`,
+        'Add one in Shop, Materials.',
+      ),
+    );
+  let best: { sheet: Sheet; cost: number } | null = null;
+  let refusal: readonly Problem[] = [];
+  for (const kept of sheets) {
+    const sheet = kept.form === 'coil' ? cutFromCoil(kept, blank) : kept;
+    const count = countCuts({ blank, quantity: 1, sheet, machine: shear });
+    if (!count.ok) refusal = count.problems;
+    else if (best === null || sheet.costCents / count.value.perSheet < best.cost)
+      best = { sheet, cost: sheet.costCents / count.value.perSheet };
+  }
+  if (best) return good(best.sheet);
+  return bad(
+    ...refusal.map((p) => ({ ...p, subject: `line ${line.id}`, message: `Line ${line.id}: ${p.message}` })),
+  );
+}
+
+/** A coil as the sheet that is cut off it for one panel of such blanks, at its price by the length. */
+const cutFromCoil = (coil: Sheet, { lengthMm }: Blank): Sheet => ({
+  ...coil,
+  lengthMm,
+  costCents: Math.round((coil.costCents * lengthMm) / coil.lengthMm),
+});
+
+function machinesFor(
+  shop: Shop,
+  line: OrderLine,
+  piece: Piece,
+  stage: Stage,
+): Result<Pick<ShopOperation, 'machines' | 'refused'>> {
+  const machines: Able[] = [];
+  const refused: { machineId: string; reason: string }[] = [];
+  for (const machine of shop.machine) {
+    if (machine.stage !== stage) continue;
+    const findings = findingsFor(machine, line, piece.part, piece.material, piece.gauge, {
+      ...shop.settings,
+      ...reckoningOf(shop),
+    });
+    const stops = findings.filter((f) => f.severity === 'stop').map((f) => f.message);
+    const warnings = findings.filter((f) => f.severity === 'warning');
+    const estimate = stops.length > 0 ? null : estimateOn(machine, line, piece);
+    if (estimate?.ok)
+      machines.push({
+        id: machine.id,
+        seconds: estimate.value.seconds,
+        estimate: estimate.value,
+        warnings,
+      });
+    else
+      refused.push({
+        machineId: machine.id,
+        reason: [...stops, ...(estimate?.problems.map((p) => p.message) ?? [])].join(' '),
+      });
+  }
+  if (machines.length > 0) return good({ machines, refused });
+  const reasons = refused.map((r) => `${r.machineId}: ${r.reason}`).join(' ');
+  const message = `Line ${line.id} fits no ${stage}. ${reasons}`.trim();
+  return bad(
+    problem(
+      `line ${line.id}`,
+      'machine',
+      message,
+      'Change the line, or the limits of the machine if they are wrong.',
+    ),
+  );
+}
+
+function estimateOn(machine: Machine, line: OrderLine, { part, blank, sheet }: Piece): Result<Estimate> {
+  const { quantity } = line;
+  return machine.stage === 'shear'
+    ? estimateShear({ blank, quantity, sheet, machine })
+    : good(estimateBrake({ part, blank, quantity, machine }));
+}

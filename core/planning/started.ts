@@ -1,0 +1,45 @@
+import type { ShopOperation } from './operations.ts';
+import { lineOfOperation } from '../shop/order.ts';
+import type { Pause, Record as FloorRecord } from '../shop/plan.ts';
+import { bad, good, problem, type Result } from '../result.ts';
+
+/** An operation under way. */
+export interface Started {
+  readonly machineId: string;
+  readonly at: number;
+  /** Pieces finished so far, good and scrapped. */
+  readonly counted: number;
+  readonly pauses: readonly Pause[];
+}
+
+export const startedOf = ({ machineId, start, good: fine, scrapped, pauses }: FloorRecord): Started => ({
+  machineId,
+  at: start,
+  counted: fine + scrapped,
+  pauses,
+});
+
+/** Whether begun work has left its machine to others: it stands still, and was set aside. */
+export function isAside({ end, pauses }: Pick<FloorRecord, 'end' | 'pauses'>): boolean {
+  const last = pauses.at(-1);
+  return end === null && last?.to === null && last.aside === true;
+}
+
+/** When work left its machine, done or set aside; null while it holds it. Epoch seconds. */
+export const leftAt = (record: FloorRecord): number | null =>
+  isAside(record) ? (record.pauses.at(-1)?.from ?? null) : record.end;
+
+/** Work that was set aside goes on where it was begun. */
+export function onlyWhereBegun(
+  id: string,
+  { machineId }: Started,
+  { machines, refused }: Pick<ShopOperation, 'machines' | 'refused'>,
+): Result<Pick<ShopOperation, 'machines' | 'refused'>> {
+  const others = machines
+    .filter((m) => m.id !== machineId)
+    .map((m) => ({ machineId: m.id, reason: `It was begun on ${machineId} and set aside there.` }));
+  if (others.length < machines.length)
+    return good({ machines: machines.filter((m) => m.id === machineId), refused: [...refused, ...others] });
+  const message = `${id} was begun on ${machineId} and set aside, and ${machineId} cannot do it any more.`;
+  return bad(problem(`line ${lineOfOperation(id)}`, 'machine', message, 'Mend the limits of the machine.'));
+}

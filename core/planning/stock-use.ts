@@ -1,0 +1,87 @@
+import type { Sheet } from '../material/material.ts';
+import type { Shop } from '../shop/state.ts';
+import { startOfDay } from '../time/wall.ts';
+import type { Instant } from '../units/brand.ts';
+import type { RunCut } from './cut-run.ts';
+
+/** What a run has reserved of a stock, from the moment it begins. */
+export interface Reservation {
+  readonly runId: string;
+  readonly at: Instant;
+  readonly pieces: number;
+  readonly short: number;
+}
+
+export interface StockRow {
+  readonly sheet: Sheet;
+  /** In plan order. */
+  readonly reserved: readonly Reservation[];
+  /** On hand less all that is reserved; below 0 as many are missing. */
+  readonly left: number;
+  /** When it first runs short; null when it reaches. */
+  readonly shortFrom: Instant | null;
+}
+
+/** All stock with what the plan reserves of it, day by day. Sheets in the shop's order. */
+export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
+  return shop.sheet.map((sheet) => {
+    const reserved = cuts.flatMap(({ run, takings }) =>
+      takings
+        .filter((taking) => taking.sheetId === sheet.id)
+        .map(({ pieces, short }) => ({ runId: run.id, at: run.start, pieces, short })),
+    );
+    return {
+      sheet,
+      reserved,
+      left: sheet.onHand - reserved.reduce((sum, { pieces }) => sum + pieces, 0),
+      shortFrom: reserved.find(({ short }) => short > 0)?.at ?? null,
+    };
+  });
+}
+
+/** What the plan takes of a stock on one day. */
+export interface DayTaken {
+  /** Midnight at the shop. */
+  readonly day: Instant;
+  readonly pieces: number;
+  /** On hand at the end of the day; below 0 as many are missing. */
+  readonly left: number;
+  readonly runs: readonly string[];
+}
+
+/** A stock's reservations day by day, first day first; a run counts on the day it begins. */
+export function takenByDay({ sheet, reserved }: StockRow, timeZone: string): DayTaken[] {
+  const days: DayTaken[] = [];
+  for (const { at, pieces, runId } of reserved.toSorted((a, b) => a.at - b.at)) {
+    const day = startOfDay(at, timeZone);
+    const last = days.at(-1);
+    const left = (last?.left ?? sheet.onHand) - pieces;
+    if (last?.day === day)
+      days[days.length - 1] = { day, pieces: last.pieces + pieces, left, runs: [...last.runs, runId] };
+    else days.push({ day, pieces, left, runs: [runId] });
+  }
+  return days;
+}
+
+/** What to buy: how many pieces, what they cost, and when the first of them is needed. */
+export interface Purchase {
+  readonly sheet: Sheet;
+  readonly pieces: number;
+  readonly costCents: number;
+  readonly neededBy: Instant;
+  /** Runs that wait for it. */
+  readonly runs: readonly string[];
+}
+
+/** The purchase list, what is needed first on top. */
+export function purchasesOf(rows: readonly StockRow[]): Purchase[] {
+  return rows
+    .flatMap(({ sheet, reserved, shortFrom }): Purchase[] => {
+      const short = reserved.filter((one) => one.short > 0);
+      if (shortFrom === null) return [];
+      const pieces = short.reduce((sum, one) => sum + one.short, 0);
+      const runs = short.map((one) => one.runId);
+      return [{ sheet, pieces, costCents: pieces * sheet.costCents, neededBy: shortFrom, runs }];
+    })
+    .sort((a, b) => a.neededBy - b.neededBy || (a.sheet.id < b.sheet.id ? -1 : 1));
+}

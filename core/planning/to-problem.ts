@@ -1,0 +1,163 @@
+import { buildProblem } from '../schedule/build.ts';
+import { decode } from '../schedule/decode.ts';
+import type {
+  JobInput,
+  MachineInput,
+  OperationInput,
+  Problem as Compiled,
+  ProblemInput,
+  Queues,
+} from '../schedule/problem.ts';
+import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
+import type { Instant } from '../units/brand.ts';
+import { completeQueues } from './complete-queues.ts';
+import { crewLimits } from './crew-limits.ts';
+import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
+import { withListedTimes } from './listed-times.ts';
+import { operationsOf, type ShopOperation } from './operations.ts';
+import { secondsOfAside, secondsOfStarted } from './remaining.ts';
+import { good, type Problem, type Result } from '../result.ts';
+import type { Shop } from '../shop/state.ts';
+
+const DAY = 86_400;
+
+/** The shop translated for the scheduling engine; a job is an order line, its id the line's. */
+export interface ShopProblem {
+  readonly problem: Compiled;
+  /** The plan as it stands, made whole (core/planning/complete-queues.ts). */
+  readonly queues: Queues;
+  /** By operation id. */
+  readonly operations: ReadonlyMap<string, ShopOperation>;
+  /** Open lines that stand in no queue, each with its reason. */
+  readonly unplannable: readonly Problem[];
+  /** Machines without an open hour ahead, each with the reason: they are left out of problem and queues. */
+  readonly shut: ReadonlyMap<string, Problem>;
+}
+
+/**
+ * The whole shop as a scheduling problem, with the plan as it stands.
+ * @param now nothing that has not begun starts before it
+ * @returns the problem; or what stops any planning (no machine has open hours, an unknown time zone)
+ */
+export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
+  const machines = machineInputs(shop, now);
+  if (!machines.ok) return machines;
+  const { inputs, shut } = machines.value;
+  const { operations: alone, unplannable } = onOpenMachines(operationsOf(shop), shop.machine, shut);
+  const open = { ...shop, machine: shop.machine.filter(({ id }) => !shut.has(id)) };
+  const queues = completeQueues(open, alone);
+  const operations = withListedTimes(shop, alone, queues);
+  const built = buildProblem({
+    name: shop.settings.name,
+    machines: inputs,
+    jobs: jobInputs(shop, operations, inputs, now),
+    objective: objectiveOf(shop),
+    now,
+    crew: crewLimits(shop, now + DAYS_AHEAD * DAY),
+  });
+  if (!built.ok) return built;
+  return good({
+    problem: built.value,
+    queues,
+    operations: new Map(operations.map((o) => [o.id, o])),
+    unplannable,
+    shut,
+  });
+}
+
+/**
+ * The same for the search: pins and the frozen window hold, and the plan as it stands is what calm is measured from.
+ * Only operations that the stored plan names are frozen; what was never planned may go anywhere.
+ */
+export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
+  const plain = toProblem(shop, now);
+  if (!plain.ok) return plain;
+  const { problem, queues } = plain.value;
+  const present = decode(problem, queues);
+  if (!present.ok) return present;
+  const planned = new Set(shop.queue.flatMap((q) => q.operations));
+  const fence = now + shop.settings.frozenHours * 3600;
+  const starts = new Map(present.value.operations.map((o) => [o.operation, o.start]));
+  const frozen: Record<string, string[]> = {};
+  for (const [machine, ids] of Object.entries(queues)) {
+    const free = ids.findIndex((id) => !planned.has(id) || (starts.get(id) ?? fence) >= fence);
+    frozen[machine] = free === -1 ? [...ids] : ids.slice(0, free);
+  }
+  const lines = new Set([...planned].map((id) => plain.value.operations.get(id)?.line.id));
+  const input: ProblemInput = {
+    ...problem.input,
+    frozen,
+    pins: pinsOf(shop, queues),
+    reference: Object.fromEntries(Object.entries(present.value.ends).filter(([line]) => lines.has(line))),
+  };
+  const built = buildProblem(input);
+  return built.ok ? good({ ...plain.value, problem: built.value }) : built;
+}
+
+/** Weights in the engine's words. */
+const objectiveOf = ({ settings: { weights } }: Shop): ProblemInput['objective'] => ({
+  weightedTardiness: weights.lateness,
+  changeover: weights.changeover,
+  makespan: 0,
+  flowTime: weights.flow,
+  disturbance: weights.calm,
+});
+
+function jobInputs(
+  shop: Shop,
+  operations: readonly ShopOperation[],
+  machines: readonly MachineInput[],
+  now: Instant,
+): JobInput[] {
+  const open = new Map(machines.map((m) => [m.id, workingTime(m.open)]));
+  const jobs = new Map<string, JobInput & { operations: OperationInput[] }>();
+  for (const operation of operations) {
+    const { line, order } = operation;
+    let job = jobs.get(line.id);
+    if (!job) {
+      job = {
+        id: line.id,
+        release: order.release ?? now,
+        due: order.due,
+        weight: order.weight,
+        operations: [],
+      };
+      jobs.set(line.id, job);
+    }
+    job.operations.push(operationInput(operation, shop.settings.transferShare, open, now));
+  }
+  return [...jobs.values()];
+}
+
+function operationInput(
+  { id, stage, machines, attributes, people, started, aside, quantity, lotShare }: ShopOperation,
+  transferShare: number,
+  open: ReadonlyMap<string, WorkingTime>,
+  now: Instant,
+): OperationInput {
+  const times = machines.map((able) => {
+    const hours = started?.machineId === able.id ? open.get(able.id) : undefined;
+    const left = aside ? secondsOfAside(aside, quantity, able.seconds) : able.seconds;
+    return {
+      id: able.id,
+      seconds: started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : left,
+    };
+  });
+  return {
+    id,
+    stage,
+    seconds: times[0]?.seconds ?? 0,
+    machines: times,
+    attributes: attributes as Record<string, string>,
+    crew: people,
+    ...(stage === 'shear' ? { transferShare: lotShare ?? transferShare } : {}),
+    ...(started ? { started: { machine: started.machineId, at: started.at } } : {}),
+  };
+}
+
+function pinsOf(shop: Shop, queues: Queues): NonNullable<ProblemInput['pins']> {
+  const pinned = new Set(shop.pin.map((p) => p.id));
+  return Object.entries(queues).flatMap(([machine, ids]) =>
+    ids.flatMap((operation, rank) => (pinned.has(operation) ? [{ operation, machine, rank }] : [])),
+  );
+}

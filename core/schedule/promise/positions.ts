@@ -1,0 +1,124 @@
+import type { Problem } from '../problem.ts';
+import { readyAt } from '../timing.ts';
+import { draftOf, endOf, putIn, rankAt, stepsOf, thin, type Draft, type Place } from '../what-if/draft.ts';
+import { finish, nextOpen } from '../working-time.ts';
+
+/** A plan with the job in it. */
+export interface Offer {
+  readonly draft: Draft;
+  /** Seconds of lateness added to other jobs, summed; 0 when no job is made late. */
+  readonly harm: number;
+}
+
+/** How many plans are kept between two steps: harmless ones, and others. */
+const KEPT = { harmless: 12, harmful: 4 };
+/** Of the plans that are ready in time for a place, harmless and harmful each, so many are tried there. */
+const PER_PLACE = 2;
+/** Plans timed for one step at most; timing takes ten times as long with limited crews. */
+const MOST = 700;
+const MOST_WITH_CREW = 80;
+
+/** Seconds of lateness that one plan adds to jobs other than this one, compared with another. */
+function harmOf(problem: Problem, before: Draft, after: Draft, job: number): number {
+  let harm = 0;
+  for (let j = 0; j < problem.jobs; j++) {
+    const due = problem.due[j]!;
+    if (j === job || due === Infinity) continue;
+    const late = (draft: Draft) => Math.max(0, endOf(problem, draft, j) - due);
+    harm += Math.max(0, late(after) - late(before));
+  }
+  return harm;
+}
+
+/**
+ * Plans with the job's loose steps put in, the other operations in the order they have. Step by step every place is
+ * tried from the soonest on; the last step's until one does no harm and none left can be sooner.
+ * @param apart the plan without these steps: what harm is measured from
+ */
+export function tryPlaces(problem: Problem, apart: Draft, job: number): readonly Offer[] {
+  const loose = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
+  let kept: readonly Offer[] = [{ draft: apart, harm: 0 }];
+  for (const o of loose) {
+    const last = o === loose.at(-1);
+    const offers = tryStep(problem, kept, o, last, (draft) => harmOf(problem, apart, draft, job));
+    kept = last ? offers : worthKeeping(offers, o);
+  }
+  return kept;
+}
+
+/** Spread over the times at which the step may end, so that a later step finds one that is ready when it can start. */
+function worthKeeping(offers: readonly Offer[], o: number): readonly Offer[] {
+  const sorted = [...offers].sort((a, b) => a.draft.timing.end[o]! - b.draft.timing.end[o]!);
+  return [
+    ...thin(
+      sorted.filter(({ harm }) => harm === 0),
+      KEPT.harmless,
+    ),
+    ...thin(
+      sorted.filter(({ harm }) => harm > 0),
+      KEPT.harmful,
+    ),
+  ];
+}
+
+interface Candidate {
+  readonly from: Offer;
+  readonly place: Place;
+  /** When it would end if nothing ahead moved, and how long it would lie between the step before and its start. */
+  readonly end: number;
+  readonly waits: number;
+}
+
+function tryStep(
+  problem: Problem,
+  kept: readonly Offer[],
+  o: number,
+  last: boolean,
+  harmOf: (draft: Draft) => number,
+): Offer[] {
+  const offers: Offer[] = [];
+  let safe = Infinity;
+  for (const { from, place, end } of candidatesFor(problem, kept, o)) {
+    if (last && end >= safe) break;
+    const draft = draftOf(problem, putIn(problem, from.draft.queues, o, place));
+    if (draft === null) continue;
+    const harm = harmOf(draft);
+    offers.push({ draft, harm });
+    if (harm === 0) safe = Math.min(safe, draft.timing.end[o]!);
+  }
+  return offers;
+}
+
+/**
+ * What to time, the soonest end first. Where the machine is busy until then, the end is the same however early the step
+ * before is done: only the plans in which it lies shortest are tried, which ask least of the others.
+ */
+function candidatesFor(problem: Problem, kept: readonly Offer[], o: number): readonly Candidate[] {
+  const tries = new Map<string, number>();
+  const chosen = kept
+    .flatMap((from) => Array.from(problem.eligible[o]!).flatMap((m) => candidatesOn(problem, from, o, m)))
+    .sort((a, b) => a.end - b.end || a.waits - b.waits)
+    .filter(({ from, place, waits }) => {
+      if (waits === 0) return true;
+      const key = `${place.machine} ${place.rank} ${from.harm === 0}`;
+      tries.set(key, (tries.get(key) ?? 0) + 1);
+      return tries.get(key)! <= PER_PLACE;
+    });
+  return thin(chosen, problem.input.crew?.length ? MOST_WITH_CREW : MOST);
+}
+
+/** Places on one machine, from the one before the first that does not keep it waiting for the step before. */
+function candidatesOn(problem: Problem, from: Offer, o: number, machine: number): Candidate[] {
+  const { timing, queues } = from.draft;
+  const open = problem.open[machine]!;
+  const queue = queues[machine]!;
+  const ready = readyAt(problem, timing, o);
+  const first = Math.max(problem.front[machine]!.length, rankAt(problem, from.draft, machine, ready) - 1);
+  return Array.from({ length: queue.length - first + 1 }, (_, k) => {
+    const rank = first + k;
+    const free = rank === 0 ? problem.availableFrom[machine]! : timing.end[queue[rank - 1]!]!;
+    const start = nextOpen(open, Math.max(ready, free));
+    const end = finish(open, start, problem.seconds[o * problem.machines + machine]!);
+    return { from, place: { machine, rank }, end, waits: Math.max(0, free - ready) };
+  });
+}

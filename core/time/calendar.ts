@@ -1,0 +1,38 @@
+import { z } from 'zod';
+import { clockTime, code, localDate, name, revision } from '../fields.ts';
+
+const span = { start: clockTime, end: clockTime };
+const forward = {
+  message: 'must end after it starts; give a night shift as two spans split at midnight',
+  path: ['end'],
+};
+
+/** A stretch of open hours on some weekdays (1 Monday … 7 Sunday), in the shop's wall-clock time. */
+export const shift = z
+  .strictObject({
+    name,
+    days: z.array(z.int().min(1).max(7)).min(1, 'needs at least one weekday'),
+    ...span,
+    breaks: z.array(z.strictObject(span).refine((s) => s.start < s.end, forward)),
+  })
+  .refine((s) => s.start < s.end, forward);
+export type Shift = z.infer<typeof shift>;
+
+/** When a machine is open: weekly shifts less breaks and closures, plus overtime. */
+export const calendar = z.strictObject({
+  id: code,
+  name,
+  shifts: z.array(shift),
+  /** Whole days closed, both ends included. */
+  closures: z.array(
+    z
+      .strictObject({ name, from: localDate, to: localDate })
+      .refine((c) => c.from <= c.to, { message: 'must not end before it begins', path: ['to'] }),
+  ),
+  /** Extra open hours on one date; they hold even on a closed day. */
+  overtime: z.array(
+    z.strictObject({ name, date: localDate, ...span }).refine((s) => s.start < s.end, forward),
+  ),
+  revision,
+});
+export type Calendar = z.infer<typeof calendar>;

@@ -1,0 +1,55 @@
+import type { ReactNode } from 'react';
+import type { FormKind } from '../../core/edit/command.ts';
+import type { RowOf } from '../../core/shop/state.ts';
+import { toastError } from '../ui/toast.tsx';
+import { TextField } from '../ui/text-field.tsx';
+import { FormFrame } from './form-frame.tsx';
+import type { Form } from './use-form.ts';
+import { useAct } from './use-act.ts';
+
+interface Props<K extends FormKind> {
+  kind: K;
+  /** "part", as in "Add part", "Remove part ridge-cap?". */
+  noun: string;
+  form: Form<RowOf<K>>;
+  isNew: boolean;
+  onSaved: (id: string) => void;
+  children: ReactNode;
+}
+
+/** The frame of a row's form, which can also remove the row. */
+export function RowFrame<K extends FormKind>({ kind, noun, form, isNew, onSaved, children }: Props<K>) {
+  const act = useAct();
+  const { id } = form.entries;
+  const remove = () => {
+    act({ do: 'row.remove', kind, id }).then(form.discard, toastError);
+  };
+  const title = isNew ? `Add ${noun}` : nameOf(form.entries, noun);
+  return (
+    <FormFrame
+      title={title}
+      form={form}
+      onSaved={(entries) => onSaved(entries.id)}
+      remove={isNew ? undefined : { what: `${noun} ${id}`, act: remove }}
+    >
+      {children}
+    </FormFrame>
+  );
+}
+
+const nameOf = (row: { readonly id: string }, noun: string): string =>
+  'name' in row && row.name ? String(row.name) : `${noun} ${row.id}`;
+
+/** The row's code: typed once, never changed, because orders and plans name the row by it. */
+export function CodeField<K extends FormKind>({ form, isNew }: { form: Form<RowOf<K>>; isNew: boolean }) {
+  return (
+    <TextField
+      label="Code"
+      value={form.entries.id}
+      onChange={(id) => form.set({ id } as Partial<RowOf<K>>)}
+      isDisabled={!isNew}
+      help={isNew ? 'short; it cannot be changed later' : 'cannot be changed'}
+      error={form.errors.id}
+    />
+  );
+}

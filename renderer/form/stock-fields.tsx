@@ -1,0 +1,49 @@
+import { MM_PER_INCH, type LengthUnits } from '../../core/units/length.ts';
+import type { FieldWords } from '../ui/field-parts.tsx';
+import { NumberField } from '../ui/number-field.tsx';
+
+interface ThicknessProps extends FieldWords {
+  /** NaN: empty. */
+  valueMm: number;
+  units: LengthUnits;
+  onChange: (valueMm: number) => void;
+}
+
+/** Sheet is spoken of in ten-thousandths of an inch or hundredths of a millimetre: too fine for a length's fractions. */
+export function Thickness({ valueMm, units, onChange, ...rest }: ThicknessProps) {
+  const per = units === 'in' ? MM_PER_INCH : 1;
+  const digits = units === 'in' ? 4 : 3;
+  return (
+    <NumberField
+      {...rest}
+      unit={units}
+      formatOptions={{ minimumFractionDigits: digits, maximumFractionDigits: digits }}
+      value={valueMm / per}
+      onChange={(value) => onChange(Math.round(value * per * 10_000) / 10_000)}
+    />
+  );
+}
+
+interface AreaWeightProps extends FieldWords {
+  /** NaN: empty. */
+  kgPerM2: number;
+  units: LengthUnits;
+  onChange: (kgPerM2: number) => void;
+}
+
+/** One pound a square foot: 0.45359237 kg on (0.3048 m)², exact by definition. */
+const KG_PER_M2 = 0.45359237 / 0.3048 ** 2;
+
+/** What a sheet weighs by its area, lb/ft² in an inch shop. */
+export function AreaWeight({ kgPerM2, units, onChange, ...rest }: AreaWeightProps) {
+  const per = units === 'in' ? KG_PER_M2 : 1;
+  return (
+    <NumberField
+      {...rest}
+      unit={units === 'in' ? 'lb/ft²' : 'kg/m²'}
+      formatOptions={{ maximumFractionDigits: 3 }}
+      value={kgPerM2 / per}
+      onChange={(value) => onChange(Math.round(value * per * 10_000) / 10_000)}
+    />
+  );
+}

@@ -1,0 +1,79 @@
+import { useState } from 'react';
+import type { z } from 'zod';
+import { applyCommand } from '../../core/edit/apply.ts';
+import type { Command } from '../../core/edit/command.ts';
+import type { Problem } from '../../core/result.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { useDraft } from './drafts.ts';
+import { fieldErrors, refusalErrors, type FieldErrors } from './field-errors.ts';
+import { useAct } from './use-act.ts';
+
+export interface FormPlan<T extends object> {
+  /** The form's name among the drafts, "part ridge-cap". */
+  readonly name: string;
+  readonly shop: Shop;
+  /** The row as it stands, or the starting values of a new one. */
+  readonly stands: T;
+  readonly schema: z.ZodType<T>;
+  readonly command: (entries: T) => Command;
+  /** The form's key for what a rule of the shop refuses; '' shows it over the fields. */
+  readonly fieldOf: (problem: Problem, entries: T) => string;
+  /** What else speaks against the entries, by field. */
+  readonly refuses?: (entries: T) => FieldErrors;
+}
+
+export interface Form<T extends object> {
+  readonly entries: T;
+  readonly changed: boolean;
+  readonly errors: FieldErrors;
+  set(patch: Partial<T>): void;
+  /** @returns the saved entries, or null when refused: `errors` say why, and nothing typed is lost */
+  save(): Promise<T | null>;
+  /** Back to the row as it stands. */
+  discard(): void;
+}
+
+/** A form's entries, kept until they are saved; saving asks the schema first, then the shop's own rules, then the host. */
+export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
+  const { name, shop, stands, schema, command, fieldOf } = plan;
+  const draft = useDraft(name, stands);
+  const [errors, setErrors] = useState<FieldErrors>({});
+  const act = useAct();
+  const refuse = (found: FieldErrors): null => {
+    setErrors(found);
+    return null;
+  };
+  const save = async (): Promise<T | null> => {
+    const { entries } = draft;
+    const misfits = { ...plan.refuses?.(entries), ...fieldErrors(schema, entries) };
+    if (Object.keys(misfits).length > 0) return refuse(misfits);
+    const asked = command(schema.parse(entries));
+    const edit = applyCommand(shop, asked);
+    if (!edit.ok) return refuse(refusalErrors(edit.problems, (problem) => fieldOf(problem, entries)));
+    try {
+      await act(asked);
+    } catch (error) {
+      return refuse({ '': (error as Error).message });
+    }
+    draft.drop();
+    setErrors({});
+    return entries;
+  };
+  const set = (patch: Partial<T>) => {
+    draft.set(patch);
+    setErrors((old) => withoutFields(old, Object.keys(patch)));
+  };
+  const discard = () => {
+    draft.drop();
+    setErrors({});
+  };
+  return { entries: draft.entries, changed: draft.changed, errors, set, save, discard };
+}
+
+/** A field that is being mended is not scolded for what it held before. */
+const withoutFields = (errors: FieldErrors, fields: readonly string[]): FieldErrors =>
+  Object.fromEntries(
+    Object.entries(errors).filter(
+      ([key]) => !fields.some((field) => key === field || key.startsWith(`${field}.`)),
+    ),
+  );

@@ -1,0 +1,198 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { checkOrderRows } from '../../../core/import/order-rows.ts';
+import { aLine, aMaterial, anOrder, aShear, aShop, at, NOW } from '../../support/builders.ts';
+import { check, RIGHT, wrongCell } from './order-table.ts';
+
+describe('a row that is right', () => {
+  it('becomes an order and a line with every cell in its place', () => {
+    const { orders, lines, problems, ready } = check([{}]);
+    expect(problems).toEqual([]);
+    expect(ready).toEqual([2]);
+    expect(orders).toEqual([
+      anOrder({
+        id: '2001',
+        customer: 'Sheds',
+        release: at('2026-12-01', '00:00'),
+        due: at('2026-12-10', '14:00'),
+        weight: 2,
+        rush: true,
+        note: 'call first',
+      }),
+    ]);
+    expect(lines).toEqual([aLine({ orderId: '2001', quantity: 40, overrun: 3, lengthMm: 96 * 25.4 })]);
+  });
+
+  it('may leave out what has a usual value', () => {
+    const { orders, lines } = check([
+      { line: '', overrun: '', material: '', length: '', release: '', weight: '', rush: '', note: '' },
+    ]);
+    expect(orders[0]).toMatchObject({ release: null, weight: 1, rush: false, note: '' });
+    expect(lines[0]).toMatchObject({ id: '2001/1', overrun: 0, materialId: 'galv', lengthMm: 2540 });
+  });
+
+  it('may name part, material and colour by name, in any case, and the gauge with its unit', () => {
+    const { lines } = check([
+      { part: 'FLAT STRIP', material: 'galvanized', colour: 'Bone White', gauge: '#26 ga' },
+    ]);
+    expect(lines[0]).toMatchObject({
+      partId: 'flat-strip',
+      materialId: 'galv',
+      colourId: 'bone',
+      gauge: '26',
+    });
+  });
+
+  it('has the columns in any order, whatever their case, and others are named as not used', () => {
+    const header = ['Colour', 'GAUGE', 'phone', 'due', 'qty', 'Part', 'customer', 'Work order'];
+    const cells = ['moss', '24', '555', '2026-12-10', '3', 'corner', 'Sheds', '2001'];
+    const result = checkOrderRows(aShop(), header, [{ row: 2, cells }], NOW);
+    expect(result).toMatchObject({ ok: true, value: { ready: [2], notes: ['Columns not used: “phone”.'] } });
+  });
+
+  it('may give a length in another unit than the shop’s', () => {
+    expect(check([{ length: '2400 mm' }]).lines[0]?.lengthMm).toBe(2400);
+  });
+});
+
+describe('a quantity', () => {
+  it.each([
+    ['-5', /at least 1, not -5/],
+    ['0', /at least 1, not 0/],
+    ['2.5', /whole number, not 2.5/],
+    ['ten', /“ten” is not a number/],
+    ['1000000', /at most 100,000/],
+    ['', /quantity is missing/],
+  ])('of “%s” is refused', (quantity, reason) => {
+    expect(wrongCell({ quantity })).toMatchObject({
+      row: 2,
+      column: 'quantity',
+      value: quantity,
+      reason: expect.stringMatching(reason),
+    });
+  });
+
+  it('may group its thousands', () => {
+    expect(check([{ quantity: '1,200' }]).lines[0]?.quantity).toBe(1200);
+  });
+});
+
+describe('an overrun', () => {
+  it.each([
+    ['-1', /at least 0, not -1/],
+    ['1.5', /whole number, not 1.5/],
+    ['some', /“some” is not a number/],
+    ['20000', /at most 10,000/],
+  ])('of “%s” is refused', (overrun, reason) => {
+    expect(wrongCell({ overrun })).toMatchObject({
+      column: 'overrun',
+      reason: expect.stringMatching(reason),
+    });
+  });
+});
+
+describe('a date', () => {
+  it.each([
+    ['2026-12-10', '17:00'],
+    ['2026-12-10 09:30', '09:30'],
+    ['2026-12-10T09:30', '09:30'],
+    ['2026-12-10T09:30:00', '09:30'],
+  ])('written “%s” is due at %s on the shop’s clock', (due, clock) => {
+    expect(check([{ due }]).orders[0]?.due).toBe(at('2026-12-10', clock));
+  });
+
+  it.each(['12/24/2026', '24/12/2026', '24.12.2026'])('written “%s” can mean one day only', (due) => {
+    expect(check([{ due }]).orders[0]?.due).toBe(at('2026-12-24'));
+  });
+
+  it.each([
+    ['12/04/2026', /can mean two days.*Write it like 2026-12-04/],
+    ['2027-02-29', /no day “2027-02-29”/],
+    ['13/13/2026', /no day/],
+    ['soon', /“soon” is not a date/],
+    ['2026-12-10 25:00', /“25:00” is not a time of day/],
+    ['2026-11-27', /2026-11-27 17:00 is past/],
+    ['1999-12-10', /out of range/],
+  ])('written “%s” is refused', (due, reason) => {
+    expect(wrongCell({ due, release: '' })).toMatchObject({
+      column: 'due',
+      reason: expect.stringMatching(reason),
+    });
+  });
+
+  it('of release must come before the due date', () => {
+    expect(wrongCell({ release: '2026-12-11' })).toMatchObject({
+      column: 'release',
+      reason: expect.stringMatching(/not before the due date/),
+    });
+  });
+});
+
+describe('an unknown name', () => {
+  it('comes with the nearest known ones', () => {
+    expect(wrongCell({ part: 'cornr' }).reason).toMatch(/no part “cornr”. The nearest are corner,/);
+    expect(wrongCell({ colour: 'mos' }).reason).toMatch(/nearest are moss,/);
+    expect(wrongCell({ material: 'glav' }).reason).toMatch(/nearest are galv/);
+  });
+
+  it('of a gauge comes with those the material has', () => {
+    expect(wrongCell({ gauge: '23' }).reason).toBe('Galvanized has no gauge “23”. It has 24, 26.');
+  });
+
+  it('of a decimal gauge is found the way a sheet program writes it', () => {
+    const alum = aMaterial({
+      id: 'alum',
+      name: 'Aluminium',
+      gauges: [{ label: '.040', thicknessMm: 1.016, kgPerM2: 2.75 }],
+    });
+    const shop = aShop({ material: [alum, aMaterial()] });
+    expect(check([{ material: 'alum', gauge: '0.04' }], shop).lines[0]?.gauge).toBe('.040');
+  });
+
+  it('of a material must be given when the shop has several', () => {
+    const shop = aShop({ material: [aMaterial({ id: 'alum', name: 'Aluminium' }), aMaterial()] });
+    expect(wrongCell({ material: '' }, shop)).toMatchObject({
+      column: 'material',
+      reason: 'The material is missing.',
+    });
+  });
+});
+
+describe('a piece longer than any machine takes', () => {
+  it('is refused, naming the longest machine of the stage', () => {
+    expect(wrongCell({ length: '144' }).reason).toMatch(
+      /^144 in is longer than the [\d. /]+ in that the longest shear, Shear, takes/,
+    );
+  });
+
+  it('is refused at the brake only when it is bent', () => {
+    const shop = aShop({ machine: [aShop().machine[0]!, aShear({ maxLengthMm: 4000 })] });
+    expect(wrongCell({ length: '144' }, shop).reason).toMatch(/longest brake/);
+    expect(check([{ length: '144', part: 'flat-strip' }], shop).ready).toEqual([2]);
+  });
+});
+
+describe('whatever stands in the cells', () => {
+  it('every row is either wrong, known or ready, and the lines taken have ids of their own', () => {
+    const anyCell = fc.oneof(
+      fc.string(),
+      fc.constantFrom('', '1', '2', '1042', '1/2', 'corner', 'moss', '24', '2026-12-10', '-3', '1e9'),
+    );
+    const anyRow = fc.array(anyCell, { minLength: 14, maxLength: 15 });
+    fc.assert(
+      fc.property(fc.array(anyRow, { maxLength: 8 }), (cellsOf) => {
+        const rows = cellsOf.map((cells, i) => ({ row: i + 2, cells }));
+        const result = checkOrderRows(aShop(), Object.keys(RIGHT), rows, NOW);
+        if (!result.ok) throw new Error('refused under a good header');
+        const { problems, known, ready, lines } = result.value;
+        const sorts = rows.map(({ row }) => [
+          problems.some((p) => p.row === row),
+          known.includes(row),
+          ready.includes(row),
+        ]);
+        for (const sort of sorts) expect(sort.filter(Boolean)).toHaveLength(1);
+        expect(new Set(lines.map((l) => l.id)).size).toBe(ready.length);
+      }),
+    );
+  });
+});

@@ -1,0 +1,142 @@
+import { describe, expect, it } from 'vitest';
+import { checkPart } from '../../../core/limits/limits.ts';
+import { inchesToMm } from '../../../core/units/length.ts';
+import { aBrake, asked, aShear, found } from './asked.ts';
+import { aProfile, closedHem, square } from '../part/profiles.ts';
+
+describe('any machine', () => {
+  it('takes a usual piece of trim without a word', () => {
+    expect(found(aProfile(), aBrake())).toEqual([]);
+    expect(found(aProfile(), aShear())).toEqual([]);
+  });
+
+  it('stops what is longer than it takes, and not what just fits', () => {
+    expect(found(aProfile(), aBrake(), asked({ lengthMm: 3101 }))).toEqual(['stop: length']);
+    expect(found(aProfile(), aBrake(), asked({ lengthMm: 3100 }))).toEqual([]);
+  });
+
+  it('stops hard metal that its mild-steel rating does not cover', () => {
+    const tenGauge = { label: '10', thicknessMm: inchesToMm(0.1345), kgPerM2: 27 };
+    const stainless = {
+      ...asked().material,
+      name: 'Stainless 304',
+      metal: 'stainless' as const,
+      tensileMpa: 620,
+    };
+    const wide = aProfile({ flangesMm: [200, 200] });
+    expect(found(wide, aShear(), asked({ gauge: tenGauge }))).toEqual([]);
+    expect(found(wide, aShear(), asked({ gauge: tenGauge, material: stainless }))).toEqual([
+      'stop: thickness',
+    ]);
+  });
+
+  it('says so when a profile cannot be bent at all, on either machine', () => {
+    const impossible = aProfile({ flangesMm: [60, 1] });
+    expect(found(impossible, aShear())).toEqual(['stop: geometry']);
+    expect(found(impossible, aBrake())).toEqual(['stop: geometry']);
+  });
+
+  it('lists stops before warnings, each a sentence with advice and source', () => {
+    const thin = aProfile({ flangesMm: [15], bends: [] });
+    const findings = checkPart(
+      { id: 'P', name: 'Part', profile: thin, bendOrder: null },
+      asked({ lengthMm: 3200 }),
+      aShear(),
+    );
+    expect(findings.map((f) => f.severity)).toEqual(['stop', 'stop', 'warning']);
+    for (const f of findings) {
+      expect(f.message).toMatch(/\.$/);
+      expect(f.advice).toMatch(/\.$/);
+      expect(f.source).not.toBe('');
+    }
+  });
+});
+
+describe('a shear', () => {
+  const strip = (girthMm: number) => aProfile({ flangesMm: [girthMm], bends: [] });
+
+  it('stops a strip that its hold-downs cannot grip', () => {
+    expect(found(strip(24.9), aShear(), asked({ lengthMm: 600 }))).toEqual(['stop: minimum strip']);
+    expect(found(strip(25), aShear(), asked({ lengthMm: 600 }))).toEqual([]);
+  });
+
+  it('warns where the back gauge does not reach, near or far', () => {
+    expect(found(strip(901), aShear())).toEqual(['warning: back-gauge reach']);
+    expect(found(strip(60), aShear({ backGaugeMm: { min: 70, max: 900 } }))).toEqual([
+      'warning: back-gauge reach',
+    ]);
+  });
+
+  it('warns of twist in a long strip under two inches', () => {
+    expect(found(strip(50), aShear())).toEqual(['warning: narrow strip']);
+    expect(found(strip(50), aShear(), asked({ lengthMm: 1000 }))).toEqual([]);
+  });
+});
+
+describe('a brake', () => {
+  it('has nothing to say about a flat part', () => {
+    expect(found(aProfile({ flangesMm: [100], bends: [] }), aBrake({ tonnes: 1 }))).toEqual([]);
+  });
+
+  it('stops a flange under 0.70 of the V, and under 1.10 of it past a square bend', () => {
+    expect(found(aProfile({ flangesMm: [60, 4.4] }), aBrake())).toEqual(['stop: minimum flange']);
+    expect(found(aProfile({ flangesMm: [60, 4.5] }), aBrake())).toEqual([]);
+    const sharp = (lip: number) => aProfile({ flangesMm: [60, lip], bends: [square('up', 120)] });
+    expect(found(sharp(6.9), aBrake())).toEqual(['stop: minimum flange']);
+    expect(found(sharp(7), aBrake())).toEqual([]);
+  });
+
+  it('stops a hem lip too short for the V that folds it', () => {
+    const hemmed = (lip: number) => aProfile({ endHem: { ...closedHem(lip), kind: 'open' } });
+    expect(found(hemmed(6.9), aBrake())).toEqual(['stop: minimum flange']);
+    expect(found(hemmed(7), aBrake())).toEqual([]);
+  });
+
+  it('warns of a radius sharper than 0.63 of the thickness, and of one that the V does not make', () => {
+    const withRadius = (radiusMm: number) => aProfile({ bends: [{ ...square(), radiusMm }] });
+    expect(found(withRadius(0.44), aBrake())).toEqual(['warning: minimum radius']);
+    expect(found(withRadius(0.45), aBrake())).toEqual([]);
+    // 16 % of 6.35 is 1.0 mm; more than twice that is another tool.
+    expect(found(withRadius(2), aBrake())).toEqual([]);
+    expect(found(withRadius(2.1), aBrake())).toEqual(['warning: radius made by the V']);
+  });
+
+  it('lets thin soft aluminium be bent sharp, thick not', () => {
+    const aluminium = {
+      ...asked().material,
+      name: 'Aluminium',
+      metal: 'aluminium' as const,
+      tensileMpa: 152,
+      kFactor: 0.39,
+    };
+    const sharp = aProfile({ bends: [{ ...square(), radiusMm: 0 }], measured: 'apex' });
+    const gauge = (thicknessMm: number) => ({ label: 'x', thicknessMm, kgPerM2: 3 });
+    expect(found(sharp, aBrake(), asked({ material: aluminium, gauge: gauge(1) }))).toEqual([]);
+    expect(found(sharp, aBrake(), asked({ material: aluminium, gauge: gauge(3.2) }))).toContain(
+      'warning: minimum radius',
+    );
+  });
+
+  it('stops a bend beyond its force, and warns where charts disagree whether it is', () => {
+    // 24 gauge, 10 ft, V 1/4 in: 17.5 US tons, 15.9 t.
+    expect(found(aProfile(), aBrake({ tonnes: 15 }))).toEqual(['stop: bending force']);
+    expect(found(aProfile(), aBrake({ tonnes: 17 }))).toEqual(['warning: bending force, margin']);
+    expect(found(aProfile(), aBrake({ tonnes: 20 }))).toEqual([]);
+  });
+
+  it('is asked for far more force by a closed hem than by its bends; an open hem is not flattened', () => {
+    // 41 to 83 US tons, 38 to 75 t.
+    const hemmed = aProfile({ startHem: closedHem(12) });
+    expect(found(hemmed, aBrake({ tonnes: 30 }))).toEqual(['stop: hem flattening force']);
+    expect(found(hemmed, aBrake({ tonnes: 60 }))).toEqual(['warning: hem flattening force, margin']);
+    expect(found(hemmed, aBrake({ tonnes: 80 }))).toEqual([]);
+    expect(found(aProfile({ startHem: { ...closedHem(12), kind: 'open' } }), aBrake({ tonnes: 30 }))).toEqual(
+      [],
+    );
+  });
+
+  it('warns of a K-factor that metal cannot have', () => {
+    const fitted = { ...asked().material, kFactor: 0.55 };
+    expect(found(aProfile(), aBrake(), asked({ material: fitted }))).toEqual(['warning: K-factor']);
+  });
+});
