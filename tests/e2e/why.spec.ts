@@ -76,7 +76,7 @@ test(
     await planFor(page, 1);
     const strip = page.getByRole('region', { name: 'Search' });
     await expect(strip.getByText(/^Stopped after/)).toBeVisible();
-    await expect(page.getByText(/of what is possible|is not known|No better plan/).first()).toBeVisible();
+    await expect(page.getByText(/by more than|is not known|No better plan/).first()).toBeVisible();
     await page.keyboard.press('g');
     await expect(strip.getByText(/Planning: \d+ of/)).toBeVisible();
     await strip.getByRole('button', { name: /^Stop/ }).click();
