@@ -96,7 +96,7 @@ export type RepairPlan = z.infer<typeof repairPlan>;
 
 /** Where a longer question stands. Every message names its run, so that a stale one can be ignored. */
 export const askState = z.strictObject({
-  runId: z.string(),
+  jobId: z.string(),
   phase: z.enum(['running', 'finished', 'stopped', 'failed']),
   seconds: z.number(),
   budgetSeconds: z.number(),
@@ -118,7 +118,7 @@ const lines = z.array(lineId).min(1).max(500);
 export const askRush = call(
   'ask.rush',
   z.strictObject({ lineIds: lines, ...search }),
-  z.strictObject({ runId: z.string(), ways: z.array(rushWay) }),
+  z.strictObject({ jobId: z.string(), ways: z.array(rushWay) }),
 );
 
 /**
@@ -128,13 +128,13 @@ export const askRush = call(
 export const askRepair = call(
   'ask.repair',
   z.strictObject({ outage, ...search }),
-  z.strictObject({ runId: z.string(), lateBefore: z.array(lineId) }),
+  z.strictObject({ jobId: z.string(), lateBefore: z.array(lineId) }),
 );
-export const askStop = call('ask.stop', z.strictObject({ runId: z.string() }), z.strictObject({}));
+export const askStop = call('ask.stop', z.strictObject({ jobId: z.string() }), z.strictObject({}));
 /** The longer question that is going or the last one; null when it is not the one named. */
-export const askRead = call('ask.read', z.strictObject({ runId: z.string() }), askState.nullable());
+export const askRead = call('ask.read', z.strictObject({ jobId: z.string() }), askState.nullable());
 
-const runId = z.string().min(1).max(60);
+const jobId = z.string().min(1).max(60);
 const offer = z.strictObject({ end: z.number(), makesLate: z.array(lineShift) });
 
 /**
@@ -143,7 +143,7 @@ const offer = z.strictObject({ end: z.number(), makesLate: z.array(lineShift) })
  */
 export const askPromise = call(
   'ask.promise',
-  z.strictObject({ order: workOrder, lines: z.array(orderLine).min(1).max(500), runId }),
+  z.strictObject({ order: workOrder, lines: z.array(orderLine).min(1).max(500), jobId }),
   z.strictObject({
     lines: z.array(
       z.strictObject({

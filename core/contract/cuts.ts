@@ -91,7 +91,7 @@ export const cutPlan = z.strictObject({
 
 /** Where the work on one run stands. Every message names its run, so that a stale one can be ignored. */
 export const cutState = z.strictObject({
-  runId: z.string(),
+  jobId: z.string(),
   /** `runKey` of what is being cut: an answer holds for that very input. */
   key: z.string(),
   phase: z.enum(['running', 'finished', 'stopped', 'failed']),
@@ -108,9 +108,9 @@ export type CutState = z.infer<typeof cutState>;
 export const cutsSolve = call(
   'cuts.solve',
   z.strictObject({ input: runInput, seconds: z.number().min(0.1).max(600), again: z.boolean() }),
-  z.strictObject({ runId: z.string() }),
+  z.strictObject({ jobId: z.string() }),
 );
-export const cutsStop = call('cuts.stop', z.strictObject({ runId: z.string() }), z.strictObject({}));
+export const cutsStop = call('cuts.stop', z.strictObject({ jobId: z.string() }), z.strictObject({}));
 
 /** The run that is being worked on or was last, and the best answer to each that was. */
 export const cutsRead = call(

@@ -11,7 +11,7 @@ export const planTerms = z.strictObject({
 
 /** Where a run of the search stands. Every message names its run, so that a stale one can be ignored. */
 export const searchState = z.strictObject({
-  runId: z.string(),
+  jobId: z.string(),
   phase: z.enum(['running', 'finished', 'stopped', 'failed']),
   seconds: z.number(),
   budgetSeconds: z.number(),
@@ -48,8 +48,8 @@ export const searchStart = call(
     /** Share of plans like this in which a line shall be done by its due date; null: plan by the times as estimated. */
     protect: z.number().min(0.5).max(0.99).nullable(),
   }),
-  z.strictObject({ runId: z.string() }),
+  z.strictObject({ jobId: z.string() }),
 );
-export const searchStop = call('search.stop', z.strictObject({ runId: z.string() }), z.strictObject({}));
+export const searchStop = call('search.stop', z.strictObject({ jobId: z.string() }), z.strictObject({}));
 /** The run that is going or the last one; null: none since the app started. */
 export const searchRead = call('search.read', z.strictObject({}), searchState.nullable());

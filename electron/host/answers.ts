@@ -72,8 +72,8 @@ export function makeAnswers(host: Host): Answers {
     importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
     importFinishedTake: ({ fileName, ...table }) => finished.take(fileName, table),
     searchStart: ({ seconds, seed, protect }) => search.start(seconds, seed, protect),
-    searchStop({ runId }) {
-      search.stop(runId);
+    searchStop({ jobId }) {
+      search.stop(jobId);
       return {};
     },
     searchRead: () => search.read(),
@@ -95,19 +95,19 @@ const askAnswers = (ask: ReturnType<typeof askService>) =>
     askWhy: ({ lineId }) => ask.why(lineId),
     askRush: ({ lineIds, ...search }) => ask.rush(lineIds, search),
     askRepair: ({ outage, ...search }) => ask.repair(outage, search),
-    askPromise: ({ order, lines, runId }) => ask.promise(order, lines, runId),
-    askStop({ runId }) {
-      ask.stop(runId);
+    askPromise: ({ order, lines, jobId }) => ask.promise(order, lines, jobId),
+    askStop({ jobId }) {
+      ask.stop(jobId);
       return {};
     },
-    askRead: ({ runId }) => ask.read(runId),
+    askRead: ({ jobId }) => ask.read(jobId),
   }) satisfies Partial<Answers>;
 
 const cutAnswers = (cuts: ReturnType<typeof cutsService>) =>
   ({
     cutsSolve: ({ input, seconds, again }) => cuts.solve(input, seconds, again),
-    cutsStop({ runId }) {
-      cuts.stop(runId);
+    cutsStop({ jobId }) {
+      cuts.stop(jobId);
       return {};
     },
     cutsRead: () => cuts.read(),

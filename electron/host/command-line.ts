@@ -154,7 +154,7 @@ async function plan(asked: Asked): Promise<PlanReport> {
   const { problem, queues } = shopProblem;
   const lineId = asked.explain === undefined ? null : lineNamed(shopProblem, asked.explain);
   const { end } = startRun({
-    runId: 'command line',
+    jobId: 'command line',
     problem: problem.input,
     queues,
     seconds: asked.seconds,

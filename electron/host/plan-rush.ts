@@ -43,7 +43,7 @@ export async function weighRush({ shop, lineIds }: WithOrders, search: Search): 
   let replan: RushWay | null = null;
   const about = { kind: 'rush', jobs: planned } as const;
   const asked = { problem: problem.input, queues: start, seed, budgetMs: seconds * 1000, about };
-  const run = startAsk(launch, { kind: 'ask', runId: 'command line', ...asked }, ({ way }) => {
+  const run = startAsk(launch, { kind: 'ask', jobId: 'command line', ...asked }, ({ way }) => {
     if (way) replan = plainWay(way);
   });
   const failure = await run.end;

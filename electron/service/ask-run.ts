@@ -19,6 +19,6 @@ export function startAsk(launch: LaunchSolver, ask: AskSolver, onFound: (found: 
   });
   return {
     end,
-    stop: () => stopSolver(solver, ask.runId),
+    stop: () => stopSolver(solver, ask.jobId),
   };
 }

@@ -52,14 +52,14 @@ export const askService = (deps: Deps) => {
       const { problem, queues } = valueOf(toSearchProblem(shop(), clock.now()));
       const ways = valueOf(insertRush(problem, queues, lineIds));
       const cheaper = ways.reduce((a, b) => (b.objectiveAdded < a.objectiveAdded ? b : a));
-      const runId = longer.start({
+      const jobId = longer.start({
         problem: problem.input,
         queues: cheaper.queues,
         seed,
         budgetMs: seconds * 1000,
         about: { kind: 'rush', jobs: [...lineIds] },
       });
-      return { runId, ways: ways.map(plainWay) };
+      return { jobId, ways: ways.map(plainWay) };
     },
 
     /** @throws Refused when the hours out of service are gone */
@@ -68,23 +68,23 @@ export const askService = (deps: Deps) => {
       const lateBefore = input.jobs
         .filter(({ id, due }) => due !== null && (published.ends[id] ?? due) > due)
         .map(({ id }) => id);
-      const runId = longer.start({
+      const jobId = longer.start({
         problem: input,
         queues,
         seed,
         budgetMs: seconds * 1000,
         about: { kind: 'repair', machines },
       });
-      return { runId, lateBefore };
+      return { jobId, lateBefore };
     },
 
     /** @throws Refused for an order that could not be saved, or when it was stopped */
-    promise: (order: WorkOrder, lines: readonly OrderLine[], runId: string): Promise<PromiseAnswer> =>
-      reckon.ask(runId, shop(), clock.now(), { kind: 'promise', order, lines }),
+    promise: (order: WorkOrder, lines: readonly OrderLine[], jobId: string): Promise<PromiseAnswer> =>
+      reckon.ask(jobId, shop(), clock.now(), { kind: 'promise', order, lines }),
 
-    stop(runId: string): void {
-      longer.stop(runId);
-      reckon.stop(runId);
+    stop(jobId: string): void {
+      longer.stop(jobId);
+      reckon.stop(jobId);
     },
     read: longer.read,
   };
@@ -114,14 +114,14 @@ function longerQuestions({ pushes, launch, log }: Deps) {
   let state: AskState | null = null;
   let stop: () => void = () => undefined;
 
-  const start = (question: Omit<AskSolver, 'kind' | 'runId'>): string => {
+  const start = (question: Omit<AskSolver, 'kind' | 'jobId'>): string => {
     stop();
-    const runId = randomUUID();
+    const jobId = randomUUID();
     let pushedAt = -Infinity;
-    let own: AskState = firstState(runId, question.budgetMs / 1000);
+    let own: AskState = firstState(jobId, question.budgetMs / 1000);
     const tell = (next: AskState): void => {
       own = next;
-      if (state?.runId !== runId) return;
+      if (state?.jobId !== jobId) return;
       state = own;
       if (own.phase === 'running' && performance.now() - pushedAt < PUSH_MS) return;
       pushedAt = performance.now();
@@ -129,32 +129,32 @@ function longerQuestions({ pushes, launch, log }: Deps) {
     };
     state = own;
     let stopped = false;
-    const run = startAsk(launch, { kind: 'ask', runId, ...question }, (found) => tell(withFound(own, found)));
+    const run = startAsk(launch, { kind: 'ask', jobId, ...question }, (found) => tell(withFound(own, found)));
     stop = () => {
       stopped = true;
       run.stop();
     };
     void run.end.then((failure) => {
-      if (failure && !stopped) log.error(`the question ${runId} had trouble`, failure);
+      if (failure && !stopped) log.error(`the question ${jobId} had trouble`, failure);
       const failed = failure !== null && !stopped;
       const message = failed ? 'The search stopped working. The plan stays as it is; ask again.' : null;
       tell({ ...own, phase: failed ? 'failed' : stopped ? 'stopped' : 'finished', message });
     });
-    return runId;
+    return jobId;
   };
 
   return {
     start,
     /** The best so far is kept. A question that is over already is left alone. */
-    stop(runId: string): void {
-      if (state?.runId === runId && state.phase === 'running') stop();
+    stop(jobId: string): void {
+      if (state?.jobId === jobId && state.phase === 'running') stop();
     },
-    read: (runId: string): AskState | null => (state?.runId === runId ? state : null),
+    read: (jobId: string): AskState | null => (state?.jobId === jobId ? state : null),
   };
 }
 
-const firstState = (runId: string, budgetSeconds: number): AskState => ({
-  runId,
+const firstState = (jobId: string, budgetSeconds: number): AskState => ({
+  jobId,
   phase: 'running',
   seconds: 0,
   budgetSeconds,

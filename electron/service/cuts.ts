@@ -33,27 +33,27 @@ export const cutsService = (deps: Deps) => {
 
   return {
     /** @param again also where the answer was worked on to its end before */
-    solve(input: RunInput, seconds: number, again: boolean): { runId: string } {
+    solve(input: RunInput, seconds: number, again: boolean): { jobId: string } {
       const key = runKey(input);
-      if (state?.key === key && state.phase === 'running') return { runId: state.runId };
+      if (state?.key === key && state.phase === 'running') return { jobId: state.jobId };
       end();
       const plan = known.get(key);
       if (plan && known.isSettled(key) && !again) {
         const own = stateOf(key, 'finished', seconds, plan);
         tell(own);
-        return { runId: own.runId };
+        return { jobId: own.jobId };
       }
       const own = stateOf(key, 'running', seconds, plan);
       state = own;
       end = work(own, input, known, deps, (next) => {
-        if (next.runId === state?.runId) tell(next);
+        if (next.jobId === state?.jobId) tell(next);
       });
-      return { runId: own.runId };
+      return { jobId: own.jobId };
     },
 
     /** The best so far is kept. A run that is over already is left alone. */
-    stop(runId: string): void {
-      if (state?.runId === runId) end();
+    stop(jobId: string): void {
+      if (state?.jobId === jobId) end();
     },
 
     read: (): CutAnswers => ({ state, answers: known.all() }),
@@ -65,7 +65,7 @@ const stateOf = (
   phase: CutState['phase'],
   budgetSeconds: number,
   plan: CutState['plan'],
-): CutState => ({ runId: randomUUID(), key, phase, seconds: 0, budgetSeconds, plan, message: null });
+): CutState => ({ jobId: randomUUID(), key, phase, seconds: 0, budgetSeconds, plan, message: null });
 
 type Answers = ReturnType<typeof rememberedAnswers>;
 
@@ -87,7 +87,7 @@ function work(
     tell(own);
   };
   now({});
-  const job = { kind: 'cut', runId: own.runId, input, budgetMs: own.budgetSeconds * 1000 } as const;
+  const job = { kind: 'cut', jobId: own.jobId, input, budgetMs: own.budgetSeconds * 1000 } as const;
   void untilDone(solver, job, (answer) => {
     if (answer.kind !== 'cutting' && answer.kind !== 'cut') return false;
     if (own.phase !== 'running') return true;
@@ -96,7 +96,7 @@ function work(
     return answer.kind === 'cut';
   }).then((failure) => {
     if (own.phase !== 'running') return;
-    if (failure) log.error(`cutting ${own.runId} had trouble`, failure);
+    if (failure) log.error(`cutting ${own.jobId} had trouble`, failure);
     else known.settle(own.key);
     now(failure ? { phase: 'failed', message: STOPPED_WORKING } : { phase: 'finished' });
   });

@@ -10,7 +10,7 @@ import { untilDone } from './solver-run.ts';
 const BUDGET_MS = 2000;
 
 interface JoinOptions {
-  readonly runId: string;
+  readonly jobId: string;
   readonly shop: Shop;
   readonly now: Instant;
   readonly queues: Queues;
@@ -26,16 +26,16 @@ export interface JoinRun {
 }
 
 /** Joins of runs that the stock they save is worth, reckoned in a process of its own (core/planning/join-search.ts). */
-export function startJoins({ runId, shop, now, queues, launch, log }: JoinOptions): JoinRun {
+export function startJoins({ jobId, shop, now, queues, launch, log }: JoinOptions): JoinRun {
   const solver = launch();
   let found: Joins | null = null;
   let stopped = false;
-  const end = untilDone(solver, { kind: 'join', runId, shop, now, queues, budgetMs: BUDGET_MS }, (answer) => {
+  const end = untilDone(solver, { kind: 'join', jobId, shop, now, queues, budgetMs: BUDGET_MS }, (answer) => {
     if (answer.kind !== 'joined') return false;
     found = answer.joins;
     return true;
   }).then((failure) => {
-    if (failure && !stopped) log.error(`joining runs for ${runId} had trouble`, failure);
+    if (failure && !stopped) log.error(`joining runs for ${jobId} had trouble`, failure);
     return !stopped && found && found.count > 0 ? found : null;
   });
   return {

@@ -35,13 +35,13 @@ export class Reckoner {
   }
 
   /**
-   * @param runId names the question, so that it can be taken back
+   * @param jobId names the question, so that it can be taken back
    * @throws Refused as the reckoning itself would refuse, or when it was taken back or its process died
    */
-  ask<Q extends Question>(runId: string, shop: Shop, now: number, about: Q): Promise<AnswerTo<Q>> {
+  ask<Q extends Question>(jobId: string, shop: Shop, now: number, about: Q): Promise<AnswerTo<Q>> {
     return new Promise((resolve, reject) => {
       this.#asked.push({
-        work: { kind: 'question', runId, shop, now, about },
+        work: { kind: 'question', jobId, shop, now, about },
         settle: (reply) =>
           reply.ok ? resolve(reply.answer as AnswerTo<Q>) : reject(new Refused('refused', reply.message)),
         fail: reject,
@@ -51,9 +51,9 @@ export class Reckoner {
   }
 
   /** Nobody waits for this answer any more. One that is over, or unknown, is left alone. */
-  stop(runId: string): void {
-    const at = this.#asked.findIndex(({ work }) => work.runId === runId);
-    if (at === 0) this.#solver?.send({ kind: 'stop', runId });
+  stop(jobId: string): void {
+    const at = this.#asked.findIndex(({ work }) => work.jobId === jobId);
+    if (at === 0) this.#solver?.send({ kind: 'stop', jobId });
     if (at > 0) this.#asked.splice(at, 1)[0]!.fail(new Refused('refused', NOT_WANTED));
   }
 
@@ -81,7 +81,7 @@ export class Reckoner {
     const solver = this.#launch();
     solver.onMessage((message) => {
       const [first] = this.#asked;
-      if (solver !== this.#solver || message.runId !== first?.work.runId) return;
+      if (solver !== this.#solver || message.jobId !== first?.work.jobId) return;
       if (message.kind === 'failed') return this.#lose(message.message);
       if (message.kind !== 'replied') return;
       first.settle(message.reply);
@@ -95,7 +95,7 @@ export class Reckoner {
   #lose(why: string): void {
     this.close();
     const first = this.#asked.shift();
-    if (first) this.#log.error(`the question ${first.work.runId} had trouble`, why);
+    if (first) this.#log.error(`the question ${first.work.jobId} had trouble`, why);
     first?.fail(new Refused('internal', LOST));
     this.#next();
   }

@@ -20,7 +20,7 @@ export interface RunEnd extends RunProgress {
 }
 
 export interface RunOptions {
-  readonly runId: string;
+  readonly jobId: string;
   readonly problem: ProblemInput;
   readonly queues: Queues;
   readonly seconds: number;
@@ -41,7 +41,7 @@ type Counts = Omit<RunProgress, 'seconds' | 'best'>;
 type Report = Extract<FromSolver, { kind: 'progress' | 'done' }>;
 
 /** One run of the search: several processes, each with its own seed; the best plan of all counts. */
-export function startRun({ runId, problem, queues, seconds, ...options }: RunOptions): Run {
+export function startRun({ jobId, problem, queues, seconds, ...options }: RunOptions): Run {
   const startedAt = performance.now();
   const counts: Counts[] = [];
   const solvers = Array.from({ length: options.processes }, () => options.launch());
@@ -49,7 +49,7 @@ export function startRun({ runId, problem, queues, seconds, ...options }: RunOpt
   let ending = false;
   const stopAll = (): void => {
     ending = true;
-    solvers.forEach((solver) => stopSolver(solver, runId));
+    solvers.forEach((solver) => stopSolver(solver, jobId));
   };
   let stopped = false;
   const progress = (): RunProgress => ({
@@ -68,7 +68,7 @@ export function startRun({ runId, problem, queues, seconds, ...options }: RunOpt
   const runs = solvers.map((solver, lane) =>
     runSolver(
       solver,
-      { kind: 'start', runId, problem, queues, seed: options.seed + lane, budgetMs: seconds * 1000 },
+      { kind: 'start', jobId, problem, queues, seed: options.seed + lane, budgetMs: seconds * 1000 },
       (report) => onReport(lane, report),
       // A process that was told to stop and had to be ended has not failed.
     ).then((failure) => (ending ? null : failure)),

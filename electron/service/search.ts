@@ -59,7 +59,7 @@ export const searchService = (deps: Deps) => {
     read: (): SearchState | null => state,
 
     /** @throws Refused when a run is going, there is nothing to plan, or too little finished work to protect by */
-    async start(seconds: number, seed: number, protect: number | null = null): Promise<{ runId: string }> {
+    async start(seconds: number, seed: number, protect: number | null = null): Promise<{ jobId: string }> {
       if (starting || state?.phase === 'running')
         throw new Refused('busy', 'The week is being planned already. Wait until that is done, or stop it.');
       const shop = store.run('read the shop', readShop);
@@ -73,15 +73,15 @@ export const searchService = (deps: Deps) => {
           'refused',
           'There is nothing to plan: no open work order has a line that can be made.',
         );
-      const runId = randomUUID();
-      let running = firstState(runId, seconds, protect, valueOf(decode(problem, queues)));
+      const jobId = randomUUID();
+      let running = firstState(jobId, seconds, protect, valueOf(decode(problem, queues)));
       const onProgress = (progress: RunProgress): void => {
         running = withProgress(running, progress);
         if (performance.now() - pushedAt >= PUSH_MS) tell(running);
       };
       const processes = searchProcesses();
       const run = startRun({
-        runId,
+        jobId,
         problem: problem.input,
         queues,
         seconds,
@@ -93,16 +93,16 @@ export const searchService = (deps: Deps) => {
       stop = run.stop;
       tell(running);
       void run.end
-        .then((end) => withJoins(end, { runId, shop, now, launch, log: deps.log }, (end) => (stop = end)))
+        .then((end) => withJoins(end, { jobId, shop, now, launch, log: deps.log }, (end) => (stop = end)))
         .then(({ end, joins }) =>
           tell(endState({ ...withProgress(running, end), joins }, problem, mark, end, deps)),
         );
-      return { runId };
+      return { jobId };
     },
 
     /** The best plan so far is kept. A run that is over already is left alone. */
-    stop(runId: string): void {
-      if (state?.runId === runId && state.phase === 'running') stop();
+    stop(jobId: string): void {
+      if (state?.jobId === jobId && state.phase === 'running') stop();
     },
   };
 };
@@ -135,7 +135,7 @@ function endState(
   end: RunEnd,
   { edit, log }: Deps,
 ): SearchState {
-  if (end.failure) log.error(`the search ${last.runId} had trouble`, end.failure);
+  if (end.failure) log.error(`the search ${last.jobId} had trouble`, end.failure);
   try {
     return { ...last, phase: end.phase, ...adopt(problem, mark, end, edit) };
   } catch (error) {
@@ -190,12 +190,12 @@ async function pulledIn(
 }
 
 const firstState = (
-  runId: string,
+  jobId: string,
   budgetSeconds: number,
   protect: number | null,
   present: { readonly objective: number; readonly terms: NonNullable<SearchState['terms']> },
 ): SearchState => ({
-  runId,
+  jobId,
   phase: 'running',
   seconds: 0,
   budgetSeconds,

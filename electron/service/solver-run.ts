@@ -11,8 +11,8 @@ const GRACE_MS = 12_000;
 const STOP_GRACE_MS = 80;
 
 /** Ask for the best so far, and end the process if it does not answer at once. */
-export function stopSolver(solver: Solver, runId: string): void {
-  solver.send({ kind: 'stop', runId });
+export function stopSolver(solver: Solver, jobId: string): void {
+  solver.send({ kind: 'stop', jobId });
   setTimeout(() => solver.kill(), STOP_GRACE_MS).unref();
 }
 
@@ -39,7 +39,7 @@ export function untilDone(
     };
     solver.onExit(() => finish('its process ended'));
     solver.onMessage((message) => {
-      if (message.runId !== work.runId) return;
+      if (message.jobId !== work.jobId) return;
       if (message.kind === 'failed') finish(message.message);
       else if (take(message)) finish(null);
     });

@@ -10,11 +10,11 @@ import type { Port } from './port.ts';
 
 /** Answers a longer question: the best so far at most ten times a second, until told to stop or the time is up. */
 export async function answer(ask: AskSolver, port: Port, isWanted: () => boolean): Promise<void> {
-  const { runId, budgetMs } = ask;
+  const { jobId, budgetMs } = ask;
   const startedAt = performance.now();
   const built = buildProblem(ask.problem);
   const found = built.ok ? searchFor(ask, built.value) : built;
-  if (!found.ok) return port.send({ kind: 'failed', runId, message: sentence(found.problems) });
+  if (!found.ok) return port.send({ kind: 'failed', jobId, message: sentence(found.problems) });
   let lastReport = -Infinity;
   let best: RushWay | Repair | null = null;
   let unsent = false;
@@ -23,7 +23,7 @@ export async function answer(ask: AskSolver, port: Port, isWanted: () => boolean
     const fresh = unsent ? best : null;
     const way = fresh && 'way' in fresh ? fresh : null;
     const mended = fresh && 'reach' in fresh ? fresh : null;
-    port.send({ kind, runId, seconds: (lastReport - startedAt) / 1000, way, repair: mended });
+    port.send({ kind, jobId, seconds: (lastReport - startedAt) / 1000, way, repair: mended });
     unsent = false;
   };
   for (const next of found.value) {

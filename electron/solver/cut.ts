@@ -8,22 +8,22 @@ import type { Port } from './port.ts';
 
 /** Cuts one run: the best so far at most ten times a second, until it is proven, the time is up or nobody asks any more. */
 export async function cut(ask: CutSolver, port: Port, isWanted: () => boolean): Promise<void> {
-  const { runId, input, budgetMs } = ask;
+  const { jobId, input, budgetMs } = ask;
   const startedAt = performance.now();
   const secondsLeft = (): number => (budgetMs - (performance.now() - startedAt)) / 1000;
   const improving = improveRun(input, { solveMip: mipWith(await loadHighs(), secondsLeft) });
-  if (!improving.ok) return port.send({ kind: 'failed', runId, message: sentence(improving.problems) });
+  if (!improving.ok) return port.send({ kind: 'failed', jobId, message: sentence(improving.problems) });
   let lastReport = -Infinity;
   let unsent: CutPlan | null = null;
   const report = (kind: 'cutting' | 'cut') => {
     lastReport = performance.now();
-    port.send({ kind, runId, seconds: (lastReport - startedAt) / 1000, plan: unsent });
+    port.send({ kind, jobId, seconds: (lastReport - startedAt) / 1000, plan: unsent });
     unsent = null;
   };
   for (;;) {
     const step = improving.value.next();
     if (step.done && !step.value.ok)
-      return port.send({ kind: 'failed', runId, message: sentence(step.value.problems) });
+      return port.send({ kind: 'failed', jobId, message: sentence(step.value.problems) });
     unsent = (step.done ? (step.value.ok ? step.value.value : null) : step.value.plan) ?? unsent;
     if (step.done || step.value.done || secondsLeft() <= 0) break;
     if (performance.now() - lastReport >= REPORT_MS) report('cutting');

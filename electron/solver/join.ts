@@ -8,15 +8,15 @@ import type { Port } from './port.ts';
 
 /** Joins runs for the sake of the stock, until no join gains, the time is up or nobody asks any more. */
 export async function join(ask: JoinSolver, port: Port, isWanted: () => boolean): Promise<void> {
-  const { runId, shop, now, queues, budgetMs } = ask;
+  const { jobId, shop, now, queues, budgetMs } = ask;
   const startedAt = performance.now();
   const made = toSearchProblem(shop, instant(now));
-  if (!made.ok) return port.send({ kind: 'failed', runId, message: sentence(made.problems) });
+  if (!made.ok) return port.send({ kind: 'failed', jobId, message: sentence(made.problems) });
   let joins: Joins | null = null;
   for (const next of worthyJoins(shop, made.value, queues)) {
     joins = next;
     await pause();
     if (performance.now() - startedAt >= budgetMs || !isWanted()) break;
   }
-  port.send({ kind: 'joined', runId, joins });
+  port.send({ kind: 'joined', jobId, joins });
 }

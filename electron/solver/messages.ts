@@ -14,7 +14,7 @@ import type { Dues } from '../service/pulled-in.ts';
 export type ToSolver =
   | {
       readonly kind: 'start';
-      readonly runId: string;
+      readonly jobId: string;
       readonly problem: ProblemInput;
       /** The plan as it stands: the search never returns a worse one. */
       readonly queues: Queues;
@@ -25,12 +25,12 @@ export type ToSolver =
   | CutSolver
   | JoinSolver
   | QuestionSolver
-  | { readonly kind: 'stop'; readonly runId: string };
+  | { readonly kind: 'stop'; readonly jobId: string };
 
 /** A longer question: everything re-planned around rush lines, or the repair after a breakdown. */
 export interface AskSolver {
   readonly kind: 'ask';
-  readonly runId: string;
+  readonly jobId: string;
   readonly problem: ProblemInput;
   readonly queues: Queues;
   readonly seed: number;
@@ -55,7 +55,7 @@ export type AnswerTo<Q extends Question> = {
 /** A question about the shop that one reckoning answers. */
 export interface QuestionSolver {
   readonly kind: 'question';
-  readonly runId: string;
+  readonly jobId: string;
   readonly shop: Shop;
   readonly now: number;
   readonly about: Question;
@@ -63,7 +63,7 @@ export interface QuestionSolver {
 
 export interface Replied {
   readonly kind: 'replied';
-  readonly runId: string;
+  readonly jobId: string;
   /** The answer, or the sentence with which it is refused. */
   readonly reply:
     | { readonly ok: true; readonly answer: AnswerTo<Question> }
@@ -73,7 +73,7 @@ export interface Replied {
 /** One run on the shear to be cut. */
 export interface CutSolver {
   readonly kind: 'cut';
-  readonly runId: string;
+  readonly jobId: string;
   readonly input: RunInput;
   readonly budgetMs: number;
 }
@@ -81,7 +81,7 @@ export interface CutSolver {
 /** A plan whose runs may be joined to save stock. */
 export interface JoinSolver {
   readonly kind: 'join';
-  readonly runId: string;
+  readonly jobId: string;
   readonly shop: Shop;
   readonly now: number;
   readonly queues: Queues;
@@ -90,7 +90,7 @@ export interface JoinSolver {
 
 export interface Joined {
   readonly kind: 'joined';
-  readonly runId: string;
+  readonly jobId: string;
   /** Null when the plan cannot be timed any more. */
   readonly joins: Joins | null;
 }
@@ -98,7 +98,7 @@ export interface Joined {
 /** The best sheets so far. */
 export interface Cut {
   readonly kind: 'cutting' | 'cut';
-  readonly runId: string;
+  readonly jobId: string;
   readonly seconds: number;
   /** Null when nothing is new since the last message. */
   readonly plan: CutPlan | null;
@@ -107,7 +107,7 @@ export interface Cut {
 /** The best answer so far to a longer question. */
 export interface Found {
   readonly kind: 'found' | 'answered';
-  readonly runId: string;
+  readonly jobId: string;
   readonly seconds: number;
   /** Null when no better one was found since the last message, and where the question is about the other. */
   readonly way: RushWay | null;
@@ -125,7 +125,7 @@ export interface Best {
 export type FromSolver =
   | {
       readonly kind: 'progress' | 'done';
-      readonly runId: string;
+      readonly jobId: string;
       readonly seconds: number;
       readonly step: number;
       readonly evaluations: number;
@@ -137,4 +137,4 @@ export type FromSolver =
   | Cut
   | Joined
   | Replied
-  | { readonly kind: 'failed'; readonly runId: string; readonly message: string };
+  | { readonly kind: 'failed'; readonly jobId: string; readonly message: string };

@@ -12,8 +12,8 @@ const pulledIn = pullingIn();
 
 /** Answers one question about the shop; what is refused is told as a sentence. */
 export async function reckon(ask: QuestionSolver, port: Port, isWanted: () => boolean): Promise<void> {
-  const { runId, shop, now, about } = ask;
-  const reply = (told: Replied['reply']) => port.send({ kind: 'replied', runId, reply: told });
+  const { jobId, shop, now, about } = ask;
+  const reply = (told: Replied['reply']) => port.send({ kind: 'replied', jobId, reply: told });
   try {
     reply({ ok: true, answer: await answerTo(about, shop, instant(now), isWanted) });
   } catch (error) {

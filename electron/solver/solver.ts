@@ -22,13 +22,13 @@ let wanted = '';
 
 port.listen((message) => {
   if (message.kind === 'stop') {
-    if (message.runId === wanted) wanted = '';
+    if (message.jobId === wanted) wanted = '';
     return;
   }
-  wanted = message.runId;
-  const going = begin(message, () => wanted === message.runId);
+  wanted = message.jobId;
+  const going = begin(message, () => wanted === message.jobId);
   going.catch((error: unknown) => {
-    port.send({ kind: 'failed', runId: message.runId, message: String(error) });
+    port.send({ kind: 'failed', jobId: message.jobId, message: String(error) });
   });
 });
 
@@ -47,10 +47,10 @@ function begin(message: Exclude<ToSolver, { kind: 'stop' }>, isWanted: () => boo
   }
 }
 
-async function run({ runId, problem: input, queues, seed, budgetMs }: Start): Promise<void> {
+async function run({ jobId, problem: input, queues, seed, budgetMs }: Start): Promise<void> {
   const startedAt = performance.now();
   const built = buildProblem(input);
-  if (!built.ok) return port.send({ kind: 'failed', runId, message: sentence(built.problems) });
+  if (!built.ok) return port.send({ kind: 'failed', jobId, message: sentence(built.problems) });
   await pause();
   let lastReport = -Infinity;
   let unsent: Best | null = null;
@@ -58,7 +58,7 @@ async function run({ runId, problem: input, queues, seed, budgetMs }: Start): Pr
   let objective = Infinity;
   const report = (kind: 'progress' | 'done') => {
     lastReport = performance.now();
-    port.send({ kind, runId, seconds: (lastReport - startedAt) / 1000, ...count, best: unsent });
+    port.send({ kind, jobId, seconds: (lastReport - startedAt) / 1000, ...count, best: unsent });
     unsent = null;
   };
   for (const found of improve(built.value, { seed, start: queues })) {
@@ -71,7 +71,7 @@ async function run({ runId, problem: input, queues, seed, budgetMs }: Start): Pr
     if (now - startedAt >= budgetMs) break;
     if (now - lastReport >= REPORT_MS) report('progress');
     await pause();
-    if (wanted !== runId) break;
+    if (wanted !== jobId) break;
   }
   report('done');
 }

@@ -22,7 +22,7 @@ export const useWhy = (lineId: string, plan: PlanView) =>
     gcTime: 10_000,
   });
 
-/** The ways to take rush lines in, asked again whenever the shop is another. The third follows under `runId`. */
+/** The ways to take rush lines in, asked again whenever the shop is another. The third follows under `jobId`. */
 export const useRushWays = (lineIds: readonly string[], shop: Shop) =>
   useQuery({
     queryKey: [...keys.rush, numberOf(shop), ...lineIds],
@@ -31,7 +31,7 @@ export const useRushWays = (lineIds: readonly string[], shop: Shop) =>
     gcTime: 0,
   });
 
-/** The repair after hours out of service; it follows under `runId`. */
+/** The repair after hours out of service; it follows under `jobId`. */
 export const useRepair = (outage: Outage, shop: Shop) =>
   useQuery({
     queryKey: [...keys.repair, numberOf(shop), outage.kind, outage.id],
@@ -44,10 +44,10 @@ export const usePromise = (question: string, shop: Shop) =>
   useQuery({
     queryKey: [...keys.promise, numberOf(shop), question],
     queryFn: ({ signal }) => {
-      const runId = crypto.randomUUID();
-      signal.addEventListener('abort', () => stopAsking(runId));
-      const asked = contract.askPromise.input.omit({ runId: true }).parse(JSON.parse(question));
-      return invoke(contract.askPromise, { ...asked, runId });
+      const jobId = crypto.randomUUID();
+      signal.addEventListener('abort', () => stopAsking(jobId));
+      const asked = contract.askPromise.input.omit({ jobId: true }).parse(JSON.parse(question));
+      return invoke(contract.askPromise, { ...asked, jobId });
     },
     enabled: question !== 'null',
     placeholderData: question === 'null' ? undefined : keepPreviousData,
@@ -55,23 +55,23 @@ export const usePromise = (question: string, shop: Shop) =>
   });
 
 /** Where a longer question stands: read once, then told by pushes. Null while it is not known, or superseded. */
-export function useAskState(runId: string | undefined): AskState | null {
+export function useAskState(jobId: string | undefined): AskState | null {
   const client = useQueryClient();
-  const queryKey = [...keys.ask, runId];
+  const queryKey = [...keys.ask, jobId];
   const { data } = useQuery({
     queryKey,
     queryFn: async () => {
-      const read = await invoke(contract.askRead, { runId: runId ?? '' });
+      const read = await invoke(contract.askRead, { jobId: jobId ?? '' });
       // What was pushed while this was on its way is newer.
       return client.getQueryData<AskState>(queryKey) ?? read;
     },
-    enabled: runId !== undefined,
+    enabled: jobId !== undefined,
     gcTime: 10_000,
   });
   return data ?? null;
 }
 
 /** Nobody waits for the answer any more. One that is over already is left alone. */
-export const stopAsking = (runId: string | undefined): void => {
-  if (runId !== undefined) void invoke(contract.askStop, { runId }).catch(() => undefined);
+export const stopAsking = (jobId: string | undefined): void => {
+  if (jobId !== undefined) void invoke(contract.askStop, { jobId }).catch(() => undefined);
 };

@@ -18,7 +18,7 @@ export function takePush(client: QueryClient, push: Push): void {
   if (push.kind === 'cut')
     client.setQueryData<CutAnswers>(keys.cutAnswers, (known) => known && withCutState(known, push.state));
   if (push.kind === 'search') client.setQueryData(keys.search, push.state);
-  if (push.kind === 'ask') client.setQueryData([...keys.ask, push.state.runId], push.state);
+  if (push.kind === 'ask') client.setQueryData([...keys.ask, push.state.jobId], push.state);
   if (push.kind !== 'changed') return;
   void client.invalidateQueries({ queryKey: keys.shop });
   void client.invalidateQueries({ queryKey: keys.history });

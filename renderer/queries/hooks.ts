@@ -94,7 +94,7 @@ export const useSearchStart = () =>
       invoke(contract.searchStart, input),
   });
 export const useSearchStop = () =>
-  useMutation({ mutationFn: (runId: string) => invoke(contract.searchStop, { runId }) });
+  useMutation({ mutationFn: (jobId: string) => invoke(contract.searchStop, { jobId }) });
 
 /** First start: fill the fresh file, then read everything anew. */
 export function useBegin() {

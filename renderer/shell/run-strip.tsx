@@ -59,7 +59,7 @@ const Figure = ({ label, value }: { label: string; value: string }) => (
 export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }) {
   const [closed, setClosed] = useState<string | null>(null);
   const { state } = run;
-  if (!state || closed === state.runId) return null;
+  if (!state || closed === state.jobId) return null;
   const { phase, terms, objective, seconds, budgetSeconds } = state;
   const done = phase !== 'running';
 
@@ -108,7 +108,7 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
           Undo
         </Button>
       )}
-      {done && <IconButton small label="Close" icon={X} onPress={() => setClosed(state.runId)} />}
+      {done && <IconButton small label="Close" icon={X} onPress={() => setClosed(state.jobId)} />}
     </section>
   );
 }

@@ -50,7 +50,7 @@ export function usePlanRun(): PlanRun {
       );
     },
     stop() {
-      if (state?.phase === 'running') stop.mutate(state.runId, { onError: toastError });
+      if (state?.phase === 'running') stop.mutate(state.jobId, { onError: toastError });
     },
   };
 }

@@ -26,7 +26,7 @@ export async function benchShop(
   const startedAt = performance.now();
   const problem = must(buildProblem(input));
   const run = startRun({
-    runId: input.name,
+    jobId: input.name,
     problem: input,
     queues: {},
     seconds,

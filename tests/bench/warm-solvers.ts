@@ -6,7 +6,7 @@ import type { FromSolver } from '../../electron/solver/messages.ts';
 
 /** Nothing to do: whoever answers it is up and running. */
 const NOTHING = {
-  runId: 'warm-up',
+  jobId: 'warm-up',
   problem: {
     name: 'warm-up',
     now: 0,

@@ -116,7 +116,7 @@ describe('asking why a line ends when it does', () => {
     const crash = join(folder, 'crash.mjs');
     writeFileSync(crash, 'process.exit(3);');
     const reckon = testReckoner(() => (crashing ? nodeSolver(crash) : realSolver)());
-    const ask = (runId: string) => reckon.ask(runId, demo(), NOW, { kind: 'why', lineId: someLine });
+    const ask = (jobId: string) => reckon.ask(jobId, demo(), NOW, { kind: 'why', lineId: someLine });
     expect((await laterRefusal(ask('one'))).message).toMatch(/stopped\. Nothing was changed; ask again/);
     crashing = false;
     expect((await ask('two')).job).toBe(someLine);
@@ -127,22 +127,22 @@ describe('asking how to take a rush in', () => {
   it('gives two ways at once, and the third no dearer than the cheaper of them', async () => {
     const { ask, ended } = open();
     const end = ended();
-    const { runId, ways } = ask.rush([someLine], search);
+    const { jobId, ways } = ask.rush([someLine], search);
     expect(ways.map(({ way }) => way)).toEqual(['front', 'run']);
     const state = await end;
-    expect(state).toMatchObject({ runId, phase: 'finished', message: null });
+    expect(state).toMatchObject({ jobId, phase: 'finished', message: null });
     const cheaper = Math.min(...ways.map((way) => way.objectiveAdded));
     expect(state.way!.objectiveAdded).toBeLessThanOrEqual(cheaper + 1e-6);
-    expect(ask.read(runId)).toEqual(state);
+    expect(ask.read(jobId)).toEqual(state);
   });
 
   it('can be stopped: the best so far stays', async () => {
     const { ask, told, ended } = open();
     const found = told(({ way }) => way !== null);
     const end = ended();
-    const { runId } = ask.rush([someLine], { seconds: 60, seed: 1 });
+    const { jobId } = ask.rush([someLine], { seconds: 60, seed: 1 });
     await found;
-    ask.stop(runId);
+    ask.stop(jobId);
     const state = await end;
     expect(state.phase).toBe('stopped');
     expect(state.way).not.toBeNull();
@@ -176,10 +176,10 @@ describe('asking for a repair after a breakdown', () => {
     };
     edit.apply({ do: 'row.save', kind: 'downtime', row: row as never });
     const end = ended();
-    const { runId, lateBefore } = ask.repair({ kind: 'downtime', id: 'B1-x' }, search);
+    const { jobId, lateBefore } = ask.repair({ kind: 'downtime', id: 'B1-x' }, search);
     const { repair, phase } = await end;
     expect(phase).toBe('finished');
-    expect(ask.read(runId)?.repair).toEqual(repair);
+    expect(ask.read(jobId)?.repair).toEqual(repair);
     expect(lateBefore.length).toBeLessThanOrEqual(repair!.late.length + repair!.saved.length);
     if (repair!.reach !== 'published') expect(repair!.movedOperations).toBeGreaterThan(0);
     edit.apply({ do: 'plan.replace', queues: repair!.queues, label: 'Repair the plan' });
@@ -200,7 +200,7 @@ describe('asking for a repair after a breakdown', () => {
     const row = { id: 'B1-x', machineId: 'B1', from: NOW, to: NOW + 12 * 3600, reason: 'ram', revision: 0 };
     edit.apply({ do: 'row.save', kind: 'downtime', row: row as never });
     expect(endsOf()).not.toEqual(before);
-    ask.stop(ask.repair({ kind: 'downtime', id: 'B1-x' }, search).runId);
+    ask.stop(ask.repair({ kind: 'downtime', id: 'B1-x' }, search).jobId);
     const [question] = asked;
     if (question?.kind !== 'ask') throw new Error('the solver was asked nothing');
     expect(question.problem.reference).toEqual(before);
@@ -227,7 +227,7 @@ describe('asking for a date to promise', () => {
       lengthMm: lengths[i + 1] ?? model.lengthMm,
       revision: 0,
     })) as never;
-    return { ask, promise: (runId: string) => ask.promise(order, lines, runId) };
+    return { ask, promise: (jobId: string) => ask.promise(order, lines, jobId) };
   }
 
   it('names a date for each line that is typed, and says why where there is none', async () => {

@@ -42,9 +42,9 @@ describe('cutting a run beside the screens', () => {
     const { solve, ended, read } = start();
     const run = shortRun();
     const end = ended();
-    const { runId } = solve(run, 20, false);
+    const { jobId } = solve(run, 20, false);
     const state = await end;
-    expect(state).toMatchObject({ runId, key: runKey(run), phase: 'finished', message: null });
+    expect(state).toMatchObject({ jobId, key: runKey(run), phase: 'finished', message: null });
     expect(state.plan).toMatchObject({
       status: 'optimal',
       costCents: 2 * aSheet('S', 1219.2, 3048).costCents,
@@ -71,7 +71,7 @@ describe('cutting a run beside the screens', () => {
 
   it('stops at once when told, and keeps the best so far', async () => {
     const { solve, stop, ended, read } = start();
-    const { runId } = solve(longRun(), 60, false);
+    const { jobId } = solve(longRun(), 60, false);
     await new Promise<void>((resolve) => {
       const look = setInterval(() => {
         if (!read().state?.plan) return;
@@ -81,7 +81,7 @@ describe('cutting a run beside the screens', () => {
     });
     const end = ended();
     const toldAt = performance.now();
-    stop(runId);
+    stop(jobId);
     expect(await end).toMatchObject({ phase: 'stopped', message: null });
     expect(performance.now() - toldAt).toBeLessThan(100);
     expect(read().answers).toHaveLength(1);
@@ -109,10 +109,10 @@ describe('cutting a run beside the screens', () => {
     const older = solve(longRun(), 60, false);
     const end = ended();
     const newer = solve(shortRun(), 20, false);
-    expect(await end).toMatchObject({ runId: older.runId, phase: 'stopped' });
+    expect(await end).toMatchObject({ jobId: older.jobId, phase: 'stopped' });
     const last = await ended();
-    expect(last).toMatchObject({ runId: newer.runId, phase: 'finished' });
-    expect(states().at(-1)?.runId).toBe(newer.runId);
+    expect(last).toMatchObject({ jobId: newer.jobId, phase: 'finished' });
+    expect(states().at(-1)?.jobId).toBe(newer.jobId);
   });
 
   it('that crashes is told as a sentence and logged', async () => {

@@ -80,9 +80,9 @@ const counts = { seconds: 0.1, step: 1, evaluations: 10, bound: null };
 describe('planning the week', () => {
   it('tells of its progress, falls, and stores the best plan as one step that can be undone', async () => {
     const { start: plan, ended, states, edit, queues } = start();
-    const { runId } = await plan(1, 1);
+    const { jobId } = await plan(1, 1);
     const end = await ended();
-    expect(end).toMatchObject({ runId, phase: 'finished', message: null, budgetSeconds: 1 });
+    expect(end).toMatchObject({ jobId, phase: 'finished', message: null, budgetSeconds: 1 });
     expect(end.objective!).toBeLessThan(end.startObjective!);
     expect(end.curve.at(-1)?.objective).toBe(end.objective);
     expect(end.curve.every((point, i) => i === 0 || point.objective < end.curve[i - 1]!.objective)).toBe(
@@ -99,11 +99,11 @@ describe('planning the week', () => {
   it('stops at once when told, and keeps the best so far', async () => {
     const { start: plan, stop, ended, bettered, edit } = start();
     const better = bettered();
-    const { runId } = await plan(60, 1);
+    const { jobId } = await plan(60, 1);
     await better;
     const end = ended();
     const toldAt = performance.now();
-    stop(runId);
+    stop(jobId);
     expect(await end).toMatchObject({ phase: 'stopped', message: null });
     const took = performance.now() - toldAt;
     // A tenth of a second on an idle machine; the rest is room for a busy one.
@@ -113,10 +113,10 @@ describe('planning the week', () => {
 
   it('is refused while it is going on, and may be asked again after', async () => {
     const { start: plan, stop, ended } = start();
-    const { runId } = await plan(30, 1);
+    const { jobId } = await plan(30, 1);
     expect((await laterRefusal(plan(1, 1))).code).toBe('busy');
     const end = ended();
-    stop(runId);
+    stop(jobId);
     await end;
     const again = ended();
     await plan(0.2, 2);
@@ -189,9 +189,9 @@ describe('a search process that fails', () => {
   });
 
   it('half-way leaves the best plan found until then', async () => {
-    const launch = fakeSolver(({ runId, queues }, send, exit) => {
+    const launch = fakeSolver(({ jobId, queues }, send, exit) => {
       const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
-      send({ kind: 'progress', runId, ...counts, best: { queues, objective: 1, terms } });
+      send({ kind: 'progress', jobId, ...counts, best: { queues, objective: 1, terms } });
       exit();
     });
     const { start: plan, ended, edit } = start(demo(), launch);
@@ -204,9 +204,9 @@ describe('a search process that fails', () => {
   });
 
   it('is ignored when it speaks of an older run', async () => {
-    const launch = fakeSolver(({ runId }, send) => {
-      send({ kind: 'failed', runId: 'older', message: 'late news' });
-      send({ kind: 'done', runId, ...counts, best: null });
+    const launch = fakeSolver(({ jobId }, send) => {
+      send({ kind: 'failed', jobId: 'older', message: 'late news' });
+      send({ kind: 'done', jobId, ...counts, best: null });
     });
     const { start: plan, ended } = start(demo(), launch);
     await plan(5, 1);
@@ -214,11 +214,11 @@ describe('a search process that fails', () => {
   });
 
   it('by breaking a rule has its plan thrown away and logged', async () => {
-    const launch = fakeSolver(({ runId, queues }, send) => {
+    const launch = fakeSolver(({ jobId, queues }, send) => {
       const [first, ...others] = queues.S1!;
       const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
       const broken = { ...queues, S1: [...others, others[0]!], B1: [first!, ...queues.B1!] };
-      send({ kind: 'done', runId, ...counts, best: { queues: broken, objective: 1, terms } });
+      send({ kind: 'done', jobId, ...counts, best: { queues: broken, objective: 1, terms } });
     });
     const { start: plan, ended, queues } = start(demo(), launch);
     await plan(5, 1);

@@ -43,7 +43,7 @@ export function useSolving(cut: RunCut): Solving {
     message: own?.message ?? null,
     more: () => void solve(MORE_S, true),
     stop: () => {
-      if (own) void invoke(contract.cutsStop, { runId: own.runId }).catch(toastError);
+      if (own) void invoke(contract.cutsStop, { jobId: own.jobId }).catch(toastError);
     },
   };
 }

@@ -50,9 +50,9 @@ interface WeighedProps extends Props {
 
 function Weighed({ shop, plan, now, row, outage, title, take, onClose }: WeighedProps) {
   const { data, error } = useRepair(outage, shop);
-  const state = useAskState(data?.runId);
+  const state = useAskState(data?.jobId);
   const { name, what } = wordsOf(shop, row);
-  const stop = () => stopAsking(data?.runId);
+  const stop = () => stopAsking(data?.jobId);
   const close = () => {
     stop();
     onClose();

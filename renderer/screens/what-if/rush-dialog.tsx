@@ -51,14 +51,14 @@ interface WaysProps extends Props {
 
 function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
   const { data, error } = useRushWays(lineIds, shop);
-  const state = useAskState(data?.runId);
+  const state = useAskState(data?.jobId);
   const ways = data ? [...data.ways, ...(state?.way ? [state.way] : [])] : [];
   const close = () => {
-    stopAsking(data?.runId);
+    stopAsking(data?.jobId);
     onClose();
   };
   const takeWay = ({ way, queues }: RushWay) => {
-    stopAsking(data?.runId);
+    stopAsking(data?.jobId);
     take(queues, rushLabel(lineIds, way));
   };
   useChoiceKeys(ways.map((way) => () => takeWay(way)));

@@ -60,7 +60,7 @@ describe('what a move brings', () => {
 
 describe('the search in a sentence', () => {
   const state: SearchState = {
-    runId: 'r1',
+    jobId: 'r1',
     phase: 'finished',
     seconds: 20,
     budgetSeconds: 20,

@@ -7,7 +7,7 @@ import { RunStrip } from '../../../renderer/shell/run-strip.tsx';
 afterEach(cleanup);
 
 const ended = (stepId: number | null): SearchState => ({
-  runId: 'r1',
+  jobId: 'r1',
   phase: 'finished',
   seconds: 5,
   budgetSeconds: 5,
