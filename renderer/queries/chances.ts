@@ -4,7 +4,7 @@ import type { TypedOrder } from '../../core/report/chances.ts';
 import type { Chances } from '../../core/learn/chance.ts';
 import type { Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { offThread } from '../reckon/off-thread.ts';
+import { offThread } from '../compute/off-thread.ts';
 import { useHappened } from './happened.ts';
 import { useNow } from './hooks.ts';
 import { keys } from './keys.ts';

@@ -1,9 +1,9 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
 import { NEWEST_WORK, readBy, type Happened } from '../../core/report/chances.ts';
-import type { Record as FloorRecord } from '../../core/shop/plan.ts';
+import type { OperationRecord as FloorRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { offThread } from '../reckon/off-thread.ts';
+import { offThread } from '../compute/off-thread.ts';
 import { useShop } from './hooks.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';

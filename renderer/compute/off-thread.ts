@@ -1,4 +1,4 @@
-import type { Answered, Reckoning, Reckonings } from './reckon.ts';
+import type { Answered, Computation, Computations } from './computations.ts';
 
 interface Waiting {
   readonly resolve: (value: never) => void;
@@ -20,7 +20,7 @@ function start(): Worker {
   // Without its worker a window shows everything but chances; the next question tries again.
   started.onerror = () => {
     waiting.forEach(({ reject }) =>
-      reject(new Error('Finished work could not be reckoned. Open the window again.')),
+      reject(new Error('What finished work shows could not be computed. Open the window again.')),
     );
     waiting.clear();
     started.terminate();
@@ -29,11 +29,11 @@ function start(): Worker {
   return started;
 }
 
-/** Reckon something away from the window's thread, which goes on drawing. */
-export function offThread<R extends Reckoning>(
+/** Compute something away from the window's thread, which goes on drawing. */
+export function offThread<R extends Computation>(
   what: R,
-  ...input: Parameters<Reckonings[R]>
-): Promise<ReturnType<Reckonings[R]>> {
+  ...input: Parameters<Computations[R]>
+): Promise<ReturnType<Computations[R]>> {
   worker ??= start();
   const number = ++asked;
   worker.postMessage({ number, what, input });

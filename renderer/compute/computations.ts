@@ -1,0 +1,21 @@
+import { planChances, typedChances, whatHappened } from '../../core/report/chances.ts';
+
+/** What is too long for the window's own thread: each a pure function, run by a worker (compute/worker.ts). */
+export const computations = { whatHappened, planChances, typedChances } as const;
+
+export type Computations = typeof computations;
+export type Computation = keyof Computations;
+
+/** Window → worker. */
+export interface Asked {
+  readonly number: number;
+  readonly what: Computation;
+  readonly input: readonly unknown[];
+}
+
+/** Worker → window; `trouble` is set when it could not be computed. */
+export interface Answered {
+  readonly number: number;
+  readonly value?: unknown;
+  readonly trouble?: string;
+}
