@@ -1,6 +1,6 @@
 import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
 import type { Shop } from '../shop/state.ts';
-import { latenessOf } from './lateness.ts';
+import { latenessOf, overdueAt } from './lateness.ts';
 
 /** A plan in the numbers an owner asks for. Durations in seconds. */
 export interface PlanFigures {
@@ -11,6 +11,8 @@ export interface PlanFigures {
   /** Σ tardiness over lines, unweighted and weighted by the order's weight. */
   readonly tardiness: number;
   readonly weightedTardiness: number;
+  /** The part of `tardiness` that lines were overdue already when the plan begins. */
+  readonly overdue: number;
   readonly changeovers: number;
   readonly changeoverSeconds: number;
   /** Changeover ÷ (changeover + work), 0 to 1: ISO 22400-2 calls it the setup ratio (name from memory). */
@@ -23,10 +25,32 @@ export interface PlanFigures {
 /** "75 %", rounded down: 100 % says that every line is on time. */
 export const onTimePercent = (share: number): string => `${Math.floor(share * 100 + 1e-9)} %`;
 
-/** @param workSeconds net work of an operation on its machine, closed hours left out */
+/** What two plans are compared by at a glance. Durations in seconds. */
+export interface PlanGist {
+  readonly lateLines: number;
+  /** Σ tardiness over lines, unweighted. */
+  readonly lateSeconds: number;
+  readonly changeoverSeconds: number;
+}
+
+/** By the due dates that customers were given, whatever dates the plan was searched with. */
+export function gistOf(shop: Shop, schedule: Schedule): PlanGist {
+  const late = latenessOf(shop, schedule).filter((row) => row.lateness > 0);
+  return {
+    lateLines: late.length,
+    lateSeconds: late.reduce((sum, row) => sum + row.lateness, 0),
+    changeoverSeconds: schedule.terms.changeover,
+  };
+}
+
+/**
+ * @param now the moment the plan begins at; epoch seconds
+ * @param workSeconds net work of an operation on its machine, closed hours left out
+ */
 export function figuresOf(
   shop: Shop,
   schedule: Schedule,
+  now: number,
   workSeconds: (o: ScheduledOperation) => number,
 ): PlanFigures {
   const lateness = latenessOf(shop, schedule);
@@ -40,6 +64,7 @@ export function figuresOf(
     onTimeShare: lateness.length === 0 ? 1 : 1 - late.length / lateness.length,
     tardiness: late.reduce((sum, row) => sum + row.lateness, 0),
     weightedTardiness: late.reduce((sum, row) => sum + row.lateness * row.weight, 0),
+    overdue: late.reduce((sum, row) => sum + overdueAt(row, now), 0),
     changeovers: changed.length,
     changeoverSeconds,
     changeoverShare: changeoverSeconds + work === 0 ? 0 : changeoverSeconds / (changeoverSeconds + work),

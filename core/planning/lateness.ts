@@ -32,6 +32,15 @@ export function latenessOf(shop: Shop, schedule: Schedule): LineLateness[] {
   return rows.sort((a, b) => b.lateness - a.lateness || (a.lineId < b.lineId ? -1 : 1));
 }
 
+/**
+ * The part of a line's lateness that was there before the plan could do anything: from its due date to the moment the
+ * plan begins at. No order of the queues saves it.
+ * @param now the moment the plan begins at; epoch seconds
+ * @returns seconds, from 0 to the line's whole lateness
+ */
+export const overdueAt = ({ end, due }: Pick<LineLateness, 'end' | 'due'>, now: number): number =>
+  Math.max(0, Math.min(end, now) - due);
+
 export interface BecameLate {
   readonly lineId: string;
   /** Seconds late before (0: on time) and after. */

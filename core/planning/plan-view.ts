@@ -2,7 +2,7 @@ import { decode } from '../schedule/decode.ts';
 import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
 import { dispatch } from '../schedule/rules/dispatch.ts';
 import { dueDateRule } from '../schedule/rules/edd.ts';
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { toProblem, type ShopProblem } from './to-problem.ts';
 import type { Instant } from '../units/brand.ts';
@@ -31,8 +31,8 @@ export function viewQueues(
 ): Result<PlanView> {
   const schedule = decode(shopProblem.problem, queues);
   if (!schedule.ok) return schedule;
-  const figures = figuresOf(shop, schedule.value, workOn(shopProblem));
-  return good({ ...shopProblem, queues, schedule: schedule.value, figures });
+  const figures = figuresOf(shop, schedule.value, shopProblem.problem.input.now, workOn(shopProblem));
+  return ok({ ...shopProblem, queues, schedule: schedule.value, figures });
 }
 
 /** The yardstick: every machine takes its work by due date, without batching (core/schedule/rules/edd.ts). */

@@ -1,4 +1,4 @@
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { seconds, type Seconds } from './brand.ts';
 
 const PER_UNIT: Readonly<Record<string, number>> = { h: 3600, hr: 3600, min: 60, m: 60, s: 1, sec: 1 };
@@ -25,6 +25,15 @@ export function formatDuration(duration: number): string {
   return `${duration < 0 ? '−' : ''}${parts.join(' ')}`;
 }
 
+/** From here on minutes do not matter any more. */
+const WHOLE_HOURS_S = 100 * 3600;
+
+/** Hours added up over many lines or machines: as above, from a hundred hours up to the whole hour, "3,426 h". */
+export const formatHours = (duration: number): string =>
+  Math.abs(duration) < WHOLE_HOURS_S
+    ? formatDuration(duration)
+    : formatDuration(Math.round(duration / 3600) * 3600);
+
 /** A duration of two days or more in days, "3 d"; a shorter one as above. */
 export const shortDuration = (duration: number): string =>
   duration >= 2 * 86_400 ? `${Math.round(duration / 86_400)} d` : formatDuration(duration);
@@ -40,22 +49,17 @@ const THOUSANDS = /,(?=\d{3}(?!\d))/g;
 export function parseDuration(text: string): Result<Seconds> {
   const tidy = text.trim().toLowerCase().replace(THOUSANDS, '');
   const [, clockHours, clockMinutes] = /^(\d+):([0-5]\d)$/.exec(tidy) ?? [];
-  if (clockHours !== undefined) return good(seconds(Number(clockHours) * 3600 + Number(clockMinutes) * 60));
-  if (/^\d+(\.\d+)?$/.test(tidy)) return good(seconds(Math.round(Number(tidy) * 60)));
+  if (clockHours !== undefined) return ok(seconds(Number(clockHours) * 3600 + Number(clockMinutes) * 60));
+  if (/^\d+(\.\d+)?$/.test(tidy)) return ok(seconds(Math.round(Number(tidy) * 60)));
   if (/^(\d+(\.\d+)?\s*(h|hr|min|m|s|sec)\s*)+$/.test(tidy)) {
     const parts = [...tidy.matchAll(/(\d+(?:\.\d+)?)\s*(hr|h|min|m|sec|s)/g)];
     const sum = parts.reduce(
       (all, [, number, unit]) => all + Number(number) * (PER_UNIT[unit ?? ''] ?? 0),
       0,
     );
-    return good(seconds(Math.round(sum)));
+    return ok(seconds(Math.round(sum)));
   }
-  return bad(
-    problem(
-      'duration',
-      'duration',
-      `"${text}" is not a duration.`,
-      'Write it like 1 h 20 min, 1:20 or 45 s.',
-    ),
+  return err(
+    issue('duration', 'duration', `"${text}" is not a duration.`, 'Write it like 1 h 20 min, 1:20 or 45 s.'),
   );
 }

@@ -18,7 +18,7 @@ export const Compared = ({ plan, yardstick, timeZone }: Props) => (
       <tr>
         <th scope="col">All planned lines</th>
         <th scope="col">This plan</th>
-        <th scope="col">By due date, no batching</th>
+        <th scope="col">Due-date order</th>
         <th scope="col">Difference</th>
       </tr>
     </thead>

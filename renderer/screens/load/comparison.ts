@@ -1,7 +1,7 @@
 import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
+import { formatHours } from '../../../core/units/duration.ts';
 
 export interface ComparedFigure {
   readonly label: string;
@@ -14,15 +14,6 @@ export interface ComparedFigure {
   readonly gain: string;
   readonly better: 'plan' | 'yardstick' | 'neither';
 }
-
-const HOUR = 3600;
-const grouped = new Intl.NumberFormat('en');
-
-/** A duration; from 100 h up minutes do not matter any more, "3,426 h". */
-const hours = (duration: number): string =>
-  Math.abs(duration) < 100 * HOUR
-    ? formatDuration(duration)
-    : `${grouped.format(Math.round(duration / HOUR))} h`;
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 const points = (difference: number): string => {
@@ -59,24 +50,44 @@ export function comparedFigures(
       ? 'nothing planned'
       : `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
   const sooner = (difference: number) =>
-    `${hours(Math.abs(difference))} ${difference < 0 ? 'sooner' : 'later'}`;
+    `${formatHours(Math.abs(difference))} ${difference < 0 ? 'sooner' : 'later'}`;
   return [
     row('Late lines', 'lines that end after their due date', (f) => f.lateLines, String, fewerOrMore),
     row(
-      'On time',
+      'Lines on time',
       'share of planned lines that end by their due date',
       (f) => -f.onTimeShare,
       (v) => onTimePercent(-v),
       (d) => `${points(d)} ${d < 0 ? 'higher' : 'lower'}`,
     ),
-    row('Lateness', 'hours late, added up over the late lines', (f) => f.tardiness, hours, lessOrMore(hours)),
+    row(
+      'Hours late',
+      'added up over the late lines',
+      (f) => f.tardiness,
+      formatHours,
+      lessOrMore(formatHours),
+    ),
+    row(
+      'Already overdue when planned',
+      'of the hours late: no order of the work saves them',
+      (f) => f.overdue,
+      formatHours,
+      lessOrMore(formatHours),
+    ),
+    row(
+      'The rest of the hours late',
+      'what the order of the work decides',
+      (f) => f.tardiness - f.overdue,
+      formatHours,
+      lessOrMore(formatHours),
+    ),
     row('Changeovers', 'how often a machine is changed over', (f) => f.changeovers, String, fewerOrMore),
     row(
       'Changeover time',
       'hours that machines spend changing over',
       (f) => f.changeoverSeconds,
-      hours,
-      lessOrMore(hours),
+      formatHours,
+      lessOrMore(formatHours),
     ),
     row(
       'Changeover share',
@@ -85,7 +96,7 @@ export function comparedFigures(
       percent,
       (d) => `${points(d)} ${d < 0 ? 'less' : 'more'}`,
     ),
-    row('Last end', 'when the last planned operation is done', (f) => f.lastEnd ?? 0, wall, sooner),
+    row('All done', 'when the last planned operation is done', (f) => f.lastEnd ?? 0, wall, sooner),
   ];
 }
 
@@ -103,6 +114,6 @@ export function gainSentence(plan: PlanFigures, yardstick: PlanFigures | null): 
   const changing =
     saved === 0
       ? 'the same changeover time'
-      : `${hours(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} changing over`;
+      : `${formatHours(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} changeover`;
   return `Against taking orders by due date without batching: ${lines} and ${changing}.`;
 }

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatDuration, parseDuration, shortDuration } from '../../../core/units/duration.ts';
+import { formatDuration, formatHours, parseDuration, shortDuration } from '../../../core/units/duration.ts';
 
 const read = (text: string): number | string => {
   const duration = parseDuration(text);
-  return duration.ok ? duration.value : (duration.problems[0]?.message ?? '');
+  return duration.ok ? duration.value : (duration.issues[0]?.message ?? '');
 };
 
 describe('a duration', () => {
@@ -22,6 +22,12 @@ describe('a duration', () => {
     [-0.2, '0 min'],
   ])('of %d s is written "%s"', (seconds, text) => {
     expect(formatDuration(seconds)).toBe(text);
+  });
+
+  it('added up over many lines has no minutes from a hundred hours up', () => {
+    expect(formatHours(99.5 * 3600)).toBe('99 h 30 min');
+    expect(formatHours(1234.6 * 3600)).toBe('1,235 h');
+    expect(formatHours(-100.6 * 3600)).toBe('−101 h');
   });
 
   it('of two days or more can be given in days', () => {

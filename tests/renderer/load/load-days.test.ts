@@ -75,7 +75,7 @@ describe('the plan beside due-date order', () => {
 
   it('is the same as itself in every figure', () => {
     expect(comparedFigures(plan.figures, plan.figures, ZONE).map(({ gain }) => gain)).toEqual(
-      Array(7).fill('the same'),
+      Array(9).fill('the same'),
     );
   });
 
@@ -85,6 +85,7 @@ describe('the plan beside due-date order', () => {
       lateLines: 0,
       onTimeShare: 1,
       tardiness: 0,
+      overdue: 0,
       changeovers: 1,
       changeoverSeconds: 600,
       changeoverShare: 0.01,
@@ -95,17 +96,20 @@ describe('the plan beside due-date order', () => {
       lateLines: 2,
       onTimeShare: 0.5,
       tardiness: 7200,
+      overdue: 1800,
       changeovers: 4,
       changeoverSeconds: 2400,
       changeoverShare: 0.2,
       lastEnd: at('2026-12-02'),
     };
     const rows = comparedFigures(better, worse, ZONE);
-    expect(rows.map((row) => row.better)).toEqual(Array(7).fill('plan'));
+    expect(rows.map((row) => row.better)).toEqual(Array(9).fill('plan'));
     expect(rows.map((row) => row.gain)).toEqual([
       '2 fewer',
       '50 points higher',
       '2 h less',
+      '30 min less',
+      '1 h 30 min less',
       '3 fewer',
       '30 min less',
       '19 points less',
@@ -117,9 +121,9 @@ describe('the plan beside due-date order', () => {
     });
     // 121 of 160 lines: never rounded up, so that the load and the board say the same.
     expect(comparedFigures({ ...better, onTimeShare: 121 / 160 }, better, ZONE)[1]?.plan).toBe('75 %');
-    expect(comparedFigures(worse, better, ZONE).map((row) => row.better)).toEqual(Array(7).fill('yardstick'));
+    expect(comparedFigures(worse, better, ZONE).map((row) => row.better)).toEqual(Array(9).fill('yardstick'));
     expect(gainSentence(better, worse)).toBe(
-      'Against taking orders by due date without batching: 2 fewer late lines and 30 min less changing over.',
+      'Against taking orders by due date without batching: 2 fewer late lines and 30 min less changeover.',
     );
   });
 
@@ -130,7 +134,7 @@ describe('the plan beside due-date order', () => {
 
   it('leaves minutes away from a hundred hours up', () => {
     const rows = comparedFigures({ ...plan.figures, tardiness: 12_340_000 }, null, ZONE);
-    expect(rows.find(({ label }) => label === 'Lateness')?.plan).toBe('3,428 h');
+    expect(rows.find(({ label }) => label === 'Hours late')?.plan).toBe('3,428 h');
   });
 
   it('says when there is nothing to compare', () => {
