@@ -1,4 +1,5 @@
-import { shortDuration } from '../units/duration.ts';
+import type { PlanFigures } from '../planning/figures.ts';
+import { formatDuration, shortDuration, shownUnit } from '../units/duration.ts';
 import type { BecameLate } from '../planning/lateness.ts';
 
 /** A line that ends at another time, as answers about the plan give it; seconds late. */
@@ -45,4 +46,20 @@ export function delayedSentence(later: readonly Shift[]): string {
   return count === 1
     ? '1 line ends later, still by its due date.'
     : `${count} lines end later, still by their due date.`;
+}
+
+type HoursLate = Pick<PlanFigures, 'tardiness' | 'overdue'>;
+
+/** Hours late in two parts, each to the unit in which the whole is shown, so that they add up to it. Seconds. */
+export function lateParts({ tardiness, overdue }: HoursLate): { overdue: number; rest: number } {
+  const unit = shownUnit(tardiness);
+  const toUnit = (duration: number): number => Math.round(duration / unit) * unit;
+  return { overdue: toUnit(overdue), rest: toUnit(tardiness) - toUnit(overdue) };
+}
+
+/** What of the hours late no plan could have saved, as a sentence; empty when there is none. */
+export function overdueSentence(late: HoursLate): string {
+  const { overdue, rest } = lateParts(late);
+  if (overdue === 0) return '';
+  return `Of the hours late, ${formatDuration(overdue)} were already overdue when planned; the rest is ${formatDuration(rest)}.`;
 }

@@ -28,11 +28,15 @@ export function formatDuration(duration: number): string {
 /** From here on minutes do not matter any more. */
 const WHOLE_HOURS_S = 100 * 3600;
 
+/** What hours added up over many lines or machines are rounded to: a minute, from a hundred hours up an hour. Seconds. */
+export const shownUnit = (duration: number): number => {
+  const size = Math.abs(duration);
+  return size >= WHOLE_HOURS_S ? 3600 : size < SHOWS_SECONDS_S ? 1 : 60;
+};
+
 /** Hours added up over many lines or machines: as above, from a hundred hours up to the whole hour, "3,426 h". */
 export const formatHours = (duration: number): string =>
-  Math.abs(duration) < WHOLE_HOURS_S
-    ? formatDuration(duration)
-    : formatDuration(Math.round(duration / 3600) * 3600);
+  formatDuration(Math.round(duration / shownUnit(duration)) * shownUnit(duration));
 
 /** A duration of two days or more in days, "3 d"; a shorter one as above. */
 export const shortDuration = (duration: number): string =>

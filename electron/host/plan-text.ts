@@ -1,14 +1,16 @@
 import type { Why } from '../../core/contract/ask.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
-import { dispatchLists, gaugeName, type DispatchList, type DispatchRow } from '../../core/report/dispatch.ts';
+import { dispatchLists, type DispatchList, type DispatchRow } from '../../core/report/dispatch.ts';
 import type { PlanFigures } from '../../core/planning/figures.ts';
 import type { PlanView } from '../../core/planning/plan-view.ts';
+import { lateParts } from '../../core/report/late-words.ts';
 import { whyText, whyWords } from '../../core/report/why-words.ts';
+import { metalWords } from '../../core/shop/metal-name.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { formatClock, formatWall, formatWallDate } from '../../core/time/wall.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
-import { formatDuration } from '../../core/units/duration.ts';
-import { formatLength } from '../../core/units/length.ts';
+import { formatDuration, formatHours } from '../../core/units/duration.ts';
+import { formatCutLength } from '../../core/units/length.ts';
 
 /** What the command line says about a plan. */
 export interface PlanReport {
@@ -45,8 +47,8 @@ function machineText({ settings: { timeZone, units } }: Shop, { machine, runs }:
   const operations = runs.reduce((sum, { rows }) => sum + rows.length, 0);
   const rowText = (row: DispatchRow): string => {
     const due = row.tardiness > 0 ? `  LATE by ${formatDuration(row.tardiness)}` : '';
-    const piece = `${row.part.name} × ${row.line.quantity}, ${formatLength(row.line.lengthMm, units)}`;
-    const sheet = `${gaugeName(row.line.gauge)} ${row.colourName}`;
+    const piece = `${row.part.name} × ${row.line.quantity}, ${formatCutLength(row.line.lengthMm, units)}`;
+    const sheet = metalWords({ gauge: row.line.gauge, colour: row.colourName });
     return `  ${span(row.start, row.end, timeZone)}  ${row.line.id.padEnd(9)} ${piece.padEnd(34)} ${sheet}${due}`;
   };
   return [
@@ -87,16 +89,19 @@ const unplannedText = ({ unplannable }: PlanView): string[] =>
 function comparisonText(plan: PlanFigures, dueDate: PlanFigures, timeZone: string): string[] {
   const rows: [string, (figures: PlanFigures) => string][] = [
     ['Late lines', (f) => `${f.lateLines} of ${f.lines}`],
-    ['Lateness, all lines', (f) => formatDuration(f.tardiness)],
-    ['Weighted lateness', (f) => formatDuration(f.weightedTardiness)],
+    ['Hours late', (f) => formatHours(f.tardiness)],
+    ['  already overdue when planned', (f) => formatDuration(lateParts(f).overdue)],
+    ['  the rest', (f) => formatDuration(lateParts(f).rest)],
+    ['Hours late × importance', (f) => formatHours(f.weightedTardiness)],
     ['Changeovers', (f) => `${f.changeovers}, ${formatDuration(f.changeoverSeconds)}`],
     ['Changeover share', (f) => `${(100 * f.changeoverShare).toFixed(1)} %`],
-    ['Last end', (f) => (f.lastEnd === null ? '–' : formatWallDate(instant(f.lastEnd), timeZone))],
+    ['All done', (f) => (f.lastEnd === null ? '–' : formatWallDate(instant(f.lastEnd), timeZone))],
   ];
   const cell = (text: string): string => text.padEnd(18);
+  const head = (text: string): string => text.padEnd(32);
   return [
-    `${cell('')}${''.padEnd(4)}${cell('this plan')}due-date order`,
-    ...rows.map(([title, show]) => `${title.padEnd(22)}${cell(show(plan))}${show(dueDate)}`),
+    `${head('')}${cell('this plan')}due-date order`,
+    ...rows.map(([title, show]) => `${head(title)}${cell(show(plan))}${show(dueDate)}`),
   ];
 }
 

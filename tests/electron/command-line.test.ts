@@ -31,6 +31,7 @@ describe('the command line', () => {
     expect(stdout.match(/^(S1|B1|B2) /gm)).toEqual(['S1 ', 'B1 ', 'B2 ']);
     expect(stdout).toMatch(/^ {2}Mon 30 Nov \d\d:\d\d.*× \d+, .* in .*ga /m);
     expect(stdout).toMatch(/^Late lines +\d+ of \d+ +\d+ of \d+$/m);
+    expect(stdout).toMatch(/^Hours late +.*\n {2}already overdue when planned +.*\n {2}the rest +/m);
     expect(stdout).toMatch(/Local codes, the machine maker’s manual/);
   });
 
@@ -66,9 +67,7 @@ describe('the command line', () => {
     expect(status).toBe(0);
     expect(stdout).toMatch(/^Why (late|not sooner)\? 4142\/1 ends \w{3} \d+ Dec \d\d:\d\d, /m);
     expect(stdout).toMatch(/^From Mon 30 Nov 06:00 to its end: \d+ h/m);
-    expect(stdout).toMatch(
-      /^ +\d+ h.* {2}Its work order says not before Mon 7 Dec 06:30$/m,
-    );
+    expect(stdout).toMatch(/^ +\d+ h.* {2}Its work order says not before Mon 7 Dec 06:30$/m);
     const { why, words } = JSON.parse(
       plan('--demo', '--seconds', '0.5', '--explain', '4102/2', '--json').stdout,
     );

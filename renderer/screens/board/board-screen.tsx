@@ -1,6 +1,7 @@
 import { ClipboardList } from 'lucide-react';
 import { useMemo } from 'react';
 import { boundSentence } from '../../../core/report/bound-words.ts';
+import { overdueSentence } from '../../../core/report/late-words.ts';
 import { sureLines } from '../../../core/report/chances.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -74,7 +75,9 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
         timeZone={timeZone}
         surety={useSurety()}
       />
-      <p className={styles.bound}>{boundSentence(plan.schedule.objective, boundOf(plan))}</p>
+      <p className={styles.bound}>
+        {`${boundSentence(plan.schedule.objective, boundOf(plan))} ${overdueSentence(plan.figures)}`}
+      </p>
       <div className={styles.columns}>
         <div className={styles.board}>
           <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, out, doing }} menuOf={troubleMenu} />
@@ -159,7 +162,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
             id: 'unplanned',
             label: 'Left out',
             count: plan.unplannable.length,
-            content: <UnplannedList problems={plan.unplannable} />,
+            content: <UnplannedList issues={plan.unplannable} />,
           },
         ]}
       />

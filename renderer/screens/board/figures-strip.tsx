@@ -1,7 +1,7 @@
 import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { formatDuration, shortDuration } from '../../../core/units/duration.ts';
+import { formatDuration, formatHours } from '../../../core/units/duration.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './board.module.css';
 
@@ -10,7 +10,7 @@ interface Props {
   /** The same in plain due-date order; null when it cannot be told. */
   yardstick: PlanFigures | null;
   timeZone: string;
-  /** How many lines are sure to be on time, and how sure; null while too little work is finished. */
+  /** How many lines have such a chance on time; null while too little work is finished. */
   surety: Surety | null;
 }
 
@@ -39,12 +39,12 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
     cost: (f) => f.lateLines,
   },
   {
-    label: 'On time',
+    label: 'Lines on time',
     show: (f) => onTimePercent(f.onTimeShare),
     cost: (f) => -f.onTimeShare,
     kind: 'derived',
   },
-  { label: 'Hours late', show: (f) => shortHours(f.tardiness), cost: (f) => f.tardiness },
+  { label: 'Hours late', show: (f) => formatHours(f.tardiness), cost: (f) => f.tardiness },
   { label: 'Changeover', show: (f) => formatDuration(f.changeoverSeconds), cost: (f) => f.changeoverSeconds },
   {
     label: 'All done',
@@ -56,9 +56,6 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
     kind: 'dated',
   },
 ];
-
-const shortHours = (seconds: number): string =>
-  seconds >= 36_000 ? `${Math.round(seconds / 3600).toLocaleString('en')} h` : shortDuration(seconds);
 
 interface Verdict {
   readonly look: string | undefined;
@@ -73,7 +70,7 @@ const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
   [-1]: { look: styles.worse, sign: '◆', words: 'Worse than' },
 };
 
-/** The plan in numbers, each beside what plain due-date order would give; last, how many lines are sure. */
+/** The plan in numbers, each beside what plain due-date order would give; last, how many lines have a good chance. */
 export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) => (
   <dl className={styles.figures}>
     {figuresIn(timeZone).map(({ label, show, beside, cost, kind }) => {
@@ -85,7 +82,7 @@ export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) =>
           <dd className={styles.value}>{show(figures)}</dd>
           {yardstick && (
             <dd className={classes(styles.beside, look)} title={`${words} plain due-date order`}>
-              {sign} by due date {(beside ?? show)(yardstick)}
+              {sign} due-date order: {(beside ?? show)(yardstick)}
             </dd>
           )}
         </div>
@@ -93,7 +90,7 @@ export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) =>
     })}
     {surety && (
       <div className={styles.figure}>
-        <dt>{`${Math.round(surety.confidence * 100)} % sure`}</dt>
+        <dt>{`Chance on time ${Math.round(surety.confidence * 100)} % or more`}</dt>
         <dd className={styles.value}>{`${surety.sure} of ${surety.lines}`}</dd>
         <dd className={styles.beside}>by finished work</dd>
       </div>

@@ -1,4 +1,5 @@
 import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.ts';
+import { lateParts } from '../../../core/report/late-words.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatHours } from '../../../core/units/duration.ts';
@@ -70,14 +71,14 @@ export function comparedFigures(
     row(
       'Already overdue when planned',
       'of the hours late: no order of the work saves them',
-      (f) => f.overdue,
+      (f) => lateParts(f).overdue,
       formatHours,
       lessOrMore(formatHours),
     ),
     row(
       'The rest of the hours late',
       'what the order of the work decides',
-      (f) => f.tardiness - f.overdue,
+      (f) => lateParts(f).rest,
       formatHours,
       lessOrMore(formatHours),
     ),
