@@ -1,9 +1,9 @@
-import { gaugeName } from '../report/dispatch.ts';
+import { metalName } from '../shop/metal-name.ts';
 import type { Sheet } from '../material/material.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Movement } from '../shop/stock.ts';
-import { formatLength } from '../units/length.ts';
+import { formatCutSize } from '../units/length.ts';
 import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
 import { change, type RowChange } from '../shop/row-change.ts';
@@ -14,12 +14,11 @@ export type Happening = Pick<Movement, 'at' | 'what' | 'note'>;
 
 const MOST = 1_000_000;
 
-/** "24 ga moss, 48 in × 120 in": stock as people say it. */
+/** "24 ga Moss, galvanized, 48 in × 120 in": stock as people say it. */
 export function stockName(shop: Shop, sheet: Sheet): string {
   const { units } = shop.settings;
-  const colour = shop.colour.find((c) => c.id === sheet.colourId)?.name ?? sheet.colourId;
-  const size = `${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}`;
-  return `${gaugeName(sheet.gauge)} ${colour}, ${size}`;
+  const size = formatCutSize(sheet.widthMm, sheet.lengthMm, units);
+  return `${metalName(shop, sheet)}, ${size}`;
 }
 
 /**
@@ -61,10 +60,10 @@ export function moved(sheet: Sheet, by: number, happening: Happening, label: str
       by === 0 && happening.what !== 'counted'
         ? []
         : entry(sheet, { ...sheet, onHand: after }, by, happening);
-    return good({ label, changes });
+    return ok({ label, changes });
   }
-  return bad(
-    problem(
+  return err(
+    issue(
       `stock ${sheet.id}`,
       'pieces',
       `Stock ${sheet.id} has ${sheet.onHand} on hand; ${after} cannot be.`,
@@ -84,4 +83,4 @@ export function entry(before: Sheet | null, after: Sheet, pieces: number, happen
 }
 
 export const noStock = (id: string): Result<never> =>
-  bad(problem(`stock ${id}`, 'stock', `There is no stock ${id}.`, 'It may have been removed already.'));
+  err(issue(`stock ${id}`, 'stock', `There is no stock ${id}.`, 'It may have been removed already.'));

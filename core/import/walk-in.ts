@@ -1,5 +1,6 @@
 import { formatLength, MM_PER_INCH, parseLength, type LengthUnits } from '../units/length.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
+import { gaugeName } from '../shop/metal-name.ts';
 import type { Shop } from '../shop/state.ts';
 
 /** What a line of plain text asks to be cut, as it was understood. */
@@ -12,49 +13,58 @@ export interface WalkInCut {
   readonly colourId: string;
 }
 
-const EXAMPLE = '5 @ 9 1/2 in x 10 ft, 26 ga, moss';
-const wrong = (field: string, message: string, advice: string): Problem =>
-  problem('walk-in', field, message, advice);
+/** A cut as a shop with these units writes it; `@` for "pcs," and `x` for `×` are read as well. */
+export const walkInExample = (units: LengthUnits): string =>
+  units === 'in' ? '5 pcs, 9 1/2 in × 10 ft, 26 ga, moss' : '5 pcs, 240 mm × 3000 mm, 26 ga, moss';
+
+const wrong = (field: string, message: string, advice: string): Issue =>
+  issue('walk-in', field, message, advice);
+
+/** Pieces, girth × length, and the words behind them. */
+const ASKED = /^(\d+)\s*(?:@|(?:of|at)\b|pcs?\b\.?,?)\s*([^,]+?)\s*[x×]\s*([^,]+)(.*)$/i;
 
 /**
- * Reads a cut as it is said at the counter: pieces @ girth x length, gauge, colour, and the material where several are
+ * Reads a cut as it is said at the counter: pieces, girth × length, gauge, colour, and the material where several are
  * kept. Bare lengths are in the shop's units.
  * @returns what was understood; or one sentence for each thing that was not
  */
 export function parseWalkIn(shop: Shop, text: string): Result<WalkInCut> {
-  const [sizes = '', ...words] = text.split(',').map((word) => word.trim());
-  const [, count, girth, length] = /^(\d+)\s*(?:@|of|at|pcs?\b\.?)\s*(.+?)\s*[x×]\s*(.+)$/i.exec(sizes) ?? [];
-  if (count === undefined || girth === undefined || length === undefined)
-    return bad(
-      wrong('size', `“${sizes}” does not say pieces, girth and length.`, `Write it like ${EXAMPLE}.`),
-    );
   const { units } = shop.settings;
+  const example = `Write it like ${walkInExample(units)}.`;
+  const [, count, girth, length, words] = ASKED.exec(text.trim()) ?? [];
+  if (count === undefined || girth === undefined || length === undefined || words === undefined)
+    return err(wrong('size', `“${text.trim()}” does not say pieces, girth and length.`, example));
   const width = parseLength(girth, units);
   const long = parseLength(length, units);
-  const metal = metalIn(shop, words.filter(Boolean));
-  const problems: Problem[] = [
-    ...(width.ok ? [] : width.problems),
-    ...(long.ok ? [] : long.problems),
-    ...(metal.ok ? [] : metal.problems),
+  const metal = metalIn(
+    shop,
+    words
+      .split(',')
+      .map((word) => word.trim())
+      .filter(Boolean),
+  );
+  const issues: Issue[] = [
+    ...(width.ok ? [] : width.issues),
+    ...(long.ok ? [] : long.issues),
+    ...(metal.ok ? [] : metal.issues),
   ];
   const pieces = Number(count);
   if (pieces < 1 || pieces > 100_000)
-    problems.push(wrong('pieces', `${count} pieces cannot be asked for.`, 'Ask for 1 to 100,000.'));
+    issues.push(wrong('pieces', `${count} pieces cannot be asked for.`, 'Ask for 1 to 100,000.'));
   for (const [what, size] of [
     ['girth', width],
     ['length', long],
   ] as const)
     if (size.ok && (size.value <= 0 || size.value > 50_000))
-      problems.push(
-        wrong(what, `The ${what} must be above 0 and at most 50 m.`, `Write it like ${EXAMPLE}.`),
-      );
-  if (!width.ok || !long.ok || !metal.ok || problems.length > 0) return bad(...problems);
-  return good({ pieces, girthMm: width.value, lengthMm: long.value, ...metal.value });
+      issues.push(wrong(what, `The ${what} must be above 0 and at most 50 m.`, example));
+  if (!width.ok || !long.ok || !metal.ok || issues.length > 0) return err(...issues);
+  return ok({ pieces, girthMm: width.value, lengthMm: long.value, ...metal.value });
 }
 
 /**
  * A cut as one line that `parseWalkIn` reads back as the very same, to the hundredth of a millimetre: sizes as fractions
- * of an inch where they are whole sixty-fourths and the shop works in inches, else in millimetres.
+ * of an inch where they are whole sixty-fourths and the shop works in inches, else in millimetres; a length of whole feet
+ * in feet. The material is named where its gauge is kept in more than one.
  */
 export function walkInWords(shop: Shop, cut: WalkInCut): string {
   const named = (rows: readonly { id: string; name: string }[], id: string): string => {
@@ -62,12 +72,21 @@ export function walkInWords(shop: Shop, cut: WalkInCut): string {
     return name.includes(',') ? id : name;
   };
   const { units } = shop.settings;
+  const keptIn = shop.material.filter(({ gauges }) => gauges.some(({ label }) => label === cut.gauge));
   return [
-    `${cut.pieces} @ ${exactly(cut.girthMm, units)} x ${exactly(cut.lengthMm, units)}`,
-    `${cut.gauge} ga`,
+    `${cut.pieces} pcs`,
+    `${exactly(cut.girthMm, units)} × ${inFeet(cut.lengthMm, units) ?? exactly(cut.lengthMm, units)}`,
+    gaugeName(cut.gauge),
     named(shop.colour, cut.colourId),
-    named(shop.material, cut.materialId),
+    ...(keptIn.length > 1 ? [named(shop.material, cut.materialId)] : []),
   ].join(', ');
+}
+
+/** "10 ft"; null where it is no whole number of feet, or the shop works in millimetres. */
+function inFeet(sizeMm: number, units: LengthUnits): string | null {
+  const feet = sizeMm / (12 * MM_PER_INCH);
+  const whole = Math.round(feet);
+  return units === 'in' && whole > 0 && Math.abs(feet - whole) < 1e-9 ? `${whole} ft` : null;
 }
 
 function exactly(sizeMm: number, units: LengthUnits): string {
@@ -91,9 +110,9 @@ function metalIn(shop: Shop, words: readonly string[]): Result<Metal> {
     rows.find((row) => said.includes(row.id.toLowerCase()) || said.includes(row.name.toLowerCase()));
   const colour = named(shop.colour);
   const material = named(shop.material);
-  const problems: Problem[] = [];
+  const issues: Issue[] = [];
   if (!colour)
-    problems.push(
+    issues.push(
       wrong(
         'colour',
         'No colour was understood.',
@@ -108,9 +127,9 @@ function metalIn(shop: Shop, words: readonly string[]): Result<Metal> {
   const [gauge, second] = gauges;
   if (!gauge) {
     const known = (material ? [material] : shop.material).flatMap((m) => m.gauges.map((g) => g.label));
-    problems.push(wrong('gauge', 'No gauge was understood.', `Name one of ${known.join(', ')}.`));
+    issues.push(wrong('gauge', 'No gauge was understood.', `Name one of ${known.join(', ')}.`));
   } else if (second)
-    problems.push(
+    issues.push(
       wrong(
         'material',
         `Gauge ${gauge.gauge} is kept in more than one material.`,
@@ -127,7 +146,9 @@ function metalIn(shop: Shop, words: readonly string[]): Result<Metal> {
       !gauges.some((g) => g.gauge.toLowerCase() === word),
   );
   for (const word of strange)
-    problems.push(wrong('words', `“${word}” was not understood.`, `Write it like ${EXAMPLE}.`));
-  if (!colour || !gauge || problems.length > 0) return bad(...problems);
-  return good({ ...gauge, colourId: colour.id });
+    issues.push(
+      wrong('words', `“${word}” was not understood.`, `Write it like ${walkInExample(shop.settings.units)}.`),
+    );
+  if (!colour || !gauge || issues.length > 0) return err(...issues);
+  return ok({ ...gauge, colourId: colour.id });
 }

@@ -1,9 +1,10 @@
 import type { Machine } from '../shop/machine.ts';
-import type { Problem } from '../result.ts';
+import { metalWords } from '../shop/metal-name.ts';
+import type { Issue } from '../result.ts';
 import { brakeLimits } from './brake-limits.ts';
 import { found, judged, type Asked, type Finding, type Found } from './finding.ts';
 import { formingOf } from '../part/forming.ts';
-import { formatBoth } from '../units/length.ts';
+import { formatLength, formatThickness } from '../units/length.ts';
 import { girth } from '../part/girth.ts';
 import { MILD_STEEL_MPA } from '../part/radius.ts';
 import { shearLimits } from './shear-limits.ts';
@@ -17,13 +18,13 @@ import { stripOf } from '../part/strip.ts';
 export const deratedThicknessMm = (ratedMm: number, tensileMpa: number): number =>
   ratedMm * Math.min(1, Math.sqrt(MILD_STEEL_MPA / tensileMpa));
 
-function capacity({ material, gauge, lengthMm }: Asked, machine: Machine): Found[] {
+function capacity({ material, gauge, lengthMm, units }: Asked, machine: Machine): Found[] {
   const all: Found[] = [];
   if (lengthMm > machine.maxLengthMm) {
     all.push(
       found(
         'length',
-        `A piece of ${formatBoth(lengthMm)} is longer than ${machine.name} takes, ${formatBoth(machine.maxLengthMm)}.`,
+        `A piece of ${formatLength(lengthMm, units)} is longer than ${machine.name} takes, ${formatLength(machine.maxLengthMm, units)}.`,
         'Choose a longer machine or make the piece in two lengths.',
       ),
     );
@@ -34,7 +35,7 @@ function capacity({ material, gauge, lengthMm }: Asked, machine: Machine): Found
     all.push(
       found(
         'thickness',
-        `${material.name} ${gauge.label} is ${gauge.thicknessMm.toFixed(2)} mm thick; ${machine.name} takes ${limit.toFixed(2)} mm of that metal.`,
+        `${metalWords({ gauge: gauge.label, material: material.name })} is ${formatThickness(gauge.thicknessMm, units)} thick; ${machine.name} takes ${formatThickness(limit, units)} of that metal.`,
         'Choose a stronger machine or a lighter gauge.',
       ),
     );
@@ -42,8 +43,8 @@ function capacity({ material, gauge, lengthMm }: Asked, machine: Machine): Found
   return all;
 }
 
-const impossible = (problems: readonly Problem[]): Finding[] =>
-  problems.map(({ message, advice }) => ({
+const impossible = (issues: readonly Issue[]): Finding[] =>
+  issues.map(({ message, advice }) => ({
     severity: 'stop',
     rule: 'geometry',
     message,
@@ -54,15 +55,15 @@ const impossible = (problems: readonly Problem[]): Finding[] =>
 /** What the machine's stage has against the part. */
 function stageLimits(asked: Asked, machine: Machine): Finding[] {
   const { part, lengthMm, girthRule: rule, partRules, material, gauge } = asked;
-  const forming = formingOf(material, gauge, asked.dieOpeningMm);
+  const forming = formingOf(material, gauge, asked);
   if (machine.stage === 'shear') {
     const width = girth(part.profile, { ...forming, rule });
     return width.ok
-      ? judged(shearLimits({ girthMm: width.value.girthMm, lengthMm }, machine), partRules)
-      : impossible(width.problems);
+      ? judged(shearLimits({ girthMm: width.value.girthMm, lengthMm }, machine, asked.units), partRules)
+      : impossible(width.issues);
   }
   const strip = stripOf(part.profile, forming);
-  return strip.ok ? judged(brakeLimits(strip.value, asked, machine), partRules) : impossible(strip.problems);
+  return strip.ok ? judged(brakeLimits(strip.value, asked, machine), partRules) : impossible(strip.issues);
 }
 
 /**

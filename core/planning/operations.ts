@@ -8,11 +8,12 @@ import { hits } from '../part/girth.ts';
 import { findingsFor } from '../limits/eligibility.ts';
 import type { Attributes, Machine, Stage } from '../shop/machine.ts';
 import type { Gauge, Material, Sheet } from '../material/material.ts';
-import { isAside, onlyWhereBegun, startedOf, type Started } from './started.ts';
+import { isSuspended, onlyWhereStarted, startedOf, type Started } from './started.ts';
+import { metalName, metalWords } from '../shop/metal-name.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
-import type { Record as FloorRecord } from '../shop/plan.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import type { OperationRecord } from '../shop/plan.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
 /** A machine that can do an operation, its whole seconds there (changeover left out) and how they were made. */
@@ -47,14 +48,14 @@ export interface ShopOperation {
   /** What the floor has recorded of it; null until it begins, and while it is set aside. */
   readonly started: Started | null;
   /** What was recorded of it before it was set aside; null unless it is. */
-  readonly aside: Started | null;
+  readonly suspended: Started | null;
 }
 
 export interface ShopOperations {
   /** In line order, shear before brake. */
   readonly operations: readonly ShopOperation[];
   /** Open lines that cannot be planned, each with its reason. */
-  readonly unplannable: readonly Problem[];
+  readonly unplannable: readonly Issue[];
 }
 
 /**
@@ -64,13 +65,13 @@ export interface ShopOperations {
 export function operationsOf(shop: Shop): ShopOperations {
   const find = finder(shop);
   const operations: ShopOperation[] = [];
-  const unplannable: Problem[] = [];
+  const unplannable: Issue[] = [];
   for (const line of shop.line) {
     const order = find.order.get(line.orderId);
     if (!order || order.status !== 'open' || line.status !== 'open') continue;
     const steps = stepsOf(shop, find, order, line);
     if (steps.ok) operations.push(...steps.value);
-    else unplannable.push(...steps.problems);
+    else unplannable.push(...steps.issues);
   }
   return { operations, unplannable };
 }
@@ -92,7 +93,7 @@ export function attributesOf(
 export function piecesFor(
   line: Pick<OrderLine, 'id' | 'quantity'>,
   stage: Stage,
-  records: ReadonlyMap<string, FloorRecord>,
+  records: ReadonlyMap<string, OperationRecord>,
 ): number {
   const sheared = stage === 'brake' ? records.get(operationIdOf(line.id, 'shear')) : undefined;
   return sheared && sheared.end !== null ? Math.min(line.quantity, sheared.good) : line.quantity;
@@ -135,9 +136,9 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
     const quantity = piecesFor(line, stage, find.record);
     if ((record && record.end !== null) || quantity === 0) continue;
     const found = machinesFor(shop, { ...line, quantity }, piece.value, stage);
-    const begun = record ? startedOf(record) : null;
-    const aside = record && isAside(record) ? begun : null;
-    const able = found.ok && aside ? onlyWhereBegun(id, aside, found.value) : found;
+    const started = record ? startedOf(record) : null;
+    const suspended = record && isSuspended(record) ? started : null;
+    const able = found.ok && suspended ? onlyWhereStarted(id, suspended, found.value) : found;
     if (!able.ok) return able;
     const { machines, refused } = able.value;
     const { part, blank, sheet } = piece.value;
@@ -155,11 +156,11 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       people: Math.max(...machines.map((m) => m.estimate.people)),
       quantity,
       lotShare: null,
-      started: aside ? null : begun,
-      aside,
+      started: suspended ? null : started,
+      suspended,
     });
   }
-  return good(steps);
+  return ok(steps);
 }
 
 function pieceOf(shop: Shop, find: Finder, line: OrderLine): Result<Piece> {
@@ -168,8 +169,8 @@ function pieceOf(shop: Shop, find: Finder, line: OrderLine): Result<Piece> {
   const material = find.material.get(line.materialId);
   const gauge = material?.gauges.find((g) => g.label === line.gauge);
   if (!part)
-    return bad(
-      problem(
+    return err(
+      issue(
         subject,
         'part',
         `Line ${line.id} asks for part ${line.partId}, which is not there.`,
@@ -177,18 +178,18 @@ function pieceOf(shop: Shop, find: Finder, line: OrderLine): Result<Piece> {
       ),
     );
   if (!material || !gauge)
-    return bad(
-      problem(
+    return err(
+      issue(
         subject,
         'gauge',
-        `Line ${line.id} asks for ${line.materialId} ${line.gauge}, which is not there.`,
+        `Line ${line.id} asks for ${metalWords({ gauge: line.gauge, material: material?.name ?? line.materialId })}, which is not kept.`,
         'Choose another gauge.',
       ),
     );
   const blank = blankOf(line, part, material, gauge, reckoningOf(shop));
   if (!blank.ok) return blank;
   const sheet = cheapestSheet(shop, find, line, blank.value);
-  return sheet.ok ? good({ part, material, gauge, blank: blank.value, sheet: sheet.value }) : sheet;
+  return sheet.ok ? ok({ part, material, gauge, blank: blank.value, sheet: sheet.value }) : sheet;
 }
 
 /** The sheet size in the line's own material, gauge and colour that costs least for each blank it yields. */
@@ -196,28 +197,27 @@ function cheapestSheet(shop: Shop, find: Finder, line: OrderLine, blank: Blank):
   const sheets = find.sheets(line);
   const shear = shop.machine.find((m) => m.stage === 'shear');
   if (!shear)
-    return bad(problem(`line ${line.id}`, 'machine', 'The shop has no shear.', 'Add one in Shop, Machines.'));
-  const what = `${line.materialId} ${line.gauge} ${line.colourId}`;
+    return err(issue(`line ${line.id}`, 'machine', 'The shop has no shear.', 'Add one in Shop, Machines.'));
   if (sheets.length === 0)
-    return bad(
-      problem(
+    return err(
+      issue(
         `line ${line.id}`,
         'sheet',
-        `Line ${line.id}: no sheet size of ${what} is kept.`,
-        'Add one in Shop, Materials.',
+        `Line ${line.id}: no sheet size of ${metalName(shop, line)} is kept.`,
+        'Add one in Shop, Sheet sizes.',
       ),
     );
   let best: { sheet: Sheet; cost: number } | null = null;
-  let refusal: readonly Problem[] = [];
+  let refusal: readonly Issue[] = [];
   for (const kept of sheets) {
     const sheet = kept.form === 'coil' ? cutFromCoil(kept, blank) : kept;
     const count = countCuts({ blank, quantity: 1, sheet, machine: shear });
-    if (!count.ok) refusal = count.problems;
+    if (!count.ok) refusal = count.issues;
     else if (best === null || sheet.costCents / count.value.perSheet < best.cost)
       best = { sheet, cost: sheet.costCents / count.value.perSheet };
   }
-  if (best) return good(best.sheet);
-  return bad(
+  if (best) return ok(best.sheet);
+  return err(
     ...refusal.map((p) => ({ ...p, subject: `line ${line.id}`, message: `Line ${line.id}: ${p.message}` })),
   );
 }
@@ -256,14 +256,14 @@ function machinesFor(
     else
       refused.push({
         machineId: machine.id,
-        reason: [...stops, ...(estimate?.problems.map((p) => p.message) ?? [])].join(' '),
+        reason: [...stops, ...(estimate?.issues.map((p) => p.message) ?? [])].join(' '),
       });
   }
-  if (machines.length > 0) return good({ machines, refused });
+  if (machines.length > 0) return ok({ machines, refused });
   const reasons = refused.map((r) => `${r.machineId}: ${r.reason}`).join(' ');
   const message = `Line ${line.id} fits no ${stage}. ${reasons}`.trim();
-  return bad(
-    problem(
+  return err(
+    issue(
       `line ${line.id}`,
       'machine',
       message,
@@ -276,5 +276,5 @@ function estimateOn(machine: Machine, line: OrderLine, { part, blank, sheet }: P
   const { quantity } = line;
   return machine.stage === 'shear'
     ? estimateShear({ blank, quantity, sheet, machine })
-    : good(estimateBrake({ part, blank, quantity, machine }));
+    : ok(estimateBrake({ part, blank, quantity, machine }));
 }

@@ -2,10 +2,10 @@ import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
 import type { CutStep, Destination } from '../cutting/step.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatWallDate } from '../time/wall.ts';
-import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatCutLength, formatCutSize, type LengthUnits } from '../units/length.ts';
 import { formatMoney } from '../units/money.ts';
 import type { RunCut, ShearRun } from '../planning/cut-run.ts';
-import { gaugeName } from './dispatch.ts';
+import { metalName } from '../shop/metal-name.ts';
 import type { Purchase } from '../planning/stock-use.ts';
 
 /** One setting of the shear in words and figures: the same on screen, on paper and in the CSV file. */
@@ -26,18 +26,10 @@ export interface StepRow {
   readonly blanksSoFar: number;
 }
 
-/** A size that is cut, with one rounding wherever it is drawn, listed or printed: to 1/64 in, or to 0.1 mm. */
-export const cutSize = (sizeMm: number, units: LengthUnits): string =>
-  formatLength(sizeMm, units, { fraction: 64 });
-
-/** "9 1/2 in × 120 in": girth or width first, then length. */
-export const cutSizes = (widthMm: number, lengthMm: number, units: LengthUnits): string =>
-  `${cutSize(widthMm, units)} × ${cutSize(lengthMm, units)}`;
-
 /** A step list row by row. */
 export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow[] =>
   steps.map((step) => {
-    const size = cutSize(step.sizeMm, units);
+    const size = formatCutLength(step.sizeMm, units);
     return {
       number: step.number,
       feed: `${step.stack}, ${step.fed} ${step.fed === 1 ? 'piece' : 'pieces'}`,
@@ -56,7 +48,7 @@ export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow
 function goesTo(to: Destination, units: LengthUnits): string {
   if (to.kind === 'stack') return `stack ${to.stack}`;
   if (to.kind !== 'blank') return to.kind;
-  return `blank ${cutSizes(to.girthMm, to.lengthMm, units)}`;
+  return `blank ${formatCutSize(to.girthMm, to.lengthMm, units)}`;
 }
 
 /** A plan's figures; areas in mm². */
@@ -93,13 +85,6 @@ const sumOf = (groups: readonly SheetGroup[], each: (group: SheetGroup) => numbe
   groups.reduce((sum, group) => sum + group.count * each(group), 0);
 const areaOf = (rects: readonly { w: number; h: number }[]): number =>
   rects.reduce((sum, { w, h }) => sum + w * h, 0);
-
-/** "Prefinished galvanized, 24 ga, Moss" */
-export function metalName(shop: Shop, run: Pick<ShearRun, 'materialId' | 'gauge' | 'colourId'>): string {
-  const material = shop.material.find((m) => m.id === run.materialId)?.name ?? run.materialId;
-  const colour = shop.colour.find((c) => c.id === run.colourId)?.name ?? run.colourId;
-  return `${material}, ${gaugeName(run.gauge)}, ${colour}`;
-}
 
 const cell = (value: string | number): string =>
   /[",\n]/.test(String(value)) ? `"${String(value).replaceAll('"', '""')}"` : String(value);
@@ -149,8 +134,8 @@ export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string
       formatWallDate(neededBy, timeZone),
       sheet.id,
       metalName(shop, sheet),
-      cutSize(sheet.widthMm, units),
-      cutSize(sheet.lengthMm, units),
+      formatCutLength(sheet.widthMm, units),
+      formatCutLength(sheet.lengthMm, units),
       pieces,
       formatMoney(costCents),
     ]),

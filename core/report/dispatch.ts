@@ -2,6 +2,7 @@ import type { Blank } from '../part/blank.ts';
 import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
+import { gaugeName, metalWords } from '../shop/metal-name.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import type { Shop } from '../shop/state.ts';
@@ -45,7 +46,7 @@ export interface SetupStep {
 
 /** A stretch of the queue without a changeover inside it, and the changeover before it. */
 export interface DispatchRun {
-  /** What all its rows share, e.g. "Prefinished galvanized, 24 ga, Moss". */
+  /** What all its rows share, e.g. "24 ga Moss, galvanized". */
   readonly title: string;
   /** Seconds, and what changes; null when the machine needs none. */
   readonly changeover: {
@@ -151,9 +152,6 @@ function setupSteps(index: Index, machine: Machine, state: Attributes, asked: At
   });
 }
 
-/** "24 ga"; a label that is a decimal thickness (".032") stands as it is. */
-export const gaugeName = (label: string): string => (/^\d+$/.test(label) ? `${label} ga` : label);
-
 /** An attribute's value as people say it; the value itself where its row has gone. */
 function nameOf(index: Index, name: Attribute, value: string): string {
   switch (name) {
@@ -168,10 +166,14 @@ function nameOf(index: Index, name: Attribute, value: string): string {
   }
 }
 
-const titleOf = (index: Index, shared: Attributes): string =>
-  attribute.options
-    .flatMap((name) => (shared[name] === undefined ? [] : [nameOf(index, name, shared[name])]))
-    .join(', ');
+function titleOf(index: Index, { gauge, colour, material, profile }: Attributes): string {
+  const metal = metalWords({
+    gauge,
+    colour: colour && nameOf(index, 'colour', colour),
+    material: material && nameOf(index, 'material', material),
+  });
+  return [metal, profile && nameOf(index, 'profile', profile)].filter(Boolean).join(', ');
+}
 
 function operationOf(index: Index, o: ScheduledOperation): ShopOperation {
   const operation = index.operations.get(o.operation);

@@ -1,4 +1,4 @@
-import { gaugeName } from '../../core/report/dispatch.ts';
+import { metalWords } from '../../core/shop/metal-name.ts';
 import type { PlanView } from '../../core/planning/plan-view.ts';
 import type { ScheduledOperation } from '../../core/schedule/problem.ts';
 import { inWorkOrder, type Machine } from '../../core/shop/machine.ts';
@@ -34,7 +34,7 @@ export interface Bar {
   /** The line ends with this operation. */
   readonly last: boolean;
   readonly pinned: boolean;
-  readonly begun: boolean;
+  readonly started: boolean;
   readonly rush: boolean;
 }
 
@@ -43,7 +43,7 @@ export interface Run {
   readonly start: number;
   readonly end: number;
   readonly count: number;
-  /** What its operations share, "24 ga · Moss". */
+  /** What its operations share, "24 ga Moss". */
   readonly title: string;
 }
 
@@ -133,7 +133,7 @@ const wordsOf = ({ line, order, part, started }: ShopOperation) => ({
   quantity: line.quantity,
   customer: order.customer,
   due: order.due,
-  begun: started !== null,
+  started: started !== null,
   rush: order.rush,
 });
 
@@ -170,10 +170,9 @@ function runsOf(bars: readonly Bar[]): Run[] {
     else groups.push([bar]);
   }
   return groups.map((group) => {
-    const shared = (of: (bar: Bar) => string) => (new Set(group.map(of)).size === 1 ? of(group[0]!) : null);
-    const title = [shared((bar) => gaugeName(bar.gauge)), shared((bar) => bar.colourName)]
-      .filter(Boolean)
-      .join(' · ');
+    const shared = (of: (bar: Bar) => string) =>
+      new Set(group.map(of)).size === 1 ? of(group[0]!) : undefined;
+    const title = metalWords({ gauge: shared((bar) => bar.gauge), colour: shared((bar) => bar.colourName) });
     return { start: group[0]!.start, end: group.at(-1)!.end, count: group.length, title };
   });
 }

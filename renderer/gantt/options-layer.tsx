@@ -1,3 +1,4 @@
+import { metalWords } from '../../core/shop/metal-name.ts';
 import { formatDuration } from '../../core/units/duration.ts';
 import type { Geometry } from './geometry.ts';
 import { near, type Bar, type Lane } from './lanes.ts';
@@ -14,9 +15,9 @@ export function stripName(bar: Bar): string {
     `${bar.lineId} ${step}`,
     bar.partName,
     `${bar.quantity} pieces`,
-    `${bar.gauge} ${bar.colourName}`,
+    metalWords({ gauge: bar.gauge, colour: bar.colourName }),
   ];
-  return [...words, late, bar.pinned && 'pinned', bar.begun && 'begun'].filter(Boolean).join(', ');
+  return [...words, late, bar.pinned && 'pinned', bar.started && 'begun'].filter(Boolean).join(', ');
 }
 
 /** With more bars in sight than this, only the selected one is told of: they are hairlines then. */

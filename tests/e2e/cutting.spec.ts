@@ -160,8 +160,8 @@ test('a walk-in cut typed in one line lands in the run of its metal', async ({ a
   await openDemo(page);
   await goTo(page, '#/cutting');
   const field = page.getByRole('textbox', { name: 'Walk-in cut' });
-  await field.fill('5 @ 9 1/2 in x 10 ft, 26 ga, moss');
-  await expect(page.getByText('Understood: 5 @ 9 1/2 in x 120 in, 26 ga, Moss, ')).toBeVisible();
+  await field.fill('5 pcs, 9 1/2 in × 10 ft, 26 ga, moss');
+  await expect(page.getByText('Understood: 5 pcs, 9 1/2 in × 10 ft, 26 ga, Moss')).toBeVisible();
   await field.press('Enter');
   await expect(field).toHaveValue('');
   await goTo(page, `#/cutting/${encodeURIComponent('walk-in-1/1')}`);

@@ -1,13 +1,14 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
-import { dispatchLists, gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
+import { dispatchLists, type SetupStep } from '../../../core/report/dispatch.ts';
 import { routingOf } from '../../../core/planning/operations.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
-import { formatLength } from '../../../core/units/length.ts';
+import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { Button } from '../../ui/button.tsx';
 import { Swatch } from '../../ui/choice.tsx';
 import { Tag } from '../../ui/tag.tsx';
@@ -32,7 +33,7 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
   const material = shop.material.find((one) => one.id === line.materialId);
   const gauge = material?.gauges.find((one) => one.label === line.gauge);
   if (!material || !gauge) return null;
-  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop).dieOpeningMm));
+  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop)));
   if (!drawing.ok) return null;
   return (
     <div className={styles.picture}>
@@ -48,19 +49,16 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
 export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chosen }) {
   const { units, timeZone } = shop.settings;
   const { line, quantity, part, blank, people } = operation;
-  const material = shop.material.find((one) => one.id === line.materialId);
   return (
     <dl className={styles.facts}>
       <Fact label="Part">{part.name}</Fact>
       <Fact label="Quantity">
-        {quantity} × {formatLength(line.lengthMm, units)}
+        {quantity} × {formatCutLength(line.lengthMm, units)}
       </Fact>
-      <Fact label="Sheet">
-        <Swatch hex={bar.hex} /> {bar.colourName}, {gaugeName(line.gauge)} {material?.name}
+      <Fact label="Metal">
+        <Swatch hex={bar.hex} /> {metalName(shop, line)}
       </Fact>
-      <Fact label="Blank">
-        {formatLength(blank.girthMm, units)} × {formatLength(blank.lengthMm, units)}
-      </Fact>
+      <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, units)}</Fact>
       <Fact label="Machine">
         {lane.machine.name}, place {bar.rank + 1} of {lane.bars.length}
         {people > 1 && `, ${people} people`}

@@ -3,7 +3,7 @@ import { blankSizes, hundredth } from '../../../core/cutting/run.ts';
 import type { CutStep, Destination } from '../../../core/cutting/step.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { cutSizes } from '../../../core/report/cutting-words.ts';
+import { formatCutSize } from '../../../core/units/length.ts';
 import { Button } from '../../ui/button.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
@@ -29,7 +29,7 @@ function destinations(shop: Shop, cut: RunCut): { id: string; name: string; to: 
   const { units } = shop.settings;
   const blanks = blankSizes(cut.input).map(({ girthMm, lengthMm }) => ({
     id: `${girthMm} ${lengthMm}`,
-    name: `Blank ${cutSizes(girthMm, lengthMm, units)}`,
+    name: `Blank ${formatCutSize(girthMm, lengthMm, units)}`,
     to: { kind: 'blank', girthMm, lengthMm } as const,
   }));
   const sheets = cut.plan.ok ? cut.plan.value.groups.map(({ id }) => id) : [];

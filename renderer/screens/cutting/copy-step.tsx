@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { CutStep } from '../../../core/cutting/step.ts';
 import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
-import { metalName } from '../../../core/report/cutting-words.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
 import { Button } from '../../ui/button.tsx';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';

@@ -1,5 +1,6 @@
 import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
-import { figuresOfCut, metalName } from '../../../core/report/cutting-words.ts';
+import { figuresOfCut } from '../../../core/report/cutting-words.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { formatMoney } from '../../../core/units/money.ts';

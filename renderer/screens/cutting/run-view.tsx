@@ -1,7 +1,8 @@
 import { ArrowLeft, FileDown, PackageMinus, Printer, RotateCcw } from 'lucide-react';
 import { piecesIn } from '../../../core/planning/cut-lists.ts';
 import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
-import { metalName, stepsCsv } from '../../../core/report/cutting-words.ts';
+import { stepsCsv } from '../../../core/report/cutting-words.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { usePresent } from '../../queries/hooks.ts';
@@ -36,7 +37,7 @@ export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
       actions={<Tools query={query} cut={cut} />}
     >
       {!plan.ok ? (
-        <Faults problems={plan.problems} title="This run cannot be cut as it stands" />
+        <Faults issues={plan.issues} title="This run cannot be cut as it stands" />
       ) : (
         <>
           <Taken query={query} cut={cut} />
@@ -72,7 +73,7 @@ function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
       }
     >
       {cut.faults.length > 0 && (
-        <Faults problems={cut.faults} title="Cut as it stands, this list does not give what the run asks" />
+        <Faults issues={cut.faults} title="Cut as it stands, this list does not give what the run asks" />
       )}
       <StepList query={query} cut={cut} edit={isTaken(cut) ? null : edit} />
     </Panel>
@@ -94,12 +95,12 @@ function Taken({ query: { shop }, cut }: { query: Ready; cut: RunCut }) {
   );
 }
 
-function Faults({ title, problems }: { title: string; problems: RunCut['faults'] }) {
+function Faults({ title, issues }: { title: string; issues: RunCut['faults'] }) {
   return (
     <div className={styles.faults} role="alert">
       <strong>{title}</strong>
       <ul>
-        {problems.map((p) => (
+        {issues.map((p) => (
           <li key={p.message}>{`${p.message} ${p.advice}`}</li>
         ))}
       </ul>

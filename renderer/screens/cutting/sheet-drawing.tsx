@@ -1,5 +1,5 @@
 import type { Offcut, PlacedBlank, SheetGroup } from '../../../core/cutting/plan.ts';
-import { cutSizes } from '../../../core/report/cutting-words.ts';
+import { formatCutSize } from '../../../core/units/length.ts';
 import type { LengthUnits } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './drawing.module.css';
@@ -22,7 +22,7 @@ const LETTER = 6.6;
 export function SheetDrawing({ group, units, looks, longestMm }: Props) {
   const scale = WIDE / longestMm;
   const [width, height] = [group.lengthMm * scale, group.widthMm * scale];
-  const size = cutSizes(group.widthMm, group.lengthMm, units);
+  const size = formatCutSize(group.widthMm, group.lengthMm, units);
   return (
     <figure className={styles.figure}>
       <figcaption>
@@ -54,7 +54,7 @@ const OFFCUT = { remnant: 'remnant', scrap: 'scrap', trim: 'trim', left: 'left u
 
 function OffcutShape({ cut, units, scale }: { cut: Offcut; units: LengthUnits; scale: number }) {
   const name = OFFCUT[cut.kind];
-  const size = cutSizes(cut.h, cut.w, units);
+  const size = formatCutSize(cut.h, cut.w, units);
   const box = scaled(cut, scale);
   return (
     <g>
@@ -87,7 +87,7 @@ function Blank({
   const box = scaled(blank, scale);
   const line = blank.lines[0] ?? '';
   const look = looks.get(orderOfLine(line)) ?? { ground: 0, pattern: 0 };
-  const size = cutSizes(blank.h, blank.w, units);
+  const size = formatCutSize(blank.h, blank.w, units);
   const more = blank.lines.length > 1 ? ` +${blank.lines.length - 1}` : '';
   const name = line === '' ? 'not asked for' : `${line}${more}`;
   return (

@@ -1,6 +1,6 @@
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { cutSize, cutSizes } from '../../../core/report/cutting-words.ts';
+import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './cutting.module.css';
 import drawing from './drawing.module.css';
@@ -31,7 +31,7 @@ export function Sheets({ shop, cut }: { shop: Shop; cut: RunCut }) {
       </div>
       {nearEqual.map(({ lines, differenceMm }) => (
         <p key={lines.join()} className={styles.soft}>
-          {`${lines[0]} and ${lines[1]} differ by ${cutSize(differenceMm, units)}; they are cut apart.`}
+          {`${lines[0]} and ${lines[1]} differ by ${formatCutLength(differenceMm, units)}; they are cut apart.`}
         </p>
       ))}
     </div>
@@ -55,7 +55,7 @@ function orderWords({ run }: RunCut, orderId: string, units: Shop['settings']['u
   const own = run.operations.filter((o) => o.order.id === orderId);
   const lines = own.map(
     ({ line, quantity, blank }) =>
-      `${line.id}: ${quantity} of ${cutSizes(blank.girthMm, blank.lengthMm, units)}`,
+      `${line.id}: ${quantity} of ${formatCutSize(blank.girthMm, blank.lengthMm, units)}`,
   );
   return `${own[0]?.order.customer ?? ''} (${lines.join('; ')})`;
 }

@@ -1,7 +1,7 @@
 import { useState, type KeyboardEvent } from 'react';
 import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { parseWalkIn, walkInWords } from '../../../core/import/walk-in.ts';
+import { parseWalkIn, walkInExample, walkInWords } from '../../../core/import/walk-in.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -12,13 +12,13 @@ import styles from './cutting.module.css';
 
 const DAY = 86_400;
 
-/** A cut for someone at the counter, typed in one line; it says what it understood before it is taken. */
+/** A cut for someone at the counter, typed in one line; it says what it understood before it is added. */
 export function WalkIn({ shop, now }: { shop: Shop; now: Instant }) {
   const act = useAct();
   const [text, setText] = useState('');
   const read = text.trim() === '' ? null : parseWalkIn(shop, text);
   const understood = read?.ok ? `Understood: ${walkInWords(shop, read.value)}; due in a day.` : undefined;
-  const take = () => {
+  const add = () => {
     if (!read?.ok) return;
     act({ do: 'walkin.take', text: text.slice(0, 200), ...read.value, due: now + DAY }).then(
       () => setText(''),
@@ -26,7 +26,7 @@ export function WalkIn({ shop, now }: { shop: Shop; now: Instant }) {
     );
   };
   const enter = (event: KeyboardEvent) => {
-    if (event.key === 'Enter') take();
+    if (event.key === 'Enter') add();
   };
   return (
     <Panel>
@@ -36,13 +36,13 @@ export function WalkIn({ shop, now }: { shop: Shop; now: Instant }) {
             label="Walk-in cut"
             value={text}
             onChange={setText}
-            placeholder="5 @ 9 1/2 in x 10 ft, 26 ga, moss"
-            help={understood ?? 'pieces @ girth x length, gauge, colour'}
-            error={read && !read.ok ? sentence(read.problems) : undefined}
+            placeholder={walkInExample(shop.settings.units)}
+            help={understood ?? 'pieces, girth × length, gauge, colour'}
+            error={read && !read.ok ? sentence(read.issues) : undefined}
           />
         </div>
-        <Button look="primary" isDisabled={!read?.ok} onPress={take}>
-          Take it
+        <Button look="primary" isDisabled={!read?.ok} onPress={add}>
+          Add cut
         </Button>
       </div>
     </Panel>

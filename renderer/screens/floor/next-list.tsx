@@ -1,5 +1,6 @@
 import type { FloorView, FloorWork } from '../../../core/report/floor.ts';
-import { gaugeName, type SetupStep } from '../../../core/report/dispatch.ts';
+import type { SetupStep } from '../../../core/report/dispatch.ts';
+import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
@@ -65,7 +66,7 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
         )}
       </div>
       <div className={styles.nextFacts}>
-        {colour && <Swatch hex={colour.hex} />} {row.colourName}, {gaugeName(row.line.gauge)}
+        {colour && <Swatch hex={colour.hex} />} {metalWords({ gauge: row.line.gauge, colour: row.colourName })}
         <Standing work={work} timeZone={shop.settings.timeZone} brief />
       </div>
       {notYet && <p className={styles.soft}>◆ {notYet}</p>}

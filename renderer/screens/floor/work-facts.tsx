@@ -4,10 +4,10 @@ import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
 import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { hits } from '../../../core/part/girth.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
-import { gaugeName } from '../../../core/report/dispatch.ts';
+import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Part } from '../../../core/part/part.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatLength } from '../../../core/units/length.ts';
+import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './floor.module.css';
@@ -59,32 +59,28 @@ export function WorkFacts({
   const { sheet } = operation;
   return (
     <dl className={styles.facts}>
-      <Fact label="Sheet">
+      <Fact label="Metal">
         <span className={styles.sheet}>
           {colour && (
             <svg viewBox="0 0 24 24" aria-hidden>
               <rect x="0.5" y="0.5" width="23" height="23" fill={colour.hex} stroke="var(--rule-strong)" />
             </svg>
           )}
-          {`${gaugeName(line.gauge)}, ${row.colourName}`}
+          {metalWords({ gauge: line.gauge, colour: row.colourName })}
         </span>
         <small>{material?.name}</small>
       </Fact>
       {operation.stage === 'shear' ? (
         <>
-          <Fact label="Blank, girth × length">
-            {`${formatLength(blank.girthMm, units)} × ${formatLength(blank.lengthMm, units)}`}
-          </Fact>
-          <Fact label="Out of sheets">
-            {`${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}`}
-          </Fact>
+          <Fact label="Blank, girth × length">{formatCutSize(blank.girthMm, blank.lengthMm, units)}</Fact>
+          <Fact label="Out of sheets">{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</Fact>
         </>
       ) : (
         <Fact label="Bends">{bendWords(part, dieOpeningMm)}</Fact>
       )}
       {operation.stage === 'brake' && (
         <Fact label="Length" short>
-          {formatLength(line.lengthMm, units)}
+          {formatCutLength(line.lengthMm, units)}
         </Fact>
       )}
       <Fact label="People" short>
@@ -100,7 +96,7 @@ export function WorkPicture({ shop, work: { row } }: { shop: Shop; work: FloorWo
   const material = shop.material.find(({ id }) => id === line.materialId);
   const gauge = material?.gauges.find(({ label }) => label === line.gauge);
   if (!material || !gauge) return null;
-  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop).dieOpeningMm));
+  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop)));
   return (
     <figure className={styles.picture}>
       {drawing.ok && (

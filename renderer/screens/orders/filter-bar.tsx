@@ -1,6 +1,6 @@
 import { Search } from 'lucide-react';
 import { Input, SearchField, ToggleButton } from 'react-aria-components';
-import { gaugeName } from '../../../core/report/dispatch.ts';
+import { gaugeName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { Select } from '../../ui/choice.tsx';
 import { facets, type Facet } from './line-filter.ts';

@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
+import { formatCutLength, type LengthUnits } from '../../../core/units/length.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import { Swatch } from '../../ui/choice.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
@@ -22,7 +22,7 @@ export type ColumnId =
   | 'customer'
   | 'part'
   | 'quantity'
-  | 'stock'
+  | 'metal'
   | 'length'
   | 'release'
   | 'due'
@@ -116,15 +116,15 @@ export const lineColumns: readonly LineColumn[] = [
     cell: (r) => r.line.quantity,
   },
   {
-    id: 'stock',
-    label: 'Stock',
+    id: 'metal',
+    label: 'Metal',
     least: 92,
     grow: 1.4,
-    sort: (r) => `${r.colour.name} ${r.gauge} ${r.materialName}`,
+    sort: (r) => r.metal,
     cell: (r) => (
-      <span className={styles.stock} title={`${r.colour.name}, ${r.gauge}, ${r.materialName}`}>
-        <Swatch hex={r.colour.hex} />
-        <span className={styles.words}>{`${r.colour.name}, ${r.gauge} ${r.line.materialId}`}</span>
+      <span className={styles.stock} title={r.metal}>
+        <Swatch hex={r.hex} />
+        <span className={styles.words}>{r.metal}</span>
       </span>
     ),
   },
@@ -181,7 +181,7 @@ export const lineColumns: readonly LineColumn[] = [
     roomy: true,
     right: true,
     sort: (r) => r.line.lengthMm,
-    cell: (r, { units }) => formatLength(r.line.lengthMm, units),
+    cell: (r, { units }) => formatCutLength(r.line.lengthMm, units),
   },
   {
     id: 'release',

@@ -1,7 +1,6 @@
-import { gaugeName } from '../../../core/report/dispatch.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Chances } from '../../../core/learn/chance.ts';
-import type { Colour } from '../../../core/material/material.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -16,9 +15,9 @@ export interface LineRow {
   readonly order: WorkOrder;
   readonly standing: Standing;
   readonly partName: string;
-  readonly materialName: string;
-  readonly gauge: string;
-  readonly colour: Pick<Colour, 'name' | 'hex'>;
+  /** "24 ga Moss, galvanized" */
+  readonly metal: string;
+  readonly hex: string;
   /** Epoch seconds of the line's planned end; null when it is not in the plan. */
   readonly end: number | null;
   /** end − due in seconds; null without an end. */
@@ -48,7 +47,6 @@ export function lineRows(
 ): LineRow[] {
   const orders = new Map(shop.order.map((order) => [order.id, order]));
   const parts = new Map(shop.part.map((part) => [part.id, part.name]));
-  const materials = new Map(shop.material.map((material) => [material.id, material.name]));
   const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
   const queued = new Set(shop.queue.flatMap((queue) => queue.operations));
   const troubles = new Map(plan?.unplannable.map((p) => [p.subject, `${p.message} ${p.advice}`.trim()]));
@@ -59,18 +57,15 @@ export function lineRows(
     const end = plan?.schedule.ends[line.id] ?? null;
     const named = {
       partName: parts.get(line.partId) ?? line.partId,
-      materialName: materials.get(line.materialId) ?? line.materialId,
-      gauge: gaugeName(line.gauge),
-      colour: colours.get(line.colourId) ?? { name: line.colourId, hex: '#808080' },
+      metal: metalName(shop, line),
+      hex: colours.get(line.colourId)?.hex ?? '#808080',
     };
     const words = [
       line.id,
       order.customer,
       named.partName,
       line.partId,
-      named.materialName,
-      named.gauge,
-      named.colour.name,
+      named.metal,
       order.note,
       line.makeUpFor ? `again for ${line.makeUpFor}` : '',
     ];

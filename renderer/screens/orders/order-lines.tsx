@@ -1,6 +1,6 @@
 import { Plus, X } from 'lucide-react';
 import type { ReactNode } from 'react';
-import { gaugeName } from '../../../core/report/dispatch.ts';
+import { gaugeName } from '../../../core/shop/metal-name.ts';
 import { safeDateWords } from '../../../core/report/safe-date-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { instant } from '../../../core/units/brand.ts';

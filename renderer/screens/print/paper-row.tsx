@@ -1,7 +1,8 @@
 import { drawProfile } from '../../../core/part/drawing.ts';
-import { cutSize, cutSizes } from '../../../core/report/cutting-words.ts';
+import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import type { DispatchRow } from '../../../core/report/dispatch.ts';
 import type { Stage } from '../../../core/shop/machine.ts';
+import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
@@ -18,7 +19,7 @@ interface Props {
 /** One operation, with room to write what came of it. */
 export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }: Props) {
   const { line, part, blank, next } = row;
-  const length = cutSize(blank.lengthMm, units);
+  const length = formatCutLength(blank.lengthMm, units);
   return (
     <tr className={styles.row}>
       <td className={styles.place}>{row.place}</td>
@@ -36,7 +37,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
       <td className={styles.part}>
         {part.name}
         <br />
-        {row.colourName}
+        {metalWords({ gauge: line.gauge, colour: row.colourName })}
       </td>
       <td className={styles.figure}>
         {row.quantity}
@@ -44,7 +45,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
       </td>
       <td className={styles.piece}>
         {stage === 'shear' ? (
-          cutSizes(blank.girthMm, blank.lengthMm, units)
+          formatCutSize(blank.girthMm, blank.lengthMm, units)
         ) : (
           <Profile row={row} length={length} />
         )}

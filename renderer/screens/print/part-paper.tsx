@@ -4,7 +4,7 @@ import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { cautionsFor } from '../../../core/report/cautions.ts';
-import { gaugeName } from '../../../core/report/dispatch.ts';
+import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Gauge, Material } from '../../../core/material/material.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Part } from '../../../core/part/part.ts';
@@ -12,7 +12,7 @@ import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
-import { formatLength } from '../../../core/units/length.ts';
+import { formatCutSize } from '../../../core/units/length.ts';
 import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
 import { PartDrawing } from './part-drawing.tsx';
 import styles from './part-paper.module.css';
@@ -73,7 +73,8 @@ export function PartPaper(props: Props) {
 function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
   const { units, timeZone } = shop.settings;
   const blank = blankOf({ id: part.id, lengthMm }, part, material, gauge, reckoningOf(shop));
-  const colour = line && shop.colour.find(({ id }) => id === line.line.colourId);
+  const colourId = line?.line.colourId;
+  const colour = shop.colour.find(({ id }) => id === colourId)?.name ?? colourId;
   const thickness =
     units === 'in' ? `${(gauge.thicknessMm / 25.4).toFixed(4)} in` : `${gauge.thicknessMm} mm`;
   const facts: (readonly [string, string])[] = [
@@ -84,17 +85,11 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
             'Due',
             `${formatWallDate(instant(line.order.due), timeZone)} ${formatClock(instant(line.order.due), timeZone)}`,
           ],
-          ['Colour', colour?.name ?? line.line.colourId],
         ] as const)
       : []),
-    ['Metal', `${gaugeName(gauge.label)}, ${material.name}, ${thickness}`],
+    ['Metal', `${metalWords({ gauge: gauge.label, colour, material: material.name })}, ${thickness}`],
     ...(blank.ok
-      ? ([
-          [
-            'Blank, girth × length',
-            `${formatLength(blank.value.girthMm, units)} × ${formatLength(lengthMm, units)}`,
-          ],
-        ] as const)
+      ? ([['Blank, girth × length', formatCutSize(blank.value.girthMm, lengthMm, units)]] as const)
       : []),
     ['Lengths are given', measuredWords[part.profile.measured]],
   ];
@@ -111,8 +106,8 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
 }
 
 function Drawn({ shop, part, material, gauge }: Props) {
-  const drawn = dimensioned(part.profile, formingOf(material, gauge, reckoningOf(shop).dieOpeningMm));
-  if (!drawn.ok) return <p className={styles.note}>{sentence(drawn.problems)}</p>;
+  const drawn = dimensioned(part.profile, formingOf(material, gauge, reckoningOf(shop)));
+  if (!drawn.ok) return <p className={styles.note}>{sentence(drawn.issues)}</p>;
   return (
     <PartDrawing
       dimensioned={drawn.value}

@@ -1,4 +1,5 @@
-import { cutSizes, metalName } from '../../../core/report/cutting-words.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
+import { formatCutSize } from '../../../core/units/length.ts';
 import type { Purchase } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
@@ -42,7 +43,7 @@ export function PurchasePaper({ shop, purchases, now }: Props) {
               <td>{formatWallDate(neededBy, timeZone)}</td>
               <td>{sheet.id}</td>
               <td>{metalName(shop, sheet)}</td>
-              <td>{cutSizes(sheet.widthMm, sheet.lengthMm, units)}</td>
+              <td>{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</td>
               <td className={styles.figure}>{pieces}</td>
               <td className={styles.figure}>{formatMoney(costCents)}</td>
               <td>{runs.join(', ')}</td>

@@ -1,7 +1,8 @@
 import type { CutPlan } from '../../../core/cutting/plan.ts';
 import { cautionsFor, pageFoot } from '../../../core/report/cautions.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
-import { metalName, stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
+import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';

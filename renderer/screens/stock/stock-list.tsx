@@ -1,4 +1,5 @@
-import { cutSizes, metalName } from '../../../core/report/cutting-words.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
+import { formatCutSize } from '../../../core/units/length.ts';
 import type { StockRow } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
@@ -41,7 +42,7 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
       label: 'Width × length',
       cell: ({ sheet }) => (
         <>
-          {cutSizes(sheet.widthMm, sheet.lengthMm, units)}
+          {formatCutSize(sheet.widthMm, sheet.lengthMm, units)}
           <span className={styles.code}>{sheet.id}</span>
         </>
       ),

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { parseWalkIn, walkInWords, type WalkInCut } from '../../../core/import/walk-in.ts';
+import { parseWalkIn, walkInExample, walkInWords, type WalkInCut } from '../../../core/import/walk-in.ts';
 import { aColour, aMaterial, aShop, someSettings } from '../../support/builders.ts';
 
 const shop = aShop();
 const messages = (text: string, of = shop) => {
   const read = parseWalkIn(of, text);
-  return read.ok ? [] : read.problems.map((p) => p.message);
+  return read.ok ? [] : read.issues.map((p) => p.message);
 };
 
 describe('a cut in plain text', () => {
@@ -20,6 +20,24 @@ describe('a cut in plain text', () => {
     if (!read.ok) throw new Error('refused');
     expect(read.value.girthMm).toBeCloseTo(241.3, 6);
     expect(read.value.lengthMm).toBeCloseTo(3048, 6);
+  });
+
+  it.each([
+    '5 pcs, 9 1/2 in × 10 ft, 26 ga, moss',
+    '5 pcs 9 1/2 in x 10 ft, 26 ga, moss',
+    '5 pc., 9 1/2" X 120", 26ga, Moss green',
+    '5@9.5×120,26,moss',
+  ])('reads %s as the same cut', (text) => {
+    expect(parseWalkIn(shop, text)).toEqual(parseWalkIn(shop, '5 @ 9 1/2 in x 10 ft, 26 ga, moss'));
+  });
+
+  it('is shown an example that it reads, in the units of the shop', () => {
+    for (const units of ['in', 'mm'] as const) {
+      const of = aShop({ settings: someSettings({ units }) });
+      const read = parseWalkIn(of, walkInExample(units));
+      if (!read.ok) throw new Error('refused');
+      expect(walkInWords(of, read.value)).toBe(walkInExample(units).replace('moss', 'Moss green'));
+    }
   });
 
   it('takes a bare length in the shop’s units', () => {
@@ -73,7 +91,7 @@ describe('a cut written down', () => {
     fc.assert(
       fc.property(cut, (asked) => {
         const read = parseWalkIn(of, walkInWords(of, asked));
-        if (!read.ok) throw new Error(read.problems[0]?.message);
+        if (!read.ok) throw new Error(read.issues[0]?.message);
         const { girthMm, lengthMm, ...rest } = read.value;
         // A sixty-fourth of an inch is not a whole hundredth of a millimetre: half of one is the most that is lost.
         expect(Math.abs(girthMm - asked.girthMm)).toBeLessThanOrEqual(0.005 + 1e-9);
@@ -93,7 +111,9 @@ describe('a cut written down', () => {
   it('is written as people say it', () => {
     const read = parseWalkIn(shop, '5@9.5 x 120, 26ga, moss');
     if (!read.ok) throw new Error('refused');
-    expect(walkInWords(shop, read.value)).toBe('5 @ 9 1/2 in x 120 in, 26 ga, Moss green, Galvanized');
+    expect(walkInWords(shop, read.value)).toBe('5 pcs, 9 1/2 in × 10 ft, 26 ga, Moss green');
+    const two = aShop(kept);
+    expect(walkInWords(two, read.value)).toBe('5 pcs, 9 1/2 in × 10 ft, 26 ga, Moss green, Galvanized');
   });
 
   it('keeps the whole name of a colour that ends like a gauge', () => {

@@ -1,13 +1,7 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
-import {
-  cutSize,
-  figuresOfCut,
-  purchasesCsv,
-  stepRows,
-  stepsCsv,
-} from '../../../core/report/cutting-words.ts';
+import { figuresOfCut, purchasesCsv, stepRows, stepsCsv } from '../../../core/report/cutting-words.ts';
 import { joinOf } from '../../../core/planning/join-runs.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -16,22 +10,12 @@ import { aGroup, aStep } from '../../support/stock-builders.ts';
 
 const planOf = (shop: Shop) => {
   const plan = viewPlan(shop, NOW);
-  if (!plan.ok) throw new Error(plan.problems[0]?.message);
+  if (!plan.ok) throw new Error(plan.issues[0]?.message);
   return plan.value;
 };
 const cutsOf = (shop: Shop): RunCut[] => [...cutRuns(shop, planOf(shop))];
 /** Flat strips, 150 mm wide and 2540 mm long: eight across a sheet of 1219.2 × 3048 mm. */
 const flat = (own: Parameters<typeof aLine>[0]) => aLine({ partId: 'flat-strip', ...own });
-
-describe('a size that is cut', () => {
-  it('is to the nearest 1/64 in where that is within 0.005 in, else to 0.001 in; to 0.1 mm', () => {
-    // 220.28 mm / 25.4 = 8.6724 in; 8 43/64 in = 8.671875 in.
-    expect(cutSize(220.28, 'in')).toBe('8 43/64 in');
-    // 176.07 mm / 25.4 = 6.93189 in; 6 59/64 = 6.92188 and 6 15/16 = 6.9375 are both further off.
-    expect(cutSize(176.07, 'in')).toBe('6.932 in');
-    expect(cutSize(220.28, 'mm')).toBe('220.3 mm');
-  });
-});
 
 describe('a step in words', () => {
   it('says what is fed, set, cut, given and left', () => {
@@ -112,7 +96,7 @@ describe('the CSV files', () => {
     const { data } = Papa.parse<string[]>(csv.trim());
     expect(data[1]?.slice(1, 6)).toEqual([
       'galv-24-moss',
-      'Galvanized, "prefinished", 24 ga, Moss green',
+      '24 ga Moss green, Galvanized, "prefinished"',
       '48 in',
       '120 in',
       '3',

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { cautionsFor } from '../../../core/report/cautions.ts';
-import { dispatchLists, gaugeName } from '../../../core/report/dispatch.ts';
+import { dispatchLists } from '../../../core/report/dispatch.ts';
 import type { Schedule, ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import { operationsOf } from '../../../core/planning/operations.ts';
@@ -166,7 +166,7 @@ const schedule: Schedule = {
     step('7/2', 1, 2500, 3500),
   ],
   ends: { '7/1': DAY + 1500, '7/3': DAY + 2500, '7/2': DAY + 3500 },
-  terms: { weightedTardiness: 500, changeover: 360, makespan: 3500, flowTime: 7500, disturbance: 0 },
+  terms: { weightedTardiness: 500, changeover: 360, makespan: 3500, flowTime: 7500, stability: 0 },
   objective: 860,
 };
 const plan = { operations, schedule };
@@ -184,10 +184,10 @@ describe('a dispatch list', () => {
 
   it('breaks into runs at changeovers and says what all pieces of a run share', () => {
     expect(shear?.runs.map((run) => [run.title, run.rows.length])).toEqual([
-      ['Galvanized, 24 ga, Moss', 2],
-      ['Galvanized, 24 ga, Barn red', 1],
+      ['24 ga Moss, Galvanized', 2],
+      ['24 ga Barn red, Galvanized', 1],
     ]);
-    expect(brake?.runs.map((run) => run.title)).toEqual(['Galvanized, 24 ga, Angle']);
+    expect(brake?.runs.map((run) => run.title)).toEqual(['24 ga, Galvanized, Angle']);
   });
 
   it('says what to change before a run, from what to what, and how long it takes', () => {
@@ -242,11 +242,6 @@ describe('a dispatch list', () => {
       ['B1', []],
     ]);
   });
-});
-
-it('a gauge number is followed by ga, a decimal thickness is not', () => {
-  expect(gaugeName('24')).toBe('24 ga');
-  expect(gaugeName('.032')).toBe('.032');
 });
 
 it('the cautions of both machines defer to code, manual and employer, and forbid reaching in', () => {

@@ -38,7 +38,7 @@ describe('the board', () => {
       'Short brake queue',
     ]);
     expect(
-      screen.getByRole('option', { name: '1042/2 bending, Corner, 20 pieces, 24 Moss green' }),
+      screen.getByRole('option', { name: '1042/2 bending, Corner, 20 pieces, 24 ga Moss green' }),
     ).toBeTruthy();
   });
 

@@ -22,8 +22,8 @@ describe('the lanes of the board', () => {
   it('have a run as long as nothing has to be changed over', () => {
     const { lanes } = aBoard();
     expect(lanes[0]!.runs.map(({ count, title }) => [count, title])).toEqual([
-      [2, '24 ga · Moss green'],
-      [1, '24 ga · Bone'],
+      [2, '24 ga Moss green'],
+      [1, '24 ga Bone'],
     ]);
   });
 

@@ -6,7 +6,7 @@ import {
   type Machine,
   type Stage,
 } from '../../../../core/shop/machine.ts';
-import { gaugeName } from '../../../../core/report/dispatch.ts';
+import { gaugeName } from '../../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import type { Option } from '../../../ui/choice.tsx';
 import { withoutKey } from '../../../form/list.ts';

@@ -1,5 +1,5 @@
 import { Plus, X } from 'lucide-react';
-import { gaugeName } from '../../../../core/report/dispatch.ts';
+import { gaugeName } from '../../../../core/shop/metal-name.ts';
 import type { MeasuredDeduction } from '../../../../core/material/material.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { reckoningOf } from '../../../../core/part/forming.ts';

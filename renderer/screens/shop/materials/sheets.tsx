@@ -1,6 +1,6 @@
-import { gaugeName } from '../../../../core/report/dispatch.ts';
+import { gaugeName, metalName } from '../../../../core/shop/metal-name.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
-import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
+import { formatCutSize, type LengthUnits } from '../../../../core/units/length.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { navigate } from '../../../router.ts';
@@ -15,7 +15,6 @@ import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 export function Sheets({ shop }: { shop: Shop }) {
   const { units } = shop.settings;
   const colour = (id: string) => shop.colour.find((c) => c.id === id);
-  const material = (id: string) => shop.material.find((m) => m.id === id)?.name ?? id;
   return (
     <Section
       kind="sheet"
@@ -23,8 +22,8 @@ export function Sheets({ shop }: { shop: Shop }) {
       noun="sheet size"
       rows={shop.sheet}
       entry={(sheet) => ({
-        title: `${gaugeName(sheet.gauge)} ${colour(sheet.colourId)?.name ?? sheet.colourId}`,
-        detail: `${formatLength(sheet.widthMm, units)} × ${formatLength(sheet.lengthMm, units)}, ${material(sheet.materialId)}`,
+        title: metalName(shop, sheet),
+        detail: formatCutSize(sheet.widthMm, sheet.lengthMm, units),
         swatch: colour(sheet.colourId)?.hex ?? '#808080',
       })}
       fresh={() => freshSheet(shop)}

@@ -1,8 +1,13 @@
 import { useState } from 'react';
-import { gaugeName } from '../../../../core/report/dispatch.ts';
+import { metalWords } from '../../../../core/shop/metal-name.ts';
 import type { Part } from '../../../../core/part/part.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
-import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
+import {
+  formatCutLength,
+  formatCutSize,
+  formatSum,
+  type LengthUnits,
+} from '../../../../core/units/length.ts';
 import { formatMoney } from '../../../../core/units/money.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { Tag } from '../../../ui/tag.tsx';
@@ -27,7 +32,7 @@ export function PartView({ shop, part, onOrder }: Props) {
   const stocks = shop.material.flatMap((material) =>
     material.gauges.map((gauge) => ({
       id: `${material.id} ${gauge.label}`,
-      name: `${gaugeName(gauge.label)}, ${material.name}`,
+      name: metalWords({ gauge: gauge.label, material: material.name }),
       material,
       gauge,
     })),
@@ -78,37 +83,49 @@ function Figures({
   return (
     <>
       <dl className={look.figures}>
-        <Figure name="Girth" value={formatLength(blank.girthMm, units)} />
-        <Figure
-          name="Blank"
-          value={`${formatLength(blank.girthMm, units)} × ${formatLength(blank.lengthMm, units)}`}
-        />
+        <Figure name="Girth" value={formatCutLength(blank.girthMm, units)} />
+        <Figure name="Blank" value={formatCutSize(blank.girthMm, blank.lengthMm, units)} />
         <Figure name="Weight" value={weight} />
         <Figure name="Area" value={formatArea(blank.areaM2, units)} />
         <Figure name="Cost of its metal" value={costWords(cost)} />
         <Figure name="Hits" value={String(hits)} />
       </dl>
-      <details>
-        <summary>How the girth adds up</summary>
-        <table className={look.steps}>
-          <tbody>
-            {steps.map((step, i) => (
-              <tr key={i}>
-                <th scope="row">
-                  {step.label}
-                  {step.reason && <span className={styles.note}> {step.reason}</span>}
-                </th>
-                <td>{`${step.addMm < 0 ? '−' : '+'} ${formatLength(Math.abs(step.addMm), units)}`}</td>
-              </tr>
-            ))}
-            <tr className={look.total}>
-              <th scope="row">girth</th>
-              <td>{formatLength(blank.girthMm, units)}</td>
-            </tr>
-          </tbody>
-        </table>
-      </details>
+      <GirthSum steps={steps} girthMm={blank.girthMm} units={units} />
     </>
+  );
+}
+
+/** The lengths as decimals, for the parts shown add up to the sum shown; the blank is cut to its one figure. */
+function GirthSum({
+  steps,
+  girthMm,
+  units,
+}: Pick<PartFigures, 'steps'> & { girthMm: number; units: LengthUnits }) {
+  const shown = formatSum(
+    steps.map(({ addMm }) => addMm),
+    units,
+  );
+  return (
+    <details>
+      <summary>How the girth adds up</summary>
+      <table className={look.steps}>
+        <tbody>
+          {steps.map((step, i) => (
+            <tr key={i}>
+              <th scope="row">
+                {step.label}
+                {step.reason && <span className={styles.note}> {step.reason}</span>}
+              </th>
+              <td>{shown.parts[i]}</td>
+            </tr>
+          ))}
+          <tr className={look.total}>
+            <th scope="row">girth, cut as {formatCutLength(girthMm, units)}</th>
+            <td>{shown.sum}</td>
+          </tr>
+        </tbody>
+      </table>
+    </details>
   );
 }
 
