@@ -18,25 +18,44 @@ export interface ToastWords {
   action?: { label: string; act: () => void };
 }
 
-const SHOWN_MS = 6_000;
-const queue = new Queue<ToastWords>({ maxVisibleToasts: 3 });
+/** Trouble takes longer to read and to act on. Either stays while the pointer or the focus is on it. */
+const SHOWN_MS = { news: 6_000, trouble: 20_000 } as const;
+const queue = new Queue<ToastWords>({ maxVisibleToasts: 1 });
 
-/** Say something in the corner. News goes by itself; trouble stays until it is closed or something newer is said. */
+/** Say something in the message line. It goes by itself, or when something newer is said. */
 export const toast = (words: ToastWords): void => {
-  for (const { key, content } of queue.visibleToasts) if (content.look === 'trouble') queue.close(key);
-  queue.add(words, words.look === 'trouble' ? {} : { timeout: SHOWN_MS });
+  queue.clear();
+  queue.add(words, { timeout: SHOWN_MS[words.look ?? 'news'] });
+};
+
+/** Take away what is said, because something newer stands where it lies. */
+export const hushToast = (): void => {
+  if (queue.visibleToasts.length > 0) queue.clear();
 };
 
 /** A refusal as a toast. */
 export const toastError = (error: Error): void => toast({ text: error.message, look: 'trouble' });
 
-/** Where toasts appear: once, in the shell. */
+/** A long sentence makes the message line taller, so that it never lies over what stands above (tokens.css). */
+function makeRoom(element: HTMLElement | null): () => void {
+  const { style } = document.documentElement;
+  const sizes = new ResizeObserver(() => {
+    if (element) style.setProperty('--said', `${element.offsetHeight}px`);
+  });
+  if (element) sizes.observe(element);
+  return () => {
+    sizes.disconnect();
+    style.removeProperty('--said');
+  };
+}
+
+/** Where toasts appear: the line at the foot of the window that every screen leaves free. */
 export const ToastCorner = () => (
   <Region queue={queue} className={styles.corner ?? ''}>
     {({ toast: shown }) => {
       const { text, look = 'news', action } = shown.content;
       return (
-        <PrimitiveToast toast={shown} className={classes(styles.toast, styles[look])}>
+        <PrimitiveToast toast={shown} ref={makeRoom} className={classes(styles.toast, styles[look])}>
           <Content className={styles.text ?? ''}>
             <span slot="title">{text}</span>
           </Content>

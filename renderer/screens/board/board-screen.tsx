@@ -84,7 +84,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
         </div>
         <Side shop={shop} plan={plan} lanes={lanes} doing={doing} />
       </div>
-      <p role="status" className={styles.status}>
+      <p role="status" className={styles.status} data-message-line>
         {said || 'Drag a bar, or select one and use Alt with the arrow keys. ? lists all keys.'}
       </p>
     </div>

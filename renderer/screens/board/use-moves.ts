@@ -10,7 +10,7 @@ import { withMove, type Drop } from '../../gantt/drop.ts';
 import { lanesOf, type Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { useCommand, useHistory } from '../../queries/hooks.ts';
-import { toastError } from '../../ui/toast.tsx';
+import { hushToast, toastError } from '../../ui/toast.tsx';
 import { consequenceOf, consequenceWords, moveWords } from './consequence.ts';
 
 /** A change tried out: what the board would show and what it would mean. */
@@ -32,7 +32,7 @@ export interface Moves {
 function tryOut(shop: Shop, plan: PlanView, operation: string, drop: Drop): Tried | string {
   const queues = withMove(plan.queues, operation, drop);
   const after = viewQueues(shop, plan, queues);
-  if (!after.ok) return sentence(after.problems);
+  if (!after.ok) return sentence(after.issues);
   const machine = shop.machine.find((m) => m.id === drop.machineId)?.name ?? drop.machineId;
   const words = `${moveWords(operation, drop, machine)} ${consequenceWords(consequenceOf(shop, plan, after.value))}`;
   return { on: plan, lanes: lanesOf(shop, after.value), words };
@@ -56,10 +56,15 @@ function whyNot({ operations }: PlanView, { machine }: Shop, operation: string, 
 export function useMoves(shop: Shop, plan: PlanView): Moves {
   const { mutate } = useCommand();
   const [tried, setTried] = useState<Tried | null>(null);
-  const [said, say] = useState<Said>(NOTHING);
+  const [said, setSaid] = useState<Said>(NOTHING);
   const undone = useHistory().data?.redo ?? [];
 
   const doing = useMemo((): BoardDoing => {
+    // Toasts lie over the status line: a new sentence there takes them away.
+    const say = (words: Said) => {
+      if (words.words !== '') hushToast();
+      setSaid(words);
+    };
     const carryOut = (command: Command, words: string) => {
       say({ words, step: null });
       mutate(command, {

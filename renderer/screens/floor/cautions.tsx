@@ -6,7 +6,7 @@ import styles from './floor.module.css';
 export function Cautions({ stage }: { stage: Stage }) {
   const { governs, points } = cautionsFor(stage);
   return (
-    <aside className={styles.cautions} aria-label="Cautions" data-cautions>
+    <aside className={styles.cautions} aria-label="Cautions">
       <strong>{governs}</strong>
       <ul>
         {points.map((point) => (

@@ -19,9 +19,7 @@ export function PartPrintScreen() {
       {error && <SentenceError message={error.message} />}
       {!shop && !error && <Waiting what="the part" />}
       {shop && <Sheet shop={shop} choice={choice} />}
-      <div className={styles.screenOnly}>
-        <ToastCorner />
-      </div>
+      <ToastCorner />
     </div>
   );
 }

@@ -42,9 +42,7 @@ export function PrintScreen() {
           <Sheets query={query} choice={choice} />
         </>
       )}
-      <div className={styles.screenOnly}>
-        <ToastCorner />
-      </div>
+      <ToastCorner />
     </div>
   );
 }

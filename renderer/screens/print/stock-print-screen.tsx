@@ -22,9 +22,7 @@ export function StockPrintScreen() {
       {query.is === 'waiting' && <Waiting what="the runs and planning their sheets" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <Sheet query={query} runId={runId} />}
-      <div className={styles.screenOnly}>
-        <ToastCorner />
-      </div>
+      <ToastCorner />
     </div>
   );
 }
