@@ -1,12 +1,12 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { call } from './call.ts';
 
-export const planTerms = z.strictObject({
-  weightedTardiness: z.number(),
-  changeover: z.number(),
-  makespan: z.number(),
-  flowTime: z.number(),
-  disturbance: z.number(),
+/** A plan at a glance, by the due dates that customers were given (core/planning/figures.ts). */
+const planGist = z.strictObject({
+  lateLines: z.int(),
+  lateSeconds: z.number(),
+  changeoverSeconds: z.number(),
 });
 
 /** Where a run of the search stands. Every message names its run, so that a stale one can be ignored. */
@@ -18,9 +18,11 @@ export const searchState = z.strictObject({
   step: z.int(),
   evaluations: z.int(),
   objective: z.number().nullable(),
-  terms: planTerms.nullable(),
   /** Objective of the plan the run began from. */
   startObjective: z.number().nullable(),
+  /** The best plan so far, and the one that it began from. */
+  gist: planGist,
+  startGist: planGist,
   /** Proven lower bound on the objective, where one is known. */
   bound: z.number().nullable(),
   /** Objective against time, for the falling line; at most 200 points. */
@@ -28,13 +30,13 @@ export const searchState = z.strictObject({
   /** The history's step that the plan found became; null: nothing was stored. */
   stepId: z.int().nullable(),
   /** Runs joined after the search because the stock saved is worth the time it costs; null: none. */
-  joins: z.strictObject({ count: z.int(), savedCents: z.number(), objectiveAdded: z.number() }).nullable(),
+  joins: z.strictObject({ count: z.int(), savedCents: z.number() }).nullable(),
   /** A sentence when the run failed or when there was nothing to plan. */
   message: z.string().nullable(),
   /** The confidence with which lines were to be on time; null: by the times as estimated. */
   protect: z.number().nullable(),
 });
-export type SearchState = z.infer<typeof searchState>;
+export type SearchState = DeepReadonly<z.infer<typeof searchState>>;
 
 /**
  * Plan the week: improve from the present plan. When the run ends or is stopped, the best plan so far is checked

@@ -59,9 +59,9 @@ export function makeAnswers(host: Host): Answers {
       else begin.empty(input);
       return {};
     },
-    shopRead: () => mutable(shop.read()),
+    shopRead: () => shop.read(),
     recordsRead: ({ before, limit }) => shop.records(before, limit),
-    editApply: ({ command }) => ({ label: edit.apply(command).label }),
+    editApply: ({ command }) => ({ label: edit.apply(command).label, stepId: edit.mark() }),
     editUndo: () => ({ label: edit.undo() }),
     editRedo: () => ({ label: edit.redo() }),
     editHistory: () => edit.history(),
@@ -112,7 +112,3 @@ const cutAnswers = (cuts: ReturnType<typeof cutsService>) =>
     },
     cutsRead: () => cuts.read(),
   }) satisfies Partial<Answers>;
-
-type Mutable<T> = { -readonly [K in keyof T]: T[K] extends readonly (infer E)[] ? E[] : T[K] };
-/** zod's types know no readonly arrays; the reply is written out, never changed. */
-const mutable = <T>(value: T): Mutable<T> => value as Mutable<T>;

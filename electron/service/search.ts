@@ -5,7 +5,8 @@ import { NEWEST_WORK } from '../../core/report/chances.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
-import type { Problem } from '../../core/schedule/problem.ts';
+import { gistOf, type PlanGist } from '../../core/planning/figures.ts';
+import type { Problem, Queues, Schedule } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
@@ -74,10 +75,12 @@ export const searchService = (deps: Deps) => {
           'There is nothing to plan: no open work order has a line that can be made.',
         );
       const jobId = randomUUID();
-      let running = firstState(jobId, seconds, protect, valueOf(decode(problem, queues)));
+      const present = valueOf(decode(problem, queues));
+      let running = firstState(jobId, seconds, protect, present, gistOf(shop, present));
+      const gistNow = gistKeeper(shop, problem, running.startGist);
       const onProgress = (progress: RunProgress): void => {
         running = withProgress(running, progress);
-        if (performance.now() - pushedAt >= PUSH_MS) tell(running);
+        if (performance.now() - pushedAt >= PUSH_MS) tell({ ...running, gist: gistNow(progress.best) });
       };
       const processes = searchProcesses();
       const run = startRun({
@@ -94,9 +97,10 @@ export const searchService = (deps: Deps) => {
       tell(running);
       void run.end
         .then((end) => withJoins(end, { jobId, shop, now, launch, log: deps.log }, (end) => (stop = end)))
-        .then(({ end, joins }) =>
-          tell(endState({ ...withProgress(running, end), joins }, problem, mark, end, deps)),
-        );
+        .then(({ end, joins }) => {
+          const last = { ...withProgress(running, end), joins, gist: gistNow(end.best) };
+          tell(endState(last, problem, mark, end, deps));
+        });
       return { jobId };
     },
 
@@ -106,6 +110,19 @@ export const searchService = (deps: Deps) => {
     },
   };
 };
+
+/** Tells the best plan so far at a glance, worked out once for each plan; what cannot be timed leaves the one before. */
+function gistKeeper(shop: Shop, problem: Problem, first: PlanGist): (best: RunProgress['best']) => PlanGist {
+  let gist = first;
+  let told: Queues | null = null;
+  return (best) => {
+    if (best === null || best.queues === told) return gist;
+    told = best.queues;
+    const schedule = decode(problem, best.queues);
+    if (schedule.ok) gist = gistOf(shop, schedule.value);
+    return gist;
+  };
+}
 
 /** After a search that ended by itself: its plan with the runs joined that the stock is worth. Told to stop, it is left at once. */
 async function withJoins(
@@ -120,10 +137,10 @@ async function withJoins(
   onStop(run.stop);
   const found = await run.end;
   if (!found) return { end, joins: null };
-  const { count, savedCents, objectiveAdded } = found;
+  const { count, savedCents } = found;
   return {
     end: { ...end, best: { ...best, queues: found.queues } },
-    joins: { count, savedCents, objectiveAdded },
+    joins: { count, savedCents },
   };
 }
 
@@ -161,7 +178,7 @@ function adopt(
   if (!best) return kept(`${failed}The plan stays as it was.${retry}`);
   if (edit.mark() !== mark)
     return kept(
-      `${failed}You changed the shop while the week was being planned, so the plan found was set aside and yours was kept. Plan again to improve it.`,
+      `${failed}You changed the shop while the week was being planned, so the plan found was dropped and yours was kept. Plan again to improve it.`,
     );
   const violations = check(problem, valueOf(decode(problem, best.queues)));
   if (violations.length > 0) throw new Error(`the search broke a rule: ${violations[0]?.message}`);
@@ -193,7 +210,8 @@ const firstState = (
   jobId: string,
   budgetSeconds: number,
   protect: number | null,
-  present: { readonly objective: number; readonly terms: NonNullable<SearchState['terms']> },
+  { objective }: Pick<Schedule, 'objective'>,
+  gist: PlanGist,
 ): SearchState => ({
   jobId,
   phase: 'running',
@@ -201,11 +219,12 @@ const firstState = (
   budgetSeconds,
   step: 0,
   evaluations: 0,
-  objective: present.objective,
-  terms: { ...present.terms },
-  startObjective: present.objective,
+  objective,
+  startObjective: objective,
+  gist,
+  startGist: gist,
   bound: null,
-  curve: [{ seconds: 0, objective: present.objective }],
+  curve: [{ seconds: 0, objective }],
   stepId: null,
   joins: null,
   message: null,
@@ -224,7 +243,6 @@ function withProgress(
     evaluations,
     bound,
     objective: better ? best.objective : state.objective,
-    terms: better ? { ...best.terms } : state.terms,
     curve: better ? thinned([...state.curve, { seconds, objective: best.objective }]) : state.curve,
   };
 }

@@ -15,7 +15,7 @@ import {
 import { navigate } from '../router.ts';
 import { screens } from '../routes.tsx';
 import { chooseTheme } from '../styles/theme.ts';
-import { KEEP_GOING, type PlanRun } from './use-plan-run.ts';
+import { KEEP_SEARCHING, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 /** Something the app can do, for the palette, the keys and the desktop menu alike. */
@@ -46,17 +46,17 @@ export function appActions(
   const plan: Action = run.running
     ? { id: 'plan', label: 'Stop planning and keep the best so far', icon: Square, keys: 'P', act: run.stop }
     : { id: 'plan', label: 'Plan the week', icon: Play, keys: 'P', act: run.start };
-  const goOn: Action = {
-    id: 'keep-going',
-    label: 'Keep going: search on from the best plan found',
+  const keepSearching: Action = {
+    id: 'keep-searching',
+    label: 'Keep searching from the best plan found',
     icon: FastForward,
-    keys: KEEP_GOING,
+    keys: KEEP_SEARCHING,
     disabled: run.running || !run.state,
     act: run.start,
   };
   return [
     plan,
-    goOn,
+    keepSearching,
     {
       id: 'undo',
       label: undoLabel ? `Undo: ${undoLabel}` : 'Undo',
@@ -82,9 +82,9 @@ export function appActions(
     },
     { id: 'print', label: 'Print dispatch lists', icon: Printer, act: () => navigate('print', 'dispatch') },
     ...goTo,
-    { id: 'light', label: 'Light look', icon: Sun, act: () => chooseTheme('light') },
-    { id: 'dark', label: 'Dark look', icon: Moon, act: () => chooseTheme('dark') },
-    { id: 'system', label: 'Look of the system', icon: Monitor, act: () => chooseTheme('system') },
+    { id: 'light', label: 'Theme: light', icon: Sun, act: () => chooseTheme('light') },
+    { id: 'dark', label: 'Theme: dark', icon: Moon, act: () => chooseTheme('dark') },
+    { id: 'system', label: 'Theme: as the system', icon: Monitor, act: () => chooseTheme('system') },
     { id: 'keys', label: 'List of keys', icon: Keyboard, keys: '?', act: showKeys },
   ];
 }

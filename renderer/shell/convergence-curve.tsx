@@ -29,7 +29,7 @@ export const FallingLine = ({ run }: { run: Run }) => (
     height={HEIGHT}
     viewBox={`0 -2 ${WIDTH} ${HEIGHT + 4}`}
     role="img"
-    aria-label="Objective, falling"
+    aria-label="Lateness and changeovers weighed together, falling"
   >
     <path d={`M0 ${HEIGHT}H${WIDTH}`} className={styles.lineFoot} />
     <path d={fallingPath(run, WIDTH, HEIGHT)} className={styles.linePath} />

@@ -16,7 +16,7 @@ export function DropFile({ children }: { children: ReactNode }) {
     setOver(false);
     const [file, more] = event.dataTransfer.files;
     if (!file) return;
-    if (more) toast({ text: `One file at a time: only ${file.name} was taken.`, look: 'trouble' });
+    if (more) toast({ text: `One file at a time: only ${file.name} was read.`, look: 'trouble' });
     droppedFile.give(file);
     navigate('orders', 'import');
   };

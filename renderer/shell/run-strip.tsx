@@ -1,6 +1,7 @@
 import { Play, Square, X } from 'lucide-react';
 import { useState } from 'react';
 import type { SearchState } from '../../core/contract/search.ts';
+import { aimWords, gainWords } from '../../core/report/search-words.ts';
 import { formatDuration } from '../../core/units/duration.ts';
 import { formatMoney } from '../../core/units/money.ts';
 import { Button } from '../ui/button.tsx';
@@ -8,60 +9,48 @@ import { IconButton } from '../ui/icon-button.tsx';
 import { KeyHint } from '../ui/key-hint.tsx';
 import { FallingLine } from './convergence-curve.tsx';
 import styles from './run-strip.module.css';
-import { KEEP_GOING, type PlanRun } from './use-plan-run.ts';
+import { KEEP_SEARCHING, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
-/** What the run amounts to so far, or in the end, in a sentence. */
-export function runSentence({
-  phase,
-  seconds,
-  budgetSeconds,
-  objective,
-  startObjective,
-  joins,
-  message,
-  protect,
-}: SearchState): string {
+/** What the search amounts to so far, or in the end, in a sentence. */
+export function runSentence(state: SearchState): string {
+  const { phase, seconds, budgetSeconds, message, protect, gist, startGist } = state;
   if (phase === 'failed') return message ?? 'The search failed; the plan is as it was. Try again.';
-  const aim = protect === null ? '' : `, protecting ${Math.round(protect * 100)} %`;
-  if (phase === 'running') return `Planning${aim}: ${Math.floor(seconds)} of ${Math.round(budgetSeconds)} s`;
+  const aim = protect === null ? '' : `, ${aimWords(protect)}`;
+  const gain = gainWords(startGist, gist);
+  if (phase === 'running')
+    return `Planning${aim}: ${Math.floor(seconds)} of ${Math.round(budgetSeconds)} s${gain && `, so far ${gain}`}.`;
   if (message) return message;
   const ended =
     phase === 'stopped'
       ? `Stopped after ${formatDuration(seconds)}`
       : `Planned in ${formatDuration(seconds)}${aim}`;
-  if (objective === null || startObjective === null) return `${ended}.`;
-  const gain = startObjective === 0 ? 0 : Math.round((1 - objective / startObjective) * 100);
-  return gain <= 0
-    ? `${ended}: no better plan was found; the plan is as it was.`
-    : `${ended}: ${gain} % better than before.${joins ? ` ${joinedWords(joins)}` : ''}`;
+  return `${ended}: ${gain || sameWords(state)}.${joinedWords(state)}`;
 }
 
-/** Runs joined for the sake of the stock: what they save in money, and what that costs in the score of time. */
-function joinedWords({ count, savedCents, objectiveAdded }: NonNullable<SearchState['joins']>): string {
+/** Where no line, no hour late and no changeover differs. */
+const sameWords = ({ objective, startObjective }: SearchState): string =>
+  (objective ?? 0) < (startObjective ?? 0)
+    ? 'as late as before, with as much changeover; better in the rest of what matters most to you'
+    : 'no better plan was found';
+
+/** Runs joined for the sake of the stock; what that costs in time is in the figures before it. */
+function joinedWords({ joins }: SearchState): string {
+  if (joins === null) return '';
+  const { count, savedCents } = joins;
   const runs =
     count === 1 ? 'Two runs of one metal were joined' : `Runs of one metal were joined ${count} times`;
-  const time =
-    Math.round(objectiveAdded) > 0
-      ? `, for ${Math.round(objectiveAdded).toLocaleString('en')} more in the score of time`
-      : '';
-  return `${runs}: stock costs ${formatMoney(savedCents)} less${time}.`;
+  return ` ${runs}: stock costs ${formatMoney(savedCents)} less.`;
 }
 
-const Figure = ({ label, value }: { label: string; value: string }) => (
-  <div className={styles.figure}>
-    <dt>{label}</dt>
-    <dd>{value}</dd>
-  </div>
-);
-
-/** The search at work under the header: its falling objective and what it is made of; afterwards the outcome. */
+/** The search at work under the header: what it gained so far; afterwards the outcome, as long as its plan is the last thing done. */
 export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }) {
   const [closed, setClosed] = useState<string | null>(null);
   const { state } = run;
   if (!state || closed === state.jobId) return null;
-  const { phase, terms, objective, seconds, budgetSeconds } = state;
+  const { phase, seconds, budgetSeconds, stepId } = state;
   const done = phase !== 'running';
+  if (done && stepId !== null && !undoRedo.standsLast(stepId)) return null;
 
   return (
     <section className={styles.strip} aria-label="Search">
@@ -79,14 +68,6 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
         {runSentence(state)}
       </p>
       <FallingLine run={state} />
-      <dl className={styles.figures}>
-        {objective !== null && (
-          <Figure label="Score, lower is better" value={Math.round(objective).toLocaleString('en')} />
-        )}
-        {terms && <Figure label="Weighted lateness" value={formatDuration(terms.weightedTardiness)} />}
-        {terms && <Figure label="Changeover" value={formatDuration(terms.changeover)} />}
-        <Figure label="Plans tried" value={state.evaluations.toLocaleString('en')} />
-      </dl>
       {phase === 'failed' && (
         <Button small onPress={run.start}>
           Try again
@@ -94,7 +75,7 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
       )}
       {phase !== 'running' && phase !== 'failed' && (
         <Button small look="primary" icon={Play} onPress={run.start}>
-          Keep going <KeyHint keys={KEEP_GOING} />
+          Keep searching <KeyHint keys={KEEP_SEARCHING} />
         </Button>
       )}
       {phase === 'running' && (
@@ -103,7 +84,7 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
         </Button>
       )}
       {/* Only while it takes back this run's plan, never another step. */}
-      {done && state.stepId !== null && state.stepId === undoRedo.undoStepId && (
+      {done && stepId !== null && stepId === undoRedo.undoStepId && (
         <Button small onPress={undoRedo.undo}>
           Undo
         </Button>

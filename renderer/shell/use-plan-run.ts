@@ -18,7 +18,7 @@ export const protectShare = (chosen: string): number | null =>
   chosen === 'as estimated' ? null : Number(chosen) / 100;
 
 /** The key that searches on from the best plan found, for as long again. */
-export const KEEP_GOING = 'G';
+export const KEEP_SEARCHING = 'G';
 
 export interface PlanRun {
   readonly state: SearchState | null;

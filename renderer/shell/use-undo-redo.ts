@@ -1,3 +1,4 @@
+import { standsLast } from '../queries/history.ts';
 import { useHistory, useRedo, useUndo } from '../queries/hooks.ts';
 import { toast, toastError } from '../ui/toast.tsx';
 
@@ -7,6 +8,8 @@ export interface UndoRedo {
   readonly redoLabel: string | null;
   /** The step that the next undo takes back. */
   readonly undoStepId: number | null;
+  /** Whether nothing was done after a step and it is not undone. */
+  readonly standsLast: (stepId: number) => boolean;
   readonly undo: () => void;
   readonly redo: () => void;
 }
@@ -23,6 +26,7 @@ export function useUndoRedo(): UndoRedo {
     undoLabel: data?.undo[0]?.label ?? null,
     redoLabel: data?.redo[0]?.label ?? null,
     undoStepId: data?.undo[0]?.id ?? null,
+    standsLast: (stepId) => standsLast(data, stepId),
     undo: () => say('Undone', undo.mutateAsync()),
     redo: () => say('Redone', redo.mutateAsync()),
   };

@@ -31,7 +31,7 @@ export function useWhatIfActions(): Action[] {
   return [
     {
       id: 'rush',
-      label: 'Take a rush in',
+      label: 'Fit in a rush',
       icon: Zap,
       disabled: open.length === 0,
       act: rush,

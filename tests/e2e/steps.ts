@@ -35,7 +35,7 @@ export async function planFor(page: Page, seconds: number): Promise<void> {
   await expect(page.getByText(/Planning: \d+ of/)).toBeVisible();
   await page.waitForTimeout(seconds * 1000);
   // On a busy machine the dispatch rules, which better the demo, may not be through yet.
-  await expect(figure(page, 'Plans tried').locator('dd')).not.toHaveText('0', { timeout: 20_000 });
+  await expect(page.getByText(/Planning: .*, so far /)).toBeVisible({ timeout: 20_000 });
   await page.getByRole('button', { name: /Stop, keep the best so far/ }).click();
   await expect(page.getByRole('button', { name: 'Plan the week', exact: true })).toBeVisible();
 }

@@ -68,7 +68,7 @@ test('W asks of the selected line; a line on time says why not sooner', async ({
 });
 
 test(
-  'the search stops when told, keeps going from the best plan by key, and the bound stands beside the figures',
+  'the search stops when told, keeps searching from the best plan by key, and the bound stands beside the figures',
   { tag: host },
   async ({ app }) => {
     const { page } = app;
@@ -80,7 +80,7 @@ test(
     await page.keyboard.press('g');
     await expect(strip.getByText(/Planning: \d+ of/)).toBeVisible();
     await strip.getByRole('button', { name: /^Stop/ }).click();
-    await expect(strip.getByRole('button', { name: /^Keep going/ })).toBeVisible();
+    await expect(strip.getByRole('button', { name: /^Keep searching/ })).toBeVisible();
     await expect(strip.getByText(/Planning: \d+ of/)).toBeHidden();
   },
 );

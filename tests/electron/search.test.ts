@@ -2,6 +2,8 @@ import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { SearchState } from '../../core/contract/search.ts';
+import { gistOf } from '../../core/planning/figures.ts';
+import { viewPlan } from '../../core/planning/plan-view.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { editService } from '../../electron/service/edit.ts';
@@ -75,6 +77,14 @@ function fakeSolver(
   };
 }
 
+/** The demo shop with these queues at a glance. */
+function gistWith(queue: Shop['queue']) {
+  const shop = { ...demo(), queue };
+  const view = viewPlan(shop, NOW);
+  if (!view.ok) throw new Error('the demo shop cannot be planned');
+  return gistOf(shop, view.value.schedule);
+}
+
 const counts = { seconds: 0.1, step: 1, evaluations: 10, bound: null };
 
 describe('planning the week', () => {
@@ -88,6 +98,9 @@ describe('planning the week', () => {
     expect(end.curve.every((point, i) => i === 0 || point.objective < end.curve[i - 1]!.objective)).toBe(
       true,
     );
+    expect(end.gist).toEqual(gistWith(queues()));
+    expect(end.startGist).toEqual(gistWith([]));
+    expect(end.gist).not.toEqual(end.startGist);
     expect(states().length).toBeGreaterThan(3);
     expect(states().length).toBeLessThanOrEqual(14);
     expect(edit.history().undo.map((s) => s.label)).toEqual(['Plan the week']);
@@ -134,9 +147,11 @@ describe('planning the week', () => {
   });
 
   it('plans so that lines are likely on time when asked, and says so', async () => {
-    const { start: plan, ended, edit } = start();
+    const { start: plan, ended, edit, queues } = start();
     await plan(1, 1, 0.9);
     const end = await ended();
+    // The dates that it searched with lie earlier; what it says is by those that customers were given.
+    expect(end.gist).toEqual(gistWith(queues()));
     expect(end).toMatchObject({ phase: 'finished', protect: 0.9, message: null });
     expect(end.objective!).toBeLessThan(end.startObjective!);
     expect(edit.history().undo).toHaveLength(1);
@@ -190,7 +205,7 @@ describe('a search process that fails', () => {
 
   it('half-way leaves the best plan found until then', async () => {
     const launch = fakeSolver(({ jobId, queues }, send, exit) => {
-      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
+      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, stability: 0 };
       send({ kind: 'progress', jobId, ...counts, best: { queues, objective: 1, terms } });
       exit();
     });
@@ -216,7 +231,7 @@ describe('a search process that fails', () => {
   it('by breaking a rule has its plan thrown away and logged', async () => {
     const launch = fakeSolver(({ jobId, queues }, send) => {
       const [first, ...others] = queues.S1!;
-      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
+      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, stability: 0 };
       const broken = { ...queues, S1: [...others, others[0]!], B1: [first!, ...queues.B1!] };
       send({ kind: 'done', jobId, ...counts, best: { queues: broken, objective: 1, terms } });
     });

@@ -21,7 +21,7 @@ describe('what a move brings', () => {
     const after = viewQueues(
       shop,
       before,
-      withMove(before.queues, '1042/3:shear', { machineId: 'S1', rank: 1 }),
+      withMove(before.queues, '1042/3:shear', { machineId: 'S1', position: 1 }),
     );
     if (!after.ok) throw new Error('the move cannot be decoded');
     const brought = consequenceOf(shop, before, after.value);
@@ -46,7 +46,7 @@ describe('what a move brings', () => {
       'Makes 1043/1 late by 2 h. 1050/2 in time again. Changeover −15 min.',
     );
     expect(consequenceWords({ later: [], saved: [], changeover: 0 })).toBe('Nothing becomes late.');
-    expect(moveWords('1042/2:brake', { machineId: 'B1', rank: 2 }, 'Brake')).toBe(
+    expect(moveWords('1042/2:brake', { machineId: 'B1', position: 2 }, 'Brake')).toBe(
       '1042/2 bending to place 3 on Brake.',
     );
   });
@@ -67,8 +67,9 @@ describe('the search in a sentence', () => {
     step: 9,
     evaluations: 100,
     objective: 750,
-    terms: null,
     startObjective: 1000,
+    gist: { lateLines: 34, lateSeconds: 7_084_800, changeoverSeconds: 43_200 },
+    startGist: { lateLines: 41, lateSeconds: 7_570_800, changeoverSeconds: 86_400 },
     bound: null,
     curve: [],
     stepId: null,
@@ -77,26 +78,33 @@ describe('the search in a sentence', () => {
     message: null,
   };
 
-  it('says how much better the plan became', () => {
-    expect(runSentence(state)).toBe('Planned in 20 s: 25 % better than before.');
-    expect(runSentence({ ...state, phase: 'stopped', seconds: 3 })).toBe(
-      'Stopped after 3 s: 25 % better than before.',
+  const gain = '7 fewer late lines, 135 h less late, 12 h less changeover';
+
+  it('says what the plan gained', () => {
+    expect(runSentence(state)).toBe(`Planned in 20 s: ${gain}.`);
+    expect(runSentence({ ...state, phase: 'stopped', seconds: 3 })).toBe(`Stopped after 3 s: ${gain}.`);
+    expect(runSentence({ ...state, protect: 0.9 })).toBe(
+      `Planned in 20 s, aiming for 9 of 10 lines on time: ${gain}.`,
     );
   });
 
-  it('says what joining runs saved, and what that costs', () => {
-    const joins = { count: 2, savedCents: 12_050, objectiveAdded: 1800 };
-    expect(runSentence({ ...state, joins })).toBe(
-      'Planned in 20 s: 25 % better than before. Runs of one metal were joined 2 times: stock costs 120.50 less, for 1,800 more in the score of time.',
+  it('says what it gained so far while it goes on', () => {
+    const running: SearchState = { ...state, phase: 'running', seconds: 4.7 };
+    expect(runSentence(running)).toBe(`Planning: 4 of 20 s, so far ${gain}.`);
+    expect(runSentence({ ...running, gist: state.startGist })).toBe('Planning: 4 of 20 s.');
+  });
+
+  it('says what joining runs saved', () => {
+    expect(runSentence({ ...state, joins: { count: 2, savedCents: 12_050 } })).toBe(
+      `Planned in 20 s: ${gain}. Runs of one metal were joined 2 times: stock costs 120.50 less.`,
     );
   });
 
-  it('says so when nothing better was found, and when it failed', () => {
-    expect(runSentence({ ...state, objective: 1000 })).toMatch(
-      /no better plan was found; the plan is as it was/,
-    );
+  it('says so when nothing of that differs, and when it failed', () => {
+    const same = { ...state, gist: state.startGist };
+    expect(runSentence(same)).toMatch(/: as late as before, with as much changeover; better in the rest/);
+    expect(runSentence({ ...same, objective: 1000 })).toBe('Planned in 20 s: no better plan was found.');
     expect(runSentence({ ...state, phase: 'failed' })).toMatch(/failed; the plan is as it was. Try again/);
-    expect(runSentence({ ...state, phase: 'running', seconds: 4.7 })).toBe('Planning: 4 of 20 s');
   });
 
   it('draws the objective as stairs down to the present second', () => {
