@@ -9,6 +9,7 @@ import type { BoardDoing } from '../../gantt/doing.ts';
 import { withMove, type Drop } from '../../gantt/drop.ts';
 import { lanesOf, type Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
+import { standsLast } from '../../queries/history.ts';
 import { useCommand, useHistory } from '../../queries/hooks.ts';
 import { hushToast, toastError } from '../../ui/toast.tsx';
 import { consequenceOf, consequenceWords, moveWords } from './consequence.ts';
@@ -38,10 +39,13 @@ function tryOut(shop: Shop, plan: PlanView, operation: string, drop: Drop): Trie
   return { on: plan, lanes: lanesOf(shop, after.value), words };
 }
 
-/** Words for the status line; `step` is the history's label of what was done, null for what is only tried or refused. */
+/**
+ * Words for the status line. They hold as long as `step`, the newest step of the history when they came true, is the last
+ * thing done; null: the host is still asked.
+ */
 interface Said {
   readonly words: string;
-  readonly step: string | null;
+  readonly step: number | null;
 }
 const NOTHING: Said = { words: '', step: null };
 
@@ -57,7 +61,8 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
   const { mutate } = useCommand();
   const [tried, setTried] = useState<Tried | null>(null);
   const [said, setSaid] = useState<Said>(NOTHING);
-  const undone = useHistory().data?.redo ?? [];
+  const history = useHistory().data;
+  const newest = history?.undo[0]?.id ?? 0;
 
   const doing = useMemo((): BoardDoing => {
     // Toasts lie over the status line: a new sentence there takes them away.
@@ -68,10 +73,10 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
     const carryOut = (command: Command, words: string) => {
       say({ words, step: null });
       mutate(command, {
-        onSuccess: ({ label }) => say({ words, step: label }),
+        onSuccess: ({ stepId }) => say({ words, step: stepId }),
         onError: (error) => {
           setTried(null);
-          say({ words: error.message, step: null });
+          say({ words: error.message, step: newest });
           toastError(error);
         },
       });
@@ -80,13 +85,14 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
       const next = drop && tryOut(shop, plan, operation, drop);
       const shown = typeof next === 'string' ? null : next;
       setTried(shown);
-      say({ words: typeof next === 'string' ? next : (shown?.words ?? ''), step: null });
+      say({ words: typeof next === 'string' ? next : (shown?.words ?? ''), step: newest });
       return shown;
     };
     return {
       able: (operation) => new Set(plan.operations.get(operation)?.machines.map((machine) => machine.id)),
       whyNot: (operation, machineId) => whyNot(plan, shop, operation, machineId),
-      refuse: (operation, machineId) => say({ words: whyNot(plan, shop, operation, machineId), step: null }),
+      refuse: (operation, machineId) =>
+        say({ words: whyNot(plan, shop, operation, machineId), step: newest }),
       preview,
       move(operation, drop) {
         if (withMove(plan.queues, operation, drop) === plan.queues) return void preview(operation, null);
@@ -103,7 +109,7 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
         );
       },
     };
-  }, [shop, plan, mutate]);
-  const stale = undone.some(({ label }) => label === said.step);
+  }, [shop, plan, mutate, newest]);
+  const stale = said.step !== null && !standsLast(history, said.step);
   return { doing, wouldBe: tried?.on === plan ? tried.lanes : null, said: stale ? '' : said.words };
 }

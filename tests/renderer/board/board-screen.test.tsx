@@ -1,6 +1,7 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Command } from '../../../core/edit/command.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useBoardView } from '../../../renderer/gantt/view.ts';
 import { BoardScreen } from '../../../renderer/screens/board/board-screen.tsx';
@@ -23,6 +24,8 @@ async function openBoard(shop: Shop) {
 }
 const press = (key: string, held: KeyboardEventInit = {}) =>
   fireEvent.keyDown(document.body, { key, ...held });
+/** Another screen, or the floor, does something. */
+const elsewhere = (command: Command) => window.bridge?.call('edit.apply', { command });
 const queue = (shop: Shop, id: string) => shop.queue.find((one) => one.id === id)?.operations;
 const status = () => screen.getByRole('status').textContent;
 
@@ -130,6 +133,41 @@ describe('moving on the board by keys', () => {
     await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
     expect(host.shop().pin).toHaveLength(0);
   });
+
+  it('does not say it again when something else is done after the undo', async () => {
+    const host = await openBoard(aBoardShop());
+    press('ArrowRight');
+    press(' ');
+    await waitFor(() => expect(host.shop().pin).toHaveLength(1));
+    await window.bridge?.call('edit.undo', {});
+    await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
+    await elsewhere({ do: 'operation.pin', operation: '1042/3:shear' });
+    await waitFor(() =>
+      expect(screen.getByRole('option', { name: /^1042\/3 shearing.*pinned/ })).toBeTruthy(),
+    );
+    expect(status()).toMatch(/^Drag a bar/);
+  });
+
+  it('forgets who a move makes late once something else is done', async () => {
+    await openBoard(aBoardShop());
+    press('ArrowRight');
+    press('ArrowRight', { altKey: true });
+    await waitFor(() => expect(status()).toMatch(/^Moved 1042\/1 shearing/));
+    await elsewhere({ do: 'operation.pin', operation: '1042/3:shear' });
+    await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
+  });
+
+  it('forgets why a machine could not take it once the shop is changed', async () => {
+    const shop = aBoardShop();
+    const long = { ...shop.line[0]!, lengthMm: 2900 };
+    await openBoard({ ...shop, line: [long, ...shop.line.slice(1)] });
+    useBoardView.setState({ selected: '1042/1:brake' });
+    await screen.findByRole('heading', { name: '1042/1 bending' });
+    press('ArrowDown', { altKey: true });
+    await waitFor(() => expect(status()).toMatch(/^Short brake: .*longer than/));
+    await elsewhere({ do: 'operation.pin', operation: '1042/3:shear' });
+    await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
+  });
 });
 
 describe('dragging on the board', () => {
@@ -138,9 +176,7 @@ describe('dragging on the board', () => {
     fireEvent[type](surface(), { clientX, clientY, button: 0, pointerId: 1 });
   const middleOf = (name: RegExp) => {
     const bar = screen.getByRole('option', { name });
-    const lane = Number(
-      /translate\(0 (\d+)\)/.exec(bar.parentElement?.getAttribute('transform') ?? '')?.[1],
-    );
+    const lane = Number(/translate\(0 (\d+)\)/.exec(bar.parentElement?.getAttribute('transform') ?? '')?.[1]);
     const value = (attribute: string) => Number(bar.getAttribute(attribute));
     return { x: value('x') + value('width') / 2, y: lane + value('y') + value('height') / 2 };
   };

@@ -9,6 +9,7 @@ import { makeClient, takePush } from '../../../renderer/queries/client.ts';
 import { NOW } from '../../support/builders.ts';
 
 interface Step {
+  readonly id: number;
   readonly label: string;
   readonly changes: readonly RowChange[];
 }
@@ -16,11 +17,12 @@ interface Step {
 /** A host that keeps the shop in memory and answers what the screens ask, by the planner's own commands. */
 export function memoryHost(start: Shop) {
   let shop = start;
+  let stepId = 0;
   const undo: Step[] = [];
   const redo: Step[] = [];
   const client: QueryClient = makeClient();
   const changed = () => takePush(client, { kind: 'changed', rows: ['queue'] });
-  const listed = (steps: Step[]) => steps.toReversed().map(({ label }, id) => ({ id, label, at: NOW }));
+  const listed = (steps: Step[]) => steps.toReversed().map(({ id, label }) => ({ id, label, at: NOW }));
   const step = (from: Step[], to: Step[], changesOf: (step: Step) => readonly RowChange[]) => {
     const last = from.pop();
     if (!last) return { label: null };
@@ -46,11 +48,12 @@ export function memoryHost(start: Shop) {
     'edit.redo': () => step(redo, undo, ({ changes }) => changes),
     'edit.apply': ({ command }: { command: Command }) => {
       const edit = applyCommand(shop, command);
-      if (!edit.ok) throw new Error(sentence(edit.problems));
+      if (!edit.ok) throw new Error(sentence(edit.issues));
       shop = withChanges(shop, edit.value.changes);
-      undo.push(edit.value);
+      redo.length = 0;
+      undo.push({ ...edit.value, id: (stepId += 1) });
       changed();
-      return { label: edit.value.label };
+      return { label: edit.value.label, stepId };
     },
   };
   const bridge = {
