@@ -82,14 +82,13 @@ export const searchService = (deps: Deps) => {
         running = withProgress(running, progress);
         if (performance.now() - pushedAt >= PUSH_MS) tell({ ...running, gist: gistNow(progress.best) });
       };
-      const processes = searchProcesses();
       const run = startRun({
         jobId,
         problem: problem.input,
         queues,
         seconds,
         seed,
-        processes,
+        processes: searchProcesses(),
         launch,
         onProgress,
       });
