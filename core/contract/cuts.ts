@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code } from '../fields.ts';
 import { lineId } from '../shop/order.ts';
 import { cutStep, sheetGroup } from '../shop/stock.ts';
@@ -60,6 +61,7 @@ export const runInput = z.strictObject({
     continuousFrom: z.int().min(1).nullable(),
   }),
   keep: z.strictObject({ widthMm: mm, lengthMm: mm }),
+  units: z.enum(['in', 'mm']),
 });
 
 const area = z.number().min(0);
@@ -102,7 +104,7 @@ export const cutState = z.strictObject({
   /** A sentence when it failed. */
   message: z.string().nullable(),
 });
-export type CutState = z.infer<typeof cutState>;
+export type CutState = DeepReadonly<z.infer<typeof cutState>>;
 
 /** Work on a run; a newer one ends the older, whose best is kept. What was answered to the end already is not begun anew unless `again`. */
 export const cutsSolve = call(
@@ -121,4 +123,4 @@ export const cutsRead = call(
     answers: z.array(z.strictObject({ key: z.string(), plan: cutPlan })),
   }),
 );
-export type CutAnswers = z.infer<typeof cutsRead.output>;
+export type CutAnswers = DeepReadonly<z.infer<typeof cutsRead.output>>;

@@ -38,11 +38,11 @@ function lay(piles: Piles, place: string, piece: Rect): void {
   piles.set(place, [...(piles.get(place) ?? []), piece]);
 }
 
-function cutUp(piece: Rect, step: CutStep, { shear }: RunInput): { cuts: Rect[]; rest: Rect } {
+function cutUp(piece: Rect, step: CutStep, run: RunInput): { cuts: Rect[]; rest: Rect } {
   const cuts: Rect[] = [];
   const { sizeMm: size } = step;
   let { x, y, w, h } = piece;
-  for (let cut = 0; cut < step.cutsEach && cutRefusal(step, h, w, shear) === null; cut++) {
+  for (let cut = 0; cut < step.cutsEach && cutRefusal(step, h, w, run) === null; cut++) {
     if (step.axis === 'length') {
       cuts.push({ x, y, w: size, h });
       [x, w] = [hundredth(x + size), hundredth(w - size)];

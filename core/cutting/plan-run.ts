@@ -1,4 +1,4 @@
-import { bad, good, type Result } from '../result.ts';
+import { err, ok, type Result } from '../result.ts';
 import { bounded, isTidier } from './compare.ts';
 import { costOf, type Cover, type Use } from './cover.ts';
 import { countSteps } from './counts.ts';
@@ -44,8 +44,8 @@ export function improveRun(
   if (!checked.ok) return checked;
   const cover = coverOfRun(run, sizes);
   const first = lineByLine(cover);
-  const problems = first.length > 0 ? [] : uncuttable(cover, sizes);
-  return problems.length > 0 ? bad(...problems) : good(search(run, sizes, cover, first, options));
+  const issues = first.length > 0 ? [] : uncuttable(run, cover, sizes);
+  return issues.length > 0 ? err(...issues) : ok(search(run, sizes, cover, first, options));
 }
 
 /**
@@ -60,7 +60,7 @@ export function planRun(run: RunInput, options: SolveOptions & { readonly steps:
     const step = improving.value.next();
     if (step.done) return step.value;
     best = step.value.plan ?? best;
-    if (best && step.value.steps >= options.steps) return good(best);
+    if (best && step.value.steps >= options.steps) return ok(best);
   }
 }
 
@@ -92,7 +92,7 @@ function* search(
     // The plan may cost less than the cover: a sheet that only repeats pieces is left out.
     const bound = Math.min(value.lowerBound, plan?.costCents ?? Infinity);
     if (plan) plan = bounded(plan, bound);
-    if (done) return plan ? good(plan) : bad(stockRunsOut(sizes));
+    if (done) return plan ? ok(plan) : err(stockRunsOut(sizes));
     yield { plan, done: value.status === 'optimal', steps: value.steps };
   }
 }

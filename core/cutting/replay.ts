@@ -1,4 +1,4 @@
-import { formatBoth } from '../units/length.ts';
+import { formatLength, type LengthUnits } from '../units/length.ts';
 import type { CutStep, Destination } from './step.ts';
 
 /** Pieces of one size that lie in one place after the list has been cut. */
@@ -24,6 +24,12 @@ export interface ShearFrame {
   readonly minStripMm: number;
 }
 
+/** The shear, and what sentences about it are written in. */
+export interface ShearAtWork {
+  readonly shear: ShearFrame;
+  readonly units: LengthUnits;
+}
+
 export interface Replay {
   readonly pieces: readonly MadePiece[];
   /** Steps the shear cannot do, each with a sentence. */
@@ -42,7 +48,7 @@ const round = (mm: number): number => Math.round(mm * 100) / 100;
 export function replaySteps(
   steps: readonly CutStep[],
   sheets: readonly SheetStack[],
-  shear: ShearFrame,
+  at: ShearAtWork,
 ): Replay {
   const piles = new Map<string, MadePiece[]>();
   const refusals: Replay['refusals'][number][] = [];
@@ -64,7 +70,7 @@ export function replaySteps(
     for (const piece of pile) {
       let { widthMm, lengthMm } = piece;
       for (let cut = 0; cut < step.cutsEach; cut++) {
-        const message = cutRefusal(step, widthMm, lengthMm, shear);
+        const message = cutRefusal(step, widthMm, lengthMm, at);
         if (message !== null) {
           refusals.push({ step: step.number, message });
           break;
@@ -90,25 +96,23 @@ export function cutRefusal(
   step: CutStep,
   widthMm: number,
   lengthMm: number,
-  shear: ShearFrame,
+  { shear, units }: ShearAtWork,
 ): string | null {
+  const size = (mm: number): string => formatLength(mm, units);
   const [along, across] = step.axis === 'length' ? [lengthMm, widthMm] : [widthMm, lengthMm];
   const remains = round(along - step.sizeMm);
   const say = (limit: string): string =>
-    `Step ${step.number}, ${formatBoth(step.sizeMm)} off a piece ${formatBoth(widthMm)} wide and ${formatBoth(lengthMm)} long, ${limit}.`;
-  if (across > shear.lengthMm) return say(`needs a shear longer than ${formatBoth(shear.lengthMm)}`);
+    `Step ${step.number}, ${size(step.sizeMm)} off a piece ${size(widthMm)} wide and ${size(lengthMm)} long, ${limit}.`;
+  if (across > shear.lengthMm) return say(`needs a shear longer than ${size(shear.lengthMm)}`);
   if (remains <= 0) return say('takes more than there is');
-  if (step.sizeMm < THINNEST_CUT_MM)
-    return say(`is thinner than a shear cuts off, ${formatBoth(THINNEST_CUT_MM)}`);
+  if (step.sizeMm < THINNEST_CUT_MM) return say(`is thinner than a shear cuts off, ${size(THINNEST_CUT_MM)}`);
   if (remains < shear.minStripMm)
-    return say(
-      `leaves ${formatBoth(remains)}, less than the ${formatBoth(shear.minStripMm)} the hold-downs grip`,
-    );
+    return say(`leaves ${size(remains)}, less than the ${size(shear.minStripMm)} the hold-downs grip`);
   const gauge = step.backGaugeMm;
   if (gauge !== null && Math.abs(gauge - step.sizeMm) > 0.005)
-    return say(`does not agree with its back gauge of ${formatBoth(gauge)}`);
+    return say(`does not agree with its back gauge of ${size(gauge)}`);
   const { min, max } = shear.backGaugeMm;
   if (gauge !== null && (gauge < min || gauge > max))
-    return say(`is beyond the back gauge, ${formatBoth(min)} to ${formatBoth(max)}`);
+    return say(`is beyond the back gauge, ${size(min)} to ${size(max)}`);
   return null;
 }

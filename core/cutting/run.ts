@@ -1,3 +1,5 @@
+import type { LengthUnits } from '../units/length.ts';
+
 /**
  * One run on the shear: lines of the same material, gauge and colour, and what there is to cut them from.
  * Lengths lie along the sheet, girths across it; a blank is never turned, for its grain and colour run along it.
@@ -9,6 +11,8 @@ export interface RunInput {
   readonly shear: ShearLimits;
   /** An offcut at least this wide and this long is kept as a remnant; a smaller one is scrap. */
   readonly keep: { readonly widthMm: number; readonly lengthMm: number };
+  /** What sentences about the run are written in. */
+  readonly units: LengthUnits;
 }
 
 export interface RunLine {
@@ -122,7 +126,7 @@ export function nearEqualSizes(
 }
 
 /** A text that is equal for runs that ask the same of the same stock and shear: what an answer is remembered by. */
-export const runKey = ({ lines, stock, shear, keep }: RunInput): string =>
+export const runKey = ({ lines, stock, shear, keep, units }: RunInput): string =>
   JSON.stringify([
     lines.map((line) => [line.id, line.girthMm, line.lengthMm, line.quantity, line.overrun, line.due]),
     stock.map((one) => [
@@ -131,5 +135,5 @@ export const runKey = ({ lines, stock, shear, keep }: RunInput): string =>
       ...(one.kind === 'sheet' ? [one.costCents, one.available, one.remnant] : [one.centsPerMetre]),
     ]),
     [shear.lengthMm, shear.backGaugeMm.min, shear.backGaugeMm.max, shear.scribe, shear.minStripMm],
-    [shear.continuousFrom, keep.widthMm, keep.lengthMm],
+    [shear.continuousFrom, keep.widthMm, keep.lengthMm, units],
   ]);

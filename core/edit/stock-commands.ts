@@ -40,14 +40,14 @@ export function moveStock(shop: Shop, command: StockCommand): Result<Edit> {
       );
     case 'stock.count': {
       const by = command.pieces - sheet.onHand;
-      return moved(sheet, by, { at, note, what: 'counted' }, `Count ${command.pieces} of ${name}`);
+      return moved(sheet, by, { at, note, what: 'counted' }, `Set count of ${name} to ${command.pieces}`);
     }
     case 'stock.correct':
       return moved(
         sheet,
         command.by,
         { at, note, what: 'corrected' },
-        `Correct ${name} by ${command.by > 0 ? '+' : ''}${command.by}`,
+        command.by > 0 ? `Add ${command.by} to ${name}` : `Subtract ${-command.by} from ${name}`,
       );
   }
 }
@@ -68,7 +68,7 @@ export function moved(sheet: Sheet, by: number, happening: Happening, label: str
       'pieces',
       `Stock ${sheet.id} has ${sheet.onHand} on hand; ${after} cannot be.`,
       after < 0
-        ? 'Count it, or receive what is missing, first.'
+        ? 'Set its count, or receive what is missing, first.'
         : `At most ${MOST.toLocaleString('en')} can be kept.`,
     ),
   );

@@ -1,8 +1,8 @@
-import { replaySteps, type ShearFrame } from '../cutting/replay.ts';
+import { replaySteps, type ShearAtWork } from '../cutting/replay.ts';
 import { piecesIn, piecesTaken } from '../planning/cut-lists.ts';
 import { shearOf, stockUsed } from '../planning/cut-run.ts';
 import type { Sheet } from '../material/material.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { Edit } from './apply.ts';
@@ -21,19 +21,17 @@ export function takeSheets(
 ): Result<Edit> {
   const machine = shop.machine.find((m) => m.id === machineId && m.stage === 'shear');
   if (!machine)
-    return bad(
-      problem(`run ${list.id}`, 'machine', `There is no shear ${machineId}.`, 'Open the run again.'),
-    );
-  const shear = shearOf(machine);
+    return err(issue(`run ${list.id}`, 'machine', `There is no shear ${machineId}.`, 'Open the run again.'));
+  const shear: ShearAtWork = { shear: shearOf(machine), units: shop.settings.units };
   const wrong = [...takenBefore(shop, list), ...uncut(list, shear)];
-  if (wrong.length > 0) return bad(...wrong);
+  if (wrong.length > 0) return err(...wrong);
   const note = `for run ${list.id}`;
   const used = useSheets(shop, list, { at, note, what: 'used' });
   if (!used.ok) return used;
   const kept = keepRemnants(withChanges(shop, used.value), list, shear, { at, note, what: 'kept' });
   const changed = shop.cutList.find((one) => one.id === list.id) ?? null;
-  return good({
-    label: `Take the sheets of run ${list.id} from stock`,
+  return ok({
+    label: `Issue the sheets of run ${list.id} from stock`,
     changes: [
       ...used.value,
       ...kept,
@@ -44,22 +42,22 @@ export function takeSheets(
 }
 
 /** Lines whose blanks are there already, or that are gone. */
-function takenBefore(shop: Shop, list: CutList): Problem[] {
-  return list.lines.flatMap((id): Problem[] => {
+function takenBefore(shop: Shop, list: CutList): Issue[] {
+  return list.lines.flatMap((id): Issue[] => {
     const pieces = piecesIn(list, id);
     const line = shop.line.find((one) => one.id === id);
     const before = piecesTaken(shop, id);
     if (pieces === 0 || (line && (before === 0 || before + pieces <= line.quantity + line.overrun)))
       return [];
     const message = line
-      ? `The sheets for ${before} of the ${line.quantity} blanks of line ${id} were taken from stock before.`
+      ? `The sheets for ${before} of the ${line.quantity} blanks of line ${id} were issued before.`
       : `There is no line ${id} any more.`;
-    return [problem(`line ${id}`, 'lines', message, 'Nothing was taken; look at the run again.')];
+    return [issue(`line ${id}`, 'lines', message, 'Nothing was issued; look at the run again.')];
   });
 }
 
 /** Steps that the shear cannot do, and pieces that no step brings to an end: what is kept would not be known. */
-function uncut({ id, groups, steps }: CutList, shear: ShearFrame): Problem[] {
+function uncut({ id, groups, steps }: CutList, shear: ShearAtWork): Issue[] {
   const { pieces, refusals } = replaySteps(steps, groups, shear);
   const left = pieces.filter(({ place }) => !['blank', 'remnant', 'scrap'].includes(place));
   const messages = [
@@ -68,12 +66,7 @@ function uncut({ id, groups, steps }: CutList, shear: ShearFrame): Problem[] {
     ...left.map(({ count, place }) => `${count} pieces are left on stack ${place}.`),
   ];
   return messages.map((message) =>
-    problem(
-      `run ${id}`,
-      'steps',
-      message,
-      'Put the list right, or plan the steps anew, then take the sheets.',
-    ),
+    issue(`run ${id}`, 'steps', message, 'Fix the list, or plan the steps again, then issue the sheets.'),
   );
 }
 
@@ -86,7 +79,7 @@ function useSheets(shop: Shop, { groups }: CutList, happening: Happening): Resul
     if (!edit.ok) return edit;
     changes.push(...edit.value.changes);
   }
-  return good(changes);
+  return ok(changes);
 }
 
 interface Kept {
@@ -97,7 +90,7 @@ interface Kept {
 }
 
 /** The remnants that the list cuts, sheet group by sheet group, those of one size from one stock as one entry. */
-function keepRemnants(shop: Shop, list: CutList, shear: ShearFrame, happening: Happening): RowChange[] {
+function keepRemnants(shop: Shop, list: CutList, shear: ShearAtWork, happening: Happening): RowChange[] {
   const kept = new Map<string, Kept>();
   for (const group of list.groups) {
     const from = shop.sheet.find((s) => s.id === group.stockId);

@@ -1,8 +1,8 @@
 import type { Blank } from '../part/blank.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
-import { formatBoth } from '../units/length.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
+import { formatLength, type LengthUnits } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
 import { standard } from './standards.ts';
 
@@ -14,6 +14,8 @@ export interface ShearWork {
   readonly quantity: number;
   readonly sheet: SheetSize;
   readonly machine: Pick<Machine, 'stage' | 'standards' | 'crew'>;
+  /** What sentences about it are written in. */
+  readonly units: LengthUnits;
 }
 
 export interface ShearCount {
@@ -36,22 +38,21 @@ const piecesIn = (stretch: number, each: number): number => Math.floor((stretch 
 const cutsFor = (pieces: number, each: number, stretch: number): number =>
   stretch - pieces * each > NO_DROP_MM ? pieces : pieces - 1;
 
-function misfits(blank: Blank, { widthMm, lengthMm }: SheetSize, usableWidth: number): Problem[] {
-  const size = `girth ${formatBoth(blank.girthMm)}, length ${formatBoth(blank.lengthMm)}`;
-  const problems: Problem[] = [];
+function misfits({ blank, sheet: { widthMm, lengthMm }, units }: ShearWork, usableWidth: number): Issue[] {
+  const length = (mm: number): string => formatLength(mm, units);
+  const size = `girth ${length(blank.girthMm)}, length ${length(blank.lengthMm)}`;
+  const issues: Issue[] = [];
   if (piecesIn(usableWidth, blank.girthMm) < 1) {
-    const trim = usableWidth < widthMm ? `, ${formatBoth(widthMm)} less trim` : '';
-    const limit = `a sheet ${formatBoth(usableWidth)} wide${trim}`;
+    const trim = usableWidth < widthMm ? `, ${length(widthMm)} less trim` : '';
+    const limit = `a sheet ${length(usableWidth)} wide${trim}`;
     const message = `A blank of ${size}, does not fit across ${limit}.`;
-    problems.push(
-      problem('blank', 'girth', message, 'Choose a wider sheet, or make the part in two pieces.'),
-    );
+    issues.push(issue('blank', 'girth', message, 'Choose a wider sheet, or make the part in two pieces.'));
   }
   if (piecesIn(lengthMm, blank.lengthMm) < 1) {
-    const message = `A blank of ${size}, does not fit along a sheet ${formatBoth(lengthMm)} long.`;
-    problems.push(problem('blank', 'length', message, 'Choose a longer sheet, or shorter pieces.'));
+    const message = `A blank of ${size}, does not fit along a sheet ${length(lengthMm)} long.`;
+    issues.push(issue('blank', 'length', message, 'Choose a longer sheet, or shorter pieces.'));
   }
-  return problems;
+  return issues;
 }
 
 /**
@@ -60,11 +61,12 @@ function misfits(blank: Blank, { widthMm, lengthMm }: SheetSize, usableWidth: nu
  * The back gauge moves once for each kind of cut (common practice, no source).
  * @returns counts; or a problem when the blank does not fit the sheet
  */
-export function countCuts({ blank, quantity, sheet, machine }: ShearWork): Result<ShearCount> {
+export function countCuts(work: ShearWork): Result<ShearCount> {
+  const { blank, quantity, sheet, machine } = work;
   const trims = standard(machine, 'trimCuts');
   const usableWidth = sheet.widthMm - trims * standard(machine, 'trimWidth');
-  const problems = misfits(blank, sheet, usableWidth);
-  if (problems.length > 0) return bad(...problems);
+  const issues = misfits(work, usableWidth);
+  if (issues.length > 0) return err(...issues);
 
   const strips = piecesIn(usableWidth, blank.girthMm);
   const panels = piecesIn(sheet.lengthMm, blank.lengthMm);
@@ -76,7 +78,7 @@ export function countCuts({ blank, quantity, sheet, machine }: ShearWork): Resul
   const sheets = Math.ceil(panelsUsed / panels);
   const panelsOnLast = panelsUsed - (sheets - 1) * panels;
   const stripCuts = fullPanels * cutsFor(strips, blank.girthMm, usableWidth) + tail;
-  return good({
+  return ok({
     perSheet: strips * panels,
     sheets,
     cuts: sheets * trims + (sheets - 1) * crosscuts + Math.min(crosscuts, panelsOnLast) + stripCuts,
@@ -95,7 +97,7 @@ export function estimateShear(work: ShearWork): Result<Estimate> {
   const { blank, machine, quantity, sheet } = work;
   const each = (key: string): number => standard(machine, key);
   const sheetKg = (blank.weightKg / blank.areaM2) * ((sheet.widthMm * sheet.lengthMm) / 1e6);
-  return good(
+  return ok(
     estimateOf(machine, peopleFor(machine, sheetKg), [
       reason('load and square a sheet', sheets, each('sheetLoad')),
       reason('move the back gauge', backGaugeMoves, each('backGaugeMove')),

@@ -15,9 +15,9 @@ export interface Standard {
 }
 
 const COMMON = 'common practice, no source';
+/** Source of the shares: a trade journal, June 2001; of 15 to 40 s a cut: common practice, no source. */
 const HANDLING =
-  'trade journal, June 2001: the ram moves about 5 % of the time, handling is 30 % in front and 65 % behind; ' +
-  'a cut all in 15 to 40 s is common practice, no source';
+  'of 15 to 40 s a cut all in (common practice, no source), the ram moves about 5 %; handling is 30 % in front and 65 % behind';
 
 const row = (
   key: string,

@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { formatBoth } from '../units/length.ts';
+import { formatLength, type LengthUnits } from '../units/length.ts';
 import { setback, type BendShape } from '../part/bend.ts';
 import { found, type Asked, type Found } from './finding.ts';
 import { forceLimits } from './force-limits.ts';
@@ -22,7 +22,7 @@ function minFlangeMm({ angle, radius, thickness }: BendShape, dieOpeningMm: numb
   return Math.max(2 * thickness + radius, share * (dieOpeningMm ?? 0));
 }
 
-function flangeLimits(strip: readonly Piece[], machine: Machine): Found[] {
+function flangeLimits(strip: readonly Piece[], machine: Machine, units: LengthUnits): Found[] {
   return strip.flatMap((piece, i) => {
     if (isFold(piece)) return [];
     const beside = [strip[i - 1], strip[i + 1]].filter(isFold);
@@ -32,7 +32,7 @@ function flangeLimits(strip: readonly Piece[], machine: Machine): Found[] {
     return [
       found(
         'minimum flange',
-        `${nameOf(piece)} is ${formatBoth(outside)} over the outside; the V of ${machine.name} needs ${formatBoth(needs)}.`,
+        `${nameOf(piece)} is ${formatLength(outside, units)} over the outside; the V of ${machine.name} needs ${formatLength(needs, units)}.`,
         'Use a narrower V, or make the flange longer.',
       ),
     ];
@@ -42,7 +42,7 @@ function flangeLimits(strip: readonly Piece[], machine: Machine): Found[] {
 const nameOf = (flat: Flat): string =>
   flat.kind === 'lip' ? `The hem lip on flange ${flat.number}` : `Flange ${flat.number}`;
 
-function radiusLimits(strip: readonly Piece[], { material, gauge }: Asked): Found[] {
+function radiusLimits(strip: readonly Piece[], { material, gauge, units }: Asked): Found[] {
   const least = leastRadiusMm(material, gauge.thicknessMm);
   return strip
     .filter(isFold)
@@ -50,14 +50,14 @@ function radiusLimits(strip: readonly Piece[], { material, gauge }: Asked): Foun
     .map((fold) =>
       found(
         'minimum radius',
-        `Bend ${fold.number} has an inside radius of ${formatBoth(fold.shape.radius)}; under ${formatBoth(least)} it creases or cracks.`,
+        `Bend ${fold.number} has an inside radius of ${formatLength(fold.shape.radius, units)}; under ${formatLength(least, units)} it creases or cracks.`,
         'Open the radius, or bend a test piece across the rolling direction.',
       ),
     );
 }
 
 /** A drawn radius that the V cannot give: the part would come out sharper and the blank wrong. */
-function dieRadius({ part, material }: Asked, machine: Machine): Found[] {
+function dieRadius({ part, material, units }: Asked, machine: Machine): Found[] {
   if (machine.dieOpeningMm === null) return [];
   const made = airBendRadiusMm(machine.dieOpeningMm, material.metal);
   const at = part.profile.bends.findIndex(({ radiusMm }) => radiusMm !== null && radiusMm > 2 * made);
@@ -66,25 +66,27 @@ function dieRadius({ part, material }: Asked, machine: Machine): Found[] {
   return [
     found(
       'radius made by the V',
-      `Bend ${at + 1} asks for an inside radius of ${formatBoth(asked)}; the V of ${machine.name} makes about ${formatBoth(made)}.`,
+      `Bend ${at + 1} asks for an inside radius of ${formatLength(asked, units)}; the V of ${machine.name} makes about ${formatLength(made, units)}.`,
       'Use a wider V or a radius punch, and check the blank with a test piece.',
     ),
   ];
 }
 
 /** The one blank is cut for one V; measured deductions may say that this machine's V needs another. */
-function otherV({ part, material, gauge, girthRule: rule, dieOpeningMm }: Asked, machine: Machine): Found[] {
+function otherV(asked: Asked, machine: Machine): Found[] {
+  const { part, material, gauge, girthRule: rule, units } = asked;
   if (material.deductions.length === 0) return [];
-  const widthIn = (v: number | null): number | null => {
-    const width = girth(part.profile, { ...formingOf(material, gauge, v), rule });
+  const widthIn = (of: Pick<Asked, 'dieOpeningMm'>): number | null => {
+    const forming = formingOf(material, gauge, { dieOpeningMm: of.dieOpeningMm, units });
+    const width = girth(part.profile, { ...forming, rule });
     return width.ok ? width.value.girthMm : null;
   };
-  const [cut, here] = [widthIn(dieOpeningMm), widthIn(machine.dieOpeningMm)];
+  const [cut, here] = [widthIn(asked), widthIn(machine)];
   if (cut === null || here === null || Math.abs(cut - here) < SAME_BLANK_MM) return [];
   return [
     found(
       'other V measured',
-      `The blank is cut ${formatBoth(cut)} wide, for another V; by your measured deductions ${machine.name} needs ${formatBoth(here)}.`,
+      `The blank is cut ${formatLength(cut, units)} wide, for another V; by your measured deductions ${machine.name} needs ${formatLength(here, units)}.`,
       'Set up the V that the blank is cut for, or expect the last flange to differ.',
     ),
   ];
@@ -116,7 +118,7 @@ function kFactor(strip: readonly Piece[], { material }: Asked): Found[] {
 export function brakeLimits(strip: readonly Piece[], asked: Asked, machine: Machine): Found[] {
   if (!strip.some(isFold)) return [];
   return [
-    ...flangeLimits(strip, machine),
+    ...flangeLimits(strip, machine, asked.units),
     ...radiusLimits(strip, asked),
     ...dieRadius(asked, machine),
     ...forceLimits(asked, machine),

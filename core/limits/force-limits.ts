@@ -1,5 +1,6 @@
 import type { Machine } from '../shop/machine.ts';
-import { formatBoth } from '../units/length.ts';
+import { formatTonnes } from '../units/force.ts';
+import { formatLength } from '../units/length.ts';
 import { found, type Asked, type Found } from './finding.ts';
 import { airBendKn, flattenHemKn, KN_PER_TONNE } from '../part/tonnage.ts';
 
@@ -15,20 +16,20 @@ export function forceLimits(asked: Asked, machine: Machine): Found[] {
   return [...bendForce(asked, machine, tonnes), ...(closed ? hemForce(asked, machine, tonnes) : [])];
 }
 
-function bendForce({ material, gauge, lengthMm }: Asked, machine: Machine, tonnes: number): Found[] {
+function bendForce({ material, gauge, lengthMm, units }: Asked, machine: Machine, tonnes: number): Found[] {
   if (machine.dieOpeningMm === null) return [];
   const { thicknessMm } = gauge;
   const { tensileMpa } = material;
   const kn = airBendKn({ thicknessMm, lengthMm, tensileMpa, dieOpeningMm: machine.dieOpeningMm });
   const needs = kn / KN_PER_TONNE;
   if (needs * CHART_SPREAD <= tonnes) return [];
-  const message = `Bending needs about ${needs.toFixed(1)} t over ${formatBoth(lengthMm)}; ${machine.name} has ${tonnes} t.`;
+  const message = `Bending needs about ${formatTonnes(needs.toFixed(1))} over ${formatLength(lengthMm, units)}; ${machine.name} has ${formatTonnes(tonnes)}.`;
   return needs > tonnes
     ? [found('bending force', message, 'Use a wider V, a stronger machine or shorter pieces.')]
     : [found('bending force, margin', message, "Check the tool and machine makers' charts first.")];
 }
 
-function hemForce({ material, gauge, lengthMm }: Asked, machine: Machine, tonnes: number): Found[] {
+function hemForce({ material, gauge, lengthMm, units }: Asked, machine: Machine, tonnes: number): Found[] {
   const { low, high } = flattenHemKn({
     thicknessMm: gauge.thicknessMm,
     lengthMm,
@@ -39,7 +40,7 @@ function hemForce({ material, gauge, lengthMm }: Asked, machine: Machine, tonnes
   return [
     found(
       least > tonnes ? 'hem flattening force' : 'hem flattening force, margin',
-      `Flattening a hem needs ${least.toFixed(0)} to ${most.toFixed(0)} t over ${formatBoth(lengthMm)}; ${machine.name} has ${tonnes} t.`,
+      `Flattening a hem needs ${least.toFixed(0)} to ${formatTonnes(most.toFixed(0))} over ${formatLength(lengthMm, units)}; ${machine.name} has ${formatTonnes(tonnes)}.`,
       'Leave the hem open, make shorter pieces, or flatten it on a stronger machine.',
     ),
   ];

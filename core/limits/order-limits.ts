@@ -19,7 +19,7 @@ export function orderLimits({ part }: Asked, machine: Machine): Found[] {
           ? `In the order given, the piece runs into the tools of ${machine.name} at “${first.step}”.`
           : `In every order, the piece runs into usual tools on ${machine.name}; in the one shown at “${first.step}”.`,
         best.collisions === 0
-          ? 'Take the order that Foldweek finds, or prove yours on a test piece.'
+          ? 'Use the order that Foldweek finds, or prove yours on a test piece.'
           : 'Look for a deeper gooseneck, a narrower die or a folder, and prove it on a test piece.',
       ),
     );
@@ -28,7 +28,7 @@ export function orderLimits({ part }: Asked, machine: Machine): Found[] {
       found(
         'bend order, handling',
         `The order given turns each piece ${times(moves(order))}; there is one that turns it ${times(moves(best))}.`,
-        'Take the order that Foldweek finds, if nothing speaks for yours.',
+        'Use the order that Foldweek finds, if nothing speaks for yours.',
       ),
     );
   return all;

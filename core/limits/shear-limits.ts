@@ -1,6 +1,7 @@
 import type { Machine } from '../shop/machine.ts';
 import { found, type Found } from './finding.ts';
-import { formatBoth } from '../units/length.ts';
+import { formatLength, type LengthUnits } from '../units/length.ts';
+import { TOO_NARROW_TO_HOLD } from '../part/too-narrow.ts';
 
 /** Long strips narrower than this come off the blade twisted: 2 in on 10 ft. */
 const TWISTS_BELOW_MM = 50.8;
@@ -10,15 +11,17 @@ const TWISTS_FROM_LENGTH_MM = 3000;
 export function shearLimits(
   { girthMm, lengthMm }: { readonly girthMm: number; readonly lengthMm: number },
   machine: Machine,
+  units: LengthUnits,
 ): Found[] {
+  const size = (mm: number): string => formatLength(mm, units);
   const all: Found[] = [];
   const { minStripMm, backGaugeMm } = machine;
   if (minStripMm !== null && girthMm < minStripMm) {
     all.push(
       found(
         'minimum strip',
-        `A girth of ${formatBoth(girthMm)} is under the ${formatBoth(minStripMm)} that the hold-downs of ${machine.name} grip safely.`,
-        'Cut it on a machine made for narrow strips; never hold a short piece by hand.',
+        `A girth of ${size(girthMm)} is under the ${size(minStripMm)} that the hold-downs of ${machine.name} grip safely.`,
+        TOO_NARROW_TO_HOLD,
       ),
     );
   }
@@ -26,8 +29,8 @@ export function shearLimits(
     all.push(
       found(
         'back-gauge reach',
-        `A girth of ${formatBoth(girthMm)} is nearer than the back gauge of ${machine.name} comes, ${formatBoth(backGaugeMm.min)}.`,
-        'Gauge it from the front, or leave it as the piece that remains.',
+        `A girth of ${size(girthMm)} is nearer than the back gauge of ${machine.name} comes, ${size(backGaugeMm.min)}.`,
+        TOO_NARROW_TO_HOLD,
       ),
     );
   }
@@ -35,7 +38,7 @@ export function shearLimits(
     all.push(
       found(
         'back-gauge reach',
-        `A girth of ${formatBoth(girthMm)} is beyond the back gauge of ${machine.name}, ${formatBoth(backGaugeMm.max)}.`,
+        `A girth of ${size(girthMm)} is beyond the back gauge of ${machine.name}, ${size(backGaugeMm.max)}.`,
         'Cut the rest of the sheet off to size, so that this blank is the piece that remains.',
       ),
     );
@@ -44,7 +47,7 @@ export function shearLimits(
     all.push(
       found(
         'narrow strip',
-        `A strip ${formatBoth(girthMm)} wide and ${formatBoth(lengthMm)} long is likely to twist and bow on the shear.`,
+        `A strip ${size(girthMm)} wide and ${size(lengthMm)} long is likely to twist and bow on the shear.`,
         'Lower the rake if it can be set, and check the first strip.',
       ),
     );

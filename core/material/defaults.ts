@@ -6,7 +6,8 @@ export interface MetalDefaults {
   readonly kFactor: number;
   /** g/cm³, for stock that is given by thickness alone. */
   readonly density: number;
-  readonly source: string;
+  /** What stands behind them, in words of the shop; the publications stand in the docstring below. */
+  readonly basis: string;
 }
 
 /**
@@ -21,25 +22,25 @@ export const METAL_DEFAULTS: Readonly<Record<Metal, MetalDefaults>> = {
     tensileMpa: 414,
     kFactor: 0.446,
     density: 7.85,
-    source: "60 ksi, as machines are rated; K: Machinery's Handbook, cold-rolled steel",
+    basis: 'strength as machines are rated; K-factor of cold-rolled steel',
   },
   galvanized: {
     tensileMpa: 414,
     kFactor: 0.446,
     density: 7.85,
-    source: "60 ksi, as machines are rated; K: Machinery's Handbook, cold-rolled steel",
+    basis: 'strength as machines are rated; K-factor of cold-rolled steel',
   },
   stainless: {
     tensileMpa: 620,
     kFactor: 0.46,
     density: 8,
-    source: "annealed 304, 90 ksi, as tonnage charts take it; K: Machinery's Handbook, stainless",
+    basis: 'annealed 304, as force charts take it; K-factor in the middle of the published range',
   },
   aluminium: {
     tensileMpa: 152,
     kFactor: 0.39,
     density: 2.73,
-    source: "3003-H14, 22 ksi (from memory); K: Machinery's Handbook, aluminium",
+    basis: '3003-H14, not checked against a standard; K-factor in the middle of the published range',
   },
 };
 

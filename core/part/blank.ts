@@ -1,7 +1,7 @@
 import type { Gauge, Material } from '../material/material.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from './part.ts';
-import { bad, good, type Result } from '../result.ts';
+import { err, ok, type Result } from '../result.ts';
 import { formingOf, type Reckoning } from './forming.ts';
 import { girth } from './girth.ts';
 
@@ -24,13 +24,13 @@ export function blankOf(
   part: Pick<Part, 'id' | 'profile'>,
   material: Pick<Material, 'kFactor' | 'deductions'>,
   gauge: Gauge,
-  { girthRule, dieOpeningMm }: Reckoning,
+  reckoning: Reckoning,
 ): Result<Blank> {
-  const width = girth(part.profile, { ...formingOf(material, gauge, dieOpeningMm), rule: girthRule });
+  const width = girth(part.profile, { ...formingOf(material, gauge, reckoning), rule: reckoning.girthRule });
   if (!width.ok) {
-    return bad(...width.problems.map((p) => ({ ...p, subject: `line ${line.id}, part ${part.id}` })));
+    return err(...width.issues.map((p) => ({ ...p, subject: `line ${line.id}, part ${part.id}` })));
   }
   const { girthMm } = width.value;
   const areaM2 = (girthMm * line.lengthMm) / 1e6;
-  return good({ girthMm, lengthMm: line.lengthMm, areaM2, weightKg: areaM2 * gauge.kgPerM2 });
+  return ok({ girthMm, lengthMm: line.lengthMm, areaM2, weightKg: areaM2 * gauge.kgPerM2 });
 }

@@ -1,5 +1,5 @@
 import type { Profile } from './part.ts';
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import { setback } from './bend.ts';
 import { drawProfile, type Arc, type Drawing, type Line, type Point } from './drawing.ts';
 import type { Forming } from './forming.ts';
@@ -96,5 +96,5 @@ export function dimensioned(profile: Profile, forming: Forming): Result<Dimensio
   const angles = drawing.strokes
     .filter((stroke): stroke is Arc => stroke.kind === 'arc' && stroke.of === 'bend')
     .map(angleMark);
-  return good({ drawing, lengths, angles });
+  return ok({ drawing, lengths, angles });
 }

@@ -1,5 +1,5 @@
 import type { Profile } from './part.ts';
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import type { Forming } from './forming.ts';
 import { isFold, stripOf, type Fold, type Piece } from './strip.ts';
 
@@ -139,5 +139,5 @@ export function drawProfile(profile: Profile, forming: Forming): Result<Drawing>
   );
   const at = { x: ((level?.from.x ?? 0) + (level?.to.x ?? 0)) / 2, y: level?.from.y ?? 0 };
   const towards = { x: 0, y: profile.paintedSide === 'up' ? -1 : 1 };
-  return good({ strokes, path: svgPath(strokes), box: boxAround(strokes), paint: { at, towards } });
+  return ok({ strokes, path: svgPath(strokes), box: boxAround(strokes), paint: { at, towards } });
 }

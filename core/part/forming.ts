@@ -1,6 +1,7 @@
 import type { Machine } from '../shop/machine.ts';
 import type { Gauge, Material, MeasuredDeduction } from '../material/material.ts';
 import type { Settings } from '../shop/settings.ts';
+import type { LengthUnits } from '../units/length.ts';
 
 /** A deduction that the shop measured in the metal at hand, for one angle. */
 export type Measured = Pick<MeasuredDeduction, 'angle' | 'deductionMm'>;
@@ -13,6 +14,8 @@ export interface Forming {
   readonly radiusMm?: number;
   /** The shop's own deductions, which beat the formula; left out: none. */
   readonly measured?: readonly Measured[];
+  /** What sentences about the strip are written in. */
+  readonly units: LengthUnits;
 }
 
 /** How a shop reckons its blanks. */
@@ -20,6 +23,8 @@ export interface Reckoning {
   readonly girthRule: Settings['girthRule'];
   /** The V that blanks are cut for; null when the shop has no brake yet. */
   readonly dieOpeningMm: number | null;
+  /** What sentences about its parts are written in. */
+  readonly units: LengthUnits;
 }
 
 /**
@@ -27,11 +32,12 @@ export interface Reckoning {
  * finding speaks up where another brake's V was measured and differs (core/limits/brake-limits.ts).
  */
 export const reckoningOf = (shop: {
-  readonly settings: Pick<Settings, 'girthRule'>;
+  readonly settings: Pick<Settings, 'girthRule' | 'units'>;
   readonly machine: readonly Pick<Machine, 'stage' | 'dieOpeningMm'>[];
 }): Reckoning => ({
   girthRule: shop.settings.girthRule,
   dieOpeningMm: shop.machine.find(({ stage }) => stage === 'brake')?.dieOpeningMm ?? null,
+  units: shop.settings.units,
 });
 
 /** Openings this close are the same die; angles this close the same bend. */
@@ -56,11 +62,12 @@ const measuredIn = (
 export const formingOf = (
   material: Pick<Material, 'kFactor' | 'deductions'>,
   gauge: Pick<Gauge, 'label' | 'thicknessMm'>,
-  dieOpeningMm: number | null,
+  { dieOpeningMm, units }: Pick<Reckoning, 'dieOpeningMm' | 'units'>,
 ): Forming => ({
   thicknessMm: gauge.thicknessMm,
   kFactor: material.kFactor,
   measured: measuredIn(material, gauge, dieOpeningMm),
+  units,
 });
 
 /** The shop's own deduction for a bend of an angle; null: none was measured, the formula stands. */

@@ -1,5 +1,5 @@
 import type { Profile } from './part.ts';
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
 import { bendAllowance, setback } from './bend.ts';
 import type { Forming } from './forming.ts';
@@ -27,7 +27,7 @@ export interface GirthOptions extends Forming {
 
 /** Why a fold takes what it takes. */
 function reasonOf(rule: GirthOptions['rule'], { measuredMm, kFactor }: FoldShape): string {
-  if (rule === 'outsideSum') return 'outsides added up, nothing taken off';
+  if (rule === 'outsideSum') return 'outsides added up, nothing subtracted';
   return measuredMm === null
     ? `formula, K ${kFactor.toFixed(3)}`
     : `measured in your shop, K comes to ${kFactor.toFixed(3)}`;
@@ -73,7 +73,7 @@ export function girth(profile: Profile, options: GirthOptions): Result<Girth> {
   if (!strip.ok) return strip;
   const flanges = profile.flangesMm.map((addMm, i) => ({ label: `flange ${i + 1}`, addMm, reason: null }));
   const steps = [...flanges, ...bendSteps(profile, options), ...hemSteps(profile, options)];
-  return good({ girthMm: steps.reduce((sum, step) => sum + step.addMm, 0), steps });
+  return ok({ girthMm: steps.reduce((sum, step) => sum + step.addMm, 0), steps });
 }
 
 const hems = (profile: Profile): number => (profile.startHem ? 1 : 0) + (profile.endHem ? 1 : 0);

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { isOrderOf } from './bend-steps.ts';
 import { code, lengthMm, name, note, revision } from '../fields.ts';
 
@@ -10,7 +11,7 @@ export const hem = z.strictObject({
   /** Which way the lip folds, seen with the painted side up. */
   direction: z.enum(['up', 'down']),
 });
-export type Hem = z.infer<typeof hem>;
+export type Hem = DeepReadonly<z.infer<typeof hem>>;
 
 export const bend = z.strictObject({
   /** Degrees turned through (a square corner is 90); not the included angle. */
@@ -19,7 +20,7 @@ export const bend = z.strictObject({
   /** Inside radius; null takes the radius the shop's die makes (core/part). */
   radiusMm: z.number().min(0).max(500).nullable(),
 });
-export type Bend = z.infer<typeof bend>;
+export type Bend = DeepReadonly<z.infer<typeof bend>>;
 
 const flangeMm = z.number().positive('must be above 0').max(5000);
 
@@ -41,7 +42,7 @@ export const profile = z
     message: 'needs exactly one bend between each two flanges',
     path: ['bends'],
   });
-export type Profile = z.infer<typeof profile>;
+export type Profile = DeepReadonly<z.infer<typeof profile>>;
 
 /**
  * The same shape in several sizes. One part is the pattern; each of its sizes is a part of its own, so that orders can
@@ -65,7 +66,7 @@ export const family = z.discriminatedUnion('is', [
   }),
   z.strictObject({ is: z.literal('size'), of: code }),
 ]);
-export type Family = z.infer<typeof family>;
+export type Family = DeepReadonly<z.infer<typeof family>>;
 
 /** A piece to make. A part without bends or hems is sold flat and skips the brake. */
 export const part = z
@@ -96,7 +97,7 @@ export const part = z
     message: 'each size needs a code of its own and a length for every dimension',
     path: ['family'],
   });
-export type Part = z.infer<typeof part>;
+export type Part = DeepReadonly<z.infer<typeof part>>;
 
 type Pattern = Extract<Family, { is: 'pattern' }>;
 

@@ -29,6 +29,7 @@ export interface Rule {
   readonly verdict: Verdict;
   /** What it says, for the list in which a shop takes it otherwise. */
   readonly says: string;
+  /** Where it comes from, in words of the shop; publications stand in comments here and in the docstrings of the rules. */
   readonly source: string;
 }
 
@@ -41,7 +42,8 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   thickness: {
     verdict: 'stop',
     says: 'The metal is thicker, for its tensile strength, than the machine takes.',
-    source: 'force grows with T² and tensile strength: rated thickness × √(60 ksi / UTS)',
+    source:
+      'force grows with thickness squared and with tensile strength, from the machine’s rating in mild steel',
   },
   'minimum strip': {
     verdict: 'stop',
@@ -55,44 +57,49 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   },
   'narrow strip': {
     verdict: 'warning',
-    says: 'A long strip under 2 in twists and bows on the shear.',
+    says: 'A long narrow strip twists and bows on the shear.',
     source: COMMON_PRACTICE,
   },
   'minimum flange': {
     verdict: 'stop',
     says: 'A flange is too short to span the V.',
-    source: 'trade magazine design rules: 0.70 of the V opening, 1.10 for an acute die, at least 2T + R',
+    // Source: design rules of the trade press (core/limits/brake-limits.ts).
+    source:
+      '0.70 of the V opening, 1.10 for an acute die, at least two thicknesses and the inside radius: usual design rules',
   },
   'minimum radius': {
     verdict: 'warning',
-    says: 'An inside radius is tighter than the metal stands.',
-    source:
-      'steel: air-forming article in the trade press, sharp below 0.63 T; aluminium: Aluminum Design Manual 2005, table 3-1, by alloy and temper',
+    says: 'An inside radius is tighter than the metal allows.',
+    // Sources: an article of the trade press on air forming (0.63 T); Aluminum Design Manual 2005, table 3-1.
+    source: 'steel: sharp below 0.63 thicknesses; aluminium: published tables by alloy and temper',
   },
   'radius made by the V': {
     verdict: 'warning',
     says: 'The V makes another radius than the drawing asks for.',
-    source: 'the 20 % rule of air forming: 16 % of the V in mild steel, 21 % in stainless, 15 % in aluminium',
+    source: 'air forming makes about 16 % of the V in mild steel, 21 % in stainless, 15 % in aluminium',
   },
   'bending force': {
     verdict: 'stop',
     says: 'Bending needs more force than the brake has.',
-    source: '575 × T²/V tons a foot, 60 ksi',
+    // Source: core/part/tonnage.ts, 575 × T²/V tons a foot, 60 ksi.
+    source: 'the usual formula: thickness squared by the V opening, with the length and the tensile strength',
   },
   'bending force, margin': {
     verdict: 'warning',
     says: 'Bending needs nearly the brake’s whole force.',
-    source: '575 × T²/V tons a foot, 60 ksi; charts differ by a fifth',
+    source: 'the usual formula; makers’ charts differ by a fifth',
   },
   'hem flattening force': {
     verdict: 'stop',
     says: 'Flattening a hem surely needs more force than the brake has.',
-    source: '2.5 air bends (hem design guide)',
+    // Source: a design guide on hems.
+    source: 'two and a half times the force of a bend',
   },
   'hem flattening force, margin': {
     verdict: 'warning',
     says: 'Flattening a hem may need more force than the brake has.',
-    source: "300 T tons a foot to close a curl (die maker's rule of thumb)",
+    // Source: a die maker's rule of thumb, 300 T tons a foot.
+    source: 'the force to close a curl',
   },
   'bend order, collision': {
     verdict: 'warning',

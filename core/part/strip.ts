@@ -1,6 +1,6 @@
 import type { Hem, Profile } from './part.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
-import { formatBoth } from '../units/length.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
+import { formatLength, type LengthUnits } from '../units/length.ts';
 import { bendAllowance, kFactorFromTest, setback, type BendShape } from './bend.ts';
 import { measuredFor, type Forming } from './forming.ts';
 import { hemShape } from './hem.ts';
@@ -74,26 +74,32 @@ export const hemFold = ({ kind }: Pick<Hem, 'kind'>, forming: Forming): FoldShap
 const hemSetback = (hem: Hem | null, forming: Forming): number =>
   hem === null ? 0 : hemShape(hem.kind, forming.thicknessMm, forming.kFactor).radius + forming.thicknessMm;
 
-const tooShort = (what: string, field: string, lengthMm: number, needsMm: number): Problem =>
-  problem(
+const tooShort = (
+  what: string,
+  field: string,
+  [lengthMm, needsMm]: [number, number],
+  units: LengthUnits,
+): Issue =>
+  issue(
     'profile',
     field,
-    `${what} is ${formatBoth(lengthMm)} long, but its bends alone take ${formatBoth(needsMm)} of it.`,
+    `${what} is ${formatLength(lengthMm, units)} long, but its bends alone take ${formatLength(needsMm, units)} of it.`,
     'Make it longer, or the bend radius smaller.',
   );
 
 /** A deduction that leaves a fold no metal was typed wrong. */
-const tooMuch = (what: string, { measuredMm, ...shape }: FoldShape): Problem =>
-  problem(
+const tooMuch = (what: string, { measuredMm, ...shape }: FoldShape, units: LengthUnits): Issue =>
+  issue(
     'profile',
     'deduction',
-    `${what} would take no metal: your measured deduction of ${formatBoth(measuredMm ?? 0)} is more than the ${formatBoth(2 * setback('outside', shape))} that its flanges overlap.`,
+    `${what} would take no metal: your measured deduction of ${formatLength(measuredMm ?? 0, units)} is more than the ${formatLength(2 * setback('outside', shape), units)} that its flanges overlap.`,
     'Correct it under Shop, Materials.',
   );
 
-function lip(hem: Hem, flange: number, forming: Forming, problems: Problem[]): Flat {
+function lip(hem: Hem, flange: number, forming: Forming, issues: Issue[]): Flat {
   const back = hemSetback(hem, forming);
-  if (hem.lengthMm < back) problems.push(tooShort(`The hem on flange ${flange}`, 'hem', hem.lengthMm, back));
+  if (hem.lengthMm < back)
+    issues.push(tooShort(`The hem on flange ${flange}`, 'hem', [hem.lengthMm, back], forming.units));
   return { kind: 'lip', number: flange, lengthMm: hem.lengthMm - back };
 }
 
@@ -107,27 +113,29 @@ export function stripOf(profile: Profile, forming: Forming): Result<Piece[]> {
   const shapes = bendShapes(profile, forming);
   const backs = shapes.map((shape) => setback(profile.measured, shape));
   const last = profile.flangesMm.length - 1;
-  const problems: Problem[] = [];
+  const issues: Issue[] = [];
   const pieces: Piece[] = [];
   const hem = (of: Hem, number: number): Fold => fold('hem', number, of.direction, hemFold(of, forming));
 
-  if (profile.startHem) pieces.push(lip(profile.startHem, 1, forming, problems), hem(profile.startHem, 1));
+  if (profile.startHem) pieces.push(lip(profile.startHem, 1, forming, issues), hem(profile.startHem, 1));
   profile.flangesMm.forEach((lengthMm, i) => {
     const before = i === 0 ? hemSetback(profile.startHem, forming) : (backs[i - 1] ?? 0);
     const after = i === last ? hemSetback(profile.endHem, forming) : (backs[i] ?? 0);
     const needs = before + after;
-    if (lengthMm < needs) problems.push(tooShort(`Flange ${i + 1}`, 'flangesMm', lengthMm, needs));
+    if (lengthMm < needs)
+      issues.push(tooShort(`Flange ${i + 1}`, 'flangesMm', [lengthMm, needs], forming.units));
     pieces.push({ kind: 'flange', number: i + 1, lengthMm: lengthMm - needs });
     const bend = profile.bends[i];
     const shape = shapes[i];
     if (bend && shape) pieces.push(fold('bend', i + 1, bend.direction, shape));
   });
   if (profile.endHem) {
-    pieces.push(hem(profile.endHem, last + 1), lip(profile.endHem, last + 1, forming, problems));
+    pieces.push(hem(profile.endHem, last + 1), lip(profile.endHem, last + 1, forming, issues));
   }
   for (const piece of pieces) {
     if (!isFold(piece) || piece.lengthMm > 0) continue;
-    problems.push(tooMuch(piece.kind === 'bend' ? `Bend ${piece.number}` : 'A closed hem', piece.shape));
+    const what = piece.kind === 'bend' ? `Bend ${piece.number}` : 'A closed hem';
+    issues.push(tooMuch(what, piece.shape, forming.units));
   }
-  return problems.length > 0 ? bad(...problems) : good(pieces);
+  return issues.length > 0 ? err(...issues) : ok(pieces);
 }

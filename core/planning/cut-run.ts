@@ -7,10 +7,11 @@ import { countCuts } from '../estimate/shear.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
 import type { ShopOperation } from './operations.ts';
-import { good, type Problem, type Result } from '../result.ts';
+import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import { instant, type Instant } from '../units/brand.ts';
+import type { LengthUnits } from '../units/length.ts';
 import { changedLists, piecesIn, piecesTaken, planOfTaken, takenListFor, withList } from './cut-lists.ts';
 import type { PlanRead } from '../report/dispatch.ts';
 
@@ -67,8 +68,8 @@ export function runsOf(shop: Shop, { schedule, operations }: PlanRead): ShearRun
 }
 
 /** What is left to cut of an operation: pieces counted on the floor are cut, those whose sheets were taken are on their way. */
-const piecesLeft = (shop: Shop, { quantity, started, aside, line }: ShopOperation): number =>
-  Math.max(0, quantity - Math.max((started ?? aside)?.counted ?? 0, piecesTaken(shop, line.id)));
+const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOperation): number =>
+  Math.max(0, quantity - Math.max((started ?? suspended)?.counted ?? 0, piecesTaken(shop, line.id)));
 
 /** An offcut this large is kept (6 in × 24 in). Common practice, no source. */
 export const KEEP = { widthMm: 152.4, lengthMm: 609.6 };
@@ -107,6 +108,7 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
     stock,
     shear: shearOf(machine),
     keep: KEEP,
+    units: shop.settings.units,
   };
 }
 
@@ -154,7 +156,7 @@ export interface RunCut {
   /** The list by which sheets were taken from stock for this run; where nothing else is left to cut, `plan` is that. */
   readonly taken: CutList | null;
   /** What is wrong with the step list, none for one that yields what is asked. */
-  readonly faults: readonly Problem[];
+  readonly faults: readonly Issue[];
   readonly takings: readonly Taking[];
   /** Sheets if each line were cut by itself (core/estimate/shear.ts). */
   readonly sheetsAlone: number;
@@ -189,22 +191,22 @@ export function cutRun(
     plan = atPlainCost(shop, solve(input));
   }
   const listed = changed && plan.ok ? withList(plan.value, changed, run, input) : null;
-  if (listed) plan = good(listed.plan);
+  if (listed) plan = ok(listed.plan);
   const faults = listed?.faults ?? (plan.ok ? checkSteps(input, plan.value.groups, plan.value.steps) : []);
   const takings = plan.ok ? takingsOf(shop, plan.value, free) : [];
   for (const { sheetId, pieces } of takings)
     free.set(sheetId, Math.max(0, (free.get(sheetId) ?? 0) - pieces));
-  const sheetsAlone = aloneOf(run, (operation) => piecesLeft(shop, operation));
+  const sheetsAlone = aloneOf(run, input.units, (operation) => piecesLeft(shop, operation));
   return { run, input, plan, changed, taken, faults, takings, sheetsAlone };
 }
 
 /** A run with nothing left to cut but what its sheets were taken for. */
 function asTaken(run: ShearRun, input: RunInput, taken: CutList): RunCut {
-  const sheetsAlone = aloneOf(run, ({ line }) => piecesIn(taken, line.id));
+  const sheetsAlone = aloneOf(run, input.units, ({ line }) => piecesIn(taken, line.id));
   return {
     run,
     input,
-    plan: good(planOfTaken(taken)),
+    plan: ok(planOfTaken(taken)),
     changed: null,
     taken,
     faults: [],
@@ -250,7 +252,7 @@ function atPlainCost(shop: Shop, made: Result<CutPlan>): Result<CutPlan> {
   const costCents = groups.reduce((sum, group) => sum + group.count * group.costCents, 0);
   const lowerBoundCents = Math.min(costCents, made.value.lowerBoundCents / BUYING);
   const status = lowerBoundCents >= costCents - 1e-6 ? 'optimal' : 'feasible';
-  return good({ ...made.value, groups, costCents, lowerBoundCents, status });
+  return ok({ ...made.value, groups, costCents, lowerBoundCents, status });
 }
 
 /** Pieces that sheets of these groups take of each stock: of a coil stretches begun. */
@@ -275,11 +277,15 @@ const takingsOf = (shop: Shop, { groups }: CutPlan, free: FreeStock): Taking[] =
   }));
 
 /** Sheets that each line would take cut alone from its own best size. */
-function aloneOf({ operations, machine }: ShearRun, pieces: (operation: ShopOperation) => number): number {
+function aloneOf(
+  { operations, machine }: ShearRun,
+  units: LengthUnits,
+  pieces: (operation: ShopOperation) => number,
+): number {
   return operations.reduce((sum, operation) => {
     const { blank, sheet } = operation;
     const quantity = pieces(operation);
-    const counted = quantity > 0 ? countCuts({ blank, quantity, sheet, machine }) : null;
+    const counted = quantity > 0 ? countCuts({ blank, quantity, sheet, machine, units }) : null;
     return sum + (counted?.ok ? counted.value.sheets : 0);
   }, 0);
 }

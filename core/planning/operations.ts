@@ -15,6 +15,7 @@ import type { Part } from '../part/part.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
+import type { LengthUnits } from '../units/length.ts';
 
 /** A machine that can do an operation, its whole seconds there (changeover left out) and how they were made. */
 export interface Able {
@@ -211,7 +212,7 @@ function cheapestSheet(shop: Shop, find: Finder, line: OrderLine, blank: Blank):
   let refusal: readonly Issue[] = [];
   for (const kept of sheets) {
     const sheet = kept.form === 'coil' ? cutFromCoil(kept, blank) : kept;
-    const count = countCuts({ blank, quantity: 1, sheet, machine: shear });
+    const count = countCuts({ blank, quantity: 1, sheet, machine: shear, units: shop.settings.units });
     if (!count.ok) refusal = count.issues;
     else if (best === null || sheet.costCents / count.value.perSheet < best.cost)
       best = { sheet, cost: sheet.costCents / count.value.perSheet };
@@ -245,7 +246,7 @@ function machinesFor(
     });
     const stops = findings.filter((f) => f.severity === 'stop').map((f) => f.message);
     const warnings = findings.filter((f) => f.severity === 'warning');
-    const estimate = stops.length > 0 ? null : estimateOn(machine, line, piece);
+    const estimate = stops.length > 0 ? null : estimateOn(machine, line, piece, shop.settings.units);
     if (estimate?.ok)
       machines.push({
         id: machine.id,
@@ -272,9 +273,14 @@ function machinesFor(
   );
 }
 
-function estimateOn(machine: Machine, line: OrderLine, { part, blank, sheet }: Piece): Result<Estimate> {
+function estimateOn(
+  machine: Machine,
+  line: OrderLine,
+  { part, blank, sheet }: Piece,
+  units: LengthUnits,
+): Result<Estimate> {
   const { quantity } = line;
   return machine.stage === 'shear'
-    ? estimateShear({ blank, quantity, sheet, machine })
+    ? estimateShear({ blank, quantity, sheet, machine, units })
     : ok(estimateBrake({ part, blank, quantity, machine }));
 }

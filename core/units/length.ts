@@ -1,4 +1,4 @@
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { mm, type Millimetres } from './brand.ts';
 
 /** Exact by definition (international inch, 1959). */
@@ -75,19 +75,23 @@ export function parseLength(text: string, units: LengthUnits): Result<Millimetre
     .replace(/[’′]/g, "'")
     .trim();
   const value = read(tidy, units);
-  if (value !== null && Number.isFinite(value)) return good(mm(value));
+  if (value !== null && Number.isFinite(value)) return ok(mm(value));
   const example = units === 'in' ? '9 1/2 or 240 mm' : '240 or 9 1/2 in';
-  return bad(problem('length', 'length', `"${text}" is not a length.`, `Write it like ${example}.`));
+  return err(issue('length', 'length', `"${text}" is not a length.`, `Write it like ${example}.`));
 }
 
-/** Inches further than this from a whole sixteenth (or the asked fraction) are written as decimals. */
-const FRACTION_TOLERANCE_IN = 0.005;
+/** A typed length is a fraction only where the decimal would say the same: to half a thousandth of an inch. */
+const TYPED_TOLERANCE_IN = 0.0005;
+/** Cuts are planned to the hundredth of a millimetre (core/cutting/run.ts): what is finer must not show as another size. */
+const CUT_STEP_MM = 0.01;
+/** With that rounding, a cut length is never written as a fraction that is off by more than 1/128 in. */
+const CUT_TOLERANCE_IN = 1 / 128 - mmToInches(CUT_STEP_MM / 2);
 
 const withoutTrailingZeros = (value: number, places: number): string => String(Number(value.toFixed(places)));
 
-function formatInches(inches: number, fraction: number): string {
+function formatInches(inches: number, fraction: number, tolerance: number): string {
   const parts = Math.round(inches * fraction);
-  if (Math.abs(inches - parts / fraction) > FRACTION_TOLERANCE_IN) return withoutTrailingZeros(inches, 3);
+  if (Math.abs(inches - parts / fraction) > tolerance) return withoutTrailingZeros(inches, 3);
   const whole = Math.floor(parts / fraction);
   let top = parts - whole * fraction;
   let bottom = fraction;
@@ -99,21 +103,62 @@ function formatInches(inches: number, fraction: number): string {
   return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
 }
 
+const format = (lengthMm: number, units: LengthUnits, fraction: number, tolerance: number): string => {
+  if (units === 'mm') return `${withoutTrailingZeros(lengthMm, 1)} mm`;
+  const inches = mmToInches(Math.abs(lengthMm));
+  return `${lengthMm < 0 ? '-' : ''}${formatInches(inches, fraction, tolerance)} in`;
+};
+
 /**
- * A length for people, unit included: "9 1/2 in", "6.927 in", "240.5 mm".
- * Inches are a fraction to the nearest 1/16 (or `fraction`) when that is within 0.005 in of the value, else a decimal
- * to 0.001; millimetres are to 0.1.
+ * A length as it was typed or is compared with a limit, unit included: "9 1/2 in", "0.057 in", "240.5 mm". Inches are a
+ * fraction of 1/16 (or `fraction`) where that is the same to 0.0005 in, else a decimal to 0.001; millimetres are to 0.1.
+ * What is cut is written by `formatCutLength`.
  */
-export function formatLength(
+export const formatLength = (
   lengthMm: number,
   units: LengthUnits,
   { fraction = 16 }: { readonly fraction?: 16 | 32 | 64 } = {},
-): string {
-  if (units === 'mm') return `${withoutTrailingZeros(lengthMm, 1)} mm`;
-  const inches = mmToInches(Math.abs(lengthMm));
-  return `${lengthMm < 0 ? '-' : ''}${formatInches(inches, fraction)} in`;
+): string => format(lengthMm, units, fraction, TYPED_TOLERANCE_IN);
+
+/**
+ * A length that is cut: of a blank, a piece, a sheet, a remnant, a setting of the back gauge. One size has one figure
+ * wherever it stands, on screens, on paper and in files: "9 1/2 in", "6.927 in", "240.5 mm". Inches are a fraction of
+ * 1/16 within 1/128 in of it, else a decimal to 0.001; millimetres are to 0.1.
+ */
+export const formatCutLength = (lengthMm: number, units: LengthUnits): string =>
+  format(Math.round(lengthMm / CUT_STEP_MM) * CUT_STEP_MM, units, 16, CUT_TOLERANCE_IN);
+
+/** "9 1/2 in × 120 in": girth or width first, then length. */
+export const formatCutSize = (widthMm: number, lengthMm: number, units: LengthUnits): string =>
+  `${formatCutLength(widthMm, units)} × ${formatCutLength(lengthMm, units)}`;
+
+/** Places of the decimals in which lengths are added up: a sixteenth of an inch is exact in four. */
+const SUM_PLACES = { in: 4, mm: 2 } as const;
+
+/**
+ * Parts and their sum as decimals that add up as shown, for a table that someone adds up: each part is rounded so that
+ * the sum of those before it stays within half a last place of the true one.
+ */
+export function formatSum(
+  partsMm: readonly number[],
+  units: LengthUnits,
+): { readonly parts: readonly string[]; readonly sum: string } {
+  const scale = 10 ** SUM_PLACES[units];
+  const inUnits = (lengthMm: number): number =>
+    Math.round((units === 'in' ? mmToInches(lengthMm) : lengthMm) * scale);
+  const write = (steps: number): string =>
+    `${steps < 0 ? '−' : ''}${(Math.abs(steps) / scale).toFixed(SUM_PLACES[units])} ${units}`;
+  let reached = 0;
+  let shown = 0;
+  const parts = partsMm.map((part) => {
+    reached += part;
+    const step = inUnits(reached) - shown;
+    shown += step;
+    return write(step);
+  });
+  return { parts, sum: write(shown) };
 }
 
-/** A length in both systems, for a sentence that a shop of either reads: "31.8 mm (1 1/4 in)". */
-export const formatBoth = (lengthMm: number): string =>
-  `${formatLength(lengthMm, 'mm')} (${formatLength(lengthMm, 'in', { fraction: 64 })})`;
+/** A sheet's thickness, finer than any length: "0.0276 in", "0.70 mm". */
+export const formatThickness = (thicknessMm: number, units: LengthUnits): string =>
+  units === 'in' ? `${mmToInches(thicknessMm).toFixed(4)} in` : `${thicknessMm.toFixed(2)} mm`;

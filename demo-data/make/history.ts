@@ -6,7 +6,7 @@ import { hits } from '../../core/part/girth.ts';
 import type { OpenInterval } from '../../core/schedule/problem.ts';
 import type { Machine } from '../../core/shop/machine.ts';
 import { operationIdOf, type OrderLine } from '../../core/shop/order.ts';
-import type { Record as Finished } from '../../core/shop/plan.ts';
+import type { OperationRecord } from '../../core/shop/plan.ts';
 import { sentence, type Result } from '../../core/result.ts';
 import type { Settings } from '../../core/shop/settings.ts';
 import { openIntervals } from '../../core/time/working-time.ts';
@@ -44,7 +44,7 @@ export interface Job {
 }
 
 const sure = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
 
@@ -98,7 +98,13 @@ function actualSeconds(estimated: number, machineId: string, rng: Rng): number {
 }
 
 /** One operation on one machine, after a changeover of a few minutes; null when the hours run out. */
-function work(floor: Floor, job: Job, machine: Machine, ready: number, estimated: number): Finished | null {
+function work(
+  floor: Floor,
+  job: Job,
+  machine: Machine,
+  ready: number,
+  estimated: number,
+): OperationRecord | null {
   const state = sureOf(floor.machines.get(machine.id), machine.id);
   const changeover = spend(state.open, Math.max(state.free, job.from), 60 * floor.rng.whole(3, 12));
   const done =
@@ -124,7 +130,7 @@ function work(floor: Floor, job: Job, machine: Machine, ready: number, estimated
 }
 
 /** Carries jobs through the shop in the order given; work that the hours no longer hold is left out. */
-export function runFloor(floor: Floor, jobs: readonly Job[]): Finished[] {
+export function runFloor(floor: Floor, jobs: readonly Job[]): OperationRecord[] {
   const { material, part, sheet, machine: machines } = floor.catalogue;
   const reckoning = reckoningOf({ settings: floor.settings, machine: machines });
   const freeAt = (machine: Machine): number => floor.machines.get(machine.id)?.free ?? 0;
@@ -151,7 +157,9 @@ export function runFloor(floor: Floor, jobs: readonly Job[]): Finished[] {
       sheet.find((s) => s.lengthMm >= line.lengthMm),
       'sheet',
     );
-    const cut = sure(estimateShear({ blank, quantity: line.quantity, sheet: stock, machine: shear }));
+    const cut = sure(
+      estimateShear({ blank, quantity: line.quantity, sheet: stock, machine: shear, units: reckoning.units }),
+    );
     const sheared = work(floor, job, shear, job.from, cut.seconds);
     if (!sheared?.end || !job.bend || hits(made.profile) === 0) return sheared ? [sheared] : [];
     const brakes = machines.filter((m) => m.stage === 'brake' && m.maxLengthMm >= line.lengthMm);

@@ -82,7 +82,7 @@ const unplannedText = ({ unplannable }: PlanView): string[] =>
     ? []
     : [
         '',
-        'Not planned:',
+        'Cannot be planned:',
         ...unplannable.map(({ subject, message, advice }) => `  ${subject}: ${message} ${advice}`),
       ];
 

@@ -26,7 +26,7 @@ function inventedRun(seed: number, sizes: number): RunInput {
     ...{ costCents: Math.round((widthMm * lengthMm) / 1000), endTrimMm: 0, sideTrimMm: 0 },
   }));
   const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40, scribe: true, continuousFrom: null }; // prettier-ignore
-  return { lines, stock, shear, keep: { widthMm: 152.4, lengthMm: 609.6 } };
+  return { lines, stock, shear, keep: { widthMm: 152.4, lengthMm: 609.6 }, units: 'in' };
 }
 
 const seconds = Number(process.argv[2] ?? 5);
@@ -39,7 +39,7 @@ for (const sizes of [1, 4])
     const from = cpu();
     const left = (): number => seconds - (cpu() - from);
     const improving = improveRun(inventedRun(seed, sizes), { solveMip: mipWith(highs, left) });
-    if (!improving.ok) throw new Error(improving.problems[0]?.message);
+    if (!improving.ok) throw new Error(improving.issues[0]?.message);
     let first = NaN;
     let gap = Infinity;
     for (const { plan, done } of improving.value) {

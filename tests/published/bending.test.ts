@@ -31,8 +31,9 @@ function girthInches(profile: Profile, thickness: number, radius: number, kFacto
     radiusMm: inchesToMm(radius),
     kFactor,
     rule: 'computed',
+    units: 'in',
   });
-  if (!width.ok) throw new Error(width.problems.map((p) => p.message).join());
+  if (!width.ok) throw new Error(width.issues.map((p) => p.message).join());
   return mmToInches(width.value.girthMm);
 }
 
@@ -67,7 +68,7 @@ describe('blanks worked out in print', () => {
       ...inInches([], [turned(60, 4.75)]),
       flangesMm: [38 + back, 25 + back],
     };
-    const width = girth(profile, { thicknessMm: 3.2, kFactor: 0.33, rule: 'computed' });
+    const width = girth(profile, { thicknessMm: 3.2, kFactor: 0.33, rule: 'computed', units: 'mm' });
     expect(width.ok && Math.abs(width.value.girthMm - 69.08) <= 0.005).toBe(true);
   });
 });
@@ -153,7 +154,7 @@ describe('DIN 6935, cold bending of flat steel', () => {
       flangesMm: [50, 40],
       measured: 'outside',
     };
-    const width = girth(profile, { thicknessMm: s, kFactor, rule: 'computed' });
+    const width = girth(profile, { thicknessMm: s, kFactor, rule: 'computed', units: 'mm' });
     expect(width.ok && width.value.girthMm).toBeCloseTo(90 + compensation(opening, r, s), 9);
   });
 });

@@ -71,6 +71,7 @@ describe('strips from a 48 in sheet', () => {
         continuousFrom: null,
       },
       keep: { widthMm: 150, lengthMm: 600 },
+      units: 'in',
     };
     const plan = planRun(run, { steps: 40 });
     return plan.ok ? Math.max(...plan.value.groups.map((group) => group.blanks.length)) : 0;

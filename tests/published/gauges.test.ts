@@ -50,9 +50,9 @@ const WEIGHT_ROUNDING = {
 };
 
 const valueOf = <T>(
-  result: { ok: true; value: T } | { ok: false; problems: readonly { message: string }[] },
+  result: { ok: true; value: T } | { ok: false; issues: readonly { message: string }[] },
 ): T => {
-  if (!result.ok) throw new Error(result.problems.map((p) => p.message).join());
+  if (!result.ok) throw new Error(result.issues.map((p) => p.message).join());
   return result.value;
 };
 

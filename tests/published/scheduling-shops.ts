@@ -19,20 +19,20 @@ export const none: ObjectiveWeights = {
   changeover: 0,
   makespan: 0,
   flowTime: 0,
-  disturbance: 0,
+  stability: 0,
 };
 export const tardiness = { ...none, weightedTardiness: 1 };
 export const makespan = { ...none, makespan: 1 };
 
 export function built(input: ProblemInput): Problem {
   const result = buildProblem(input);
-  if (!result.ok) throw new Error(result.problems[0]!.message);
+  if (!result.ok) throw new Error(result.issues[0]!.message);
   return result.value;
 }
 
 export function planned(problem: Problem, queues: Queues): Schedule {
   const result = decode(problem, queues);
-  if (!result.ok) throw new Error(result.problems[0]!.message);
+  if (!result.ok) throw new Error(result.issues[0]!.message);
   expect(check(problem, result.value)).toEqual([]);
   return result.value;
 }

@@ -45,7 +45,13 @@ describe('60 pieces of 10 ft, girth 9.5 in, four bends and a hem', () => {
   it('are sheared in 41.4 min, an 8 min changeover included', () => {
     const standards = { ...nothingElse, sheetLoad: 45, cut: 20, allowance: 0.15 };
     const machine = { stage: 'shear', standards, crew: 1 } as const;
-    const estimate = estimateShear({ blank: blank(9.5), quantity: 60, sheet: sheet(48), machine });
+    const estimate = estimateShear({
+      blank: blank(9.5),
+      quantity: 60,
+      sheet: sheet(48),
+      machine,
+      units: 'in',
+    });
     expect(estimate.ok && Math.abs(8 + estimate.value.seconds / 60 - 41.4) <= 0.05).toBe(true);
   });
 
@@ -102,7 +108,13 @@ it.each([
     crew: 1,
   } as const;
   const yields = [36, 48, 60].map((width) => {
-    const counted = countCuts({ blank: blank(girthIn), quantity: 1, sheet: sheet(width), machine });
+    const counted = countCuts({
+      blank: blank(girthIn),
+      quantity: 1,
+      sheet: sheet(width),
+      machine,
+      units: 'in',
+    });
     return counted.ok && counted.value.perSheet;
   });
   expect(yields).toEqual(strips);
@@ -120,6 +132,7 @@ it('a blank of 12 × 120 in in 24 gauge galvanized weighs 11.6 lb', () => {
     {
       girthRule: 'computed',
       dieOpeningMm: null,
+      units: 'in',
     },
   );
   expect(piece.ok && Math.abs(piece.value.weightKg / 0.45359237 - 11.6) <= 0.05).toBe(true);

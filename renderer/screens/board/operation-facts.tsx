@@ -60,7 +60,7 @@ export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chos
       </Fact>
       <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, units)}</Fact>
       <Fact label="Machine">
-        {lane.machine.name}, place {bar.rank + 1} of {lane.bars.length}
+        {lane.machine.name}, place {bar.position + 1} of {lane.bars.length}
         {people > 1 && `, ${people} people`}
       </Fact>
       <Fact label="Start">{dayAndTime(bar.start, timeZone)}</Fact>
@@ -79,7 +79,7 @@ export function Neighbours({ chosen, select }: { chosen: Chosen; select: (operat
     .sort((a, b) => a.index - b.index);
   const open = new Set(steps.map((step) => step.operation));
   const done = routingOf(operation.part).filter((stage) => !open.has(operationIdOf(bar.lineId, stage)));
-  const beside = [lane.bars[bar.rank - 1], lane.bars[bar.rank + 1]];
+  const beside = [lane.bars[bar.position - 1], lane.bars[bar.position + 1]];
   return (
     <section className={styles.part}>
       <h3>Routing</h3>
@@ -172,7 +172,7 @@ export function LookFirst({ chosen: { operation, lane } }: { chosen: Chosen }) {
   const warnings = operation.machines.find(({ id }) => id === lane.machine.id)?.warnings ?? [];
   return (
     <section className={styles.part}>
-      {warnings.length > 0 && <h3>Look first</h3>}
+      {warnings.length > 0 && <h3>Check first</h3>}
       {warnings.map(({ rule, message, advice }) => (
         <p key={`${rule} ${message}`} className={styles.advice}>
           <Tag look="warn">{rule}</Tag> {message} {advice}

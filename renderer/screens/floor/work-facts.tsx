@@ -73,7 +73,7 @@ export function WorkFacts({
       {operation.stage === 'shear' ? (
         <>
           <Fact label="Blank, girth × length">{formatCutSize(blank.girthMm, blank.lengthMm, units)}</Fact>
-          <Fact label="Out of sheets">{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</Fact>
+          <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</Fact>
         </>
       ) : (
         <Fact label="Bends">{bendWords(part, dieOpeningMm)}</Fact>

@@ -5,6 +5,7 @@ import { formatCutLength, type LengthUnits } from '../../../core/units/length.ts
 import { shortDuration } from '../../../core/units/duration.ts';
 import { Swatch } from '../../ui/choice.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
+import { classes } from '../../ui/classes.ts';
 import { Tag, type TagLook } from '../../ui/tag.tsx';
 import type { LineRow, Standing } from './line-rows.ts';
 import styles from './orders.module.css';
@@ -48,9 +49,13 @@ export interface LineColumn {
   readonly cell: (row: LineRow, writing: Writing) => ReactNode;
 }
 
-/** "Fri 4 Dec 14:00" */
-const wall = (at: number, { timeZone }: Writing): string =>
-  `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+/** "Fri 4 Dec 14:00", in two lines where the column is narrow. */
+const wall = (at: number, { timeZone }: Writing): ReactNode => (
+  <>
+    <span className={styles.whole}>{formatWallDate(instant(at), timeZone)}</span>{' '}
+    <span className={styles.whole}>{formatClock(instant(at), timeZone)}</span>
+  </>
+);
 
 const standingLook: Readonly<Record<Standing, TagLook>> = {
   open: 'plain',
@@ -59,13 +64,16 @@ const standingLook: Readonly<Record<Standing, TagLook>> = {
   cancelled: 'plain',
 };
 
+/** Words that stay in one line. */
+const unbroken = (words: string): string => words.replaceAll(' ', '\u00a0');
+
 function Lateness({ row }: { row: LineRow }) {
   if (row.trouble !== null) return <Tag look="warn">cannot be planned</Tag>;
   if (row.lateness === null) return null;
-  if (row.lateness > 0) return <Tag look="late">{`late ${shortDuration(row.lateness)}`}</Tag>;
+  if (row.lateness > 0) return <Tag look="late">{`late ${unbroken(shortDuration(row.lateness))}`}</Tag>;
   return (
     <span className={styles.soft}>
-      {row.lateness === 0 ? 'just in time' : `${shortDuration(-row.lateness)} early`}
+      {row.lateness === 0 ? 'just in time' : `${unbroken(shortDuration(-row.lateness))} early`}
     </span>
   );
 }
@@ -76,22 +84,26 @@ const Weight = ({ row: { order } }: { row: LineRow }) => (
   </>
 );
 
-/** Words that may be cut short; the whole stands in the tooltip. */
+/** More letters than two lines of a narrow column hold; three smaller lines hold twice as many. */
+const LONG = 26;
+
+/** Words that are never cut: they wrap, and long ones are smaller. */
 const Words = ({ text }: { text: string }) => (
-  <span className={styles.words} title={text}>
-    {text}
-  </span>
+  <span className={classes(styles.words, text.length > LONG && styles.long)}>{text}</span>
 );
+
+const partWords = ({ line, partName }: LineRow): string =>
+  line.makeUpFor ? `${partName}, remake of ${line.makeUpFor}` : partName;
 
 /** Sorts what has no value behind all that has one. */
 const LAST = Number.MAX_SAFE_INTEGER;
 
 export const lineColumns: readonly LineColumn[] = [
-  { id: 'line', label: 'Line', least: 76, sort: (r) => r.id, cell: (r) => <strong>{r.id}</strong> },
+  { id: 'line', label: 'Line', least: 70, sort: (r) => r.id, cell: (r) => <strong>{r.id}</strong> },
   {
     id: 'customer',
     label: 'Customer',
-    least: 80,
+    least: 118,
     grow: 1.3,
     sort: (r) => r.order.customer,
     cell: (r) => <Words text={r.order.customer} />,
@@ -99,17 +111,15 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'part',
     label: 'Part',
-    least: 80,
+    least: 122,
     grow: 1.1,
     sort: (r) => r.partName,
-    cell: (r) => (
-      <Words text={r.line.makeUpFor ? `${r.partName}, again for ${r.line.makeUpFor}` : r.partName} />
-    ),
+    cell: (r) => <Words text={partWords(r)} />,
   },
   {
     id: 'quantity',
     label: 'Pieces',
-    least: 64,
+    least: 60,
     right: true,
     edits: 'quantity',
     sort: (r) => r.line.quantity,
@@ -118,28 +128,36 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'metal',
     label: 'Metal',
-    least: 92,
+    least: 140,
     grow: 1.4,
     sort: (r) => r.metal,
     cell: (r) => (
-      <span className={styles.stock} title={r.metal}>
+      <span className={styles.stock}>
         <Swatch hex={r.hex} />
-        <span className={styles.words}>{r.metal}</span>
+        <Words text={r.metal} />
       </span>
     ),
   },
   {
     id: 'due',
     label: 'Due',
-    least: 140,
+    least: 92,
     edits: 'due',
     sort: (r) => r.order.due,
     cell: (r, writing) => wall(r.order.due, writing),
   },
   {
+    id: 'lateness',
+    label: 'Late or early',
+    least: 122,
+    sort: (r) => -(r.lateness ?? -LAST),
+    cell: (r) => <Lateness row={r} />,
+  },
+  {
     id: 'end',
     label: 'Planned end',
-    least: 164,
+    least: 108,
+    roomy: true,
     sort: (r) => r.end ?? LAST,
     cell: (r, writing) =>
       r.end !== null && (
@@ -147,28 +165,23 @@ export const lineColumns: readonly LineColumn[] = [
           className={r.unplanned ? styles.soft : ''}
           title={r.unplanned ? 'Not planned yet: behind all that is.' : ''}
         >
-          {`${r.unplanned ? '≈ ' : ''}${wall(r.end, writing)}`}
+          {r.unplanned && '≈ '}
+          {wall(r.end, writing)}
         </span>
       ),
   },
   {
-    id: 'lateness',
-    label: 'Late or early',
-    least: 116,
-    sort: (r) => -(r.lateness ?? -LAST),
-    cell: (r) => <Lateness row={r} />,
-  },
-  {
     id: 'chance',
     label: 'On time',
-    least: 68,
+    least: 78,
+    roomy: true,
     sort: (r) => r.onTime ?? LAST,
     cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,
   },
   {
     id: 'status',
     label: 'Status',
-    least: 88,
+    least: 96,
     roomy: true,
     edits: 'status',
     sort: (r) => r.standing,
@@ -177,7 +190,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'length',
     label: 'Length',
-    least: 76,
+    least: 84,
     roomy: true,
     right: true,
     sort: (r) => r.line.lengthMm,
@@ -185,8 +198,8 @@ export const lineColumns: readonly LineColumn[] = [
   },
   {
     id: 'release',
-    label: 'Release',
-    least: 92,
+    label: 'Not before',
+    least: 80,
     roomy: true,
     sort: (r) => r.order.release ?? 0,
     cell: (r, { timeZone }) =>
@@ -198,8 +211,8 @@ export const lineColumns: readonly LineColumn[] = [
   },
   {
     id: 'weight',
-    label: 'Weight',
-    least: 72,
+    label: 'Importance',
+    least: 98,
     roomy: true,
     sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
     cell: (r) => <Weight row={r} />,
@@ -210,9 +223,39 @@ export const lineColumns: readonly LineColumn[] = [
 export const leastWidth = (columns: readonly LineColumn[]): number =>
   columns.reduce((sum, { least }) => sum + least, 0);
 
-/** The columns of a table this many pixels wide: roomy ones give way, the last first, before anything scrolls sideways. */
-export function columnsThatFit(width: number): readonly LineColumn[] {
-  const shown = [...lineColumns];
-  while (shown.at(-1)?.roomy && leastWidth(shown) > width) shown.pop();
-  return shown;
-}
+/** Where two columns are too many: what is made, under who wants it. */
+const customerAndPart: LineColumn = {
+  id: 'customer',
+  label: 'Customer, part',
+  least: 186,
+  grow: 1.4,
+  sort: (r) => r.order.customer,
+  cell: (r) => (
+    <span className={styles.folded}>
+      <Words text={r.order.customer} />
+      <span className={styles.soft}>
+        <Words text={partWords(r)} />
+      </span>
+    </span>
+  ),
+};
+const folded: readonly LineColumn[] = lineColumns.flatMap((column) =>
+  column.id === 'customer' ? [customerAndPart] : column.id === 'part' ? [] : [column],
+);
+
+/** The table without its last `gone` roomy columns. */
+const without = (columns: readonly LineColumn[], gone: number): readonly LineColumn[] => {
+  const roomy = columns.filter((column) => column.roomy);
+  const kept = new Set(roomy.slice(0, roomy.length - gone));
+  return columns.filter((column) => !column.roomy || kept.has(column));
+};
+
+/** From all columns to the fewest: the usual four roomy ones go, then part folds under customer, then the other two. */
+const choices: readonly (readonly LineColumn[])[] = [
+  ...[0, 1, 2, 3, 4].map((gone) => without(lineColumns, gone)),
+  ...[4, 5, 6].map((gone) => without(folded, gone)),
+];
+
+/** The columns of a table this many pixels wide: as many as fit, so that nothing is cut or scrolls sideways. */
+export const columnsThatFit = (width: number): readonly LineColumn[] =>
+  choices.find((columns) => leastWidth(columns) <= width) ?? (choices.at(-1) as readonly LineColumn[]);

@@ -77,7 +77,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
 }
 
 /** Thin sheet, drawn small: its thickness does not show, so one thickness does for all. */
-const DRAWN = { thicknessMm: 0.6, kFactor: 0.45 };
+const DRAWN = { thicknessMm: 0.6, kFactor: 0.45, units: 'in' } as const;
 
 function Profile({ row: { part }, length }: { row: DispatchRow; length: string }) {
   const drawing = drawProfile(part.profile, DRAWN);

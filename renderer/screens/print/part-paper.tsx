@@ -170,7 +170,7 @@ function LookFirst({ shop, part, material, gauge, lengthMm }: Props) {
   if (found.length === 0) return null;
   return (
     <>
-      <h2 className={styles.title}>Look first</h2>
+      <h2 className={styles.title}>Check first</h2>
       <ul className={styles.found}>
         {found.map(({ machine, rule, severity, message, advice }) => (
           <li key={`${machine} ${rule} ${message}`}>

@@ -26,7 +26,7 @@ export function PurchasePaper({ shop, purchases, now }: Props) {
         <h1>Purchase list</h1>
         <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
       </div>
-      {purchases.length === 0 && <p>Nothing is missing: the stock on hand reaches for the plan.</p>}
+      {purchases.length === 0 && <p>Nothing is missing: the stock on hand is enough for the plan.</p>}
       <table className={`${styles.paper} ${stock.table}`}>
         <thead>
           <tr className={styles.columns}>

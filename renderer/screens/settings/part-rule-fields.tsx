@@ -39,7 +39,7 @@ export function PartRuleFields({ form: { entries, set } }: { form: Form<Settings
             <p>
               {RULES[rule].says}
               <br />
-              <span className={styles.note}>Source: {RULES[rule].source}.</span>
+              <span className={styles.note}>Basis: {RULES[rule].source}.</span>
             </p>
           </li>
         ))}

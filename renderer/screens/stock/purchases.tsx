@@ -15,7 +15,7 @@ export const Purchases = ({ shop, purchases }: { shop: Shop; purchases: readonly
     rows={purchases}
     rowId={({ sheet }) => sheet.id}
     onOpen={({ sheet }) => navigate('stock', sheet.id)}
-    empty="Nothing is missing: the stock on hand reaches for the plan."
+    empty="Nothing is missing: the stock on hand is enough for the plan."
   />
 );
 

@@ -9,7 +9,7 @@ import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import styles from './stock.module.css';
 
-/** Everything in stock; Enter opens one to receive, count or correct it. */
+/** Everything in stock; Enter opens one to receive it, set its count, add or subtract. */
 export const StockList = ({ shop, rows }: { shop: Shop; rows: readonly StockRow[] }) => (
   <DataTable
     label="Stock on hand"
@@ -65,10 +65,10 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
     { id: 'left', label: 'Left', right: true, cell: ({ left }) => left, sort: ({ left }) => left },
     {
       id: 'state',
-      label: 'Reaches',
+      label: 'Enough',
       cell: ({ shortFrom, left }) =>
         shortFrom === null ? (
-          <Tag look="fine">reaches</Tag>
+          <Tag look="fine">enough</Tag>
         ) : (
           <Tag look="warn">{`${-left} short from ${formatWallDate(shortFrom, timeZone)}`}</Tag>
         ),

@@ -54,7 +54,7 @@ describe('a sheet drawn from its step list', () => {
           const rects: Rect[] = [...blanks, ...offcuts];
           rects.forEach((a, at) => rects.slice(at + 1).forEach((b) => expect(apart(a, b)).toBe(true)));
           expect(area(rects)).toBeCloseTo(group.widthMm * group.lengthMm, 0);
-          const { pieces } = replaySteps(steps, [group], run.shear);
+          const { pieces } = replaySteps(steps, [group], run);
           const made = (place: string) =>
             pieces.filter((p) => p.place === place).reduce((sum, p) => sum + p.count, 0);
           expect(blanks.length * group.count).toBe(made('blank'));

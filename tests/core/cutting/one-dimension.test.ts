@@ -7,7 +7,7 @@ import { loadHighs, mipWith } from '../../../electron/solver/highs.ts';
 
 const problemOf = (stock: object[], items: object[], trim = 0): CutProblem => {
   const read = readCutProblem({ format: 'cut-problem/1', name: 'test', stock, items, trim });
-  if (!read.ok) throw new Error(read.problems.map((p) => p.message).join(' '));
+  if (!read.ok) throw new Error(read.issues.map((p) => p.message).join(' '));
   return read.value;
 };
 function last(given: CutProblem, options: Parameters<typeof solveOneDimension>[1] = {}): CutProgress {
@@ -149,10 +149,10 @@ describe('cutting stock lengths', () => {
       readCutProblem({ format: 'cut-problem/1', name: 'x', stock: [{ id: 'S', length: 10 }], items });
     expect(read([{ id: 'I', length: 11, quantity: 1 }])).toMatchObject({
       ok: false,
-      problems: [{ subject: 'item I', field: 'length' }],
+      issues: [{ subject: 'item I', field: 'length' }],
     });
     const twice = { id: 'I', length: 1, quantity: 1 };
-    expect(read([twice, twice])).toMatchObject({ ok: false, problems: [{ field: 'id' }] });
+    expect(read([twice, twice])).toMatchObject({ ok: false, issues: [{ field: 'id' }] });
     expect(readCutProblem('nonsense')).toMatchObject({ ok: false });
   });
 });

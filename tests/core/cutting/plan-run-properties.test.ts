@@ -90,7 +90,7 @@ describe('the plan of any run that can be cut', () => {
           add(cut.kind === 'trim' ? 'scrap' : cut.kind, cut.w, cut.h, group.count);
       }
       // A side trim runs along each panel in the drawing as in the replay, an end trim across the sheet.
-      for (const piece of replaySteps(plan.steps, plan.groups, run.shear).pieces)
+      for (const piece of replaySteps(plan.steps, plan.groups, run).pieces)
         add(piece.place, piece.lengthMm, piece.widthMm, -piece.count);
       expect([...count].filter(([, left]) => left !== 0)).toEqual([]);
     });

@@ -9,7 +9,7 @@ const sheet48 = aSheet('48x120', 48 * inch, 120 * inch, { costCents: 6400 });
 
 function planned(run: RunInput): CutPlan {
   const plan = planRun(run, { steps: 60 });
-  if (!plan.ok) throw new Error(plan.problems.map((p) => p.message).join(' '));
+  if (!plan.ok) throw new Error(plan.issues.map((p) => p.message).join(' '));
   return plan.value;
 }
 
@@ -155,7 +155,7 @@ describe('planning a run on the shear', () => {
 describe('a run that cannot be cut', () => {
   const refusal = (run: RunInput): string => {
     const plan = planRun(run, { steps: 20 });
-    return plan.ok ? 'planned' : plan.problems.map((p) => p.message).join(' ');
+    return plan.ok ? 'planned' : plan.issues.map((p) => p.message).join(' ');
   };
   it('says which blank is wider than any sheet', () => {
     expect(refusal(aRun([aLine('1042/1', 1300, 3048, 1)], [sheet48]))).toMatch(
@@ -168,7 +168,7 @@ describe('a run that cannot be cut', () => {
   });
   it('says which blanks have no stock of that colour', () => {
     expect(refusal(aRun([aLine('1042/1', 200, 3000, 1)], []))).toMatch(
-      /no stock of this material, gauge and colour for the blanks of line 1042\/1 \(girth 200.* mm.*, length 3000/,
+      /no stock of this material, gauge and colour for the blanks of line 1042\/1 \(girth 200 mm and length 3000 mm\)/,
     );
   });
   it('says so when the sheets on hand are too few', () => {

@@ -53,6 +53,7 @@ export const aRun = (
   stock,
   shear: tenFootShear,
   keep: { widthMm: 150, lengthMm: 600 },
+  units: 'mm',
   ...more,
 });
 

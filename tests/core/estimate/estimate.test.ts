@@ -52,8 +52,8 @@ describe('the standards of a stage', () => {
 
 describe('cuts of one line', () => {
   const count = (blank: Blank, quantity: number, sheet: ReturnType<typeof aSheet>, standards = {}) => {
-    const counted = countCuts({ blank, quantity, sheet, machine: aMachine('shear', standards) });
-    return counted.ok ? counted.value : counted.problems.map((p) => p.message);
+    const counted = countCuts({ blank, quantity, sheet, machine: aMachine('shear', standards), units: 'in' });
+    return counted.ok ? counted.value : counted.issues.map((p) => p.message);
   };
 
   it('one strip is what remains when the sheet divides evenly: 4 strips of 12 in from 48 are 3 cuts', () => {
@@ -94,8 +94,8 @@ describe('cuts of one line', () => {
 
   it('a blank that does not fit is refused with its size and the sheet’s', () => {
     expect(count(aBlank(50, 130), 1, aSheet(48, 120))).toEqual([
-      'A blank of girth 1270 mm (50 in), length 3302 mm (130 in), does not fit across a sheet 1219.2 mm (48 in) wide.',
-      'A blank of girth 1270 mm (50 in), length 3302 mm (130 in), does not fit along a sheet 3048 mm (120 in) long.',
+      'A blank of girth 50 in, length 130 in, does not fit across a sheet 48 in wide.',
+      'A blank of girth 50 in, length 130 in, does not fit along a sheet 120 in long.',
     ]);
   });
 
@@ -111,6 +111,7 @@ describe('cuts of one line', () => {
           quantity,
           sheet: aSheet(48, 120),
           machine: aMachine('shear'),
+          units: 'in' as const,
         });
         if (!counted.ok) throw new Error('every size drawn fits the sheet');
         const { perSheet, sheets, cuts } = counted.value;
@@ -130,10 +131,11 @@ describe('an estimate', () => {
       quantity: 60,
       sheet: aSheet(48, 120),
       machine: aMachine('shear'),
+      units: 'in' as const,
       ...changes,
     };
     const estimate = estimateShear(work);
-    if (!estimate.ok) throw new Error(estimate.problems.map((p) => p.message).join());
+    if (!estimate.ok) throw new Error(estimate.issues.map((p) => p.message).join());
     return estimate.value;
   };
 
@@ -200,7 +202,8 @@ describe('an estimate', () => {
       quantity: 1,
       sheet: aSheet(48, 120),
       machine: aMachine('shear'),
+      units: 'in' as const,
     });
-    expect(estimate).toMatchObject({ ok: false, problems: [{ subject: 'blank', field: 'girth' }] });
+    expect(estimate).toMatchObject({ ok: false, issues: [{ subject: 'blank', field: 'girth' }] });
   });
 });

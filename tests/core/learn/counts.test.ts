@@ -3,7 +3,7 @@ import { estimateBrake } from '../../../core/estimate/brake.ts';
 import { secondsOf, standardCounts } from '../../../core/learn/counts.ts';
 import { estimateShear } from '../../../core/estimate/shear.ts';
 import { operationsOf } from '../../../core/planning/operations.ts';
-import { bad, good, problem } from '../../../core/result.ts';
+import { err, ok, issue } from '../../../core/result.ts';
 import { demoShop } from '../demo-data/demo-shop.ts';
 
 const shop = demoShop();
@@ -17,8 +17,8 @@ describe('the counts of an operation', () => {
         const work = { part, blank, sheet, quantity: line.quantity };
         const counts = standardCounts(machine, (as) =>
           stage === 'shear'
-            ? estimateShear({ ...work, machine: as })
-            : good(estimateBrake({ ...work, machine: as })),
+            ? estimateShear({ ...work, machine: as, units: 'in' })
+            : ok(estimateBrake({ ...work, machine: as })),
         );
         if (!counts.ok) throw new Error(id);
         // Each element of the estimate and its allowance is rounded to a second.
@@ -29,7 +29,7 @@ describe('the counts of an operation', () => {
   });
 
   it('pass on why there is no estimate', () => {
-    const none = bad(problem('blank', 'girth', 'It does not fit.', 'Choose a wider sheet.'));
+    const none = err(issue('blank', 'girth', 'It does not fit.', 'Choose a wider sheet.'));
     expect(standardCounts(shop.machine[0]!, () => none)).toEqual(none);
   });
 });

@@ -5,6 +5,8 @@ import { RULES, ruleName, type RuleName } from '../../../core/part/rules.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Profile } from '../../../core/part/part.ts';
 import { aBrake, asked, aShear, found } from './asked.ts';
+import { foreignTo } from '../../support/foreign-units.ts';
+import { PUBLICATION } from '../../support/publications.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
 
 describe('the order in which a brake bends', () => {
@@ -108,5 +110,19 @@ describe.each(ruleName.options)('the rule “%s”', (rule) => {
     expect(verdicts({ [rule]: 'stop' })).toEqual([[rule, 'stop', RULES[rule].source]]);
     expect(verdicts({ [rule]: 'warning' })).toEqual([[rule, 'warning', RULES[rule].source]]);
     expect(verdicts({ [rule]: 'off' })).toEqual([]);
+  });
+
+  it.each(['in', 'mm'] as const)('says it in the units of the shop: %s', (units) => {
+    const [finding] = checkPart(part, asked({ ...want, units }), machine);
+    const said = `${finding?.message} ${finding?.advice} ${finding?.source} ${RULES[rule].says}`;
+    expect(said).not.toMatch(foreignTo[units]);
+    expect(said).not.toMatch(/\d t\b/);
+  });
+
+  it('names no publication, and has nobody hold a piece by hand', () => {
+    const [finding] = checkPart(part, asked(want), machine);
+    const said = `${finding?.message} ${finding?.advice} ${finding?.source} ${RULES[rule].says}`;
+    expect(said).not.toMatch(PUBLICATION);
+    expect(said.replaceAll('never hold it by hand', '')).not.toMatch(/by hand/);
   });
 });

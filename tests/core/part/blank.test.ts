@@ -9,7 +9,11 @@ const line = { id: '1042/2', lengthMm: 3000 };
 
 it('a blank is girth by length, with the weight of its own gauge record', () => {
   const part = { id: 'L1', profile: aProfile() };
-  const sum = blankOf(line, part, material, gauge, { girthRule: 'outsideSum', dieOpeningMm: null });
+  const sum = blankOf(line, part, material, gauge, {
+    girthRule: 'outsideSum',
+    dieOpeningMm: null,
+    units: 'mm',
+  });
   expect(sum).toEqual({
     ok: true,
     value: { girthMm: 100, lengthMm: 3000, areaM2: 0.3, weightKg: 0.3 * 5.6 },
@@ -19,7 +23,7 @@ it('a blank is girth by length, with the weight of its own gauge record', () => 
 it('a bend that names no radius takes one thickness', () => {
   expect(defaultRadiusMm(0.7)).toBe(0.7);
   const named = { ...square(), radiusMm: 0.7 };
-  const settings = { girthRule: 'computed', dieOpeningMm: null } as const;
+  const settings = { girthRule: 'computed', dieOpeningMm: null, units: 'mm' } as const;
   expect(blankOf(line, { id: 'L1', profile: aProfile() }, material, gauge, settings)).toEqual(
     blankOf(line, { id: 'L1', profile: aProfile({ bends: [named] }) }, material, gauge, settings),
   );
@@ -27,8 +31,10 @@ it('a bend that names no radius takes one thickness', () => {
 
 it('trouble with a profile names the line and the part', () => {
   const part = { id: 'L1', profile: aProfile({ flangesMm: [1, 40] }) };
-  expect(blankOf(line, part, material, gauge, { girthRule: 'computed', dieOpeningMm: null })).toMatchObject({
+  expect(
+    blankOf(line, part, material, gauge, { girthRule: 'computed', dieOpeningMm: null, units: 'mm' }),
+  ).toMatchObject({
     ok: false,
-    problems: [{ subject: 'line 1042/2, part L1', field: 'flangesMm' }],
+    issues: [{ subject: 'line 1042/2, part L1', field: 'flangesMm' }],
   });
 });

@@ -8,7 +8,7 @@ import { aProfile, anyProfile, anyForming, closedHem, light, square } from './pr
 
 function drawn(profile: Profile, forming: Forming = light): Drawing {
   const drawing = drawProfile(profile, forming);
-  if (!drawing.ok) throw new Error(drawing.problems.map((p) => p.message).join());
+  if (!drawing.ok) throw new Error(drawing.issues.map((p) => p.message).join());
   return drawing.value;
 }
 

@@ -20,8 +20,11 @@ const widthOf = (
   deductions: MeasuredDeduction[] = [measured()],
   v: number | null = 8,
 ) => {
-  const width = girth(profile, { ...formingOf(aMaterial({ deductions }), gauge, v), rule: 'computed' });
-  if (!width.ok) throw new Error(width.problems.map((p) => p.message).join());
+  const width = girth(profile, {
+    ...formingOf(aMaterial({ deductions }), gauge, { dieOpeningMm: v, units: 'mm' }),
+    rule: 'computed',
+  });
+  if (!width.ok) throw new Error(width.issues.map((p) => p.message).join());
   return width.value;
 };
 
@@ -60,7 +63,7 @@ describe('a deduction that the shop measured', () => {
 
   it('moves the drawing’s neutral line with it: its length stays the girth', () => {
     const rows = [measured({ angle: 90, deductionMm: 1.1 }), measured({ angle: 180, deductionMm: 0.2 })];
-    const forming = formingOf(aMaterial({ deductions: rows }), gauge, 8);
+    const forming = formingOf(aMaterial({ deductions: rows }), gauge, { dieOpeningMm: 8, units: 'mm' });
     fc.assert(
       fc.property(anyProfile, (any) => {
         const profile = { ...any, bends: any.bends.map((b) => ({ ...b, angle: 90, radiusMm: null })) };
@@ -81,11 +84,14 @@ describe('a deduction that the shop measured', () => {
 
   it('that leaves a bend no metal is refused with both figures', () => {
     const wild = girth(aProfile(), {
-      ...formingOf(aMaterial({ deductions: [measured({ deductionMm: 40 })] }), gauge, 8),
+      ...formingOf(aMaterial({ deductions: [measured({ deductionMm: 40 })] }), gauge, {
+        dieOpeningMm: 8,
+        units: 'mm',
+      }),
       rule: 'computed',
     });
-    expect(wild).toMatchObject({ ok: false, problems: [{ field: 'deduction' }] });
-    expect(!wild.ok && wild.problems[0]?.message).toMatch(
+    expect(wild).toMatchObject({ ok: false, issues: [{ field: 'deduction' }] });
+    expect(!wild.ok && wild.issues[0]?.message).toMatch(
       /^Bend 1 would take no metal: your measured deduction of 40 mm/,
     );
   });
@@ -96,6 +102,7 @@ it('blanks are cut for the V of the shop’s first brake; without a brake for no
   expect(reckoningOf({ settings, machine: [aShear(), aBrake({ dieOpeningMm: 10 }), aBrake()] })).toEqual({
     girthRule: 'computed',
     dieOpeningMm: 10,
+    units: settings.units,
   });
   expect(reckoningOf({ settings, machine: [aShear()] }).dieOpeningMm).toBeNull();
 });

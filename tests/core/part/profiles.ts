@@ -25,7 +25,7 @@ export const aProfile = (changes: Partial<Profile> = {}): Profile => ({
 });
 
 /** 24 gauge galvanized, K of cold-rolled steel, 1 mm radius. */
-export const light: Forming = { thicknessMm: 0.701, kFactor: 0.446, radiusMm: 1 };
+export const light: Forming = { thicknessMm: 0.701, kFactor: 0.446, radiusMm: 1, units: 'mm' };
 
 const direction = fc.constantFrom<'up' | 'down'>('up', 'down');
 const hem = fc.record({
@@ -58,6 +58,7 @@ export const anyForming: fc.Arbitrary<Forming> = fc.record({
   thicknessMm: fc.double({ min: 0.3, max: 2, noNaN: true }),
   kFactor: fc.double({ min: 0.3, max: 0.5, noNaN: true }),
   radiusMm: fc.double({ min: 0, max: 4, noNaN: true }),
+  units: fc.constantFrom('in', 'mm'),
 });
 
 const other = <T extends { direction: 'up' | 'down' }>(fold: T): T => ({

@@ -8,7 +8,7 @@ import { aLine, aQueue, aSheet, aShop, anOrder, at, NOW, ZONE } from '../../supp
 
 const planOf = (shop: Shop) => {
   const plan = viewPlan(shop, NOW);
-  if (!plan.ok) throw new Error(plan.problems[0]?.message);
+  if (!plan.ok) throw new Error(plan.issues[0]?.message);
   return plan.value;
 };
 const cutsOf = (shop: Shop): RunCut[] => [...cutRuns(shop, planOf(shop))];
@@ -40,7 +40,7 @@ describe('runs on the shear', () => {
   it('are cut to exactly what their lines ask for', () => {
     for (const cut of cutsOf(shop)) {
       const { steps, groups } = planned(cut);
-      const { pieces, refusals } = replaySteps(steps, groups, cut.input.shear);
+      const { pieces, refusals } = replaySteps(steps, groups, cut.input);
       const blanks = pieces.filter((p) => p.place === 'blank').reduce((sum, p) => sum + p.count, 0);
       expect(refusals).toEqual([]);
       expect(blanks).toBe(cut.run.operations.reduce((sum, o) => sum + o.quantity, 0));
@@ -77,7 +77,7 @@ describe('runs on the shear', () => {
   it('that cannot be cut say which line and which limit', () => {
     const narrow = shop.sheet.map((s) => ({ ...s, widthMm: 160, trimMm: 20 }));
     const [first] = cutsOf({ ...shop, sheet: narrow, line: [flat({ number: 1, quantity: 4 })] });
-    expect(first?.plan).toMatchObject({ ok: false, problems: [{ subject: 'line 1042/1', field: 'girth' }] });
+    expect(first?.plan).toMatchObject({ ok: false, issues: [{ subject: 'line 1042/1', field: 'girth' }] });
   });
 });
 

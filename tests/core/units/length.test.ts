@@ -1,10 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatLength, inchesToMm, mmToInches, parseLength } from '../../../core/units/length.ts';
+import {
+  formatCutLength,
+  formatCutSize,
+  formatLength,
+  formatSum,
+  inchesToMm,
+  mmToInches,
+  parseLength,
+} from '../../../core/units/length.ts';
 
 const read = (text: string, units: 'in' | 'mm' = 'in'): number | string => {
   const length = parseLength(text, units);
-  return length.ok ? length.value : (length.problems[0]?.message ?? '');
+  return length.ok ? length.value : (length.issues[0]?.message ?? '');
 };
 
 describe('a length is read', () => {
@@ -57,6 +65,8 @@ describe('a length is written', () => {
 
   it('as a decimal where no sixteenth is near enough, finer where asked', () => {
     expect(formatLength(inchesToMm(6.927), 'in')).toBe('6.927 in');
+    // A deduction of 0.058 in is no sixteenth.
+    expect(formatLength(inchesToMm(0.058), 'in')).toBe('0.058 in');
     expect(formatLength(inchesToMm(2 + 3 / 32), 'in')).toBe('2.094 in');
     expect(formatLength(inchesToMm(2 + 3 / 32), 'in', { fraction: 32 })).toBe('2 3/32 in');
     expect(formatLength(inchesToMm(5 / 64), 'in', { fraction: 64 })).toBe('5/64 in');
@@ -72,7 +82,7 @@ describe('a length is written', () => {
     fc.assert(
       fc.property(lengths, fc.constantFrom<16 | 32 | 64>(16, 32, 64), (length, fraction) => {
         expect(Math.abs(Number(read(formatLength(length, 'in', { fraction }))) - length)).toBeLessThanOrEqual(
-          0.1271,
+          0.0128,
         );
         expect(Math.abs(Number(read(formatLength(length, 'mm'))) - length)).toBeLessThanOrEqual(0.0501);
       }),
@@ -89,6 +99,81 @@ describe('a length is written', () => {
           expect(Number(read(formatLength(length, 'in', { fraction })))).toBeCloseTo(length, 9);
         },
       ),
+    );
+  });
+});
+
+const cutSizes = fc.double({ min: 0, max: 50_000, noNaN: true });
+const hundredth = (mm: number): number => Math.round(mm * 100) / 100;
+
+describe('a length that is cut', () => {
+  it('is a fraction of 1/16 in within 1/128 in of it, else a decimal; to 0.1 mm', () => {
+    expect(formatCutLength(inchesToMm(9.507), 'in')).toBe('9 1/2 in');
+    expect(formatCutLength(inchesToMm(9.509), 'in')).toBe('9.509 in');
+    // 220.28 mm / 25.4 = 8.6724 in; 8 11/16 = 8.6875 in is 1/64 in more.
+    expect(formatCutLength(220.28, 'in')).toBe('8.672 in');
+    expect(formatCutLength(220.28, 'mm')).toBe('220.3 mm');
+    expect(formatCutSize(241.3, 3048, 'in')).toBe('9 1/2 in × 120 in');
+  });
+
+  it('is never off by more than 1/128 in as a fraction, 0.0007 in as a decimal, or 0.055 mm', () => {
+    fc.assert(
+      fc.property(cutSizes, (length) => {
+        const text = formatCutLength(length, 'in');
+        const off = Math.abs(Number(read(text)) - length) / 25.4;
+        expect(off).toBeLessThanOrEqual(text.includes('/') || !text.includes('.') ? 1 / 128 : 0.0007 + 1e-9);
+        expect(Math.abs(Number(read(formatCutLength(length, 'mm'))) - length)).toBeLessThanOrEqual(
+          0.055 + 1e-6,
+        );
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('is a decimal only where no fraction is within 1/128 in, less the half hundredth of a millimetre that it is cut to', () => {
+    fc.assert(
+      fc.property(cutSizes, (length) => {
+        if (!formatCutLength(length, 'in').includes('.')) return;
+        const sixteenths = (length / 25.4) * 16;
+        expect(Math.abs(sixteenths - Math.round(sixteenths)) / 16).toBeGreaterThan(1 / 128 - 0.0004);
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('has one figure before and after it is rounded to what the shear is set to', () => {
+    fc.assert(
+      fc.property(cutSizes, fc.constantFrom<'in' | 'mm'>('in', 'mm'), (length, units) => {
+        expect(formatCutLength(hundredth(length), units)).toBe(formatCutLength(length, units));
+      }),
+      { numRuns: 2000 },
+    );
+  });
+});
+
+describe('lengths added up', () => {
+  it('are shown so that the figures add up', () => {
+    expect(formatSum([4, 2 / 3, -0.05].map(inchesToMm), 'in')).toEqual({
+      parts: ['4.0000 in', '0.6667 in', '−0.0500 in'],
+      sum: '4.6167 in',
+    });
+  });
+
+  it('whatever they are, each within a last place of its own', () => {
+    const parts = fc.array(fc.double({ min: -50, max: 5000, noNaN: true }), { minLength: 1, maxLength: 20 });
+    fc.assert(
+      fc.property(parts, fc.constantFrom<'in' | 'mm'>('in', 'mm'), (lengths, units) => {
+        const shown = formatSum(lengths, units);
+        const figure = (text: string): number => Number(text.replace('−', '-').split(' ')[0]);
+        const [places, per] = units === 'in' ? [4, 25.4] : [2, 1];
+        const added = shown.parts.reduce((sum, text) => sum + figure(text), 0);
+        expect(added.toFixed(places)).toBe(figure(shown.sum).toFixed(places));
+        const sum = lengths.reduce((all, length) => all + length, 0) / per;
+        expect(Math.abs(figure(shown.sum) - sum)).toBeLessThanOrEqual(0.5 * 10 ** -places + 1e-9);
+        shown.parts.forEach((text, i) =>
+          expect(Math.abs(figure(text) - lengths[i]! / per)).toBeLessThanOrEqual(10 ** -places + 1e-9),
+        );
+      }),
     );
   });
 });

@@ -8,7 +8,7 @@ import { aStep } from '../../support/stock-builders.ts';
 
 afterEach(cleanup);
 
-/** A girth of 8 43/64 in and a hundredth of a millimetre: 220.28 mm. */
+/** 220.28 mm / 25.4 = 8.6724 in: 8 11/16 in would be 1/64 in more. */
 const girthMm = 220.28;
 const group: SheetGroup = {
   id: 'A',
@@ -29,7 +29,7 @@ describe('a sheet drawn', () => {
     const to = { kind: 'blank', girthMm, lengthMm: 3048 } as const;
     const [row] = stepRows([aStep({ sizeMm: girthMm, backGaugeMm: girthMm, to })], units);
     draw(units);
-    expect(row?.setting).toBe(units === 'in' ? '8 43/64 in' : '220.3 mm');
+    expect(row?.setting).toBe(units === 'in' ? '8.672 in' : '220.3 mm');
     // As its tooltip and, where there is room, written on it.
     expect(screen.getAllByText(new RegExp(`^1042/1: ${row?.setting} ×`))).toHaveLength(2);
     expect(row?.gives).toContain(row?.setting ?? 'nothing');

@@ -13,7 +13,7 @@ describe.each([0.05, 0.08])('lengths of %f of the drawing', (share) => {
   it.each(shop.part.map((part) => [part.id, part] as const))(
     'of %s stand apart from each other and within the picture',
     (_, part) => {
-      const drawn = drawProfile(part.profile, formingOf(material, gauge, null));
+      const drawn = drawProfile(part.profile, formingOf(material, gauge, { dieOpeningMm: null, units: 'in' }));
       if (!drawn.ok) throw new Error(part.id);
       const { box } = drawn.value;
       const size = Math.max(box.width, box.height);

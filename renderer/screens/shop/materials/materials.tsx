@@ -59,7 +59,7 @@ export const Materials = ({ shop }: { shop: Shop }) => (
     rows={shop.material}
     entry={({ name, gauges }) => ({ title: name, detail: `gauges ${gauges.map((g) => g.label).join(', ')}` })}
     fresh={freshMaterial}
-    purpose="A metal as you buy it, with its gauges: blanks, weights and machine limits are reckoned from it."
+    purpose="A metal as you buy it, with its gauges: blanks, weights and machine limits are worked out from it."
     form={(row, isNew, onSaved) => <MaterialForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} />}
   />
 );
@@ -115,7 +115,7 @@ function MaterialForm(props: RowFormProps<'material'>) {
           error={errors.kFactor}
         />
       </Fields>
-      <p className={styles.note}>Usual figures: {usual.source}.</p>
+      <p className={styles.note}>Usual figures: {usual.basis}.</p>
       <Gauges form={form} units={props.shop.settings.units} />
       <DeductionFields shop={props.shop} form={form} />
     </RowFrame>

@@ -94,9 +94,9 @@ function StockFields({ shop, form: { entries, errors, set } }: { shop: Shop; for
   );
 }
 
-/** What one piece of each form is called: a coil is counted and priced by the stretch. */
-const PIECE = { sheet: 'sheet', coil: 'stretch', remnant: 'remnant' } as const;
-const PIECES = { sheet: 'Sheets', coil: 'Stretches', remnant: 'Remnants' } as const;
+/** What one piece of each form is called: a coil is counted and priced by the coil length. */
+const PIECE = { sheet: 'sheet', coil: 'coil length', remnant: 'remnant' } as const;
+const PIECES = { sheet: 'Sheets', coil: 'Coil lengths', remnant: 'Remnants' } as const;
 const FORMS = [
   { id: 'sheet', name: 'Sheet' },
   { id: 'coil', name: 'Coil, cut to length' },
@@ -121,7 +121,7 @@ const SizeFields = ({ units, form: { entries, errors, set } }: { units: LengthUn
       help="girths lie across it"
     />
     <Length
-      label={entries.form === 'coil' ? 'Length of a stretch' : 'Length'}
+      label={entries.form === 'coil' ? 'Coil length' : 'Length'}
       units={units}
       value={entries.lengthMm}
       onChange={(lengthMm) => set({ lengthMm })}
@@ -163,7 +163,7 @@ const OnHand = ({ sheet: { id, onHand, form } }: { sheet: RowOf<'sheet'> }) => (
   <p>
     {`${PIECES[form]} on hand: ${onHand}. `}
     <Button small onPress={() => navigate('stock', id)}>
-      Receive, count or correct
+      Receive, set count, add or subtract
     </Button>
   </p>
 );

@@ -39,13 +39,13 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
   if (!profile.success || !(part.lengthMm > 0))
     return 'The drawing and the figures appear when every length and angle is given.';
   const reckoning = reckoningOf(shop);
-  const forming = formingOf(material, gauge, reckoning.dieOpeningMm);
+  const forming = formingOf(material, gauge, reckoning);
   const drawing = drawProfile(profile.data, forming);
-  if (!drawing.ok) return sentence(drawing.problems);
+  if (!drawing.ok) return sentence(drawing.issues);
   const width = girth(profile.data, { ...forming, rule: reckoning.girthRule });
-  if (!width.ok) return sentence(width.problems);
+  if (!width.ok) return sentence(width.issues);
   const blank = blankOf({ id: part.id, lengthMm: part.lengthMm }, part, material, gauge, reckoning);
-  if (!blank.ok) return sentence(blank.problems);
+  if (!blank.ok) return sentence(blank.issues);
   const { partRules } = shop.settings;
   const asked = { material, gauge, lengthMm: part.lengthMm, partRules, ...reckoning };
   const machines = routingOf(part).flatMap((stage) =>

@@ -149,7 +149,7 @@ const Figure = ({ name, value }: { name: string; value: string }) => (
 const Findings = ({ machines }: { machines: readonly MachineFindings[] }) => (
   <Group
     title="On your machines"
-    note="Reckoned from the limits you entered. The machine maker’s manual, local codes and your employer’s procedure decide."
+    note="Worked out from the limits you entered. The machine maker’s manual, local codes and your employer’s procedure decide."
   >
     <ul className={look.findings}>
       {machines.map(({ machineName, findings }) => (
@@ -159,7 +159,7 @@ const Findings = ({ machines }: { machines: readonly MachineFindings[] }) => (
           {findings.map((finding, i) => (
             <p key={i}>
               <Tag look={finding.severity === 'stop' ? 'late' : 'warn'}>
-                {finding.severity === 'stop' ? 'cannot' : 'look first'}
+                {finding.severity === 'stop' ? 'cannot' : 'check first'}
               </Tag>{' '}
               {finding.message} {finding.advice} <span className={styles.note}>({finding.source})</span>
             </p>
