@@ -70,7 +70,7 @@ function readInstant(cell: string, { timeZone, move }: Reading): Instant {
 
 function readLength(cell: string, { units }: Reading): number {
   const length = parseLength(cell, units);
-  if (!length.ok) throw new Error(sentence(length.problems));
+  if (!length.ok) throw new Error(sentence(length.issues));
   return length.value;
 }
 
@@ -115,13 +115,13 @@ export function readOrders(
   const rows = readTable(folder, file).map((cell, index) => ({
     row: index + 2,
     cells: orderColumns.map((column) =>
-      column === 'release' || column === 'due' ? moveCell(cell(column), move) : cell(column),
+      column === 'not before' || column === 'due' ? moveCell(cell(column), move) : cell(column),
     ),
   }));
   const checked = checkOrderRows(shop, orderColumns, rows, instant(0));
-  if (!checked.ok) throw new Error(sentence(checked.problems));
-  const { problems, orders, lines } = checked.value;
-  if (problems[0]) throw new Error(`${file}, row ${problems[0].row}: ${problems[0].reason}`);
+  if (!checked.ok) throw new Error(sentence(checked.issues));
+  const { issues, orders, lines } = checked.value;
+  if (issues[0]) throw new Error(`${file}, row ${issues[0].row}: ${issues[0].reason}`);
   const inOrder = lines.sort((a, b) =>
     a.orderId === b.orderId ? a.number - b.number : a.orderId < b.orderId ? -1 : 1,
   );

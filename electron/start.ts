@@ -97,7 +97,7 @@ async function openBrowser(options: Options, why: string): Promise<void> {
   } catch (error) {
     if (error instanceof Refused) fail(error.message);
     if (error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')
-      fail(`Port ${options.port} is taken by another program. Choose another with --port.`);
+      fail(`Port ${options.port} is used by another program. Choose another with --port.`);
     throw error;
   }
 }

@@ -2,7 +2,7 @@ import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { Edit } from './apply.ts';
@@ -15,22 +15,17 @@ export function saveCutList(shop: Shop, list: CutList, label: string): Result<Ed
   const before = shop.cutList.find((c) => c.id === list.id) ?? null;
   const stale = refuseStale(`step list of ${list.id}`, before, list);
   if (stale) return stale;
-  return good({ label, changes: [change('cutList', before, list)] });
+  return ok({ label, changes: [change('cutList', before, list)] });
 }
 
 /** Give up a changed list: the run is planned anew. */
 export function removeCutList(shop: Shop, id: string): Result<Edit> {
   const list = shop.cutList.find((c) => c.id === id);
   if (!list)
-    return bad(
-      problem(
-        `run ${id}`,
-        'steps',
-        `The steps of run ${id} were not changed.`,
-        'There is nothing to give up.',
-      ),
+    return err(
+      issue(`run ${id}`, 'steps', `The steps of run ${id} were not changed.`, 'There is nothing to give up.'),
     );
-  return good({ label: `Plan the steps of run ${id} anew`, changes: [change('cutList', list, null)] });
+  return ok({ label: `Plan the steps of run ${id} again`, changes: [change('cutList', list, null)] });
 }
 
 type WalkIn = Extract<Command, { do: 'walkin.take' }>;
@@ -43,12 +38,12 @@ type WalkIn = Extract<Command, { do: 'walkin.take' }>;
 export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
   const material = shop.material.find((m) => m.id === cut.materialId);
   if (!material?.gauges.some((g) => g.label === cut.gauge) || !shop.colour.some((c) => c.id === cut.colourId))
-    return bad(
-      problem(
+    return err(
+      issue(
         'walk-in',
         'metal',
         'There is no such material, gauge and colour.',
-        'Choose one of those in Shop.',
+        'Choose one of those in Shop, Materials and Shop, Colours.',
       ),
     );
   const number = 1 + Math.max(0, ...shop.order.map(({ id }) => Number(/^walk-in-(\d+)$/.exec(id)?.[1] ?? 0)));
@@ -88,8 +83,8 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
   ];
   const queue = joinRun(withChanges(shop, added), line);
   return queue.ok
-    ? good({
-        label: `Take a walk-in cut of ${cut.pieces} as ${orderId}`,
+    ? ok({
+        label: `Add a walk-in cut of ${cut.pieces} as ${orderId}`,
         changes: [...added, ...queue.value],
       })
     : queue;
@@ -121,7 +116,7 @@ function joinRun(shop: Shop, line: OrderLine): Result<RowChange[]> {
   const { operations, unplannable } = operationsOf(shop);
   const id = operationIdOf(line.id, 'shear');
   const operation = operations.find((o) => o.id === id);
-  if (!operation) return bad(...unplannable.filter((p) => p.subject === `line ${line.id}`));
+  if (!operation) return err(...unplannable.filter((p) => p.subject === `line ${line.id}`));
   const byId = new Map(operations.map((o) => [o.id, o]));
   const queues = completeQueues(shop, operations);
   const sameMetal = (other: string): boolean => {
@@ -130,13 +125,13 @@ function joinRun(shop: Shop, line: OrderLine): Result<RowChange[]> {
   };
   const machines = operation.machines.map((m) => m.id);
   const host = machines.find((m) => queues[m]?.some((o) => o !== id && sameMetal(o)));
-  if (host === undefined) return good([]);
+  if (host === undefined) return ok([]);
   const rest = (queues[host] ?? []).filter((o) => o !== id);
   const first = rest.findIndex(sameMetal);
   let end = first;
   while (end < rest.length && sameMetal(rest[end] as string)) end += 1;
   const placed = [...rest.slice(0, end), id, ...rest.slice(end)];
-  return good(
+  return ok(
     Object.entries(queues).flatMap(([machineId, ids]): RowChange[] => {
       const before = shop.queue.find((q) => q.id === machineId) ?? null;
       const next = machineId === host ? placed : ids.filter((o) => o !== id);

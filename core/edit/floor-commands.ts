@@ -1,11 +1,11 @@
 import { operationsOf, piecesFor, routingOf, type ShopOperation } from '../planning/operations.ts';
 import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.ts';
-import type { Record as FloorRecord } from '../shop/plan.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import type { OperationRecord } from '../shop/plan.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatWall, formatWallDate } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
-import { isAside, leftAt } from '../planning/started.ts';
+import { isSuspended, leftAt } from '../planning/started.ts';
 import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
 import { operationName, refuseMachine, unknownOperation } from './plan-commands.ts';
@@ -17,7 +17,7 @@ type Refusal = Result<never> | null;
 
 /** Refuse something about an operation. */
 export const refuse = (id: string, field: string, message: string, advice: string): Result<never> =>
-  bad(problem(operationName(id), field, message, advice));
+  err(issue(operationName(id), field, message, advice));
 
 /**
  * Work on an operation begins. Refused while the machine has another one under way, before the step before has left
@@ -28,13 +28,13 @@ export function startOperation(shop: Shop, command: FloorCommand<'floor.start'>)
   const operation = operationsOf(shop).operations.find((o) => o.id === id);
   if (!operation) return unknownOperation(id);
   const refusal =
-    refuseBegun(operation) ??
+    refuseStarted(operation) ??
     refuseMachine(shop, operation, machineId) ??
     refuseBusy(shop, machineId, at) ??
     whyNotYet(shop, operation, at);
   if (refusal) return refusal;
   const { partId, materialId, gauge, colourId, lengthMm } = operation.line;
-  const record: FloorRecord = {
+  const record: OperationRecord = {
     id,
     machineId,
     partId,
@@ -53,7 +53,7 @@ export function startOperation(shop: Shop, command: FloorCommand<'floor.start'>)
     estimatedSeconds: operation.machines.find((m) => m.id === machineId)?.seconds ?? 0,
     revision: 0,
   };
-  return good({
+  return ok({
     label: `Start ${operationName(id)} on ${machineId}`,
     changes: [change('record', null, record)],
   });
@@ -62,19 +62,19 @@ export function startOperation(shop: Shop, command: FloorCommand<'floor.start'>)
 /** The names on a record with one more: none while the shop does not ask, nobody twice. */
 export const withName = (
   shop: Shop,
-  who: FloorRecord['who'],
+  who: OperationRecord['who'],
   name: string | undefined,
-): FloorRecord['who'] =>
+): OperationRecord['who'] =>
   name === undefined || !shop.settings.askWho || who.includes(name) ? who : [...who, name];
 
-function refuseBegun({ id, started, aside }: ShopOperation): Refusal {
-  const begun = started ?? aside;
-  if (!begun) return null;
+function refuseStarted({ id, started, suspended }: ShopOperation): Refusal {
+  const under = started ?? suspended;
+  if (!under) return null;
   return refuse(
     id,
     'start',
-    `${operationName(id)} has begun on ${begun.machineId} already.`,
-    aside ? 'Go on with it there.' : 'Count its pieces there, or report it done.',
+    `${operationName(id)} was already started on ${under.machineId}.`,
+    suspended ? 'Go on with it there.' : 'Count its pieces there, or report it done.',
   );
 }
 
@@ -87,7 +87,7 @@ function refuseBusy(shop: Shop, machineId: string, at: number): Refusal {
       running.id,
       'machine',
       `${operationName(running.id)} is still under way on ${machineId}.`,
-      'Report it done first, or pause it and set it aside.',
+      'Report it done first, or pause and suspend it.',
     );
   const last = own.find((r) => (leftAt(r) ?? at) > at);
   if (!last) return null;
@@ -106,8 +106,8 @@ export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation, 
   const share = shop.settings.transferShare;
   if (!before)
     return refuse(id, 'start', `The blanks of line ${line.id} are not sheared yet.`, 'Shear them first.');
-  if (isAside(before))
-    return refuse(id, 'start', `The shearing of line ${line.id} is set aside.`, 'Go on with it first.');
+  if (isSuspended(before))
+    return refuse(id, 'start', `The shearing of line ${line.id} is suspended.`, 'Go on with it first.');
   if (before.start > at || (before.end !== null && before.end > at && share === 1))
     return refuse(
       id,
@@ -121,16 +121,16 @@ export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation, 
   return refuse(
     id,
     'start',
-    `${before.good} of ${before.quantity} blanks of line ${line.id} are sheared; bending begins with ${lot}.`,
+    `${before.good} of ${before.quantity} blanks of line ${line.id} are sheared; bending starts with ${lot}.`,
     'Count the blanks at the shear, or report the shearing done.',
   );
 }
 
 /** The record of an operation under way, or why there is none. */
-export function underWay(shop: Shop, id: string): Result<FloorRecord & { readonly end: null }> {
+export function underWay(shop: Shop, id: string): Result<OperationRecord & { readonly end: null }> {
   const record = shop.record.find((r) => r.id === id);
   if (!record)
-    return refuse(id, 'start', `${operationName(id)} has not begun.`, 'Start it on its machine first.');
+    return refuse(id, 'start', `${operationName(id)} has not started.`, 'Start it on its machine first.');
   if (record.end !== null)
     return refuse(
       id,
@@ -138,7 +138,7 @@ export function underWay(shop: Shop, id: string): Result<FloorRecord & { readonl
       `${operationName(id)} was done at ${wall(shop, record.end)}.`,
       'Undo that first if it was a slip.',
     );
-  return good({ ...record, end: null });
+  return ok({ ...record, end: null });
 }
 
 /** Work stands still for a reason; the machine stays with the operation until it is set aside. */
@@ -152,7 +152,7 @@ export function pauseOperation(shop: Shop, command: FloorCommand<'floor.pause'>)
   const early = refuseEarly(shop, record, at);
   if (early) return early;
   const pauses = [...record.pauses, { from: at, to: null, reason: reason.trim() }];
-  return good({
+  return ok({
     label: `Pause ${operationName(id)}`,
     changes: [change('record', record, { ...record, pauses })],
   });
@@ -166,9 +166,9 @@ export function resumeOperation(shop: Shop, command: FloorCommand<'floor.resume'
   if (!standing(record))
     return refuse(id, 'pause', `${operationName(id)} is not paused.`, 'There is nothing to resume.');
   const refusal =
-    refuseEarly(shop, record, at) ?? (isAside(record) ? refuseBusy(shop, record.machineId, at) : null);
+    refuseEarly(shop, record, at) ?? (isSuspended(record) ? refuseBusy(shop, record.machineId, at) : null);
   if (refusal) return refusal;
-  return good({
+  return ok({
     label: `Resume ${operationName(id)}`,
     changes: [change('record', record, { ...record, pauses: pausesUntil(record, at) })],
   });
@@ -183,19 +183,19 @@ export function countPieces(shop: Shop, command: FloorCommand<'floor.count'>): R
   const refusal = refuseTooMany(record, piecesOf(shop, record), fine);
   if (refusal) return refusal;
   const same = record.good === fine && record.scrapped === scrapped;
-  return good({
+  return ok({
     label: `Count ${fine} good, ${scrapped} scrapped of ${operationName(id)}`,
     changes: same ? [] : [change('record', record, { ...record, good: fine, scrapped })],
   });
 }
 
 /** Pieces the operation has to make: what it began with, less what the step before has scrapped since. */
-export function piecesOf(shop: Shop, { id, quantity }: FloorRecord): number {
+export function piecesOf(shop: Shop, { id, quantity }: OperationRecord): number {
   const records = new Map(shop.record.map((r) => [r.id, r]));
   return piecesFor({ id: lineOfOperation(id), quantity }, stageOfOperation(id), records);
 }
 
-export function refuseTooMany({ id }: FloorRecord, pieces: number, fine: number): Refusal {
+export function refuseTooMany({ id }: OperationRecord, pieces: number, fine: number): Refusal {
   if (fine <= pieces) return null;
   return refuse(
     id,
@@ -206,14 +206,14 @@ export function refuseTooMany({ id }: FloorRecord, pieces: number, fine: number)
 }
 
 /** Whether work stands still now. */
-export const standing = ({ pauses }: Pick<FloorRecord, 'pauses'>): boolean => pauses.at(-1)?.to === null;
+export const standing = ({ pauses }: Pick<OperationRecord, 'pauses'>): boolean => pauses.at(-1)?.to === null;
 
 /** The pauses with the last one over. */
-export const pausesUntil = ({ pauses }: FloorRecord, at: number): FloorRecord['pauses'] =>
+export const pausesUntil = ({ pauses }: OperationRecord, at: number): OperationRecord['pauses'] =>
   pauses.map((pause) => (pause.to === null ? { ...pause, to: at } : pause));
 
 /** Nothing happens before what was recorded last. */
-export function refuseEarly(shop: Shop, { id, start, pauses }: FloorRecord, at: number): Refusal {
+export function refuseEarly(shop: Shop, { id, start, pauses }: OperationRecord, at: number): Refusal {
   const last = pauses.at(-1);
   const [since, what] = last
     ? [last.to ?? last.from, last.to === null ? 'was paused' : 'was resumed']

@@ -1,8 +1,8 @@
 import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.ts';
-import type { Record as FloorRecord } from '../shop/plan.ts';
-import { good, type Result } from '../result.ts';
+import type { OperationRecord } from '../shop/plan.ts';
+import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import { piecesOf, refuse, refuseTooMany, standing, underWay, type FloorCommand } from './floor-commands.ts';
@@ -15,7 +15,7 @@ import { change, withChanges } from '../shop/row-change.ts';
  * queue, and the machine is free for that one. Refused while bending of its blanks is under way, which would otherwise
  * wait for work without a place.
  */
-export function setAside(shop: Shop, command: FloorCommand<'floor.aside'>): Result<Edit> {
+export function suspend(shop: Shop, command: FloorCommand<'floor.suspend'>): Result<Edit> {
   const { operation: id, good: fine, scrapped } = command;
   const found = underWay(shop, id);
   if (!found.ok) return found;
@@ -23,29 +23,29 @@ export function setAside(shop: Shop, command: FloorCommand<'floor.aside'>): Resu
   const last = record.pauses.at(-1);
   if (!standing(record) || !last)
     return refuse(id, 'pause', `${operationName(id)} is not paused.`, 'Pause it first, with the reason.');
-  if (last.aside)
-    return refuse(id, 'pause', `${operationName(id)} is set aside already.`, 'There is nothing to do.');
+  if (last.suspended)
+    return refuse(id, 'pause', `${operationName(id)} is already suspended.`, 'There is nothing to do.');
   const bending = operationIdOf(lineOfOperation(id), 'brake');
   if (stageOfOperation(id) === 'shear' && shop.record.some((r) => r.id === bending))
     return refuse(
       id,
       'machine',
-      `${operationName(bending)} has begun and waits for these blanks.`,
+      `${operationName(bending)} has started and waits for these blanks.`,
       'Shear the rest first, or report the shearing done.',
     );
   const tooMany = refuseTooMany(record, piecesOf(shop, record), fine);
   if (tooMany) return tooMany;
-  const pauses = [...record.pauses.slice(0, -1), { ...last, aside: true as const }];
-  const aside: FloorRecord = { ...record, good: fine, scrapped, pauses };
-  const changes = [change('record', record, aside), ...setUp(shop, record)];
-  return good({
-    label: `Set ${operationName(id)} aside`,
-    changes: [...changes, ...behindNext(withChanges(shop, changes), aside)],
+  const pauses = [...record.pauses.slice(0, -1), { ...last, suspended: true as const }];
+  const suspended: OperationRecord = { ...record, good: fine, scrapped, pauses };
+  const changes = [change('record', record, suspended), ...setUp(shop, record)];
+  return ok({
+    label: `Suspend ${operationName(id)}`,
+    changes: [...changes, ...behindNext(withChanges(shop, changes), suspended)],
   });
 }
 
 /** The stored plan with the operation behind the next one of its machine. @param shop as it is with it set aside */
-function behindNext(shop: Shop, { id, machineId }: FloorRecord) {
+function behindNext(shop: Shop, { id, machineId }: OperationRecord) {
   const queues = completeQueues(shop, operationsOf(shop).operations);
   const others = (queues[machineId] ?? []).filter((other) => other !== id);
   return queueChanges(shop, { ...queues, [machineId]: [...others.slice(0, 1), id, ...others.slice(1)] });

@@ -1,5 +1,5 @@
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import { change, type RowChange } from '../shop/row-change.ts';
@@ -10,16 +10,16 @@ export function saveOrder(shop: Shop, order: WorkOrder, lines: readonly OrderLin
   const before = shop.order.find((o) => o.id === order.id) ?? null;
   const stale = refuseStale(`work order ${order.id}`, before, order);
   if (stale) return stale;
-  const problems = [...orderProblems(order), ...lines.flatMap((line) => lineProblems(shop, order.id, line))];
+  const issues = [...orderProblems(order), ...lines.flatMap((line) => lineProblems(shop, order.id, line))];
   const numbers = new Set(lines.map((l) => l.number));
   if (numbers.size < lines.length)
-    problems.push(
-      problem(`work order ${order.id}`, 'line', 'Two lines have the same number.', 'Give each line its own.'),
+    issues.push(
+      issue(`work order ${order.id}`, 'line', 'Two lines have the same number.', 'Give each line its own.'),
     );
-  if (problems.length > 0) return bad(...problems);
+  if (issues.length > 0) return err(...issues);
   const old = shop.line.filter((l) => l.orderId === order.id);
   const kept = new Set(lines.map((l) => l.id));
-  return good({
+  return ok({
     label: before ? `Change work order ${order.id}` : `Add work order ${order.id}`,
     changes: [
       change('order', before, order),
@@ -33,8 +33,8 @@ export function saveOrder(shop: Shop, order: WorkOrder, lines: readonly OrderLin
 export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
   const order = shop.order.find((o) => o.id === orderId);
   if (!order)
-    return bad(
-      problem(
+    return err(
+      issue(
         `work order ${orderId}`,
         'number',
         `There is no work order ${orderId}.`,
@@ -42,17 +42,17 @@ export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
       ),
     );
   const lines = shop.line.filter((l) => l.orderId === orderId);
-  const begun = lines.find((l) => hasBegun(shop, l.id));
-  if (begun)
-    return bad(
-      problem(
+  const started = lines.find((l) => hasStarted(shop, l.id));
+  if (started)
+    return err(
+      issue(
         `work order ${orderId}`,
         'status',
-        `Work on line ${begun.id} has begun.`,
+        `Work on line ${started.id} has started.`,
         'Set the order to cancelled instead, so that its hours stay on record.',
       ),
     );
-  return good({
+  return ok({
     label: `Remove work order ${orderId}`,
     changes: [...lines.map((l) => change('line', l, null)), change('order', order, null)],
   });
@@ -62,13 +62,13 @@ export function saveLine(shop: Shop, line: OrderLine): Result<Edit> {
   const before = shop.line.find((l) => l.id === line.id) ?? null;
   const stale = refuseStale(`line ${line.id}`, before, line);
   if (stale) return stale;
-  const problems = lineProblems(shop, line.orderId, line);
+  const issues = lineProblems(shop, line.orderId, line);
   if (!shop.order.some((o) => o.id === line.orderId))
-    problems.push(
-      problem(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
+    issues.push(
+      issue(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
     );
-  if (problems.length > 0) return bad(...problems);
-  return good({
+  if (issues.length > 0) return err(...issues);
+  return ok({
     label: before ? `Change line ${line.id}` : `Add line ${line.id}`,
     changes: [change('line', before, line)],
   });
@@ -77,28 +77,28 @@ export function saveLine(shop: Shop, line: OrderLine): Result<Edit> {
 export function removeLine(shop: Shop, lineId: string): Result<Edit> {
   const line = shop.line.find((l) => l.id === lineId);
   if (!line)
-    return bad(
-      problem(`line ${lineId}`, 'line', `There is no line ${lineId}.`, 'It may have been removed already.'),
+    return err(
+      issue(`line ${lineId}`, 'line', `There is no line ${lineId}.`, 'It may have been removed already.'),
     );
-  if (hasBegun(shop, lineId))
-    return bad(
-      problem(
+  if (hasStarted(shop, lineId))
+    return err(
+      issue(
         `line ${lineId}`,
         'status',
-        `Work on line ${lineId} has begun.`,
+        `Work on line ${lineId} has started.`,
         'Set the line to cancelled instead.',
       ),
     );
   if (shop.line.filter((l) => l.orderId === line.orderId).length === 1)
-    return bad(
-      problem(
+    return err(
+      issue(
         `line ${lineId}`,
         'line',
         `Line ${lineId} is the only line of its order.`,
         'Remove the whole work order instead.',
       ),
     );
-  return good({ label: `Remove line ${lineId}`, changes: [change('line', line, null)] });
+  return ok({ label: `Remove line ${lineId}`, changes: [change('line', line, null)] });
 }
 
 /** Add what a file brought. Orders that exist already keep their own data and get the new lines. */
@@ -110,57 +110,52 @@ export function importOrders(
 ): Result<Edit> {
   const here = new Set(shop.order.map((o) => o.id));
   const known = new Set([...here, ...orders.map((o) => o.id)]);
-  const problems: Problem[] = [
+  const issues: Issue[] = [
     ...orders.flatMap(orderProblems),
     ...lines.flatMap((l) => lineProblems(shop, l.orderId, l)),
   ];
   const seen = new Set(shop.line.map((l) => l.id));
   for (const line of lines) {
     if (seen.has(line.id))
-      problems.push(
-        problem(`line ${line.id}`, 'line', `Line ${line.id} is there already.`, 'Give it another number.'),
+      issues.push(
+        issue(`line ${line.id}`, 'line', `Line ${line.id} already exists.`, 'Give it another number.'),
       );
     if (!known.has(line.orderId))
-      problems.push(
-        problem(
-          `line ${line.id}`,
-          'order',
-          `There is no work order ${line.orderId}.`,
-          'Add the order first.',
-        ),
+      issues.push(
+        issue(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
       );
     seen.add(line.id);
   }
-  if (problems.length > 0) return bad(...problems);
+  if (issues.length > 0) return err(...issues);
   const changes: RowChange[] = [
     ...orders.filter((o) => !here.has(o.id)).map((o) => change('order', null, o)),
     ...lines.map((l) => change('line', null, l)),
   ];
-  return good({
+  return ok({
     label: `Import ${lines.length} ${lines.length === 1 ? 'line' : 'lines'} from ${fileName}`,
     changes,
   });
 }
 
-function orderProblems(order: WorkOrder): Problem[] {
+function orderProblems(order: WorkOrder): Issue[] {
   if (order.release === null || order.release < order.due) return [];
   return [
-    problem(
+    issue(
       `work order ${order.id}`,
       'release',
-      'The release is not before the due date.',
-      'Set an earlier release or a later due date.',
+      '“Not before” is not before the due date.',
+      'Set an earlier “Not before” or a later due date.',
     ),
   ];
 }
 
 /** What a line names must be there: part, material with that gauge, colour. */
-function lineProblems(shop: Shop, orderId: string, line: OrderLine): Problem[] {
+function lineProblems(shop: Shop, orderId: string, line: OrderLine): Issue[] {
   const subject = `line ${line.id}`;
-  const problems: Problem[] = [];
+  const issues: Issue[] = [];
   if (line.orderId !== orderId || line.id !== `${orderId}/${line.number}`)
-    problems.push(
-      problem(
+    issues.push(
+      issue(
         subject,
         'line',
         `${line.id} is not a line of work order ${orderId}.`,
@@ -168,44 +163,44 @@ function lineProblems(shop: Shop, orderId: string, line: OrderLine): Problem[] {
       ),
     );
   if (!shop.part.some((p) => p.id === line.partId))
-    problems.push(
-      problem(
+    issues.push(
+      issue(
         subject,
         'part',
         `There is no part ${line.partId}.`,
-        'Add the part in Shop first, or choose another.',
+        'Add the part in Shop, Parts, or choose another.',
       ),
     );
   if (!shop.colour.some((c) => c.id === line.colourId))
-    problems.push(
-      problem(
+    issues.push(
+      issue(
         subject,
         'colour',
         `There is no colour ${line.colourId}.`,
-        'Add the colour in Shop first, or choose another.',
+        'Add the colour in Shop, Colours, or choose another.',
       ),
     );
   const material = shop.material.find((m) => m.id === line.materialId);
   if (!material)
-    problems.push(
-      problem(
+    issues.push(
+      issue(
         subject,
         'material',
         `There is no material ${line.materialId}.`,
-        'Add it in Shop first, or choose another.',
+        'Add it in Shop, Materials, or choose another.',
       ),
     );
   else if (!material.gauges.some((g) => g.label === line.gauge))
-    problems.push(
-      problem(
+    issues.push(
+      issue(
         subject,
         'gauge',
         `${material.name} has no gauge ${line.gauge}.`,
         `It has ${material.gauges.map((g) => g.label).join(', ')}.`,
       ),
     );
-  return problems;
+  return issues;
 }
 
-const hasBegun = (shop: Shop, lineId: string): boolean =>
+const hasStarted = (shop: Shop, lineId: string): boolean =>
   shop.record.some((r) => r.id.startsWith(`${lineId}:`));

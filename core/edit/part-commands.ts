@@ -1,6 +1,6 @@
 import { sizeOf, type Pattern } from '../part/family.ts';
 import type { Part } from '../part/part.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import { change, sameContent, type RowChange } from '../shop/row-change.ts';
@@ -24,12 +24,12 @@ export function savePart(shop: Shop, before: Part | null, row: Part): Result<Edi
   const refusals = row.family?.is === 'size' ? againstSize(shop, row) : [];
   const members = memberChanges(shop, before, row);
   if (!members.ok) return members;
-  if (refusals.length > 0) return bad(...refusals);
+  if (refusals.length > 0) return err(...refusals);
   const left = leftFamily(shop, before, row);
   const changes = [change('part', before, row), ...members.value, ...left];
   const sizes = members.value.length;
   const more = sizes === 0 ? '' : ` and ${sizes} ${sizes === 1 ? 'size' : 'sizes'} of it`;
-  return good({ label: `${before ? 'Change' : 'Add'} part ${row.id}${more}`, changes });
+  return ok({ label: `${before ? 'Change' : 'Add'} part ${row.id}${more}`, changes });
 }
 
 /** Remove a part; a size goes from its pattern's table as well. */
@@ -39,14 +39,14 @@ export function partRemoval(shop: Shop, part: Part): RowChange[] {
 }
 
 /** The shape of a size is its pattern's business. */
-function againstSize(shop: Shop, row: Part): Problem[] {
+function againstSize(shop: Shop, row: Part): Issue[] {
   const of = row.family?.is === 'size' ? row.family.of : '';
   const pattern = byId(shop, of);
   const family = patternIn(pattern);
   const size = family?.sizes.find(({ partId }) => partId === row.id);
   if (!pattern || !family || !size)
     return [
-      problem(
+      issue(
         `part ${row.id}`,
         'family',
         `Part ${of} has no size ${row.id}.`,
@@ -55,11 +55,11 @@ function againstSize(shop: Shop, row: Part): Problem[] {
     ];
   if (sameContent(sizeOf(pattern, family, size, row), row)) return [];
   return [
-    problem(
+    issue(
       `part ${row.id}`,
       'family',
       `Name, shape and bend order of ${row.id} come from its pattern ${of}.`,
-      `Change them on ${of}, or take ${row.id} out of the family.`,
+      `Change them on ${of}, or remove ${row.id} from the family.`,
     ),
   ];
 }
@@ -68,12 +68,12 @@ function againstSize(shop: Shop, row: Part): Problem[] {
 function memberChanges(shop: Shop, before: Part | null, row: Part): Result<RowChange[]> {
   const family = patternIn(row);
   const had = patternIn(before)?.sizes ?? [];
-  const problems: Problem[] = [];
+  const issues: Issue[] = [];
   const changes: RowChange[] = [];
   for (const size of family?.sizes ?? []) {
     const stands = byId(shop, size.partId);
     if (stands && !(stands.family?.is === 'size' && stands.family.of === row.id)) {
-      problems.push(taken(row, size.partId));
+      issues.push(taken(row, size.partId));
       continue;
     }
     const next = sizeOf(row, family as Pattern, size, stands);
@@ -84,17 +84,22 @@ function memberChanges(shop: Shop, before: Part | null, row: Part): Result<RowCh
     if (!stands || family?.sizes.some((size) => size.partId === partId)) continue;
     const lines = shop.line.filter((line) => line.partId === partId);
     if (family === null) changes.push(change('part', stands, { ...stands, family: null }));
-    else if (lines[0]) problems.push(used(row, partId, lines[0].id));
+    else if (lines[0]) issues.push(used(row, partId, lines[0].id));
     else changes.push(change('part', stands, null));
   }
-  return problems.length > 0 ? bad(...problems) : good(changes);
+  return issues.length > 0 ? err(...issues) : ok(changes);
 }
 
-const taken = (row: Part, partId: string): Problem =>
-  problem(`part ${row.id}`, 'family', `The code ${partId} is taken by another part.`, 'Choose another code.');
+const taken = (row: Part, partId: string): Issue =>
+  issue(
+    `part ${row.id}`,
+    'family',
+    `The code ${partId} already belongs to another part.`,
+    'Choose another code.',
+  );
 
-const used = (row: Part, partId: string, lineId: string): Problem =>
-  problem(
+const used = (row: Part, partId: string, lineId: string): Issue =>
+  issue(
     `part ${row.id}`,
     'family',
     `Size ${partId} is asked for by line ${lineId}, so it cannot go.`,

@@ -1,7 +1,7 @@
 import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf, type ShopOperation } from '../planning/operations.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import { change, type RowChange } from '../shop/row-change.ts';
@@ -16,7 +16,7 @@ export const operationName = (operation: string): string =>
  * Put an operation at a rank of a queue: the count of operations that come before it there.
  * The whole plan as the board shows it becomes the stored plan, so nothing else jumps.
  */
-export function moveOperation(shop: Shop, id: string, machineId: string, rank: number): Result<Edit> {
+export function moveOperation(shop: Shop, id: string, machineId: string, position: number): Result<Edit> {
   const { operations } = operationsOf(shop);
   const operation = operations.find((o) => o.id === id);
   if (!operation) return unknownOperation(id);
@@ -25,31 +25,33 @@ export function moveOperation(shop: Shop, id: string, machineId: string, rank: n
   const queues = completeQueues(shop, operations);
   const from = Object.keys(queues).find((m) => queues[m]?.includes(id));
   const target = (queues[machineId] ?? []).filter((o) => o !== id);
-  const begun = target.filter((o) => operations.some((x) => x.id === o && x.started)).length;
-  if (rank > target.length)
-    return bad(
-      problem(
+  const started = target.filter((o) => operations.some((x) => x.id === o && x.started)).length;
+  if (position > target.length)
+    return err(
+      issue(
         operationName(id),
         'place',
         `${machineId} has ${target.length} other operations.`,
         `Choose a place from 1 to ${target.length + 1}.`,
       ),
     );
-  if (rank < begun)
-    return bad(
-      problem(
+  if (position < started)
+    return err(
+      issue(
         operationName(id),
         'place',
-        `Work has begun on ${machineId}; nothing can go before it.`,
-        `Choose place ${begun + 1} or later.`,
+        `Work has started on ${machineId}; nothing can go before it.`,
+        `Choose position ${started + 1} or later.`,
       ),
     );
   const moved: Record<string, readonly string[]> = { ...queues };
   if (from) moved[from] = (queues[from] ?? []).filter((o) => o !== id);
-  moved[machineId] = [...target.slice(0, rank), id, ...target.slice(rank)];
+  moved[machineId] = [...target.slice(0, position), id, ...target.slice(position)];
   const where =
-    from === machineId ? `to place ${rank + 1} on ${machineId}` : `to ${machineId}, place ${rank + 1}`;
-  return good({ label: `Move ${operationName(id)} ${where}`, changes: queueChanges(shop, moved) });
+    from === machineId
+      ? `to position ${position + 1} on ${machineId}`
+      : `to ${machineId}, position ${position + 1}`;
+  return ok({ label: `Move ${operationName(id)} ${where}`, changes: queueChanges(shop, moved) });
 }
 
 /** Keep an operation on its machine and at its rank when the plan is improved. */
@@ -57,14 +59,14 @@ export function pinOperation(shop: Shop, id: string): Result<Edit> {
   const { operations } = operationsOf(shop);
   if (!operations.some((o) => o.id === id)) return unknownOperation(id);
   const label = `Pin ${operationName(id)}`;
-  if (shop.pin.some((p) => p.id === id)) return good({ label, changes: [] });
+  if (shop.pin.some((p) => p.id === id)) return ok({ label, changes: [] });
   const queues = completeQueues(shop, operations);
-  return good({ label, changes: [...queueChanges(shop, queues), change('pin', null, { id, revision: 0 })] });
+  return ok({ label, changes: [...queueChanges(shop, queues), change('pin', null, { id, revision: 0 })] });
 }
 
 export function unpinOperation(shop: Shop, id: string): Result<Edit> {
   const pin = shop.pin.find((p) => p.id === id);
-  return good({ label: `Unpin ${operationName(id)}`, changes: pin ? [change('pin', pin, null)] : [] });
+  return ok({ label: `Unpin ${operationName(id)}`, changes: pin ? [change('pin', pin, null)] : [] });
 }
 
 /**
@@ -80,13 +82,8 @@ export function replacePlan(shop: Shop, queues: Queues, label: string): Result<E
       const operation = byId.get(id);
       if (!operation) return unknownOperation(id);
       if (seen.has(id))
-        return bad(
-          problem(
-            operationName(id),
-            'queue',
-            `${operationName(id)} stands in the plan twice.`,
-            'Plan again.',
-          ),
+        return err(
+          issue(operationName(id), 'queue', `${operationName(id)} is in the plan twice.`, 'Plan again.'),
         );
       const refusal = refuseMachine(shop, operation, machineId);
       if (refusal) return refusal;
@@ -97,15 +94,15 @@ export function replacePlan(shop: Shop, queues: Queues, label: string): Result<E
   const waiting = new Set(Object.values(kept).flat().map(lineOfOperation));
   const missing = operations.find((o) => !seen.has(o.id) && !waiting.has(o.line.id));
   if (missing)
-    return bad(
-      problem(
+    return err(
+      issue(
         operationName(missing.id),
         'queue',
         `${operationName(missing.id)} is missing from the plan.`,
         'Plan again.',
       ),
     );
-  return good({ label, changes: queueChanges(shop, { ...queues, ...kept }) });
+  return ok({ label, changes: queueChanges(shop, { ...queues, ...kept }) });
 }
 
 /** What stays in the queues of machines that a new plan does not name. */
@@ -127,20 +124,15 @@ function keptBy(
 export function refuseMachine(shop: Shop, operation: ShopOperation, machineId: string): Result<never> | null {
   const name = operationName(operation.id);
   if (!shop.machine.some((m) => m.id === machineId))
-    return bad(
-      problem(
-        name,
-        'machine',
-        `There is no machine ${machineId}.`,
-        'Choose one of the machines on the board.',
-      ),
+    return err(
+      issue(name, 'machine', `There is no machine ${machineId}.`, 'Choose one of the machines on the board.'),
     );
   if (operation.started && operation.started.machineId !== machineId)
-    return bad(
-      problem(
+    return err(
+      issue(
         name,
         'machine',
-        `${name} has begun on ${operation.started.machineId}.`,
+        `${name} was started on ${operation.started.machineId}.`,
         'It has to be finished there first.',
       ),
     );
@@ -149,23 +141,18 @@ export function refuseMachine(shop: Shop, operation: ShopOperation, machineId: s
     operation.refused.find((r) => r.machineId === machineId)?.reason ??
     `${machineId} is not a machine for this step.`;
   const able = operation.machines.map((m) => m.id).join(', ');
-  return bad(
-    problem(
-      name,
-      'machine',
-      `${name} cannot go to ${machineId}: ${why}`,
-      `Machines that can do it: ${able}.`,
-    ),
+  return err(
+    issue(name, 'machine', `${name} cannot go to ${machineId}: ${why}`, `Machines that can do it: ${able}.`),
   );
 }
 
 export const unknownOperation = (id: string): Result<never> =>
-  bad(
-    problem(
+  err(
+    issue(
       operationName(id),
       'operation',
       `${operationName(id)} is not open any more.`,
-      'Choose an operation that stands on the board.',
+      'Choose an operation that is on the board.',
     ),
   );
 

@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
 import type { RowOf, Shop } from '../shop/state.ts';
 import { isTimeZone } from '../time/wall.ts';
@@ -29,8 +29,8 @@ export function refuseStale(
   if (stands === null ? saved.revision === 0 : saved.revision === stands.revision) return null;
   const message =
     stands === null ? `The ${subject} was removed meanwhile.` : `The ${subject} was changed meanwhile.`;
-  return bad(
-    problem(
+  return err(
+    issue(
       subject,
       'revision',
       message,
@@ -45,21 +45,20 @@ export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Resul
   const stale = refuseStale(subject, before, row);
   if (stale) return stale;
   if (kind === 'part') return savePart(shop, before as RowOf<'part'> | null, row as RowOf<'part'>);
-  const problems = [...brokenReferences(shop, kind, row, subject), ...countedOnForm(kind, before, row)];
-  if (problems.length > 0) return bad(...problems);
+  const issues = [...brokenReferences(shop, kind, row, subject), ...countedOnForm(kind, before, row)];
+  if (issues.length > 0) return err(...issues);
   const changes = [change(kind, before as never, row as never) as RowChange];
-  return good({ label: `${before ? 'Change' : 'Add'} ${subject}`, changes });
+  return ok({ label: `${before ? 'Change' : 'Add'} ${subject}`, changes });
 }
 
 /** Remove a row nothing else names; otherwise say what does. */
 export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> {
   const row = (shop[kind] as readonly RowOf<FormKind>[]).find((r) => r.id === id) ?? null;
   const subject = `${kindName[kind]} ${id}`;
-  if (!row)
-    return bad(problem(subject, 'id', `There is no ${subject}.`, 'It may have been removed already.'));
+  if (!row) return err(issue(subject, 'id', `There is no ${subject}.`, 'It may have been removed already.'));
   if (kind === 'machine' && shop.record.some((r) => r.machineId === id))
-    return bad(
-      problem(
+    return err(
+      issue(
         subject,
         'id',
         `The ${subject} has finished work in its history.`,
@@ -69,7 +68,7 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
   const users = usersOf(shop, kind, id);
   if (users.length > 0) {
     const some = users.slice(0, 3).join(', ') + (users.length > 3 ? ` and ${users.length - 3} more` : '');
-    return bad(problem(subject, 'id', `The ${subject} is used by ${some}.`, 'Change or remove those first.'));
+    return err(issue(subject, 'id', `The ${subject} is used by ${some}.`, 'Change or remove those first.'));
   }
   const queue = kind === 'machine' ? (shop.queue.find((q) => q.id === id) ?? null) : null;
   const changes = [
@@ -78,33 +77,33 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
       ? partRemoval(shop, row as RowOf<'part'>)
       : [change(kind, row as never, null) as RowChange]),
   ];
-  return good({ label: `Remove ${subject}`, changes });
+  return ok({ label: `Remove ${subject}`, changes });
 }
 
 export function saveSettings(shop: Shop, row: Settings): Result<Edit> {
   const stale = refuseStale('settings', shop.settings, row);
   if (stale) return stale;
   if (!isTimeZone(row.timeZone))
-    return bad(
-      problem(
+    return err(
+      issue(
         'settings',
         'time zone',
         `“${row.timeZone}” is not a time zone.`,
         'Use a name such as America/Chicago.',
       ),
     );
-  return good({ label: 'Change settings', changes: [change('settings', shop.settings, row)] });
+  return ok({ label: 'Change settings', changes: [change('settings', shop.settings, row)] });
 }
 
-function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subject: string): Problem[] {
-  const missing = (what: string, id: string): Problem =>
-    problem(subject, what, `There is no ${what} ${id}.`, `Add the ${what} first, or choose another.`);
+function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subject: string): Issue[] {
+  const missing = (what: string, id: string): Issue =>
+    issue(subject, what, `There is no ${what} ${id}.`, `Add the ${what} first, or choose another.`);
   if (kind === 'machine') {
     const saved = row as Machine;
-    const problems = shop.calendar.some((c) => c.id === saved.calendarId)
+    const issues = shop.calendar.some((c) => c.id === saved.calendarId)
       ? []
       : [missing('calendar', saved.calendarId)];
-    return [...problems, ...incomplete(saved, subject), ...stageChanged(shop, saved, subject)];
+    return [...issues, ...incomplete(saved, subject), ...stageChanged(shop, saved, subject)];
   }
   if (kind === 'downtime') {
     const { machineId } = row as RowOf<'downtime'>;
@@ -114,63 +113,56 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
   if (kind === 'sheet') {
     const saved = row as RowOf<'sheet'>;
     const material = shop.material.find((m) => m.id === saved.materialId);
-    const problems = shop.colour.some((c) => c.id === saved.colourId)
+    const issues = shop.colour.some((c) => c.id === saved.colourId)
       ? []
       : [missing('colour', saved.colourId)];
-    if (!material) return [...problems, missing('material', saved.materialId)];
+    if (!material) return [...issues, missing('material', saved.materialId)];
     return material.gauges.some((g) => g.label === saved.gauge)
-      ? problems
-      : [...problems, missing('gauge', saved.gauge)];
+      ? issues
+      : [...issues, missing('gauge', saved.gauge)];
   }
   if (kind === 'material') return badGauges(shop, row as RowOf<'material'>, subject);
   return [];
 }
 
 /** No more can be out than are counted; where nobody is counted, a machine stands still instead. */
-function tooManyOut(shop: Shop, { people }: RowOf<'absence'>, subject: string): Problem[] {
+function tooManyOut(shop: Shop, { people }: RowOf<'absence'>, subject: string): Issue[] {
   const { crewLimit } = shop.settings;
   if (crewLimit === null)
     return [
-      problem(
+      issue(
         subject,
         'people',
         'People are not counted in this shop.',
-        'Take the machine out of use that stands still, or set how many people work at once under Settings.',
+        'Put the stopped machine out of use, or set how many people work at once under Settings.',
       ),
     ];
   if (people <= crewLimit) return [];
   const message = `${people} people cannot be out: ${crewLimit} work at once.`;
-  return [problem(subject, 'people', message, 'Give fewer, or change how many work at once under Settings.')];
+  return [issue(subject, 'people', message, 'Give fewer, or change how many work at once under Settings.')];
 }
 
 /** What lies in stock changes by entries of its history only (core/edit/stock-commands.ts). */
-function countedOnForm(kind: FormKind, before: RowOf<FormKind> | null, row: RowOf<FormKind>): Problem[] {
+function countedOnForm(kind: FormKind, before: RowOf<FormKind> | null, row: RowOf<FormKind>): Issue[] {
   if (kind !== 'sheet' || before === null) return [];
   const [stands, saved] = [before as RowOf<'sheet'>, row as RowOf<'sheet'>];
   if (stands.onHand === saved.onHand) return [];
   return [
-    problem(
+    issue(
       `sheet size ${saved.id}`,
       'onHand',
       `Stock ${saved.id} has ${stands.onHand} on hand; the form cannot make it ${saved.onHand}.`,
-      'Receive, count or correct it under Stock, so that its history stays whole.',
+      'Receive it or set its count under Stock, so that its history stays whole.',
     ),
   ];
 }
 
 /** Each stage needs its own figures, or no estimate can be made. */
-function incomplete(machine: Machine, subject: string): Problem[] {
-  const need = (field: string, present: boolean): Problem[] =>
+function incomplete(machine: Machine, subject: string): Issue[] {
+  const need = (field: string, present: boolean): Issue[] =>
     present
       ? []
-      : [
-          problem(
-            subject,
-            field,
-            `A ${machine.stage} needs its ${field}.`,
-            'Take it from the machine plate.',
-          ),
-        ];
+      : [issue(subject, field, `A ${machine.stage} needs its ${field}.`, 'Read it off the machine’s plate.')];
   return machine.stage === 'shear'
     ? [
         ...need('back gauge travel', machine.backGaugeMm !== null),
@@ -182,12 +174,12 @@ function incomplete(machine: Machine, subject: string): Problem[] {
       ];
 }
 
-function stageChanged(shop: Shop, machine: Machine, subject: string): Problem[] {
+function stageChanged(shop: Shop, machine: Machine, subject: string): Issue[] {
   const before = shop.machine.find((m) => m.id === machine.id);
   const queued = shop.queue.find((q) => q.id === machine.id)?.operations.length ?? 0;
   if (!before || before.stage === machine.stage || queued === 0) return [];
   return [
-    problem(
+    issue(
       subject,
       'stage',
       `${machine.id} has ${queued} operations in its queue.`,
@@ -196,17 +188,17 @@ function stageChanged(shop: Shop, machine: Machine, subject: string): Problem[] 
   ];
 }
 
-function badGauges(shop: Shop, material: RowOf<'material'>, subject: string): Problem[] {
+function badGauges(shop: Shop, material: RowOf<'material'>, subject: string): Issue[] {
   const labels = new Set(material.gauges.map((g) => g.label));
   const users = [...shop.line, ...shop.sheet].filter(
     (x) => x.materialId === material.id && !labels.has(x.gauge),
   );
   if (labels.size < material.gauges.length)
-    return [problem(subject, 'gauges', 'Two gauges have the same label.', 'Give each its own label.')];
+    return [issue(subject, 'gauges', 'Two gauges have the same label.', 'Give each its own label.')];
   const stray = material.deductions.find((d) => !labels.has(d.gauge));
   if (stray)
     return [
-      problem(
+      issue(
         subject,
         'deductions',
         `A measured deduction names gauge ${stray.gauge}, which the material has not.`,
@@ -216,7 +208,7 @@ function badGauges(shop: Shop, material: RowOf<'material'>, subject: string): Pr
   const first = users[0];
   return first
     ? [
-        problem(
+        issue(
           subject,
           'gauges',
           `Gauge ${first.gauge} is used by ${first.id}.`,

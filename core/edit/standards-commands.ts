@@ -1,7 +1,7 @@
 import { standard, standardsOf } from '../estimate/standards.ts';
 import type { Learned } from '../shop/learned.ts';
 import { attribute, type Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import type { FloorCommand } from './floor-commands.ts';
@@ -40,12 +40,12 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
   const { machineId, at, changes } = command;
   const machine = shop.machine.find((m) => m.id === machineId);
   if (!machine) return noMachine(machineId);
-  const problems = changes.flatMap((c) => refuseChange(machine, c));
+  const issues = changes.flatMap((c) => refuseChange(machine, c));
   if (new Set(changes.map((c) => c.key)).size < changes.length)
-    problems.push(
-      problem(`machine ${machineId}`, 'key', 'One figure is proposed twice.', 'Keep one of the two.'),
+    issues.push(
+      issue(`machine ${machineId}`, 'key', 'One figure is proposed twice.', 'Keep one of the two.'),
     );
-  if (problems.length > 0) return bad(...problems);
+  if (issues.length > 0) return err(...issues);
   const after = changes.reduce((m, { key, after: value }) => withFigure(m, key, value), machine);
   const rows = changes.map((c): Learned => ({
     ...c,
@@ -59,24 +59,24 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
     changes.length === 1
       ? figureName(machine, changes[0]?.key ?? '').toLowerCase()
       : `${changes.length} figures`;
-  return good({
-    label: `Take over ${what} of ${machineId} from finished work`,
+  return ok({
+    label: `Accept ${what} of ${machineId} from finished work`,
     changes: [change('machine', machine, after), ...rows.map((row) => change('learned', null, row))],
   });
 }
 
 const noMachine = (id: string): Result<never> =>
-  bad(problem(`machine ${id}`, 'machine', `There is no machine ${id}.`, 'It may have been removed.'));
+  err(issue(`machine ${id}`, 'machine', `There is no machine ${id}.`, 'It may have been removed.'));
 
-function refuseChange(machine: Machine, { key, before, after }: Change): Problem[] {
+function refuseChange(machine: Machine, { key, before, after }: Change): Issue[] {
   const subject = `machine ${machine.id}`;
   const present = figureOf(machine, key);
   const name = figureName(machine, key);
   if (present === null)
-    return [problem(subject, key, `${machine.id} has no figure “${key}”.`, 'Look at the proposals again.')];
+    return [issue(subject, key, `${machine.id} has no figure “${key}”.`, 'Look at the proposals again.')];
   if (present !== before)
     return [
-      problem(
+      issue(
         subject,
         key,
         `${name} of ${machine.id} is ${present} by now, not ${before}.`,
@@ -84,7 +84,7 @@ function refuseChange(machine: Machine, { key, before, after }: Change): Problem
       ),
     ];
   if (after > 0) return [];
-  return [problem(subject, key, `${name} of ${machine.id} cannot be ${after}.`, 'It must be above 0.')];
+  return [issue(subject, key, `${name} of ${machine.id} cannot be ${after}.`, 'It must be above 0.')];
 }
 
 function learnedId({ learned }: Shop, machineId: string, key: string): string {
@@ -99,7 +99,7 @@ export function revertStandard(shop: Shop, id: string, at: number): Result<Edit>
   if (!row || !machine) return noMachine(row?.machineId ?? id);
   const name = figureName(machine, row.key);
   const refuse = (message: string, advice: string): Result<never> =>
-    bad(problem(`machine ${machine.id}`, row.key, message, advice));
+    err(issue(`machine ${machine.id}`, row.key, message, advice));
   if (row.revertedAt !== null) return refuse(`${name} of ${machine.id} was put back already.`, '');
   const present = figureOf(machine, row.key);
   if (present !== row.after)
@@ -107,7 +107,7 @@ export function revertStandard(shop: Shop, id: string, at: number): Result<Edit>
       `${name} of ${machine.id} was changed since, to ${present ?? 'nothing'}.`,
       'Set it in Shop, Machines.',
     );
-  return good({
+  return ok({
     label: `Put back ${name.toLowerCase()} of ${machine.id}`,
     changes: [
       change('machine', machine, withFigure(machine, row.key, row.before)),

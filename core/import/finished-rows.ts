@@ -1,11 +1,11 @@
-import type { CellProblem } from '../contract/import.ts';
+import type { CellIssue } from '../contract/import.ts';
 import { sameContent } from '../shop/row-change.ts';
 import type { Instant } from '../units/brand.ts';
 import { findGauge, findNamed, readCount, readInstant, readLength, type Cell } from './order-cells.ts';
 import { lineOfOperation, operationId, stageOfOperation } from '../shop/order.ts';
 import type { FileRow } from './order-rows.ts';
-import { record as recordSchema, type Record as FloorRecord } from '../shop/plan.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { operationRecord as recordSchema, type OperationRecord } from '../shop/plan.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
 /** The columns of a file of finished operations, our own format. The last five may be left out. */
@@ -32,13 +32,13 @@ const recordNames = recordSchema.shape.who;
 const LONGEST_S = 90 * 86_400;
 
 export interface CheckedFinished {
-  readonly problems: CellProblem[];
+  readonly issues: CellIssue[];
   /** Rows that can be taken now. */
   readonly ready: number[];
   /** Rows that are recorded already, word for word. */
   readonly known: number[];
   /** The records of the ready rows. */
-  readonly records: FloorRecord[];
+  readonly records: OperationRecord[];
   /** Whole sentences about the file. */
   readonly notes: string[];
 }
@@ -52,25 +52,25 @@ export function checkFinishedRows(
   shop: Shop,
   header: readonly string[],
   rows: readonly FileRow[],
-  recorded: (id: string) => FloorRecord | null,
+  recorded: (id: string) => OperationRecord | null,
   now: Instant,
 ): Result<CheckedFinished> {
   const titles = header.map((title) => title.trim().toLowerCase());
   const missing = finishedColumns.filter((c) => !OPTIONAL.includes(c) && !titles.includes(c));
   if (missing.length > 0)
-    return bad(
-      problem(
+    return err(
+      issue(
         'header',
         missing.join(', '),
         `The header lacks ${missing.map((column) => `“${column}”`).join(', ')}.`,
         `Name the columns in the first row: ${finishedColumns.join(', ')}.`,
       ),
     );
-  const checked: CheckedFinished = { problems: [], ready: [], known: [], records: [], notes: [] };
+  const checked: CheckedFinished = { issues: [], ready: [], known: [], records: [], notes: [] };
   const seen = new Set<string>();
   for (const { row, cells } of rows) {
     const reader = rowReader(titles, cells, (column, value, reason) =>
-      checked.problems.push({ row, column: header[titles.indexOf(column)] ?? column, value, reason }),
+      checked.issues.push({ row, column: header[titles.indexOf(column)] ?? column, value, reason }),
     );
     const record = readRecord(shop, reader, now);
     const standing = record && recorded(record.id);
@@ -87,7 +87,7 @@ export function checkFinishedRows(
   if (unused.length > 0) checked.notes.push(`Columns not used: ${unused.map((t) => `“${t}”`).join(', ')}.`);
   if (titles.includes('who') && !shop.settings.askWho)
     checked.notes.push('Names are not kept: “Ask who ran it” is off in Settings.');
-  return good(checked);
+  return ok(checked);
 }
 
 interface RowReader {
@@ -124,7 +124,7 @@ function rowReader(
   return reader;
 }
 
-function readRecord(shop: Shop, reader: RowReader, now: Instant): FloorRecord | null {
+function readRecord(shop: Shop, reader: RowReader, now: Instant): OperationRecord | null {
   const { read, readOr } = reader;
   const { timeZone, units } = shop.settings;
   const id = read('operation', readOperation);
@@ -198,17 +198,17 @@ function readAmount(text: string, most: number): Cell<number> {
 /** True when the row may be taken: its operation is recorded nowhere, and its line is not the floor's to report on. */
 function refuseTwice(
   shop: Shop,
-  { id }: FloorRecord,
-  standing: FloorRecord | null,
+  { id }: OperationRecord,
+  standing: OperationRecord | null,
   seen: ReadonlySet<string>,
   reader: RowReader,
 ): boolean {
   if (standing) reader.refuse('operation', `${id} is recorded already, with other figures. Leave it out.`);
-  else if (seen.has(id)) reader.refuse('operation', `${id} stands in the file twice. Keep one of the rows.`);
+  else if (seen.has(id)) reader.refuse('operation', `${id} is in the file twice. Keep one of the rows.`);
   else if (shop.line.some((l) => l.id === lineOfOperation(id)))
     reader.refuse(
       'operation',
-      `Line ${lineOfOperation(id)} stands in the shop. Report work on it on the floor.`,
+      `Line ${lineOfOperation(id)} is still in the shop. Report work on it on the Floor screen.`,
     );
   else return true;
   return false;

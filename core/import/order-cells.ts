@@ -24,17 +24,17 @@ export function readCount(text: string, what: string, max: number, min = 1): Cel
 }
 
 /** A work order's importance. */
-export function readWeight(text: string): Cell<number> {
+export function readImportance(text: string): Cell<number> {
   const value = Number(withPoint(text));
   return Number.isFinite(value) && value >= 0.1 && value <= 10
     ? read(value)
-    : wrong(`“${text}” is not a weight. Write a number from 0.1 to 10; 1 is usual.`);
+    : wrong(`“${text}” is no importance. Write a number from 0.1 to 10; 1 is usual.`);
 }
 
 /** A piece length as people write it, in the shop's units unless it names its own. */
 export function readLength(text: string, units: LengthUnits): Cell<number> {
   const length = parseLength(withPoint(text), units);
-  if (!length.ok) return wrong(sentence(length.problems));
+  if (!length.ok) return wrong(sentence(length.issues));
   if (length.value > 0 && length.value <= 50_000) return read(length.value);
   return wrong(`A length must be above 0 and at most 50 m, not ${text}.`);
 }
@@ -98,17 +98,26 @@ interface Named {
 }
 
 /** The row that a cell names, by id or by name, whatever the case. */
-export function findNamed<T extends Named>(rows: readonly T[], text: string, what: string): Cell<T> {
+export function findNamed<T extends Named>(
+  rows: readonly T[],
+  text: string,
+  what: keyof typeof TAB,
+): Cell<T> {
   const plain = text.toLowerCase();
   const found =
     rows.find((row) => row.id === text) ??
     rows.find((row) => row.id.toLowerCase() === plain) ??
     rows.find((row) => row.name.toLowerCase() === plain);
-  return found ? read(found) : wrong(`There is no ${what} “${text}”. ${suggest(nearest(plain, rows))}`);
+  return found ? read(found) : wrong(`There is no ${what} “${text}”. ${suggest(nearest(plain, rows), what)}`);
 }
 
-const suggest = (ids: readonly string[]): string =>
-  ids.length === 0 ? 'Add it in Shop first.' : `The nearest are ${ids.join(', ')}; or add it in Shop first.`;
+const suggest = (ids: readonly string[], what: keyof typeof TAB): string =>
+  ids.length === 0
+    ? `Add it in Shop, ${TAB[what]}.`
+    : `The nearest are ${ids.join(', ')}; or add it in Shop, ${TAB[what]}.`;
+
+/** Where a shop enters them. */
+const TAB = { part: 'Parts', material: 'Materials', colour: 'Colours', machine: 'Machines' } as const;
 
 /** The three ids whose id or name is fewest keystrokes away. */
 const nearest = (text: string, rows: readonly Named[]): string[] =>

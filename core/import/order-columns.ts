@@ -1,4 +1,4 @@
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 
 /** The columns of a file of work-order lines, our own format. Names are read whatever their case; their order is free. */
 export const orderColumns = [
@@ -7,14 +7,14 @@ export const orderColumns = [
   'customer',
   'part',
   'quantity',
-  'overrun',
+  'extra pieces',
   'material',
   'gauge',
   'colour',
   'length',
-  'release',
+  'not before',
   'due',
-  'weight',
+  'importance',
   'rush',
   'note',
 ] as const;
@@ -23,11 +23,14 @@ export type OrderColumn = (typeof orderColumns)[number];
 /** The rest may be left out: each row then takes its usual value. */
 const REQUIRED: readonly OrderColumn[] = ['order', 'customer', 'part', 'quantity', 'gauge', 'colour', 'due'];
 
-/** Other spellings people use. */
+/** Other spellings people use, and what older files call a column. */
 const ALSO: Readonly<Record<string, OrderColumn>> = {
   'work order': 'order',
   qty: 'quantity',
   color: 'colour',
+  overrun: 'extra pieces',
+  release: 'not before',
+  weight: 'importance',
 };
 
 export interface OrderHeader {
@@ -45,8 +48,8 @@ export function readOrderHeader(header: readonly string[]): Result<OrderHeader> 
     const column = columnOf(title);
     if (column === undefined) unused.push(title.trim() || `column ${index + 1}`);
     else if (at[column] !== undefined)
-      return bad(
-        problem(
+      return err(
+        issue(
           'header',
           column,
           `The header has the column “${column}” twice.`,
@@ -56,9 +59,9 @@ export function readOrderHeader(header: readonly string[]): Result<OrderHeader> 
     else at[column] = index;
   }
   const missing = REQUIRED.filter((column) => at[column] === undefined);
-  if (missing.length === 0) return good({ at, unused });
-  return bad(
-    problem(
+  if (missing.length === 0) return ok({ at, unused });
+  return err(
+    issue(
       'header',
       missing.join(', '),
       `The header lacks ${missing.map((column) => `“${column}”`).join(', ')}; it has ${header.map((title) => `“${title}”`).join(', ')}.`,

@@ -76,7 +76,7 @@ const newLine = ({ orderId, line }: ReadRow, number: number): OrderLine => ({
 const COLUMNS = {
   partId: 'part',
   quantity: 'quantity',
-  overrun: 'overrun',
+  overrun: 'extra pieces',
   materialId: 'material',
   gauge: 'gauge',
   colourId: 'colour',
@@ -99,7 +99,7 @@ function refuseDifference(shop: Shop, row: ReadRow, line: OrderLine, refuse: Ref
     refuse(
       row.row,
       COLUMNS[field],
-      `Line ${line.id} stands in the shop with ${COLUMNS[field]} ${stands}. Give this one another line number, or change the line in Orders.`,
+      `Line ${line.id} is in the shop with ${COLUMNS[field]} ${stands}. Give this one another line number, or change the line in Orders.`,
     );
   }
   return fields.length === 0;

@@ -7,7 +7,7 @@ import {
   readCount,
   readInstant,
   readLength,
-  readWeight,
+  readImportance,
   readYesNo,
   type Cell,
 } from './order-cells.ts';
@@ -23,7 +23,7 @@ export interface OwnFields {
   readonly customer: string | null;
   readonly release: Instant | null;
   readonly due: Instant | null;
-  readonly weight: number | null;
+  readonly importance: number | null;
   readonly rush: boolean | null;
   readonly note: string | null;
 }
@@ -105,9 +105,9 @@ export function readOrderRow(
 
 const readOwnFields = ({ optional }: CellReader, timeZone: string): OwnFields => ({
   customer: optional('customer', bySchema(name)),
-  release: optional('release', (text) => readInstant(text, '00:00', timeZone)),
+  release: optional('not before', (text) => readInstant(text, '00:00', timeZone)),
   due: optional('due', (text) => readInstant(text, DUE_CLOCK, timeZone)),
-  weight: optional('weight', readWeight),
+  importance: optional('importance', readImportance),
   rush: optional('rush', readYesNo),
   note: optional('note', bySchema(note)),
 });
@@ -115,7 +115,7 @@ const readOwnFields = ({ optional }: CellReader, timeZone: string): OwnFields =>
 function readLineFields({ required, optional, refusals }: CellReader, shop: Shop): LineFields | null {
   const part = required('part', (text) => findNamed(shop.part, text, 'part'));
   const quantity = required('quantity', (text) => readCount(text, 'quantity', 100_000));
-  const overrun = optional('overrun', (text) => readCount(text, 'pieces too many', 10_000, 0));
+  const overrun = optional('extra pieces', (text) => readCount(text, 'extra pieces', 10_000, 0));
   const only = shop.material.length === 1 ? shop.material[0] : undefined;
   const named = (only ? optional : required)('material', (text) =>
     findNamed(shop.material, text, 'material'),
@@ -146,7 +146,7 @@ const bySchema =
       ? { ok: true, value: result.data }
       : {
           ok: false,
-          reason: `“${text.slice(0, 60)}” does not do: ${result.error.issues[0]?.message ?? 'unreadable'}.`,
+          reason: `“${text.slice(0, 60)}” is not accepted: ${result.error.issues[0]?.message ?? 'unreadable'}.`,
         };
   };
 
@@ -158,7 +158,10 @@ function tooLong(shop: Shop, part: Part, lengthMm: number): CellRefusal[] {
     const [first, ...others] = shop.machine.filter((m) => m.stage === stage);
     if (!first)
       return [
-        { column: 'part', reason: `The shop has no ${stage} to make ${part.id} on. Add one in Shop first.` },
+        {
+          column: 'part',
+          reason: `The shop has no ${stage} to make ${part.id} on. Add one in Shop, Machines.`,
+        },
       ];
     const longest = others.reduce((a, b) => (b.maxLengthMm > a.maxLengthMm ? b : a), first);
     if (lengthMm <= longest.maxLengthMm) continue;

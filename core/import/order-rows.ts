@@ -1,11 +1,11 @@
-import type { CellProblem } from '../contract/import.ts';
+import type { CellIssue } from '../contract/import.ts';
 import { formatClock, wallParts } from '../time/wall.ts';
 import { instant, type Instant } from '../units/brand.ts';
-import { readOrderHeader } from './order-columns.ts';
+import { readOrderHeader, type OrderColumn } from './order-columns.ts';
 import { placeLines } from './order-match.ts';
 import { readOrderRow, type OwnFields, type ReadRow, type Refuse } from './order-row.ts';
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
 export interface FileRow {
@@ -16,7 +16,7 @@ export interface FileRow {
 }
 
 export interface CheckedRows {
-  readonly problems: CellProblem[];
+  readonly issues: CellIssue[];
   /** Rows that can be taken now. */
   readonly ready: number[];
   /** Rows that stand in the shop already, word for word. */
@@ -29,7 +29,7 @@ export interface CheckedRows {
 }
 
 /**
- * Check a file's rows of work-order lines against the shop. What a row says of its order (customer, release, due, weight,
+ * Check a file's rows of work-order lines against the shop. What a row says of its order (customer, release, due, importance,
  * rush, note) counts from the first row that fills it in; the order's other rows repeat it or leave it empty.
  * @param header the file's column titles; see order-columns.ts
  * @param now a due date before it is refused, unless the row stands in the shop already
@@ -44,11 +44,11 @@ export function checkOrderRows(
   const columns = readOrderHeader(header);
   if (!columns.ok) return columns;
   const { at, unused } = columns.value;
-  const problems: CellProblem[] = [];
+  const issues: CellIssue[] = [];
   const cellsOf = new Map(rows.map(({ row, cells }) => [row, cells]));
   const refuse: Refuse = (row, column, reason) => {
     const index = at[column] ?? -1;
-    problems.push({ row, column: header[index] ?? column, value: cellsOf.get(row)?.[index] ?? '', reason });
+    issues.push({ row, column: header[index] ?? column, value: cellsOf.get(row)?.[index] ?? '', reason });
   };
   const read = rows.flatMap(({ row, cells }): ReadRow[] => {
     const found = readOrderRow(shop, columns.value, header.length, cells);
@@ -62,11 +62,11 @@ export function checkOrderRows(
     refuseOtherwise(shop, row, agreed, refuse);
     if (places.lines.has(row.row)) refuseForOrder(shop, row, agreed, now, refuse);
   }
-  const refused = new Set(problems.map((p) => p.row));
+  const refused = new Set(issues.map((p) => p.row));
   const lines = [...places.lines].filter(([row]) => !refused.has(row));
   const taken = new Set(lines.map(([, line]) => line.orderId));
-  return good({
-    problems: problems.sort((a, b) => a.row - b.row),
+  return ok({
+    issues: issues.sort((a, b) => a.row - b.row),
     ready: lines.map(([row]) => row),
     known: places.known.filter((row) => !refused.has(row)),
     orders: [...own].flatMap(([id, fields]) => (taken.has(id) ? newOrder(shop, id, fields) : [])),
@@ -87,7 +87,7 @@ function ownFieldsOf(shop: Shop, rows: readonly ReadRow[]): Map<string, OwnField
       customer: order ? order.customer : (before?.customer ?? said.customer),
       release: order ? asInstant(order.release) : (before?.release ?? said.release),
       due: order ? instant(order.due) : (before?.due ?? said.due),
-      weight: order ? order.weight : (before?.weight ?? said.weight),
+      importance: order ? order.weight : (before?.importance ?? said.importance),
       rush: order ? order.rush : (before?.rush ?? said.rush),
       note: order ? order.note : (before?.note ?? said.note),
     });
@@ -97,18 +97,29 @@ function ownFieldsOf(shop: Shop, rows: readonly ReadRow[]): Map<string, OwnField
 
 const asInstant = (at: number | null): Instant | null => (at === null ? null : instant(at));
 
+/** The column that each of an order's own fields is read from. */
+const COLUMN_OF = {
+  customer: 'customer',
+  release: 'not before',
+  due: 'due',
+  importance: 'importance',
+  rush: 'rush',
+  note: 'note',
+} as const satisfies Record<keyof OwnFields, OrderColumn>;
+
 /** A row that says something else of its order than what is agreed. */
 function refuseOtherwise(shop: Shop, row: ReadRow, agreed: OwnFields, refuse: Refuse): void {
   for (const field of Object.keys(row.own) as (keyof OwnFields)[]) {
     if (row.own[field] === null || row.own[field] === agreed[field]) continue;
     const said = show(agreed[field], shop.settings.timeZone);
     const here = shop.order.some((order) => order.id === row.orderId);
+    const column = COLUMN_OF[field];
     refuse(
       row.row,
-      field,
+      column,
       here
-        ? `Work order ${row.orderId} stands in the shop with ${field} ${said}. Write the same here, or change it in Orders.`
-        : `Another row of work order ${row.orderId} has ${field} ${said}. Write the same in both, or leave this one empty.`,
+        ? `Work order ${row.orderId} is in the shop with ${column} ${said}. Write the same here, or change it in Orders.`
+        : `Another row of work order ${row.orderId} has ${column} ${said}. Write the same in both, or leave this one empty.`,
     );
   }
 }
@@ -140,8 +151,8 @@ function refuseForOrder(
   if (agreed.due !== null && agreed.release !== null && agreed.release >= agreed.due)
     refuse(
       row,
-      'release',
-      `The release ${show(agreed.release, timeZone)} is not before the due date ${show(agreed.due, timeZone)}. Write an earlier one.`,
+      'not before',
+      `The earliest start, ${show(agreed.release, timeZone)}, is not before the due date ${show(agreed.due, timeZone)}. Write an earlier one.`,
     );
 }
 
@@ -157,9 +168,9 @@ function show(value: OwnFields[keyof OwnFields], timeZone: string): string {
 
 function newOrder(shop: Shop, id: string, own: OwnFields): WorkOrder[] {
   if (own.customer === null || own.due === null || shop.order.some((order) => order.id === id)) return [];
-  const { customer, release, due, weight, rush, note } = own;
+  const { customer, release, due, importance, rush, note } = own;
   const usual = { status: 'open', revision: 0 } as const;
   return [
-    { id, customer, release, due, weight: weight ?? 1, rush: rush ?? false, note: note ?? '', ...usual },
+    { id, customer, release, due, weight: importance ?? 1, rush: rush ?? false, note: note ?? '', ...usual },
   ];
 }

@@ -1,5 +1,5 @@
 import { attribute, type Attribute, type Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Prior } from './fit.ts';
 import { byTime } from './observation.ts';
 import { PRIOR, propose, type Proposal, type Use } from './propose.ts';
@@ -42,11 +42,11 @@ export function learnChangeover(
   const costly = (o: ChangeoverObservation): boolean => figures.some(({ key }) => o.kinds.includes(key));
   const own = observations.filter((o) => o.machineId === machine.id).sort(byTime);
   const trouble = own.flatMap(troubleIn);
-  if (trouble.length > 0) return bad(...trouble);
+  if (trouble.length > 0) return err(...trouble);
   const timed = own.filter((o) => costly(o) && o.seconds > 0);
   if (timed.length === 0)
-    return bad(
-      problem(
+    return err(
+      issue(
         `machine ${machine.id}`,
         'changeover',
         `No changeover of machine ${machine.id} has been timed yet, so there is nothing to learn from.`,
@@ -60,19 +60,14 @@ export function learnChangeover(
     proposals = propose(figures, usesWith(now), prior);
     now = figures.map((f) => proposals.find((p) => p.key === f.key)?.proposed ?? f.present);
   }
-  return good(proposals.map(wholeSeconds));
+  return ok(proposals.map(wholeSeconds));
 }
 
-function troubleIn({ id, at, seconds }: ChangeoverObservation): Problem[] {
+function troubleIn({ id, at, seconds }: ChangeoverObservation): Issue[] {
   if (Number.isFinite(at) && Number.isFinite(seconds) && seconds >= 0) return [];
   const message = `The changeover before ${id} took ${seconds} s at ${at}, which no changeover can.`;
   return [
-    problem(
-      `record ${id}`,
-      'changeover',
-      message,
-      'Correct or take out the record; the rules stay as they are.',
-    ),
+    issue(`record ${id}`, 'changeover', message, 'Correct or remove the record; the rules stay as they are.'),
   ];
 }
 

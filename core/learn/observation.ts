@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { secondsOf, timeStandards, type Counts } from './counts.ts';
 
 /** A finished operation as learning sees it. */
@@ -20,11 +20,11 @@ export const byTime = (a: Pick<Observation, 'id' | 'at'>, b: Pick<Observation, '
 /** Records whose usual ratio to the estimate lies outside 1 : 10 to 10 : 1 are of something else (our own limit). */
 const ABSURD = 10;
 
-const misread = (id: string, field: string, message: string): Problem =>
-  problem(`record ${id}`, field, message, 'Correct or take out the record; the standards stay as they are.');
+const misread = (id: string, field: string, message: string): Issue =>
+  issue(`record ${id}`, field, message, 'Correct or remove the record; the standards stay as they are.');
 
-function troubleIn({ id, at, counts, actualSeconds }: Observation, known: ReadonlySet<string>): Problem[] {
-  const found: Problem[] = [];
+function troubleIn({ id, at, counts, actualSeconds }: Observation, known: ReadonlySet<string>): Issue[] {
+  const found: Issue[] = [];
   if (!Number.isFinite(at)) found.push(misread(id, 'start', `Record ${id} has no start.`));
   if (!Number.isFinite(actualSeconds) || actualSeconds < 0)
     found.push(misread(id, 'end', `Record ${id} took ${actualSeconds} s, which no operation can.`));
@@ -48,7 +48,7 @@ export function readObservations(
 ): Result<{ readonly usable: readonly Observation[]; readonly blank: readonly string[] }> {
   const own = observations.filter((o) => o.machineId === machine.id).sort(byTime);
   const refuse = (field: string, message: string, advice: string) =>
-    bad(problem(`machine ${machine.id}`, field, message, advice));
+    err(issue(`machine ${machine.id}`, field, message, advice));
   if (own.length === 0)
     return refuse(
       'records',
@@ -57,7 +57,7 @@ export function readObservations(
     );
   const known = new Set(timeStandards(machine.stage).map((s) => s.key));
   const trouble = own.flatMap((o) => troubleIn(o, known));
-  if (trouble.length > 0) return bad(...trouble);
+  if (trouble.length > 0) return err(...trouble);
 
   const ratio = (o: Observation): number => o.actualSeconds / secondsOf(machine, o.counts);
   const usable = own.filter((o) => ratio(o) > 0 && Number.isFinite(ratio(o)));
@@ -65,7 +65,7 @@ export function readObservations(
     return refuse(
       'records',
       `Every finished operation of machine ${machine.id} has a time or an estimate of zero.`,
-      'Write down when work begins and ends; the standards stay as they are.',
+      'Write down when work starts and ends; the standards stay as they are.',
     );
   const usual = median(usable.map(ratio));
   if (usual > ABSURD || usual < 1 / ABSURD)
@@ -75,7 +75,7 @@ export function readObservations(
       'Look at starts, ends and standards; the standards stay as they are.',
     );
   const taken = new Set(usable);
-  return good({ usable, blank: own.filter((o) => !taken.has(o)).map((o) => o.id) });
+  return ok({ usable, blank: own.filter((o) => !taken.has(o)).map((o) => o.id) });
 }
 
 /** The middle value; of an even number, the mean of the two in the middle. NaN of none. */

@@ -1,5 +1,5 @@
 import type { Shop } from '../shop/state.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { wallParts } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
 import { secondsOf } from './counts.ts';
@@ -75,16 +75,16 @@ export function spreadOf(timed: readonly Timed[]): Result<Spread> {
   }
   const all = [...byMachine.values()].flat();
   if (all.length < FEWEST)
-    return bad(
-      problem(
+    return err(
+      issue(
         'finished work',
         'records',
         `Chances need at least ${FEWEST} finished operations with their times; there are ${all.length}.`,
-        'Write down when work begins and ends, and look again later.',
+        'Write down when work starts and ends, and look again later.',
       ),
     );
   const thick = [...byMachine].filter(([, ratios]) => ratios.length >= ENOUGH);
-  return good({
+  return ok({
     machines: Object.fromEntries(thick.sort().map(([id, ratios]) => [id, ratioSpread(ratios)])),
     pooled: ratioSpread(all),
   });

@@ -5,7 +5,7 @@ import { areasOf, yieldOf } from '../cutting/plan-run.ts';
 import type { CutPlan } from '../cutting/plan.ts';
 import { relisted } from '../cutting/renumber.ts';
 import type { RunInput } from '../cutting/run.ts';
-import { problem, type Problem } from '../result.ts';
+import { issue, type Issue } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { ShearRun } from './cut-run.ts';
@@ -88,13 +88,13 @@ export function planOfTaken({ groups, steps }: CutList): CutPlan {
 }
 
 /** Lines that joined or left the run since the list was changed. */
-function changesOf(list: CutList, run: ShearRun): Problem[] {
+function changesOf(list: CutList, run: ShearRun): Issue[] {
   const lines = lineIds(run);
-  const say = (ids: readonly string[], what: string, advice: string): Problem[] =>
+  const say = (ids: readonly string[], what: string, advice: string): Issue[] =>
     ids.length === 0
       ? []
       : [
-          problem(
+          issue(
             `run ${run.id}`,
             'lines',
             `${ids.length === 1 ? 'Line' : 'Lines'} ${ids.join(', ')} ${ids.length === 1 ? 'has' : 'have'} ${what} this run since its list was changed.`,
@@ -105,12 +105,12 @@ function changesOf(list: CutList, run: ShearRun): Problem[] {
     ...say(
       lines.filter((id) => !list.lines.includes(id)),
       'joined',
-      'Add steps for it, or plan the steps anew.',
+      'Add steps for it, or plan the steps again.',
     ),
     ...say(
       list.lines.filter((id) => !lines.includes(id)),
       'left',
-      'Take its steps out, or plan the steps anew.',
+      'Remove its steps, or plan the steps again.',
     ),
   ];
 }

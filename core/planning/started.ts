@@ -1,7 +1,7 @@
 import type { ShopOperation } from './operations.ts';
 import { lineOfOperation } from '../shop/order.ts';
-import type { Pause, Record as FloorRecord } from '../shop/plan.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import type { Pause, OperationRecord } from '../shop/plan.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 
 /** An operation under way. */
 export interface Started {
@@ -12,7 +12,7 @@ export interface Started {
   readonly pauses: readonly Pause[];
 }
 
-export const startedOf = ({ machineId, start, good: fine, scrapped, pauses }: FloorRecord): Started => ({
+export const startedOf = ({ machineId, start, good: fine, scrapped, pauses }: OperationRecord): Started => ({
   machineId,
   at: start,
   counted: fine + scrapped,
@@ -20,26 +20,26 @@ export const startedOf = ({ machineId, start, good: fine, scrapped, pauses }: Fl
 });
 
 /** Whether begun work has left its machine to others: it stands still, and was set aside. */
-export function isAside({ end, pauses }: Pick<FloorRecord, 'end' | 'pauses'>): boolean {
+export function isSuspended({ end, pauses }: Pick<OperationRecord, 'end' | 'pauses'>): boolean {
   const last = pauses.at(-1);
-  return end === null && last?.to === null && last.aside === true;
+  return end === null && last?.to === null && last.suspended === true;
 }
 
 /** When work left its machine, done or set aside; null while it holds it. Epoch seconds. */
-export const leftAt = (record: FloorRecord): number | null =>
-  isAside(record) ? (record.pauses.at(-1)?.from ?? null) : record.end;
+export const leftAt = (record: OperationRecord): number | null =>
+  isSuspended(record) ? (record.pauses.at(-1)?.from ?? null) : record.end;
 
 /** Work that was set aside goes on where it was begun. */
-export function onlyWhereBegun(
+export function onlyWhereStarted(
   id: string,
   { machineId }: Started,
   { machines, refused }: Pick<ShopOperation, 'machines' | 'refused'>,
 ): Result<Pick<ShopOperation, 'machines' | 'refused'>> {
   const others = machines
     .filter((m) => m.id !== machineId)
-    .map((m) => ({ machineId: m.id, reason: `It was begun on ${machineId} and set aside there.` }));
+    .map((m) => ({ machineId: m.id, reason: `It was started on ${machineId} and suspended there.` }));
   if (others.length < machines.length)
-    return good({ machines: machines.filter((m) => m.id === machineId), refused: [...refused, ...others] });
-  const message = `${id} was begun on ${machineId} and set aside, and ${machineId} cannot do it any more.`;
-  return bad(problem(`line ${lineOfOperation(id)}`, 'machine', message, 'Mend the limits of the machine.'));
+    return ok({ machines: machines.filter((m) => m.id === machineId), refused: [...refused, ...others] });
+  const message = `${id} was started on ${machineId} and suspended, and ${machineId} cannot do it any more.`;
+  return err(issue(`line ${lineOfOperation(id)}`, 'machine', message, 'Correct the limits of the machine.'));
 }

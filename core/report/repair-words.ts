@@ -9,7 +9,7 @@ export const repairPlans = {
   },
   repair: {
     title: 'Repair that disturbs least',
-    how: 'An operation moves only where that pays for the disturbance, by your weight for calm.',
+    how: 'An operation moves only where that pays for the disturbance, by your weight for stability.',
   },
 } as const;
 

@@ -9,7 +9,7 @@ import { delayedSentence, lateOf, lateSentence, savedSentence } from './late-wor
 export const rushWays: Readonly<Record<RushWay['way'], { readonly title: string; readonly how: string }>> = {
   front: {
     title: 'Front of the queue',
-    how: 'Before everything that has not begun and is not held in place.',
+    how: 'Before everything that has not started and is not held in position.',
   },
   run: {
     title: 'Into the matching run',

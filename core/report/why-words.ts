@@ -120,9 +120,9 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
     case 'pinned-or-frozen':
       return `${on} does ${ahead} first, and what is started, pinned or in the frozen window keeps its place`;
     case 'queue-choice':
-      return `${on} stands idle for the blanks of ${ahead}, which is before it in the queue`;
+      return `${on} waits idle for the blanks of ${ahead}, which is before it in the queue`;
     case 'idle-for-release':
-      return `${on} stands idle for ${ahead}, which is before it in the queue and may not start yet (“Not before” on its work order)`;
+      return `${on} waits idle for ${ahead}, which is before it in the queue and may not start yet (“Not before” on its work order)`;
     case 'waiting-for-step-before':
       return `${on} waits for the rest of its blanks from the shear`;
     case 'crew':

@@ -1,4 +1,4 @@
-import { bad, good, problem as refusal, type Problem as Refusal, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Problem, Queues, Schedule, ScheduledOperation } from './problem.ts';
 import { objectiveOf, termsOf } from './score.ts';
 import { emptyTiming, timeQueues, type Timing } from './timing.ts';
@@ -18,34 +18,34 @@ export function decode(problem: Problem, queues: Queues): Result<Schedule> {
     timing.placed < problem.operations
       ? [circularWait(problem, read.value, timing)]
       : outOfHours(problem, timing);
-  return refusals.length > 0 ? bad(...refusals) : good(scheduleOf(problem, read.value, timing));
+  return refusals.length > 0 ? err(...refusals) : ok(scheduleOf(problem, read.value, timing));
 }
 
 /** Queues by name as operation numbers by machine, or what is wrong with them. */
 export function readQueues(problem: Problem, queues: Queues): Result<Int32Array[]> {
-  const refusals: Refusal[] = [];
+  const refusals: Issue[] = [];
   const seen = new Uint8Array(problem.operations);
   for (const id of Object.keys(queues))
     if (!problem.machineAt.has(id))
       refusals.push(
-        refusal(
+        issue(
           `machine ${id}`,
           'queue',
           `There is a queue for machine ${id}, which is not in the shop.`,
-          'Take the queue out.',
+          'Remove the queue.',
         ),
       );
   const numbers = problem.input.machines.map((machine, m) =>
     (queues[machine.id] ?? []).flatMap((id) => {
       const o = problem.operationAt.get(id);
       const refuse = (message: string, advice: string) =>
-        refusals.push(refusal(`operation ${id}`, 'queue', message, advice));
+        refusals.push(issue(`operation ${id}`, 'queue', message, advice));
       if (o === undefined)
         refuse(
           `The queue of ${machine.id} names operation ${id}, which is not in the plan.`,
-          'Take it out of the queue.',
+          'Remove it from the queue.',
         );
-      else if (seen[o]) refuse(`Operation ${id} stands in the queues twice.`, 'Keep one of the two places.');
+      else if (seen[o]) refuse(`Operation ${id} is in the queues twice.`, 'Keep one of the two places.');
       else if (!problem.eligible[o]!.includes(m))
         refuse(`Machine ${machine.id} cannot do operation ${id}.`, 'Move it to a machine that can.');
       if (o !== undefined) seen[o] = 1;
@@ -56,20 +56,20 @@ export function readQueues(problem: Problem, queues: Queues): Result<Int32Array[
     const id = problem.operationIds[o]!;
     if (!found)
       refusals.push(
-        refusal(
+        issue(
           `operation ${id}`,
           'queue',
-          `Operation ${id} stands in no queue.`,
+          `Operation ${id} is in no queue.`,
           'Put it in the queue of a machine that can do it.',
         ),
       );
   });
   numbers.forEach((queue, m) => {
     for (const o of queue.filter(
-      (o, rank) => !Number.isNaN(problem.startedAt[o]!) && (rank > 0 || startedOn(problem, o) !== m),
+      (o, position) => !Number.isNaN(problem.startedAt[o]!) && (position > 0 || startedOn(problem, o) !== m),
     ))
       refusals.push(
-        refusal(
+        issue(
           `operation ${problem.operationIds[o]}`,
           'queue',
           `Operation ${problem.operationIds[o]} is already running but does not come first on its machine.`,
@@ -77,7 +77,7 @@ export function readQueues(problem: Problem, queues: Queues): Result<Int32Array[
         ),
       );
   });
-  return refusals.length > 0 ? bad(...refusals) : good(numbers.map((queue) => Int32Array.from(queue)));
+  return refusals.length > 0 ? err(...refusals) : ok(numbers.map((queue) => Int32Array.from(queue)));
 }
 
 function startedOn(problem: Problem, o: number): number {
@@ -85,7 +85,7 @@ function startedOn(problem: Problem, o: number): number {
 }
 
 /** Names the heads that wait for each other: following "waits for" from any of them comes round in a circle. */
-function circularWait(problem: Problem, queues: readonly Int32Array[], timing: Timing): Refusal {
+function circularWait(problem: Problem, queues: readonly Int32Array[], timing: Timing): Issue {
   const placed = new Set<number>();
   const placeable = (o: number) => timing.machine[o] !== -1;
   queues.forEach((queue) => queue.forEach((o) => placeable(o) && placed.add(o)));
@@ -100,7 +100,7 @@ function circularWait(problem: Problem, queues: readonly Int32Array[], timing: T
     o = heads[home.get(missing)!]!;
   }
   const names = path.slice(path.indexOf(o)).map((each) => problem.operationIds[each]!);
-  return refusal(
+  return issue(
     `operation ${names[0]}`,
     'queue',
     `These operations wait for each other in a circle: ${names.join(', ')}.`,
@@ -108,14 +108,14 @@ function circularWait(problem: Problem, queues: readonly Int32Array[], timing: T
   );
 }
 
-function outOfHours(problem: Problem, timing: Timing): Refusal[] {
+function outOfHours(problem: Problem, timing: Timing): Issue[] {
   const last = new Map<number, number>();
   timing.end.forEach((end, o) => {
     const m = timing.machine[o]!;
     if (end >= NEVER && !last.has(m)) last.set(m, o);
   });
   return [...last].map(([m, o]) =>
-    refusal(
+    issue(
       `machine ${problem.input.machines[m]!.id}`,
       'open',
       `The open hours of machine ${problem.input.machines[m]!.id} end before operation ${problem.operationIds[o]} is done.`,

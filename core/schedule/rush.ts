@@ -1,4 +1,4 @@
-import { bad, good, problem as refusal, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { improve } from './improve.ts';
 import type { Problem, Queues } from './problem.ts';
 import { putInFront } from './rush/front.ts';
@@ -10,7 +10,7 @@ import { planWithout, readQuestion } from './what-if/question.ts';
 /**
  * Two quick ways to take a rush into a plan: at the front, and in its run; each with what it costs against the plan
  * without the rush. The jobs stand in the queues already, it does not matter where. Several are placed in turn by due
- * date, so that the most urgent is foremost. Started, frozen and pinned operations keep their places, the rush's own too.
+ * date, so that the most urgent is foremost. Started, frozen and pinned operations keep their positions, the rush's own too.
  * @returns `front`, then `run`; or why not: jobs or operations that are not in the plan, no jobs at all, queues that
  *   cannot be timed
  */
@@ -27,12 +27,12 @@ export function insertRush(
     jobs.reduce<Draft | null>((draft, job) => draft && put(problem, draft, job), apart);
   const front = inTurn([...urgent].reverse(), putInFront);
   const run = inTurn(urgent, putInRun);
-  if (front === null || run === null) return bad(noPlace(jobIds));
-  return good([wayOfDraft(rush, 'front', front), wayOfDraft(rush, 'run', run)]);
+  if (front === null || run === null) return err(noPosition(jobIds));
+  return ok([wayOfDraft(rush, 'front', front), wayOfDraft(rush, 'run', run)]);
 }
 
 /**
- * The third way: everything planned anew outside what is started, frozen or pinned, begun from the plan given (the
+ * The third way: everything planned again outside what is started, frozen or pinned, started from the plan given (the
  * better of the two quick ways is a good one). It yields every few milliseconds of work, so that the host keeps the
  * clock; the same way until a better plan is found, none worse than the one before. Same seed, same ways.
  * @returns the search, which may end without a way when no plan fits into the open hours; or why not
@@ -44,7 +44,7 @@ export function replanRush(
   { seed }: { readonly seed: number },
 ): Result<Generator<RushWay, void>> {
   const read = readRush(problem, queues, jobIds);
-  return read.ok ? good(replan(read.value.rush, queues, seed)) : read;
+  return read.ok ? ok(replan(read.value.rush, queues, seed)) : read;
 }
 
 function* replan(rush: RushCase, start: Queues, seed: number): Generator<RushWay, void> {
@@ -64,7 +64,7 @@ function readRush(
   jobIds: readonly string[],
 ): Result<{ readonly rush: RushCase; readonly apart: Draft }> {
   if (jobIds.length === 0)
-    return bad(refusal('rush', 'jobs', 'No line was named as the rush.', 'Choose at least one line.'));
+    return err(issue('rush', 'jobs', 'No line was named as the rush.', 'Choose at least one line.'));
   const question = readQuestion(problem, queues, jobIds);
   if (!question.ok) return question;
   const { jobs } = question.value;
@@ -72,14 +72,14 @@ function readRush(
   if (!before.ok) return before;
   const loose = jobs.flatMap((job) => stepsOf(problem, job));
   const apart = draftOf(problem, takeOut(problem, question.value.queues, loose));
-  if (apart === null) return bad(noPlace(jobIds));
-  return good({ rush: { problem, jobs, before: before.value }, apart });
+  if (apart === null) return err(noPosition(jobIds));
+  return ok({ rush: { problem, jobs, before: before.value }, apart });
 }
 
-const noPlace = (jobIds: readonly string[]) =>
-  refusal(
+const noPosition = (jobIds: readonly string[]) =>
+  issue(
     `line ${jobIds.join(', ')}`,
     'queue',
     `No place for ${jobIds.join(', ')} can be worked off: what is fixed ahead waits for it, or the open hours run out.`,
-    'Take a pin out, or give open hours further ahead.',
+    'Remove a pin, or give open hours further ahead.',
   );

@@ -1,4 +1,4 @@
-import { problem as refusal, type Problem as Refusal } from '../result.ts';
+import { issue, type Issue } from '../result.ts';
 import type { ProblemInput } from './problem.ts';
 import { canDo, frontOf } from './validate-fixed.ts';
 
@@ -6,7 +6,7 @@ import { canDo, frontOf } from './validate-fixed.ts';
  * Fixed operations that wait for each other in a circle, so that no queues could be carried out: by the order of a line's
  * steps, and by the order in which machines take what is started, frozen or pinned. Only where routings cross or come back.
  */
-export function circleProblems(input: ProblemInput): Refusal[] {
+export function circleProblems(input: ProblemInput): Issue[] {
   if (!input.pins?.length && !Object.keys(input.frozen ?? {}).length) return [];
   const before = new Map<string, string[]>();
   const follows = (earlier: string, later: string) =>
@@ -27,11 +27,11 @@ export function circleProblems(input: ProblemInput): Refusal[] {
   const circle = circleIn(before);
   if (circle === null) return [];
   return [
-    refusal(
+    issue(
       `operation ${circle[0]}`,
       'pin',
       `These operations are pinned or frozen so that they wait for each other in a circle: ${circle.join(', ')}.`,
-      'Take one of them out of its place.',
+      'Remove one of these pins.',
     ),
   ];
 }
@@ -41,8 +41,8 @@ function fixedOrder(input: ProblemInput, machine: string): { order: string[]; he
   const front = frontOf(input, machine);
   const pins = (input.pins ?? [])
     .filter((pin) => pin.machine === machine && !front.includes(pin.operation))
-    .sort((a, b) => a.rank - b.rank);
-  const gap = pins.findIndex((pin, k) => pin.rank > front.length + k);
+    .sort((a, b) => a.position - b.position);
+  const gap = pins.findIndex((pin, k) => pin.position > front.length + k);
   return {
     order: [...front, ...pins.map((pin) => pin.operation)],
     head: front.length + (gap === -1 ? pins.length : gap),

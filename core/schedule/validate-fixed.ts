@@ -1,4 +1,4 @@
-import { problem as refusal, type Problem as Refusal } from '../result.ts';
+import { issue, type Issue } from '../result.ts';
 import type { OperationInput, ProblemInput } from './problem.ts';
 
 interface Known {
@@ -13,7 +13,7 @@ export function canDo(input: ProblemInput, operation: OperationInput, machine: s
 }
 
 /** Contradictions among started, frozen and pinned operations, and with one order on all machines. */
-export function fixedProblems(input: ProblemInput): Refusal[] {
+export function fixedProblems(input: ProblemInput): Issue[] {
   const operations = new Map(input.jobs.flatMap((job) => job.operations).map((o) => [o.id, o]));
   const known = { input, operations };
   return [
@@ -24,15 +24,15 @@ export function fixedProblems(input: ProblemInput): Refusal[] {
   ];
 }
 
-function startedProblems(input: ProblemInput): Refusal[] {
-  const found: Refusal[] = [];
+function startedProblems(input: ProblemInput): Issue[] {
+  const found: Issue[] = [];
   const running = new Map<string, string>();
   for (const job of input.jobs)
     job.operations.forEach((operation, k) => {
       if (operation.started === undefined) return;
       const { machine, at } = operation.started;
       const refuse = (message: string, advice: string) =>
-        found.push(refusal(`operation ${operation.id}`, 'started', message, advice));
+        found.push(issue(`operation ${operation.id}`, 'started', message, advice));
       if (!Number.isInteger(at) || at > input.now)
         refuse(
           `Operation ${operation.id} is recorded as started at ${at}, after the present.`,
@@ -58,16 +58,16 @@ function startedProblems(input: ProblemInput): Refusal[] {
   return found;
 }
 
-function frozenProblems({ input, operations }: Known): Refusal[] {
-  const found: Refusal[] = [];
+function frozenProblems({ input, operations }: Known): Issue[] {
+  const found: Issue[] = [];
   const seen = new Set<string>();
   for (const [machine, ids] of Object.entries(input.frozen ?? {}))
     ids.forEach((id, k) => {
       const operation = operations.get(id);
       const refuse = (message: string, advice: string) =>
-        found.push(refusal(`operation ${id}`, 'frozen', message, advice));
+        found.push(issue(`operation ${id}`, 'frozen', message, advice));
       if (operation === undefined)
-        return refuse(`The frozen operation ${id} is not in the plan.`, 'Take it out of the frozen part.');
+        return refuse(`The frozen operation ${id} is not in the plan.`, 'Remove it from the frozen part.');
       if (seen.has(id)) refuse(`Operation ${id} is frozen twice.`, 'Freeze it once.');
       if (!canDo(input, operation, machine))
         refuse(
@@ -85,39 +85,42 @@ function frozenProblems({ input, operations }: Known): Refusal[] {
   return found;
 }
 
-function pinProblems({ input, operations }: Known): Refusal[] {
-  const found: Refusal[] = [];
-  const places = new Map<string, string>();
+function pinProblems({ input, operations }: Known): Issue[] {
+  const found: Issue[] = [];
+  const positions = new Map<string, string>();
   const seen = new Set<string>();
   for (const pin of input.pins ?? []) {
     const operation = operations.get(pin.operation);
     const refuse = (message: string, advice: string) =>
-      found.push(refusal(`operation ${pin.operation}`, 'pin', message, advice));
+      found.push(issue(`operation ${pin.operation}`, 'pin', message, advice));
     if (operation === undefined || !canDo(input, operation, pin.machine)) {
       refuse(
         `Operation ${pin.operation} is pinned on ${pin.machine}, which cannot do it.`,
-        'Take the pin out, or move the operation.',
+        'Remove the pin, or move the operation.',
       );
       continue;
     }
-    if (!Number.isInteger(pin.rank) || pin.rank < 0)
-      refuse(`Operation ${pin.operation} is pinned at place ${pin.rank}.`, 'Give a whole number from 0.');
-    if (seen.has(pin.operation)) refuse(`Operation ${pin.operation} is pinned twice.`, 'Pin it once.');
-    const place = `${pin.machine} ${pin.rank}`;
-    if (places.has(place))
+    if (!Number.isInteger(pin.position) || pin.position < 0)
       refuse(
-        `Operations ${places.get(place)} and ${pin.operation} are pinned at the same place on ${pin.machine}.`,
-        'Take one of the pins out.',
+        `Operation ${pin.operation} is pinned at position ${pin.position}.`,
+        'Give a whole number from 0.',
       );
-    places.set(place, pin.operation);
+    if (seen.has(pin.operation)) refuse(`Operation ${pin.operation} is pinned twice.`, 'Pin it once.');
+    const position = `${pin.machine} ${pin.position}`;
+    if (positions.has(position))
+      refuse(
+        `Operations ${positions.get(position)} and ${pin.operation} are pinned at the same place on ${pin.machine}.`,
+        'Remove one of the pins.',
+      );
+    positions.set(position, pin.operation);
     seen.add(pin.operation);
     const front = frontOf(input, pin.machine);
     const at = front.indexOf(pin.operation);
     const elsewhere = at === -1 && input.machines.some((m) => frontOf(input, m.id).includes(pin.operation));
-    if (elsewhere || (at !== -1 ? at !== pin.rank : pin.rank < front.length))
+    if (elsewhere || (at !== -1 ? at !== pin.position : pin.position < front.length))
       refuse(
-        `Operation ${pin.operation} is pinned at place ${pin.rank + 1} on ${pin.machine}, against what is started or frozen there.`,
-        'Take the pin out.',
+        `Operation ${pin.operation} is pinned at position ${pin.position + 1} on ${pin.machine}, against what is started or frozen there.`,
+        'Remove the pin.',
       );
   }
   return found;
@@ -129,14 +132,14 @@ export function frontOf(input: ProblemInput, machine: string): string[] {
   return [...new Set([...started.map((o) => o.id), ...(input.frozen?.[machine] ?? [])])];
 }
 
-function sameOrderProblems(input: ProblemInput): Refusal[] {
+function sameOrderProblems(input: ProblemInput): Issue[] {
   if (!input.sameOrder) return [];
   const fixed = (input.pins?.length ?? 0) + Object.values(input.frozen ?? {}).flat().length;
   const started = input.jobs.some((job) => job.operations.some((o) => o.started !== undefined));
-  const found: Refusal[] = [];
+  const found: Issue[] = [];
   if (fixed > 0 || started || (input.crew?.length ?? 0) > 0)
     found.push(
-      refusal(
+      issue(
         'problem',
         'sameOrder',
         'One job order on all machines does not go together with pins, frozen or started operations or a crew limit.',
@@ -144,13 +147,13 @@ function sameOrderProblems(input: ProblemInput): Refusal[] {
       ),
     );
   for (const job of input.jobs) {
-    const places = job.operations.map(
+    const positions = job.operations.map(
       (o) =>
         o.machines?.map((m) => m.id) ?? input.machines.filter((m) => m.stage === o.stage).map((m) => m.id),
     );
-    if (places.some((ids) => ids.length !== 1) || new Set(places.flat()).size !== places.length)
+    if (positions.some((ids) => ids.length !== 1) || new Set(positions.flat()).size !== positions.length)
       found.push(
-        refusal(
+        issue(
           `line ${job.id}`,
           'operations',
           `Line ${job.id} has a choice of machines or visits one twice, against one job order on all machines.`,

@@ -1,4 +1,4 @@
-import { problem as refusal, type Problem as Refusal } from '../result.ts';
+import { issue, type Issue } from '../result.ts';
 import type { Changeover, JobInput, MachineInput, OperationInput, ProblemInput } from './problem.ts';
 import { circleProblems } from './validate-circle.ts';
 import { fixedProblems } from './validate-fixed.ts';
@@ -13,7 +13,7 @@ const isWeight = (value: number) => Number.isFinite(value) && value >= 0;
 const fixNumber = 'Give a whole number of seconds, 0 or more.';
 
 /** Everything wrong with a problem as given; empty when it can be scheduled. */
-export function validate(input: ProblemInput): Refusal[] {
+export function validate(input: ProblemInput): Issue[] {
   const operations = input.jobs.flatMap((job) => job.operations);
   const found = [
     ...repeated('machine', input.machines),
@@ -30,7 +30,7 @@ export function validate(input: ProblemInput): Refusal[] {
       limit.start < limit.end
         ? []
         : [
-            refusal(
+            issue(
               'crew',
               'people',
               `A crew limit of ${limit.people} people is not usable.`,
@@ -41,7 +41,7 @@ export function validate(input: ProblemInput): Refusal[] {
     ...(ascending(input.crew ?? [])
       ? []
       : [
-          refusal(
+          issue(
             'crew',
             'intervals',
             'The crew limits overlap or are out of order.',
@@ -54,11 +54,11 @@ export function validate(input: ProblemInput): Refusal[] {
   return contradictions.length > 0 ? contradictions : circleProblems(input);
 }
 
-function repeated(noun: string, things: readonly { readonly id: string }[]): Refusal[] {
+function repeated(noun: string, things: readonly { readonly id: string }[]): Issue[] {
   const seen = new Set<string>();
   const twice = new Set(things.map((thing) => thing.id).filter((id) => seen.size === seen.add(id).size));
   return [...twice].map((id) =>
-    refusal(`${noun} ${id}`, 'id', `The ${noun} ${id} is listed twice.`, 'Give each its own id.'),
+    issue(`${noun} ${id}`, 'id', `The ${noun} ${id} is listed twice.`, 'Give each its own id.'),
   );
 }
 
@@ -67,22 +67,22 @@ const ascending = (intervals: readonly { readonly start: number; readonly end: n
     (interval, k) => interval.start < interval.end && (k === 0 || intervals[k - 1]!.end <= interval.start),
   );
 
-function machineProblems(machine: MachineInput): Refusal[] {
+function machineProblems(machine: MachineInput): Issue[] {
   const subject = `machine ${machine.id}`;
-  const found: Refusal[] = [];
+  const found: Issue[] = [];
   if (machine.open !== null) {
     if (machine.open.length === 0)
       found.push(
-        refusal(
+        issue(
           subject,
           'open',
           `Machine ${machine.id} has no open hours at all.`,
-          'Give it a calendar with open hours, or take it out of the plan.',
+          'Give it a calendar with open hours, or remove it from the plan.',
         ),
       );
     else if (!machine.open.every((i) => isInstant(i.start) && isInstant(i.end)) || !ascending(machine.open))
       found.push(
-        refusal(
+        issue(
           subject,
           'open',
           `The open hours of machine ${machine.id} overlap or are out of order.`,
@@ -92,7 +92,7 @@ function machineProblems(machine: MachineInput): Refusal[] {
   }
   if (machine.availableFrom !== undefined && !isInstant(machine.availableFrom))
     found.push(
-      refusal(
+      issue(
         subject,
         'availableFrom',
         `Machine ${machine.id} is available from ${machine.availableFrom}, which is no instant.`,
@@ -103,7 +103,7 @@ function machineProblems(machine: MachineInput): Refusal[] {
   return found;
 }
 
-function changeoverProblems(subject: string, changeover: Changeover): Refusal[] {
+function changeoverProblems(subject: string, changeover: Changeover): Issue[] {
   const { pairs, exceptions = [] } = changeover;
   const figures = [
     ...Object.values(changeover.attributes),
@@ -114,7 +114,7 @@ function changeoverProblems(subject: string, changeover: Changeover): Refusal[] 
   const found = figures
     .filter((seconds) => !isSeconds(seconds))
     .map((seconds) =>
-      refusal(
+      issue(
         subject,
         'changeover',
         `A changeover of ${seconds} seconds on ${subject} is not usable.`,
@@ -124,7 +124,7 @@ function changeoverProblems(subject: string, changeover: Changeover): Refusal[] 
   for (const e of exceptions)
     if (e.from === e.to)
       found.push(
-        refusal(
+        issue(
           subject,
           'changeover',
           `An exception on ${subject} goes from ${e.from} to itself.`,
@@ -140,7 +140,7 @@ function changeoverProblems(subject: string, changeover: Changeover): Refusal[] 
       new Set(pairs.values).size !== size)
   )
     found.push(
-      refusal(
+      issue(
         subject,
         'changeover',
         `The changeover table of ${subject} does not fit its ${size} values.`,
@@ -151,7 +151,7 @@ function changeoverProblems(subject: string, changeover: Changeover): Refusal[] 
 }
 
 /** A full changeover table must know every value that can reach its machine. */
-function pairsProblems(machines: readonly MachineInput[], operations: readonly OperationInput[]): Refusal[] {
+function pairsProblems(machines: readonly MachineInput[], operations: readonly OperationInput[]): Issue[] {
   return machines.flatMap((machine) => {
     const pairs = machine.changeover?.pairs;
     if (pairs === undefined) return [];
@@ -163,7 +163,7 @@ function pairsProblems(machines: readonly MachineInput[], operations: readonly O
       [machine.initial?.[pairs.attribute], ...asked].filter((v) => v !== undefined && !values.has(v)),
     );
     return [...unknown].map((value) =>
-      refusal(
+      issue(
         `machine ${machine.id}`,
         'changeover',
         `The changeover table of machine ${machine.id} does not list ${pairs.attribute} ${value}.`,
@@ -173,12 +173,12 @@ function pairsProblems(machines: readonly MachineInput[], operations: readonly O
   });
 }
 
-function jobProblems(job: JobInput, machines: readonly MachineInput[]): Refusal[] {
+function jobProblems(job: JobInput, machines: readonly MachineInput[]): Issue[] {
   const subject = `line ${job.id}`;
-  const found: Refusal[] = [];
+  const found: Issue[] = [];
   if (!isInstant(job.release))
     found.push(
-      refusal(
+      issue(
         subject,
         'release',
         `Line ${job.id} is released at ${job.release}, which is no instant.`,
@@ -187,7 +187,7 @@ function jobProblems(job: JobInput, machines: readonly MachineInput[]): Refusal[
     );
   if (job.due !== null && !isInstant(job.due))
     found.push(
-      refusal(
+      issue(
         subject,
         'due',
         `Line ${job.id} is due at ${job.due}, which is no instant.`,
@@ -195,23 +195,21 @@ function jobProblems(job: JobInput, machines: readonly MachineInput[]): Refusal[
       ),
     );
   if (!isWeight(job.weight))
-    found.push(
-      refusal(subject, 'weight', `Line ${job.id} has a weight of ${job.weight}.`, 'Give 0 or more.'),
-    );
+    found.push(issue(subject, 'weight', `Line ${job.id} has a weight of ${job.weight}.`, 'Give 0 or more.'));
   if (job.operations.length === 0)
     found.push(
-      refusal(subject, 'operations', `Line ${job.id} has no operations.`, 'Leave it out, or give it a step.'),
+      issue(subject, 'operations', `Line ${job.id} has no operations.`, 'Leave it out, or give it a step.'),
     );
   return [...found, ...job.operations.flatMap((operation) => operationProblems(operation, machines))];
 }
 
-function operationProblems(operation: OperationInput, machines: readonly MachineInput[]): Refusal[] {
+function operationProblems(operation: OperationInput, machines: readonly MachineInput[]): Issue[] {
   const subject = `operation ${operation.id}`;
-  const found: Refusal[] = [];
+  const found: Issue[] = [];
   const times = [operation.seconds, ...(operation.machines ?? []).map((m) => m.seconds ?? 0)];
   for (const seconds of times.filter((t) => !isSeconds(t)))
     found.push(
-      refusal(
+      issue(
         subject,
         'seconds',
         `Operation ${operation.id} takes ${seconds} seconds, which is no duration.`,
@@ -221,7 +219,7 @@ function operationProblems(operation: OperationInput, machines: readonly Machine
   const share = operation.transferShare ?? 1;
   if (!(share > 0 && share <= 1))
     found.push(
-      refusal(
+      issue(
         subject,
         'transferShare',
         `Operation ${operation.id} passes on a share of ${share}.`,
@@ -230,7 +228,7 @@ function operationProblems(operation: OperationInput, machines: readonly Machine
     );
   if (!whole(operation.crew ?? 1, 0, 1000))
     found.push(
-      refusal(
+      issue(
         subject,
         'crew',
         `Operation ${operation.id} needs ${operation.crew} people.`,
@@ -241,7 +239,7 @@ function operationProblems(operation: OperationInput, machines: readonly Machine
   const unknown = (operation.machines ?? []).filter((m) => !known.has(m.id));
   for (const m of unknown)
     found.push(
-      refusal(
+      issue(
         subject,
         'machines',
         `Operation ${operation.id} names machine ${m.id}, which is not in the shop.`,
@@ -252,7 +250,7 @@ function operationProblems(operation: OperationInput, machines: readonly Machine
     operation.machines?.length ?? machines.filter((machine) => machine.stage === operation.stage).length;
   if (able === 0)
     found.push(
-      refusal(
+      issue(
         subject,
         'machines',
         `No machine can do operation ${operation.id}.`,
@@ -262,12 +260,12 @@ function operationProblems(operation: OperationInput, machines: readonly Machine
   return found;
 }
 
-function weightProblems(input: ProblemInput): Refusal[] {
-  const names = ['weightedTardiness', 'changeover', 'makespan', 'flowTime', 'disturbance'] as const;
+function weightProblems(input: ProblemInput): Issue[] {
+  const names = ['weightedTardiness', 'changeover', 'makespan', 'flowTime', 'stability'] as const;
   const found = names
     .filter((name) => !isWeight(input.objective[name]))
     .map((name) =>
-      refusal(
+      issue(
         'objective',
         name,
         `The objective weighs ${name} by ${input.objective[name]}.`,
@@ -275,16 +273,11 @@ function weightProblems(input: ProblemInput): Refusal[] {
       ),
     );
   if (!isInstant(input.now))
-    found.push(refusal('problem', 'now', `The present is given as ${input.now}.`, 'Give whole seconds.'));
+    found.push(issue('problem', 'now', `The present is given as ${input.now}.`, 'Give whole seconds.'));
   for (const [id, end] of Object.entries(input.reference ?? {}))
     if (!isInstant(end))
       found.push(
-        refusal(
-          `line ${id}`,
-          'reference',
-          `The reference end of line ${id} is ${end}.`,
-          'Give whole seconds.',
-        ),
+        issue(`line ${id}`, 'reference', `The reference end of line ${id} is ${end}.`, 'Give whole seconds.'),
       );
   return found;
 }

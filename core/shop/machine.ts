@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, durationS, instantS, lengthMm, name, note, revision } from '../fields.ts';
 
 export const stage = z.enum(['shear', 'brake']);
@@ -8,7 +9,7 @@ export type Stage = z.infer<typeof stage>;
 export const attribute = z.enum(['material', 'gauge', 'colour', 'profile']);
 export type Attribute = z.infer<typeof attribute>;
 export const attributes = z.partialRecord(attribute, z.string());
-export type Attributes = z.infer<typeof attributes>;
+export type Attributes = DeepReadonly<z.infer<typeof attributes>>;
 
 /** Seconds lost between two operations that differ, per attribute, with exceptions for named pairs. */
 export const changeoverRules = z.strictObject({
@@ -17,7 +18,7 @@ export const changeoverRules = z.strictObject({
   attributes: z.partialRecord(attribute, durationS),
   exceptions: z.array(z.strictObject({ attribute, from: z.string(), to: z.string(), seconds: durationS })),
 });
-export type ChangeoverRules = z.infer<typeof changeoverRules>;
+export type ChangeoverRules = DeepReadonly<z.infer<typeof changeoverRules>>;
 
 export const machine = z.strictObject({
   id: code,
@@ -43,7 +44,7 @@ export const machine = z.strictObject({
   state: attributes.nullable(),
   revision,
 });
-export type Machine = z.infer<typeof machine>;
+export type Machine = DeepReadonly<z.infer<typeof machine>>;
 
 /** The machines as work flows through the shop, shears before brakes, else in the shop's order. */
 export const inWorkOrder = (machines: readonly Machine[]): Machine[] =>
@@ -52,8 +53,8 @@ export const inWorkOrder = (machines: readonly Machine[]): Machine[] =>
 /** A machine out of use from one instant to another, whatever its calendar says. */
 export const downtime = z
   .strictObject({ id: code, machineId: code, from: instantS, to: instantS, reason: note, revision })
-  .refine((d) => d.from < d.to, { message: 'must end after it begins', path: ['to'] });
-export type Downtime = z.infer<typeof downtime>;
+  .refine((d) => d.from < d.to, { message: 'must end after it starts', path: ['to'] });
+export type Downtime = DeepReadonly<z.infer<typeof downtime>>;
 
 /** People missing from one instant to another, where the shop counts the people at work (`settings.crewLimit`). */
 export const absence = z
@@ -65,5 +66,5 @@ export const absence = z
     reason: note,
     revision,
   })
-  .refine((a) => a.from < a.to, { message: 'must end after it begins', path: ['to'] });
-export type Absence = z.infer<typeof absence>;
+  .refine((a) => a.from < a.to, { message: 'must end after it starts', path: ['to'] });
+export type Absence = DeepReadonly<z.infer<typeof absence>>;

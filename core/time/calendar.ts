@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { clockTime, code, localDate, name, revision } from '../fields.ts';
 
 const span = { start: clockTime, end: clockTime };
@@ -16,7 +17,7 @@ export const shift = z
     breaks: z.array(z.strictObject(span).refine((s) => s.start < s.end, forward)),
   })
   .refine((s) => s.start < s.end, forward);
-export type Shift = z.infer<typeof shift>;
+export type Shift = DeepReadonly<z.infer<typeof shift>>;
 
 /** When a machine is open: weekly shifts less breaks and closures, plus overtime. */
 export const calendar = z.strictObject({
@@ -27,7 +28,7 @@ export const calendar = z.strictObject({
   closures: z.array(
     z
       .strictObject({ name, from: localDate, to: localDate })
-      .refine((c) => c.from <= c.to, { message: 'must not end before it begins', path: ['to'] }),
+      .refine((c) => c.from <= c.to, { message: 'must not end before it starts', path: ['to'] }),
   ),
   /** Extra open hours on one date; they hold even on a closed day. */
   overtime: z.array(
@@ -35,4 +36,4 @@ export const calendar = z.strictObject({
   ),
   revision,
 });
-export type Calendar = z.infer<typeof calendar>;
+export type Calendar = DeepReadonly<z.infer<typeof calendar>>;

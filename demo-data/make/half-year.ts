@@ -1,4 +1,4 @@
-import type { Record as Finished } from '../../core/shop/plan.ts';
+import type { OperationRecord } from '../../core/shop/plan.ts';
 import type { Settings } from '../../core/shop/settings.ts';
 import { formatClock, shiftDate, toInstant, wallParts } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
@@ -47,7 +47,7 @@ function weekOfJobs(week: number, from: number, rng: Rng): Job[] {
   return counts
     .flatMap((count, index) => {
       const order = String(FIRST_NUMBER + week * ORDERS_A_WEEK + index);
-      const head = { order, customer: '', release: '', due: '', weight: 1, rush: '', note: '' };
+      const head = { order, customer: '', 'not before': '', due: '', importance: 1, rush: '', note: '' };
       return orderLines(head, count, rng).map((row) => ({ line: lineOf(row), from, bend: true }));
     })
     .sort((a, b) => (runKey(a) < runKey(b) ? -1 : 1));
@@ -63,7 +63,7 @@ export function halfYear(
   monday: string,
   waiting: readonly OrderRow[],
   rng: Rng,
-): Finished[] {
+): OperationRecord[] {
   const at = (days: number, clock: string): number =>
     toInstant(shiftDate(monday, days), clock, settings.timeZone);
   const floor = openFloor(settings, catalogue, rng, at(-7 * WEEKS, '00:00'), at(0, '00:00'));
@@ -75,7 +75,7 @@ export function halfYear(
 }
 
 /** A record as a row of finished.csv: clock times to the minute, as they are written on a ticket. */
-export function finishedRow(record: Finished, timeZone: string) {
+export function finishedRow(record: OperationRecord, timeZone: string) {
   const clock = (at: number): string => {
     const minute = instant(60 * Math.round(at / 60));
     return `${wallParts(minute, timeZone).date} ${formatClock(minute, timeZone)}`;

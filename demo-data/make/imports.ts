@@ -17,9 +17,9 @@ export function nextWeekOrders(
     const head = {
       order: String(NEXT_WEEK.firstNumber + index),
       customer: customer(rng),
-      release: index % 4 === 3 ? `${workday(monday, 4)} 06:30` : '',
+      'not before': index % 4 === 3 ? `${workday(monday, 4)} 06:30` : '',
       due: dueOn(monday, 7 + rng.whole(0, 7)),
-      weight: 1,
+      importance: 1,
       rush: '',
       note: remark(rng),
     };
@@ -39,15 +39,15 @@ export function rushOrder(monday: string): OrderRow[] {
     material: 'galv',
     gauge: '24',
     colour: 'charcoal',
-    release: '',
+    'not before': '',
     due: dueOn(monday, 2),
-    weight: 4,
+    importance: 4,
     rush: 'yes',
     note: 'A tree came down on the roof.',
   };
   return [
-    { ...head, line: 1, part: 'ridge-cap', quantity: 18, overrun: 0, length: '120' },
-    { ...head, line: 2, part: 'sill', quantity: 12, overrun: 0, length: '72' },
+    { ...head, line: 1, part: 'ridge-cap', quantity: 18, 'extra pieces': 0, length: '120' },
+    { ...head, line: 2, part: 'sill', quantity: 12, 'extra pieces': 0, length: '72' },
   ];
 }
 
@@ -60,14 +60,14 @@ export function brokenOrders(monday: string): OrderRow[] {
     customer: 'Nine Sparrows Roofing',
     part: 'drip-edge',
     quantity: 40,
-    overrun: 2,
+    'extra pieces': 2,
     material: 'galv',
     gauge: '24',
     colour: 'moss',
     length: '120',
-    release: '',
+    'not before': '',
     due,
-    weight: 1,
+    importance: 1,
     rush: '',
     note: 'Nothing is wrong here.',
   };
@@ -85,9 +85,9 @@ export function brokenOrders(monday: string): OrderRow[] {
     { due: `${shiftDate(monday, -14)} 15:00`, note: 'Due in the past.' },
     { due: `04/05/${Number(due.slice(0, 4)) + 1}`, note: 'A date that could be read two ways.' },
     { due: '', note: 'No due date.' },
-    { release: `${workday(monday, 12)} 06:30`, note: 'Released after it is due.' },
-    { release: 'soon', note: 'Release in words.' },
-    { weight: 99, note: 'Weight above the limit.' },
+    { 'not before': `${workday(monday, 12)} 06:30`, note: 'Not before a time after it is due.' },
+    { 'not before': 'soon', note: 'Not before, in words.' },
+    { importance: 99, note: 'Importance above the limit.' },
     { rush: 'perhaps', note: 'Rush is neither yes nor no.' },
     { customer: '', note: 'No customer.' },
     { order: '', note: 'No order number.' },

@@ -98,7 +98,10 @@ const lengthOf = (usual: number, rng: Rng): number =>
     : usual;
 
 /** What the order as a whole says; the same on each of its lines. */
-export type OrderHead = Pick<OrderRow, 'order' | 'customer' | 'release' | 'due' | 'weight' | 'rush' | 'note'>;
+export type OrderHead = Pick<
+  OrderRow,
+  'order' | 'customer' | 'not before' | 'due' | 'importance' | 'rush' | 'note'
+>;
 
 /** A work order's lines: mostly one gauge and colour, sometimes a second colour for a contrasting piece. */
 export function orderLines(head: OrderHead, count: number, rng: Rng): OrderRow[] {
@@ -114,7 +117,7 @@ export function orderLines(head: OrderHead, count: number, rng: Rng): OrderRow[]
     line: index + 1,
     part,
     quantity: quantity(pieces, rng),
-    overrun: '',
+    'extra pieces': '',
     ...stock,
     colour: rng.chance(0.15) ? rng.weighted(colours) : main,
     length: String(lengthOf(usualLength, rng)),

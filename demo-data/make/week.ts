@@ -18,12 +18,12 @@ const FIRST_NUMBER = 4101;
 const ALREADY_LATE = 4;
 /** 1 spreads the due dates evenly; more crowds the first days. */
 const CROWDING = 1.2;
-const RUSH: Readonly<Record<number, { readonly weight: number; readonly note: string }>> = {
-  6: { weight: 3, note: 'Storm damage, roof is open.' },
-  11: { weight: 2, note: 'Crane is booked for the next morning.' },
-  17: { weight: 4, note: 'Inspector comes back this week.' },
-  25: { weight: 2, note: 'Missing from an earlier delivery.' },
-  38: { weight: 3, note: 'School closes for the repair only these days.' },
+const RUSH: Readonly<Record<number, { readonly importance: number; readonly note: string }>> = {
+  6: { importance: 3, note: 'Storm damage, roof is open.' },
+  11: { importance: 2, note: 'Crane is booked for the next morning.' },
+  17: { importance: 4, note: 'Inspector comes back this week.' },
+  25: { importance: 2, note: 'Missing from an earlier delivery.' },
+  38: { importance: 3, note: 'School closes for the repair only these days.' },
 };
 
 /**
@@ -51,9 +51,9 @@ export function openOrders(monday: string, rng: Rng): OrderRow[] {
     const head: OrderHead = {
       order: String(FIRST_NUMBER + index),
       customer: customer(rng),
-      release: release === null ? '' : `${workday(monday, release)} 06:30`,
+      'not before': release === null ? '' : `${workday(monday, release)} 06:30`,
       due: dueOn(monday, due),
-      weight: RUSH[index]?.weight ?? 1,
+      importance: RUSH[index]?.importance ?? 1,
       rush: RUSH[index] ? 'yes' : '',
       note: RUSH[index]?.note ?? remark(rng),
     };

@@ -32,7 +32,7 @@ const USAGE = `Usage: npm run plan -- --demo | --data FILE | --orders FILE.csv [
   --seconds N     how long to search (default 5)
   --seed N        where the search begins (default 1)
   --explain LINE  also why a line (1042/2) ends when it does in that plan, and what would help
-  --rush FILE     instead of planning: three ways to take a CSV file's lines into the plan as it stands
+  --rush FILE     instead of planning: three ways to fit a CSV file's lines into the plan as it is
   --json          for programs, instead of text
   --help          this list`;
 
@@ -93,7 +93,7 @@ function shopOf(data: string | undefined, now: Instant): Shop {
   if (statSync(data).size === 0)
     throw new Refused(
       'bad-input',
-      `The data file ${data} is empty. Begin a shop in it with npm start first.`,
+      `The data file ${data} is empty. Start a shop in it with npm start first.`,
     );
   const migrations = join(appFolder, 'migrations');
   const store = openStore(data, { migrations, stamp: fileStamp(now), log: terminalLog });
@@ -143,7 +143,7 @@ function lineNamed({ problem, unplannable }: ShopProblem, asked: string): string
     );
   throw new Refused(
     'bad-input',
-    `--explain: there is no line ${named} among the lines to be planned. Name an open one, like 1042/2; a held, finished or cancelled one is not planned.`,
+    `--explain: there is no line ${named} among the lines to be planned. Name an open one, like 1042/2; a held, finished or cancelled one has no place in a plan.`,
   );
 }
 

@@ -19,20 +19,20 @@ export interface WithOrders {
 export function addOrdersOf(file: string, shop: Shop, now: Instant): WithOrders {
   const fileName = basename(file);
   const { table } = readTable(fileName, readBytes(file));
-  const { problems, orders, lines, known } = valueOf(checkOrderRows(shop, table.header, table.rows, now));
-  if (problems.length > 0)
+  const { issues, orders, lines, known } = valueOf(checkOrderRows(shop, table.header, table.rows, now));
+  if (issues.length > 0)
     throw new Refused(
       'bad-input',
       [
-        `${fileName} has ${problems.length} wrong ${problems.length === 1 ? 'cell' : 'cells'}; nothing was planned. Mend the file, then try again.`,
-        ...problems.map(({ row, column, reason }) => `  row ${row}, ${column}: ${reason}`),
+        `${fileName} has ${issues.length} wrong ${issues.length === 1 ? 'cell' : 'cells'}; nothing was planned. Fix the file, then try again.`,
+        ...issues.map(({ row, column, reason }) => `  row ${row}, ${column}: ${reason}`),
       ].join('\n'),
     );
   if (lines.length === 0)
     throw new Refused(
       'bad-input',
       known.length > 0
-        ? `Every line of ${fileName} stands in the shop already; nothing was planned. Name a file with new lines.`
+        ? `Every line of ${fileName} already exists in the shop; nothing was planned. Name a file with new lines.`
         : `${fileName} has a header but no orders. Add one row a line.`,
     );
   const { changes } = valueOf(applyCommand(shop, { do: 'orders.import', fileName, orders, lines }));

@@ -2,7 +2,7 @@ import type { RushWay } from '../../core/contract/ask.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
 import { dayAndClock, rushName, wayWords } from '../../core/report/rush-words.ts';
 import { insertRush } from '../../core/schedule/rush.ts';
-import { sentence, type Problem } from '../../core/result.ts';
+import { sentence, type Issue } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
@@ -12,7 +12,7 @@ import { startAsk } from '../service/ask-run.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { WithOrders } from './order-file.ts';
 
-/** What the command line says about a rush: the ways to take it into the plan as it stands. */
+/** What the command line says about a rush: the ways to fit it into the plan as it stands. */
 export interface RushReport {
   readonly shop: Shop;
   readonly now: Instant;
@@ -21,7 +21,7 @@ export interface RushReport {
   readonly lineIds: readonly string[];
   readonly ways: readonly RushWay[];
   /** Lines of the rush that cannot be planned, each with its reason. */
-  readonly notPlanned: readonly Problem[];
+  readonly notPlanned: readonly Issue[];
 }
 
 interface Search {
@@ -57,7 +57,7 @@ export function rushText({ shop, now, seconds, seed, lineIds, ways, notPlanned }
   const { name, timeZone } = shop.settings;
   const least = Math.min(...ways.map((way) => way.objectiveAdded));
   return [
-    `${name}: ${rushName(lineIds).toLowerCase()}, taken in at ${dayAndClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
+    `${name}: ${rushName(lineIds).toLowerCase()}, fitted in at ${dayAndClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
     ...ways.flatMap((way, i) => {
       const words = wayWords(way, shop.settings);
       return [
@@ -77,7 +77,7 @@ export function rushText({ shop, now, seconds, seed, lineIds, ways, notPlanned }
     }),
     ...(notPlanned.length === 0
       ? []
-      : ['', 'Not planned:', ...notPlanned.map((p) => `  ${p.subject}: ${p.message} ${p.advice}`)]),
+      : ['', 'Cannot be planned:', ...notPlanned.map((p) => `  ${p.subject}: ${p.message} ${p.advice}`)]),
     '',
     cautionsFor('shear').governs,
   ].join('\n');

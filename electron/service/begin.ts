@@ -45,7 +45,7 @@ export const beginService = (store: Store, clock: Clock, pushes: Pushes, appFold
   const fill = (put: (work: Work) => void): void => {
     store.run('begin', (work) => {
       if (!isFresh(work))
-        throw new Refused('refused', 'This data file holds a shop already; it was left as it is.');
+        throw new Refused('refused', 'This data file already holds a shop; it was left as it is.');
       put(work);
     });
     pushes.send({ kind: 'changed', rows: Object.keys(rowKinds) as RowKind[] });

@@ -3,8 +3,8 @@ import { Refused } from '../refused.ts';
 
 /** A file's cells as text, in the file's own order. Rows are counted as in the file; the header is row 1. */
 export interface Table {
-  header: string[];
-  rows: { row: number; cells: string[] }[];
+  readonly header: readonly string[];
+  readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
 }
 
 const MAX_ROWS = 20_000;
@@ -32,7 +32,7 @@ export function readTable(fileName: string, bytes: Uint8Array): { table: Table; 
   if (unclosed)
     throw new Refused(
       'bad-input',
-      `In ${fileName}, a quotation mark opened in row ${(unclosed.row ?? 0) + 1} is never closed. Nothing was taken; mend that row and import again.`,
+      `In ${fileName}, a quotation mark opened in row ${(unclosed.row ?? 0) + 1} is never closed. Nothing was imported; fix that row and import again.`,
     );
   const filled = data
     .map((cells, index) => ({ row: index + 1, cells: cells.map((cell) => cell.trim()) }))
@@ -41,12 +41,12 @@ export function readTable(fileName: string, bytes: Uint8Array): { table: Table; 
   if (!header)
     throw new Refused(
       'bad-input',
-      `${fileName} is empty. Nothing was taken; choose a file with a header row and one row a line.`,
+      `${fileName} is empty. Nothing was imported; choose a file with a header row and one row a line.`,
     );
   checkSize(fileName, header.cells.length, rows.length);
   const short = rows.filter(({ cells }) => cells.length < header.cells.length);
   if (short.length > 0)
-    notes.push(`${rowList(short)} shorter than the header; the missing cells were taken as empty.`);
+    notes.push(`${rowList(short)} shorter than the header; the missing cells were read as empty.`);
   return { table: { header: header.cells, rows: rows.map((row) => pad(row, header.cells.length)) }, notes };
 }
 
@@ -54,12 +54,12 @@ function checkSize(fileName: string, columns: number, rows: number): void {
   if (columns > MAX_COLUMNS)
     throw new Refused(
       'bad-input',
-      `${fileName} has ${columns} columns; at most ${MAX_COLUMNS} can be read. Nothing was taken.`,
+      `${fileName} has ${columns} columns; at most ${MAX_COLUMNS} can be read. Nothing was imported.`,
     );
   if (rows > MAX_ROWS)
     throw new Refused(
       'bad-input',
-      `${fileName} has ${rows} rows; at most ${MAX_ROWS} can be read. Nothing was taken; split the file.`,
+      `${fileName} has ${rows} rows; at most ${MAX_ROWS} can be read. Nothing was imported; split the file.`,
     );
 }
 
@@ -88,7 +88,7 @@ function decodeText(fileName: string, bytes: Uint8Array): { text: string; notes:
   if (bytes[0] === 0x50 && bytes[1] === 0x4b)
     throw new Refused(
       'bad-input',
-      `${fileName} is a spreadsheet or archive, not a CSV file. Nothing was taken; save it as CSV (UTF-8) and import that.`,
+      `${fileName} is a spreadsheet or archive, not a CSV file. Nothing was imported; save it as CSV (UTF-8) and import that.`,
     );
   const mark =
     bytes[0] === 0xff && bytes[1] === 0xfe
@@ -100,14 +100,14 @@ function decodeText(fileName: string, bytes: Uint8Array): { text: string; notes:
   if (bytes.includes(0))
     throw new Refused(
       'bad-input',
-      `${fileName} is not a text file. Nothing was taken; save it as CSV (UTF-8) and import that.`,
+      `${fileName} is not a text file. Nothing was imported; save it as CSV (UTF-8) and import that.`,
     );
   const utf8 = decodeUtf8(bytes);
   if (utf8 !== null) return { text: utf8, notes: [] };
   return {
     text: new TextDecoder('windows-1252').decode(bytes),
     notes: [
-      'The file is not in UTF-8; it was read as Windows-1252. Look at names with accents before you take it.',
+      'The file is not in UTF-8; it was read as Windows-1252. Look at names with accents before you import it.',
     ],
   };
 }

@@ -9,7 +9,7 @@ const KEPT_MS = 60_000;
 /** Far longer than any question takes; the start of the process on a busy machine is part of it. */
 const LATE_MS = 30_000;
 const LOST = 'The answer could not be worked out: its process stopped. Nothing was changed; ask again.';
-const NOT_WANTED = 'This question was taken back.';
+const NOT_WANTED = 'This question was withdrawn.';
 
 interface Asked {
   readonly work: QuestionSolver;

@@ -9,7 +9,7 @@ const NEWEST_MOVEMENTS = 300;
 export function readShop({ rows }: Work): Shop {
   const [settings] = rows.read('settings');
   if (!settings)
-    throw new Refused('unavailable', 'This data file is new. Begin with the demo shop or with an empty one.');
+    throw new Refused('unavailable', 'This data file is new. Start with the demo shop or with an empty one.');
   return {
     settings,
     material: rows.read('material'),

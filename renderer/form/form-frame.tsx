@@ -62,7 +62,7 @@ export function FormFrame<T extends object>({ title, form, onSaved, remove, chil
             </Button>
             <Confirm
               title={`Remove ${remove.what}?`}
-              message={`${remove.what} goes from the shop. You can take it back with Undo.`}
+              message={`${remove.what} is removed from the shop. Undo brings it back.`}
               act="Remove"
               isOpen={asking}
               onConfirm={remove.act}

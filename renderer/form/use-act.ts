@@ -17,7 +17,7 @@ export function useSayDone(): (text: string) => Promise<void> {
       if ((await newestStep()) === step) undo();
       else
         toast({
-          text: 'Something else was done since. Undo in the header takes back the newest step first.',
+          text: 'Something else was done since. Undo in the header undoes the newest step first.',
         });
     };
     toast({ text, action: { label: 'Undo', act: () => void back().catch(toastError) } });

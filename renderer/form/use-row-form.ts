@@ -1,6 +1,6 @@
 import type { z } from 'zod';
 import type { Command, FormKind } from '../../core/edit/command.ts';
-import type { Problem } from '../../core/result.ts';
+import type { Issue } from '../../core/result.ts';
 import { rowKinds, type RowOf, type Shop } from '../../core/shop/state.ts';
 import type { FieldErrors } from './field-errors.ts';
 import { useForm, type Form } from './use-form.ts';
@@ -17,7 +17,7 @@ const FIELD_OF: Readonly<Record<string, string>> = {
   'die opening': 'dieOpeningMm',
   revision: '',
 };
-const fieldOf = ({ field }: Problem): string => FIELD_OF[field] ?? field;
+const fieldOf = ({ field }: Issue): string => FIELD_OF[field] ?? field;
 
 export interface RowFormProps<K extends FormKind> {
   readonly shop: Shop;
@@ -42,7 +42,7 @@ export function useRowForm<K extends FormKind>(
     fieldOf,
     refuses: ({ id }): FieldErrors =>
       isNew && shop[kind].some((other) => other.id === id)
-        ? { id: `The code ${id} is taken. Choose another.` }
+        ? { id: `The code ${id} already exists. Choose another.` }
         : {},
   });
 }

@@ -142,7 +142,7 @@ export const MiniLegend = ({ wanted }: { wanted: string | null }) => (
       <svg width="18" height="14" aria-hidden>
         <rect className={styles.moved} x="1" y="2" width="16" height="10" />
       </svg>
-      stands elsewhere than before
+      has moved
     </span>
     <span>
       <svg width="18" height="14" aria-hidden>

@@ -17,7 +17,7 @@ export function stripName(bar: Bar): string {
     `${bar.quantity} pieces`,
     metalWords({ gauge: bar.gauge, colour: bar.colourName }),
   ];
-  return [...words, late, bar.pinned && 'pinned', bar.started && 'begun'].filter(Boolean).join(', ');
+  return [...words, late, bar.pinned && 'pinned', bar.started && 'started'].filter(Boolean).join(', ');
 }
 
 /** With more bars in sight than this, only the selected one is told of: they are hairlines then. */
@@ -50,7 +50,7 @@ export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
           role="option"
           aria-label={stripName(bar)}
           aria-selected={bar.operation === selected}
-          aria-posinset={bar.rank + 1}
+          aria-posinset={bar.position + 1}
           aria-setsize={lane.bars.length}
           x={xOf(scale, bar.start)}
           y={geometry.stripY}

@@ -16,12 +16,12 @@ test('a machine that is down gets a repair that is weighed against keeping the o
   await expect(dialog.getByText('Before anyone works on it')).toBeVisible();
   await dialog.getByLabel('For how long').fill('0');
   await dialog.getByLabel('Reason').fill('ram leaks');
-  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
   await expect(dialog.getByText('must be above 0')).toBeVisible();
   await expect(dialog.getByLabel('Reason')).toHaveValue('ram leaks');
   await dialog.getByLabel('For how long').fill('30');
   await dialog.getByLabel('Reason').click();
-  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
 
   await expect(page.getByRole('heading', { name: 'Machine down: Long brake' })).toBeVisible();
   const kept = page.getByRole('region', { name: 'Keep the order, shift the times' });
@@ -30,7 +30,7 @@ test('a machine that is down gets a repair that is weighed against keeping the o
   const repair = page.getByRole('region', { name: 'Repair that disturbs least' });
   await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
   await expect(repair.getByText(/operations? changes? places/)).toBeVisible();
-  await repair.getByRole('button', { name: 'Take the repair' }).click();
+  await repair.getByRole('button', { name: 'Use this repair' }).click();
   await expect(page.getByRole('dialog')).toBeHidden();
   const step = 'Repair the plan: Long brake, machine down';
   await expect(page.getByText(`${step}: done.`)).toBeVisible();
@@ -48,7 +48,7 @@ test('an operator who is out stops the machine that waits; the order can be kept
   await page.keyboard.press('o');
   const dialog = page.getByRole('dialog');
   await expect(dialog.getByLabel('Reason')).toHaveValue('Operator out');
-  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
   await expect(page.getByRole('heading', { name: /^Operator out: / })).toBeVisible();
   await expect(page.getByText('No operation changes places.').first()).toBeVisible();
   await page.keyboard.press('1');
@@ -75,11 +75,11 @@ test('where people are counted, so many are out: the board shows it, the calenda
   await dialog.getByLabel('How many people').fill('4');
   await dialog.getByLabel('For how long').fill('30');
   await dialog.getByLabel('Reason').fill('two at a course');
-  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
   await expect(dialog.getByText('4 people cannot be out: 3 work at once.')).toBeVisible();
   await dialog.getByLabel('How many people').fill('2');
   await dialog.getByLabel('Reason').click();
-  await dialog.getByRole('button', { name: 'Save and weigh a repair' }).click();
+  await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
   await expect(page.getByRole('heading', { name: 'Operator out: 2 people' })).toBeVisible();
   await expect(dialog.getByText(/of 3 who work at once, 1 is left/)).toBeVisible();
   const repair = page.getByRole('region', { name: 'Repair that disturbs least' });

@@ -31,8 +31,8 @@ test('an operation is started, counted and done; scrapped pieces come back as a 
   await expect(undo(page)).toHaveAccessibleName(new RegExp(`Finish ${line} shearing: \\d+ good, 2 scrapped`));
 
   await goTo(page, '#/orders');
-  await page.getByRole('searchbox').fill(`again for ${line}`);
-  const again = page.getByRole('row').filter({ hasText: `again for ${line}` });
+  await page.getByRole('searchbox').fill(`remake of ${line}`);
+  const again = page.getByRole('row').filter({ hasText: `remake of ${line}` });
   await expect(again).toHaveCount(1);
   const makeUp = (await again.getByRole('gridcell').first().textContent()) ?? '';
   await goTo(page, '#/board');
@@ -118,7 +118,7 @@ test('standards learned from finished work are taken over, move the plan, and ar
     .getByRole('button', { name: /Take over all \d+ that differ/ })
     .first()
     .click();
-  await expect(page.getByRole('table', { name: 'Taken over so far' }).getByRole('row')).not.toHaveCount(1);
+  await expect(page.getByRole('table', { name: 'Accepted so far' }).getByRole('row')).not.toHaveCount(1);
   await expect(undo(page)).toHaveAccessibleName(/Take over .* of B1 from finished work/);
   await goTo(page, '#/board');
   await expect(figure(page, 'Hours late')).not.toHaveText(before ?? '');
@@ -150,7 +150,7 @@ test('finished operations come from a file once, a wrong row after it was mended
   await expect(wrong).toHaveValue('coping-8');
   await page.getByRole('button', { name: 'Check again' }).click();
   await page.getByRole('button', { name: 'Take 1 good operation' }).click();
-  await expect(page.getByText('Every row of this file is taken or left out.')).toBeVisible();
+  await expect(page.getByText('Every row of this file is imported or left out.')).toBeVisible();
   await page.locator('input[type=file]').setInputFiles({
     name: 'older.csv',
     mimeType: 'text/csv',

@@ -98,7 +98,7 @@ test('a check stops a part, and is turned to a warning by the shop', async ({ ap
   await expect(undo(page)).toHaveAccessibleName(/Change settings/);
 
   await goTo(page, '#/shop/parts/+');
-  await expect(long.getByText('look first', { exact: true })).toBeVisible();
+  await expect(long.getByText('check first', { exact: true })).toBeVisible();
   await expect(long.getByText('cannot', { exact: true })).toBeHidden();
   await undo(page).click();
   await expect(long.getByText('cannot', { exact: true })).toBeVisible();

@@ -64,6 +64,6 @@ test('rush lines of a file are asked about together', { tag: host }, async ({ ap
     .setInputFiles({ name: 'urgent.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
   await page.getByRole('button', { name: 'Take 2 good lines' }).click();
   await expect(page.getByRole('heading', { name: 'Rush 9101/1: how to take it in' })).toBeVisible();
-  await wayIn(page, 'Into the matching run').getByRole('button', { name: 'Take this way' }).click();
+  await wayIn(page, 'Into the matching run').getByRole('button', { name: 'Use this option' }).click();
   await expect(page.getByText('Rush 9101/1: into the matching run: done.')).toBeVisible();
 });

@@ -43,7 +43,7 @@ describe('a file of orders', () => {
     ],
   ])('is read when it is written in %s', (_encoding, bytes, notes) => {
     const checked = start().check('orders.csv', bytes);
-    expect(checked.problems).toEqual([]);
+    expect(checked.issues).toEqual([]);
     expect(checked.ready).toEqual([2, 3]);
     expect(checked.header[0]).toBe('order');
     expect(checked.rows[0]?.cells[2]).toBe('Gütersloh Sheds');
@@ -67,7 +67,7 @@ describe('a file of orders', () => {
         ';',
       ),
     );
-    expect(checked.problems).toEqual([]);
+    expect(checked.issues).toEqual([]);
     take(checked.fileName, checked);
     expect(shop().line.find((l) => l.id === '2001/1')?.lengthMm).toBeCloseTo(95.5 * 25.4, 6);
     expect(shop().order.find((o) => o.id === '2001')?.weight).toBe(2.5);
@@ -89,17 +89,15 @@ describe('a file of orders', () => {
   it('with rows shorter than the header says so and takes the rest as empty', () => {
     const checked = start().checkText(`${HEADER}\n2001,1,Sheds,corner,40`);
     expect(checked.notes).toEqual([
-      'Row 2 is shorter than the header; the missing cells were taken as empty.',
+      'Row 2 is shorter than the header; the missing cells were read as empty.',
     ]);
-    expect(checked.problems.map((p) => p.column)).toEqual(['gauge', 'colour']);
+    expect(checked.issues.map((p) => p.column)).toEqual(['gauge', 'colour']);
   });
 
   it('with a row longer than the header names the surplus', () => {
     const checked = start().checkText(`${GOOD}\n2002,1,Sheds, Barns,corner,40,24,moss,96,2026-12-10`);
     expect(
-      checked.problems.some(
-        (p) => p.row === 4 && /more cells than the header \(“2026-12-10”\)/.test(p.reason),
-      ),
+      checked.issues.some((p) => p.row === 4 && /more cells than the header \(“2026-12-10”\)/.test(p.reason)),
     ).toBe(true);
     expect(checked.ready).toEqual([2, 3]);
   });
@@ -133,7 +131,7 @@ describe('taking a file', () => {
     const { checkText, take, edit, shop } = start();
     const before = shop();
     const taken = take('orders.csv', checkText(GOOD));
-    expect(taken).toMatchObject({ orders: 1, lines: 2, left: { rows: [], problems: [] } });
+    expect(taken).toMatchObject({ orders: 1, lines: 2, left: { rows: [], issues: [] } });
     expect(shop().order.map((o) => o.id)).toEqual(['1042', '1043', '2001']);
     expect(edit.history().undo.map((s) => s.label)).toEqual(['Import 2 lines from orders.csv']);
     edit.undo();
@@ -155,7 +153,7 @@ describe('taking a file', () => {
     take('orders.csv', checkText(GOOD));
     const once = shop();
     const again = checkText(GOOD);
-    expect(again).toMatchObject({ ready: [], known: [2, 3], problems: [] });
+    expect(again).toMatchObject({ ready: [], known: [2, 3], issues: [] });
     expect(take('orders.csv', again)).toMatchObject({ orders: 0, lines: 0 });
     expect(shop()).toEqual(once);
     expect(edit.history().undo).toHaveLength(1);
@@ -173,7 +171,7 @@ describe('taking a file', () => {
     const { checkText, take, shop } = start();
     const { left } = take('orders.csv', checkText(GOOD.replace('12,26', '-12,26')));
     expect(left.rows.map((r) => r.row)).toEqual([3]);
-    expect(left.problems).toEqual([
+    expect(left.issues).toEqual([
       { row: 3, column: 'quantity', value: '-12', reason: 'The quantity must be at least 1, not -12.' },
     ]);
     const mended = left.rows.map(({ row, cells }) => ({

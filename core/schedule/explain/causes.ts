@@ -10,9 +10,9 @@ import { finish, intervalAt, nextOpen, rewind } from '../working-time.ts';
  * - `closed`: its machine is closed;
  * - `waiting-for-machine`: its machine does operations ahead of it in the queue, or is not available yet;
  * - `pinned-or-frozen`: the same, but what is ahead, or the operation itself, was started, frozen or pinned;
- * - `queue-choice`: its machine stands idle for an operation ahead in the queue that the step before has not let start;
+ * - `queue-choice`: its machine waits idle for an operation ahead in the queue that the step before has not let start;
  * - `idle-for-release`: the same, but that operation may not start before its release;
- * - `waiting-for-step-before`: it has begun on a first lot and the step before has not done the rest;
+ * - `waiting-for-step-before`: it has started on a first lot and the step before has not done the rest;
  * - `crew`: too few people are free.
  */
 export type CauseKind =
@@ -48,7 +48,7 @@ interface Stretch {
 
 /**
  * The causes of a job's end, in order of time. They cover [from, end) without gap or overlap, where `from` is `now`, or
- * the start of a step begun before. Each step accounts for the time from when the job lets it start (its release, or what
+ * the start of a step started before. Each step accounts for the time from when the job lets it start (its release, or what
  * the step before hands on) until the next step may start.
  * @param timing of these queues, complete
  */
@@ -61,9 +61,9 @@ export function causesOf(
   const first = problem.firstOf[job]!;
   const last = problem.firstOf[job + 1]! - 1;
   const { now } = problem.input;
-  const begun = problem.startedAt[first]!;
+  const started = problem.startedAt[first]!;
   const causes: Cause[] = [];
-  let from = Number.isNaN(begun) ? problem.release[job]! : begun;
+  let from = Number.isNaN(started) ? problem.release[job]! : started;
   if (from > now) causes.push(releaseFrom(now, from));
   for (let o = first; o <= last; o++) {
     const next = o === last ? timing.end[o]! : handedOn(problem, timing, o + 1);
@@ -71,7 +71,7 @@ export function causesOf(
     const own = causesOfStep(problem, queues, timing, o, from, to);
     const until = own.at(-1)?.to ?? from;
     causes.push(...own);
-    // Only a step begun before its release leaves the next one to wait for it.
+    // Only a step started before its release leaves the next one to wait for it.
     if (until < to) causes.push(releaseFrom(until, to));
     from = to;
   }
@@ -88,7 +88,7 @@ const releaseFrom = (from: number, to: number): Cause => ({
   blockedBy: [],
 });
 
-/** When the step before has let this one start. One begun early started when it did. */
+/** When the step before has let this one start. One started early started when it did. */
 const handedOn = (problem: Problem, timing: Timing, o: number): number =>
   Math.min(readyAt(problem, timing, o), timing.start[o]!);
 
@@ -137,11 +137,11 @@ function append(causes: Cause[], next: Cause): void {
   };
 }
 
-const isBegun = (problem: Problem, o: number): boolean => !Number.isNaN(problem.startedAt[o]!);
+const isStarted = (problem: Problem, o: number): boolean => !Number.isNaN(problem.startedAt[o]!);
 
 /** What its machine does up to the operation's start, in order of time; before the first stretch it is free. */
 function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: number): Stretch[] {
-  if (isBegun(problem, o)) return [];
+  if (isStarted(problem, o)) return [];
   const m = timing.machine[o]!;
   const open = problem.open[m]!;
   const queue = Array.from(queues[m]!);
@@ -154,7 +154,7 @@ function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: num
     const setup = timing.changeover[ahead]!;
     const ready = nextOpen(open, readyAt(problem, timing, ahead));
     const idle = busy(ahead) === 'waiting-for-machine' ? idleFor(problem, timing, ahead) : 'pinned-or-frozen';
-    if (!isBegun(problem, ahead))
+    if (!isStarted(problem, ahead))
       stretches.push(
         { kind: idle, to: rewind(open, ready, setup), blockedBy: [ahead] },
         { kind: 'crew', to: rewind(open, timing.start[ahead]!, setup), blockedBy: [] },

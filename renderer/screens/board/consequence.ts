@@ -36,6 +36,6 @@ export const consequenceWords = ({ later, saved, changeover }: Consequence): str
     .filter(Boolean)
     .join(' ');
 
-/** "1042/2 bending to place 3 on Brake 1." */
+/** "1042/2 bending to position 3 on Brake 1." */
 export const moveWords = (operation: string, drop: Drop, machineName: string): string =>
-  `${operationName(operation)} to place ${drop.rank + 1} on ${machineName}.`;
+  `${operationName(operation)} to position ${drop.position + 1} on ${machineName}.`;

@@ -47,7 +47,7 @@ export function chosenOf(
 
 function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   const { bar, lane, lanes, operation } = chosen;
-  const inQueue = (rank: number) => doing.move(bar.operation, { machineId: lane.machine.id, rank });
+  const inQueue = (position: number) => doing.move(bar.operation, { machineId: lane.machine.id, position });
   const machines = lanes.filter((other) => other.machine.stage === lane.machine.stage && other !== lane);
   return (
     <div className={styles.actions}>
@@ -58,17 +58,17 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
         {bar.pinned ? 'Unpin' : 'Pin'}
       </Button>
       {bar.rush && (
-        <Button small icon={Zap} isDisabled={bar.begun} onPress={() => askRush([bar.lineId])}>
+        <Button small icon={Zap} isDisabled={bar.started} onPress={() => askRush([bar.lineId])}>
           Rush…
         </Button>
       )}
-      <Button small isDisabled={bar.rank === 0 || bar.begun} onPress={() => inQueue(bar.rank - 1)}>
+      <Button small isDisabled={bar.position === 0 || bar.started} onPress={() => inQueue(bar.position - 1)}>
         Earlier
       </Button>
       <Button
         small
-        isDisabled={bar.rank === lane.bars.length - 1 || bar.begun}
-        onPress={() => inQueue(bar.rank + 1)}
+        isDisabled={bar.position === lane.bars.length - 1 || bar.started}
+        onPress={() => inQueue(bar.position + 1)}
       >
         Later
       </Button>
@@ -80,7 +80,7 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
             return {
               id: other.machine.id,
               label: refused ? `${other.machine.name}: ${refused.reason}` : other.machine.name,
-              disabled: refused !== undefined || bar.begun,
+              disabled: refused !== undefined || bar.started,
               act: () => doing.move(bar.operation, dropAt(other, bar.operation, bar.start)),
             };
           })}
@@ -102,11 +102,11 @@ function Tags({ chosen: { bar, operation } }: { chosen: Chosen }) {
       {bar.tardiness > 0 && <Tag look="late">{shortDuration(bar.tardiness)} late</Tag>}
       {chance && <ChanceTag share={chance.onTime} />}
       {bar.tardiness === 0 && !chance && <Tag look="fine">on time</Tag>}
-      {makeUpFor && <Tag look="accent">make-up for {makeUpFor}</Tag>}
+      {makeUpFor && <Tag look="accent">remake of {makeUpFor}</Tag>}
       {bar.rush && <Tag look="warn">rush</Tag>}
       {bar.pinned && <Tag look="accent">pinned</Tag>}
-      {bar.begun && <Tag>begun</Tag>}
-      {operation.aside && <Tag>set aside</Tag>}
+      {bar.started && <Tag>started</Tag>}
+      {operation.suspended && <Tag>suspended</Tag>}
     </div>
   );
 }

@@ -87,7 +87,7 @@ function Offer({ change: { title, effect, cost, command } }: { change: ChangeWor
   const act = () => {
     if (!command) return;
     mutate(command, {
-      onSuccess: ({ label }) => toast({ text: `${label}. Undo takes it back.` }),
+      onSuccess: ({ label }) => toast({ text: `${label}. It can be undone.` }),
       onError: toastError,
     });
   };

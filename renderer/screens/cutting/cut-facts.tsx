@@ -48,5 +48,5 @@ type Used = ReturnType<typeof stockUsed>[number];
 function usedWords(shop: Shop, { takings }: RunCut, { sheetId, pieces }: Used): string {
   const form = shop.sheet.find((s) => s.id === sheetId)?.form;
   const short = takings.find((taking) => taking.sheetId === sheetId)?.short ?? 0;
-  return `${pieces} of ${sheetId}${form === 'coil' ? ' (stretches)' : ''}${short > 0 ? `, ${short} short` : ''}`;
+  return `${pieces} of ${sheetId}${form === 'coil' ? ' (coil lengths)' : ''}${short > 0 ? `, ${short} short` : ''}`;
 }

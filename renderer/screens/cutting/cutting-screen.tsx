@@ -18,7 +18,7 @@ export function CuttingScreen() {
   return (
     <Page
       title="Cutting"
-      lead="Runs on the shear in the order of the plan, and the sheets they take."
+      lead="Runs on the shear in the order of the plan, and the sheets they need."
       actions={<Button onPress={() => navigate('stock')}>Stock</Button>}
     >
       {query.is === 'waiting' && <Waiting what="the runs and planning their sheets" />}

@@ -33,7 +33,7 @@ function columnsOf(shop: Shop): TableColumn<RunCut>[] {
   return [
     {
       id: 'start',
-      label: 'Begins',
+      label: 'Starts',
       cell: ({ run }) => `${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`,
       sort: ({ run }) => run.start,
     },
@@ -86,7 +86,7 @@ export const shortOf = ({ takings }: RunCut): number => takings.reduce((sum, { s
 
 /** Whether a run can be cut from what is there. */
 export function RunState({ cut }: { cut: RunCut }) {
-  if (isTaken(cut)) return <Tag look="accent">sheets taken</Tag>;
+  if (isTaken(cut)) return <Tag look="accent">sheets issued</Tag>;
   if (!cut.plan.ok) return <Tag look="late">cannot be cut</Tag>;
   if (cut.faults.length > 0) return <Tag look="late">steps do not fit</Tag>;
   const short = shortOf(cut);

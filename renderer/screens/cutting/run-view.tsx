@@ -29,11 +29,11 @@ export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
   const { shop } = query;
   const { run, plan } = cut;
   const { timeZone } = shop.settings;
-  const begins = `${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`;
+  const starts = `${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`;
   return (
     <Page
       title={`Run ${run.id}`}
-      lead={`${metalName(shop, run)} on ${run.machine.name}, begins ${begins}`}
+      lead={`${metalName(shop, run)} on ${run.machine.name}, starts ${starts}`}
       actions={<Tools query={query} cut={cut} />}
     >
       {!plan.ok ? (
@@ -62,12 +62,12 @@ function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
   return (
     <Panel
       title={
-        isTaken(cut) ? 'Steps, as the sheets were taken' : cut.changed ? 'Steps, changed by hand' : 'Steps'
+        isTaken(cut) ? 'Steps, as the sheets were issued' : cut.changed ? 'Steps, changed by hand' : 'Steps'
       }
       actions={
         cut.changed && (
           <Button small icon={RotateCcw} onPress={edit.planAnew}>
-            Plan the steps anew
+            Plan the steps again
           </Button>
         )
       }
@@ -89,7 +89,7 @@ function Taken({ query: { shop }, cut }: { query: Ready; cut: RunCut }) {
   const lines = taken.lines.filter((id) => piecesIn(taken, id) > 0);
   return (
     <p className={styles.taken} role="status">
-      {`Sheets for ${lines.map((id) => `${piecesIn(taken, id)} of ${id}`).join(', ')} were taken from stock on ${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}, remnants with them. `}
+      {`Sheets for ${lines.map((id) => `${piecesIn(taken, id)} of ${id}`).join(', ')} were issued from stock on ${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}, remnants with them. `}
       {!isTaken(cut) && 'What is planned here is the rest.'}
     </p>
   );
@@ -126,7 +126,7 @@ function Tools({ query, cut }: { query: Ready; cut: RunCut }) {
         <>
           {!isTaken(cut) && (
             <Button icon={PackageMinus} onPress={take}>
-              Take sheets from stock
+              Issue sheets
             </Button>
           )}
           <Button

@@ -61,7 +61,7 @@ export function StepList({ query, cut, edit }: Props) {
           aria-label="Steps"
           items={rows.map((row) => ({ ...row, id: String(row.number) }))}
           {...(edit ? { dragAndDropHooks } : {})}
-          renderEmptyState={() => <p className={styles.padded}>No steps: every one was taken out.</p>}
+          renderEmptyState={() => <p className={styles.padded}>No steps: every one was removed.</p>}
           dependencies={[cut]}
         >
           {(row) => (
@@ -181,7 +181,7 @@ function StepTools({
       <IconButton small label={`Copy step ${number} to another run`} icon={Copy} onPress={onCopy} />
       <IconButton
         small
-        label={`Take step ${number} out`}
+        label={`Remove step ${number}`}
         keys="Delete"
         icon={Trash2}
         onPress={() => edit.remove(at)}

@@ -28,7 +28,7 @@ export function useSolving(cut: RunCut): Solving {
   const state = useCutAnswers().data?.state ?? null;
   const own = state?.key === key ? state : null;
   const solve = (seconds: number, again: boolean) =>
-    invoke(contract.cutsSolve, { input: sent(input), seconds, again }).catch(toastError);
+    invoke(contract.cutsSolve, { input, seconds, again }).catch(toastError);
   // Asked once for each input: a better answer is no reason to ask again.
   const asked = useRef('');
   useEffect(() => {
@@ -47,11 +47,3 @@ export function useSolving(cut: RunCut): Solving {
     },
   };
 }
-
-type Sent = (typeof contract.cutsSolve.input)['_zod']['input']['input'];
-/** As it crosses to the host, whose types know no readonly arrays. */
-const sent = (input: RunCut['input']): Sent => ({
-  ...input,
-  lines: [...input.lines],
-  stock: [...input.stock],
-});

@@ -51,13 +51,17 @@ export function useSteps({ cuts }: Ready, cut: RunCut): StepEdit {
     move(from, to) {
       const steps = stepsOf(cut);
       if (to < 0 || to >= steps.length || to === from) return;
-      save(cut, moveStep(steps, from, to), `Move step ${from + 1} of run ${cut.run.id} to place ${to + 1}`);
+      save(
+        cut,
+        moveStep(steps, from, to),
+        `Move step ${from + 1} of run ${cut.run.id} to position ${to + 1}`,
+      );
     },
     remove: (at) =>
       save(
         cut,
         stepsOf(cut).filter((_, i) => i !== at),
-        `Take step ${at + 1} out of run ${cut.run.id}`,
+        `Remove step ${at + 1} from run ${cut.run.id}`,
       ),
     add: (step) => save(cut, [...stepsOf(cut), step], `Add a step to run ${cut.run.id}`),
     copyTo(step, runId, stack) {

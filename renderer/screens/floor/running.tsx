@@ -2,7 +2,7 @@ import { Check, History, Layers2, Pause, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestEnd } from '../../../core/edit/floor-times.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
-import type { Record as FloorRecord } from '../../../core/shop/plan.ts';
+import type { OperationRecord } from '../../../core/shop/plan.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
@@ -18,7 +18,7 @@ import { useFloor } from './use-floor.ts';
 import { useFloorKeys } from './use-floor-keys.ts';
 
 interface Props {
-  record: FloorRecord;
+  record: OperationRecord;
   work: FloorWork;
   shop: Shop;
   now: Instant;
@@ -39,15 +39,15 @@ export function Running({ record, work, shop, now, who }: Props) {
     floor.done(made, at);
   };
   const resume = () => keepThen(floor.resume);
-  const aside = () => {
+  const suspended = () => {
     settle();
-    floor.aside(counts);
+    floor.suspended(counts);
   };
   const done = (at: Instant | null) =>
     counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
-    ...(paused ? { S: resume, L: aside } : { A: () => ask('pause') }),
+    ...(paused ? { S: resume, L: suspended } : { A: () => ask('pause') }),
     D: () => done(null),
     T: () => ask('time'),
     '+': oneMore('good', pieces),
@@ -55,7 +55,7 @@ export function Running({ record, work, shop, now, who }: Props) {
   });
   return (
     <div className={styles.report}>
-      <Progress {...{ record, work, shop, now, counts, paused, aside }} onEarlier={() => ask('time')} />
+      <Progress {...{ record, work, shop, now, counts, paused, suspended }} onEarlier={() => ask('time')} />
       <CountFields pieces={pieces} counts={counts} set={set} />
       <Buttons paused={paused} onResume={resume} onPause={() => ask('pause')} onDone={() => done(null)} />
       <TimeDialog
@@ -113,9 +113,9 @@ function Progress({
   now,
   counts,
   paused,
-  aside,
+  suspended,
   onEarlier,
-}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; aside: () => void; onEarlier: () => void }) {
+}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; suspended: () => void; onEarlier: () => void }) {
   const pause = paused ? record.pauses.at(-1) : undefined;
   const short = work.row.quantity - counts.good;
   const wall = (at: number) => formatWall(instant(at), settings.timeZone);
@@ -140,8 +140,8 @@ function Progress({
       )}
       <div className={styles.lesser}>
         {paused && (
-          <LesserButton icon={Layers2} keys="L" onPress={aside}>
-            Set aside
+          <LesserButton icon={Layers2} keys="L" onPress={suspended}>
+            Suspend
           </LesserButton>
         )}
         <LesserButton icon={History} keys="T" onPress={onEarlier}>

@@ -21,8 +21,8 @@ export function Standing({ work: { row, operation }, timeZone, brief = false }: 
       )}
       {row.tardiness > 0 && <Tag look="late">{`${shortDuration(row.tardiness)} late`}</Tag>}
       {row.rush && <Tag look="warn">rush</Tag>}
-      {operation.aside && <Tag>set aside</Tag>}
-      {operation.line.makeUpFor && <Tag look="accent">{`make-up for ${operation.line.makeUpFor}`}</Tag>}
+      {operation.suspended && <Tag>suspended</Tag>}
+      {operation.line.makeUpFor && <Tag look="accent">{`remake of ${operation.line.makeUpFor}`}</Tag>}
     </>
   );
 }

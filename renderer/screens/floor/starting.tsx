@@ -31,10 +31,10 @@ export function Starting({ work, machine, shop, now, who }: Props) {
   const floor = useFloor(operation.id, who);
   const since = useChangeoverSince(operation.id);
   const [isEarlier, setEarlier] = useState(false);
-  const { aside } = operation;
-  const start = (at: Instant | null) => (aside ? floor.resume() : floor.start(machine.id, since, at));
+  const { suspended } = operation;
+  const start = (at: Instant | null) => (suspended ? floor.resume() : floor.start(machine.id, since, at));
   const earlier = () => setEarlier(true);
-  useFloorKeys(notYet ? {} : { S: () => start(null), ...(aside ? {} : { T: earlier }) });
+  useFloorKeys(notYet ? {} : { S: () => start(null), ...(suspended ? {} : { T: earlier }) });
   const free = earliestStart(shop, operation.id, machine.id);
   return (
     <div className={styles.report}>
@@ -42,7 +42,7 @@ export function Starting({ work, machine, shop, now, who }: Props) {
       <div className={styles.buttons}>
         {changeover && since === null && (
           <BigButton icon={ArrowLeftRight} onPress={floor.changeover}>
-            Begin changeover
+            Start changeover
           </BigButton>
         )}
         <BigButton
@@ -52,13 +52,13 @@ export function Starting({ work, machine, shop, now, who }: Props) {
           isDisabled={notYet !== null}
           onPress={() => start(null)}
         >
-          {aside ? 'Go on' : 'Start'}
+          {suspended ? 'Go on' : 'Start'}
         </BigButton>
       </div>
-      {!notYet && !aside && (
+      {!notYet && !suspended && (
         <div className={styles.lesser}>
           <LesserButton icon={History} keys="T" onPress={earlier}>
-            Began earlier
+            Started earlier
           </LesserButton>
         </div>
       )}
@@ -91,14 +91,14 @@ function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { sinc
       ) : (
         <p>The machine is set up for it.</p>
       )}
-      {operation.aside && (
+      {operation.suspended && (
         <p>
-          <b className={styles.paused}>{asideWords(operation.aside, row.quantity, timeZone)}</b>
+          <b className={styles.paused}>{suspendedWords(operation.suspended, row.quantity, timeZone)}</b>
         </p>
       )}
       <p className={styles.soft}>
         {`Planned ${formatWall(row.start, timeZone)} to ${formatWall(row.end, timeZone)}`}
-        {able && !operation.aside && `, ${formatDuration(able.seconds)} of work`}
+        {able && !operation.suspended && `, ${formatDuration(able.seconds)} of work`}
       </p>
       {since !== null && (
         <p role="status">{`Changing over since ${formatWall(instant(since), timeZone)}, ${formatDuration(Math.max(0, now - since))}`}</p>
@@ -113,8 +113,8 @@ function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { sinc
 }
 
 /** "Set aside Mon 10:30 with 12 of 40 pieces counted: Rush work elsewhere" */
-function asideWords({ counted, pauses }: Started, quantity: number, timeZone: string): string {
+function suspendedWords({ counted, pauses }: Started, quantity: number, timeZone: string): string {
   const last = pauses.at(-1);
   const when = last ? ` ${formatWall(instant(last.from), timeZone)}` : '';
-  return `Set aside${when} with ${counted} of ${quantity} pieces counted: ${last?.reason ?? ''}`;
+  return `Suspended${when} with ${counted} of ${quantity} pieces counted: ${last?.reason ?? ''}`;
 }

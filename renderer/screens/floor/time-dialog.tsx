@@ -8,7 +8,7 @@ import { DateTimeField } from '../../ui/date-time-field.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 
 const words = {
-  begin: { title: 'When did it really begin?', label: 'Began on', act: 'Start from then' },
+  begin: { title: 'When did it really start?', label: 'Started on', act: 'Start from then' },
   end: { title: 'When did it really end?', label: 'Ended on', act: 'Done at that time' },
 } as const;
 

@@ -1,5 +1,5 @@
 import { useEffect, useEffectEvent, useRef, useState } from 'react';
-import type { Record as FloorRecord } from '../../../core/shop/plan.ts';
+import type { OperationRecord } from '../../../core/shop/plan.ts';
 import { useCommand } from '../../queries/hooks.ts';
 import { toastError } from '../../ui/toast.tsx';
 
@@ -16,7 +16,7 @@ const SETTLE_MS = 800;
  * `keepThen` keeps what was pressed last before a report that does not carry the counts; `settle` drops it, for one that
  * does.
  */
-export function useCounts(record: FloorRecord) {
+export function useCounts(record: OperationRecord) {
   const { mutate } = useCommand();
   const [typed, setTyped] = useState<(Counts & { readonly over: number }) | null>(null);
   // What was typed holds until the record changes under it, by its being kept or by someone else.

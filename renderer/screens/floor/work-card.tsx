@@ -39,7 +39,7 @@ export function WorkCard({ shop, work, machine, now, who }: Props) {
         <WorkFacts shop={shop} work={work} dieOpeningMm={machine.dieOpeningMm} />
         <WorkPicture shop={shop} work={work} />
       </div>
-      {record && !operation.aside ? (
+      {record && !operation.suspended ? (
         <Running record={record} work={work} shop={shop} now={now} who={who} />
       ) : (
         <Starting work={work} machine={machine} shop={shop} now={now} who={who} />

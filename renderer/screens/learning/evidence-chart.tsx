@@ -47,7 +47,7 @@ export function EvidenceChart({ machine, observations, proposals }: Props) {
   return (
     <figure
       className={styles.figure}
-      aria-label={`The newest ${evidence.length} finished operations of ${machine.name}: estimate against time taken.`}
+      aria-label={`The newest ${evidence.length} finished operations of ${machine.name}: estimated against actual time.`}
     >
       <Legend count={evidence.length} />
       <ResponsiveContainer width="100%" height={300}>
@@ -113,7 +113,7 @@ const Legend = ({ count }: { count: number }) => (
       </svg>
       by what finished work shows
     </li>
-    <li>{`the newest ${count} operations; on the line estimate and time taken agree`}</li>
+    <li>{`the newest ${count} operations; on the line, estimate and actual time agree`}</li>
   </ul>
 );
 
@@ -125,7 +125,7 @@ function PointWords({ active, payload }: { active?: boolean; payload?: readonly 
     <div className={styles.tip}>
       <strong>{point.id}</strong>
       <span>{`${formatDuration(point.minutes * 60)} estimated`}</span>
-      <span>{`${formatDuration(point.actual * 60)} taken`}</span>
+      <span>{`${formatDuration(point.actual * 60)} actual`}</span>
     </div>
   );
 }

@@ -43,7 +43,7 @@ function Checked({ checked }: { checked: CheckedImport }) {
   const takeAll = async () => {
     const taken = await take();
     if (taken)
-      await sayDone(`${count(taken.operations, 'finished operation')} taken from ${checked.fileName}.`);
+      await sayDone(`${count(taken.operations, 'finished operation')} imported from ${checked.fileName}.`);
   };
   const toMend = rowsToMend(checked);
   return (
@@ -63,13 +63,13 @@ function Checked({ checked }: { checked: CheckedImport }) {
         </p>
       ))}
       {checked.rows.length === 0 && (
-        <p className={styles.lead}>Every row of this file is taken or left out.</p>
+        <p className={styles.lead}>Every row of this file is imported or left out.</p>
       )}
       {toMend.length > 0 && (
         <>
           <p className={styles.lead}>
-            Type over what is wrong, then check again. Rows stay here until they are mended or left out; the
-            good ones can be taken meanwhile.
+            Type over what is wrong, then check again. Rows stay here until they are fixed or left out; the
+            others can be imported meanwhile.
           </p>
           <MendTable header={checked.header} rows={toMend} mend={mend} leaveOut={leaveOut} />
         </>

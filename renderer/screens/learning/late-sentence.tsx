@@ -6,7 +6,7 @@ const percent = (share: number): string => `${(share * 100).toFixed(1)} %`;
 
 /** What learning would have brought on work it had not seen, in words. */
 export function lateWords({ learnedFrom, foretold, before, after }: LateChange): string {
-  const tried = `Learned from the first ${learnedFrom} operations and tried on the ${foretold} after them`;
+  const tried = `Learned from the first ${learnedFrom} operations and checked on the ${foretold} after them`;
   const [old, next] = [percent(before), percent(after)];
   if (old === next) return `${tried}, estimates are usually off by ${old}, as they are now.`;
   return after < before
@@ -15,5 +15,5 @@ export function lateWords({ learnedFrom, foretold, before, after }: LateChange):
 }
 
 export const LateSentence = ({ late }: { late: Result<LateChange> }) => (
-  <p className={styles.lead}>{late.ok ? lateWords(late.value) : sentence(late.problems)}</p>
+  <p className={styles.lead}>{late.ok ? lateWords(late.value) : sentence(late.issues)}</p>
 );

@@ -20,13 +20,13 @@ export function LearnedHistory({ shop, machine }: { shop: Shop; machine: Machine
     .sort((a, b) => b.at - a.at || (a.id < b.id ? 1 : -1));
   if (rows.length === 0)
     return (
-      <Panel title="Taken over so far">
+      <Panel title="Accepted so far">
         <p className={styles.lead}>{`Nothing yet on ${machine.name}.`}</p>
       </Panel>
     );
   return (
-    <Panel title="Taken over so far">
-      <table className={styles.table} aria-label="Taken over so far">
+    <Panel title="Accepted so far">
+      <table className={styles.table} aria-label="Accepted so far">
         <thead>
           <tr>
             <th scope="col">Figure</th>

@@ -27,7 +27,7 @@ export function LearningScreen() {
   return (
     <Page
       title="Learning"
-      lead="What finished work says of your time standards. Nothing changes until you take it over."
+      lead="What finished work says of your time standards. Nothing changes until you accept it."
       actions={button}
     >
       {(error ?? failed) && <SentenceError message={(error ?? failed)?.message ?? ''} />}
@@ -43,7 +43,7 @@ function Machines({ shop, happened }: { shop: Shop; happened: FinishedWork }) {
   if (shop.machine.length === 0)
     return (
       <EmptyState icon={TrendingUp} title="No machines yet">
-        <p>Each machine learns from its own work. Add one in Shop first.</p>
+        <p>Each machine learns from its own work. Add one in Shop, Machines.</p>
       </EmptyState>
     );
   const chosen = shop.machine.find(({ id }) => id === asked) ?? shop.machine[0];
@@ -84,10 +84,10 @@ function MachineLearning({ shop, machine, happened }: Props) {
         title="Time standards"
         machine={machine}
         proposals={standards.ok ? standards.value : []}
-        refusal={standards.ok ? null : sentence(standards.problems)}
+        refusal={standards.ok ? null : sentence(standards.issues)}
       />
       {standards.ok && (
-        <Panel title="Estimates against what it took">
+        <Panel title="Estimated and actual times">
           <LateSentence late={late} />
           <EvidenceChart machine={machine} observations={happened.observations} proposals={standards.value} />
         </Panel>
@@ -96,7 +96,7 @@ function MachineLearning({ shop, machine, happened }: Props) {
         title="Changeovers"
         machine={machine}
         proposals={changeover.ok ? changeover.value : []}
-        refusal={changeover.ok ? null : sentence(changeover.problems)}
+        refusal={changeover.ok ? null : sentence(changeover.issues)}
       />
       <NewestWork machine={machine} happened={happened} timeZone={shop.settings.timeZone} />
       <LearnedHistory shop={shop} machine={machine} />

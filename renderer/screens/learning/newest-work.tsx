@@ -28,10 +28,10 @@ export function NewestWork({ machine, happened, timeZone }: Props) {
           <thead>
             <tr>
               <th scope="col">Operation</th>
-              <th scope="col">Began</th>
+              <th scope="col">Started</th>
               <th scope="col">Pieces</th>
               <th scope="col">Estimate</th>
-              <th scope="col">Took</th>
+              <th scope="col">Actual</th>
               {named && <th scope="col">Who ran it</th>}
             </tr>
           </thead>

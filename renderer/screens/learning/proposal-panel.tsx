@@ -29,7 +29,7 @@ export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
   };
   const actions = (
     <Button icon={CheckCheck} isDisabled={differing.length === 0} onPress={() => take(differing)}>
-      {differing.length === 0 ? 'Nothing differs' : `Take over all ${differing.length} that differ`}
+      {differing.length === 0 ? 'Nothing differs' : `Accept all ${differing.length} that differ`}
     </Button>
   );
   return (
@@ -50,7 +50,7 @@ export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
                   Of all time
                 </th>
                 <th scope="col" aria-label="Verdict" />
-                <th scope="col" aria-label="Take over" />
+                <th scope="col" aria-label="Accept" />
               </tr>
             </thead>
             <tbody>
@@ -96,16 +96,16 @@ function Row({ row: { proposal, name, unit, together }, onTake }: { row: Proposa
       <td>{`${Number(interval[0].toPrecision(3))} to ${shown(interval[1], unit)}`}</td>
       <td>{observations.toLocaleString('en-US')}</td>
       <td className={styles.roomy}>{`${Math.round(explained * 100)} %`}</td>
-      <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag>within doubt</Tag>}</td>
+      <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag>no clear difference</Tag>}</td>
       <td>
         <Button
           small
           icon={Check}
-          aria-label={`Take over ${name}`}
+          aria-label={`Accept ${name}`}
           isDisabled={proposed === present}
           onPress={onTake}
         >
-          Take over
+          Accept
         </Button>
       </td>
     </tr>

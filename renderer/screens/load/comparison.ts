@@ -116,5 +116,5 @@ export function gainSentence(plan: PlanFigures, yardstick: PlanFigures | null): 
     saved === 0
       ? 'the same changeover time'
       : `${formatHours(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} changeover`;
-  return `Against taking orders by due date without batching: ${lines} and ${changing}.`;
+  return `Against orders in due-date order, without batching: ${lines} and ${changing}.`;
 }

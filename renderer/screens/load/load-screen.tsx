@@ -64,7 +64,10 @@ function Load({ query: { shop, plan, now } }: { query: Extract<PlanQuery, { is: 
   if (shop.machine.length === 0)
     return (
       <EmptyState icon={ChartColumn} title="No machines yet">
-        <p>Load is reckoned per machine. Add a calendar and a machine in Shop.</p>
+        <p>
+          Load is worked out for each machine. Add one in Shop, Machines; it needs a calendar from Shop,
+          Calendars.
+        </p>
       </EmptyState>
     );
   const yardstick = yardstickOf(shop, plan);

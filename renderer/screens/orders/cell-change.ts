@@ -1,7 +1,7 @@
 import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
-import { bad, good, problem, sentence, type Result } from '../../../core/result.ts';
+import { err, ok, issue, sentence, type Result } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, toInstant, wallParts } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
@@ -30,11 +30,11 @@ export function cellText({ line, order }: LineRow, what: Editable, timeZone: str
  */
 export function changeCell(shop: Shop, row: LineRow, what: Editable, text: string): Result<Command | null> {
   const { timeZone } = shop.settings;
-  if (text.trim() === cellText(row, what, timeZone)) return good(null);
+  if (text.trim() === cellText(row, what, timeZone)) return ok(null);
   const command = what === 'due' ? dueCommand(shop, row, text) : lineCommand(row, what, text);
   if (!command.ok) return command;
   const edit = applyCommand(shop, command.value);
-  return edit.ok ? command : bad(problem(`line ${row.id}`, what, sentence(edit.problems), ''));
+  return edit.ok ? command : err(issue(`line ${row.id}`, what, sentence(edit.issues), ''));
 }
 
 function lineCommand(row: LineRow, what: 'quantity' | 'status', text: string): Result<Command> {
@@ -46,19 +46,19 @@ function lineCommand(row: LineRow, what: 'quantity' | 'status', text: string): R
   const errors = fieldErrors(orderLine, line);
   const refused = Object.values(errors)[0];
   return refused === undefined
-    ? good({ do: 'line.save', line })
-    : bad(problem(`line ${row.id}`, what, `${cellName[what]}: ${refused}`, ''));
+    ? ok({ do: 'line.save', line })
+    : err(issue(`line ${row.id}`, what, `${cellName[what]}: ${refused}`, ''));
 }
 
 function dueCommand(shop: Shop, { order }: LineRow, text: string): Result<Command> {
   const [date = '', clock = ''] = text.split('T');
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || !/^\d{2}:\d{2}$/.test(clock))
-    return bad(problem(`work order ${order.id}`, 'due', 'A due date needs a day and a time.', ''));
+    return err(issue(`work order ${order.id}`, 'due', 'A due date needs a day and a time.', ''));
   const due = toInstant(date, clock, shop.settings.timeZone);
   const changed = { ...order, due };
   const refused = Object.values(fieldErrors(workOrder, changed))[0];
-  if (refused !== undefined) return bad(problem(`work order ${order.id}`, 'due', refused, ''));
-  return good({
+  if (refused !== undefined) return err(issue(`work order ${order.id}`, 'due', refused, ''));
+  return ok({
     do: 'order.save',
     order: changed,
     lines: shop.line.filter((line) => line.orderId === order.id),

@@ -22,7 +22,7 @@ export function CellEditor({ shop, row, what, onDone }: Props) {
   const act = useAct();
   const save = async (typed: string) => {
     const change = changeCell(shop, row, what, typed);
-    if (!change.ok) return setRefusal(sentence(change.problems));
+    if (!change.ok) return setRefusal(sentence(change.issues));
     if (change.value === null) return onDone();
     try {
       await act(change.value);

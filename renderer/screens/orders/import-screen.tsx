@@ -10,7 +10,7 @@ import { CheckedFile } from './import/checked-file.tsx';
 import { ChooseFile } from './import/choose-file.tsx';
 import { useImport } from './import/import-state.ts';
 
-const doing = { reading: 'the file', checking: 'your changes', taking: 'the good lines' } as const;
+const doing = { reading: 'the file', checking: 'your changes', taking: 'the lines' } as const;
 
 /** Work orders from a CSV file: choose, look, mend, take. */
 export function ImportScreen() {

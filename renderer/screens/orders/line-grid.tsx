@@ -11,7 +11,7 @@ import styles from './orders.module.css';
 import { scrollToRow, windowOf } from './window-of.ts';
 
 /** As in orders.module.css. */
-const ROW_HEIGHT = 36;
+const ROW_HEIGHT = 46;
 const tracksOf = (columns: readonly LineColumn[]) =>
   columns.map(({ least, grow }) => (grow ? `minmax(${least}px, ${grow}fr)` : `${least}px`)).join(' ');
 const cellId = (row: string, column: number) => `cell-${row}-${column}`;

@@ -67,7 +67,7 @@ export function lineRows(
       line.partId,
       named.metal,
       order.note,
-      line.makeUpFor ? `again for ${line.makeUpFor}` : '',
+      line.makeUpFor ? `remake of ${line.makeUpFor}` : '',
     ];
     return [
       {

@@ -29,8 +29,8 @@ export function FileExample({ shop }: { shop: Shop }) {
   return (
     <div className={styles.example}>
       <p>
-        One row a line; the columns may stand in any order, and line, overrun, material, length, release,
-        weight, rush and note may be left out.
+        One row a line; the columns may come in any order, and line, extra pieces, material, length, not
+        before, importance, rush and note may be left out.
       </p>
       <div className={styles.exampleScroll}>
         <table>

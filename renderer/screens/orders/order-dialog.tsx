@@ -64,7 +64,7 @@ function OrderForm({ shop, isNew, stands, onClose }: FormProps) {
     fieldOf: orderField,
     refuses: ({ order }): Record<string, string> =>
       isNew && shop.order.some((other) => other.id === order.id)
-        ? { 'order.id': `There is a work order ${order.id} already. Choose another number.` }
+        ? { 'order.id': `Work order ${order.id} already exists. Choose another number.` }
         : {},
   });
   const save = async () => {
@@ -125,7 +125,7 @@ function Actions({ form, orderId, onSave, onGone }: ActionProps) {
           </Button>
           <Confirm
             title={`Remove work order ${orderId}?`}
-            message={`Work order ${orderId} goes with all its lines, from the plan too. You can take it back with Undo.`}
+            message={`Work order ${orderId} is removed with all its lines, from the plan too. Undo brings it back.`}
             act="Remove work order"
             isOpen={asking}
             onConfirm={remove}

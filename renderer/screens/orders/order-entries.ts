@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { Command } from '../../../core/edit/command.ts';
 import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
-import type { Problem } from '../../../core/result.ts';
+import type { Issue } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 
 /** A line on the form: its key is made from the order's number when it is saved. */
@@ -93,7 +93,7 @@ const LINE_FIELD: Readonly<Record<string, keyof LineEntry>> = {
 };
 
 /** Where the form shows what a rule of the shop refuses: "line 4101/2" and "gauge" → lines.1.gauge. */
-export function orderField({ subject, field }: Problem, { order, lines }: OrderEntries): string {
+export function orderField({ subject, field }: Issue, { order, lines }: OrderEntries): string {
   const at = lines.findIndex((line) => subject === `line ${order.id}/${line.number}`);
   const lineField = LINE_FIELD[field];
   if (at >= 0) return lineField ? `lines.${at}.${lineField}` : '';

@@ -69,11 +69,11 @@ function WhoFields({ form, isNew }: Props) {
         error={error('customer')}
       />
       <NumberField
-        label="Weight"
+        label="Importance"
         step={0.1}
         value={order.weight}
         onChange={(weight) => set({ weight })}
-        help="1 is usual; 3 makes lateness count threefold"
+        help="1 is usual; 3 makes an hour late count three times"
         error={error('weight')}
       />
       <Select

@@ -110,7 +110,7 @@ function LineFields({ shop, name, line, error, onChange, onRemove, promise }: Li
         error={error('quantity')}
       />
       <NumberField
-        label="Overrun"
+        label="Extra pieces accepted"
         value={line.overrun}
         onChange={(overrun) => set({ overrun })}
         error={error('overrun')}

@@ -58,7 +58,7 @@ function Sheets({ query: { shop, plan, now }, choice: { machineId, days, drawing
   const lists = dispatchLists(shop, plan, now, addDays(startOfDay(now, timeZone), days, timeZone));
   const chosen = lists.filter(({ machine }) => machineId === null || machine.id === machineId);
   if (lists.length === 0)
-    return <EmptyState title="No machine, so no dispatch list. Add a shear or a brake in Shop." />;
+    return <EmptyState title="No machine, so no dispatch list. Add a shear or a brake in Shop, Machines." />;
   if (chosen.length === 0) return <EmptyState title="There is no such machine. Choose another above." />;
   return chosen.map((list) => (
     <Fragment key={list.machine.id}>

@@ -81,7 +81,7 @@ function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
     <>
       <div className={styles.head}>
         <h1>{`Run ${run.id}: ${metalName(shop, run)}`}</h1>
-        <span>{`${run.machine.name}, begins ${when(run.start)}`}</span>
+        <span>{`${run.machine.name}, starts ${when(run.start)}`}</span>
         <span>{`${name}, printed ${when(now)}`}</span>
       </div>
       <div className={styles.cautions}>

@@ -45,7 +45,7 @@ export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Sett
         onChange={(rule) => set({ girthRule: rule as Settings['girthRule'] })}
         help={
           entries.girthRule === 'computed'
-            ? 'what the bends stretch is taken off'
+            ? 'what the bends stretch is subtracted'
             : 'simple, and a little long; usual on light gauge'
         }
       />

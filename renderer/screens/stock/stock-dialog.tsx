@@ -20,7 +20,7 @@ interface Props {
   onClose: () => void;
 }
 
-/** One stock: receive, count or correct it, one entry of its history each; and what the plan takes of it when. */
+/** One stock: receive it, set its count, add or subtract, one entry of its history each; and what the plan takes of it when. */
 export function StockDialog({ shop, row, onClose }: Props) {
   const { sheet, left } = row;
   const act = useAct();
@@ -42,10 +42,10 @@ export function StockDialog({ shop, row, onClose }: Props) {
       <div ref={form} className={styles.form}>
         <p>{`${sheet.onHand} on hand, ${sheet.onHand - left} reserved by the plan, ${left < 0 ? `${-left} short` : `${left} left`}.`}</p>
         <NumberField
-          label={sheet.form === 'coil' ? 'Stretches' : 'Pieces'}
+          label={sheet.form === 'coil' ? 'Coil lengths' : 'Pieces'}
           value={pieces}
           onChange={setPieces}
-          help="to correct, below 0 takes away"
+          help="to subtract, put a minus in front"
         />
         <TextField label="Note" value={note} onChange={setNote} />
         <div className={styles.acts}>
@@ -60,13 +60,13 @@ export function StockDialog({ shop, row, onClose }: Props) {
             isDisabled={!whole || pieces < 0}
             onPress={() => enter({ do: 'stock.count', ...entry, pieces })}
           >
-            So many were counted
+            Set count
           </Button>
           <Button
             isDisabled={!whole || pieces === 0}
             onPress={() => enter({ do: 'stock.correct', ...entry, by: pieces })}
           >
-            Correct by so many
+            Add or subtract
           </Button>
         </div>
         <Reserved shop={shop} row={row} />
@@ -83,12 +83,12 @@ function Reserved({ shop, row }: { shop: Shop; row: StockRow }) {
     <>
       <h3>Reserved by the plan</h3>
       {days.length === 0 ? (
-        <p className={styles.soft}>The plan takes nothing of it.</p>
+        <p className={styles.soft}>The plan uses none of it.</p>
       ) : (
         <table className={styles.days}>
           <thead>
             <tr>
-              {['Day', 'Taken', 'Then left', 'For runs'].map((head) => (
+              {['Day', 'Used', 'Then left', 'For runs'].map((head) => (
                 <th key={head} scope="col">
                   {head}
                 </th>

@@ -19,10 +19,10 @@ export function StockScreen() {
   return (
     <Page
       title="Stock"
-      lead="Sheets, coils and remnants on hand, less what the plan takes of them."
+      lead="Sheets, coils and remnants on hand, less what the plan uses of them."
       actions={<Tools query={query} />}
     >
-      {query.is === 'waiting' && <Waiting what="the stock and what the plan takes of it" />}
+      {query.is === 'waiting' && <Waiting what="the stock and what the plan uses of it" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <Stock query={query} />}
     </Page>
@@ -53,7 +53,7 @@ function Stock({ query: { shop, cuts } }: { query: Extract<CutsQuery, { is: 'rea
   if (shop.sheet.length === 0)
     return (
       <EmptyState title="No stock yet">
-        <p>Sheet sizes are entered in Shop, Materials; then they can be received and counted here.</p>
+        <p>Sheet sizes are entered in Shop, Sheet sizes; then they can be received and counted here.</p>
       </EmptyState>
     );
   const rows = stockRows(shop, cuts);

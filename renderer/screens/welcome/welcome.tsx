@@ -40,7 +40,7 @@ function EmptyShop({ begin, waits }: { begin: ReturnType<typeof useBegin>['mutat
         value={name}
         onChange={setName}
         maxLength={120}
-        error={tried && missing ? 'Give the shop a name; it stands on the papers.' : undefined}
+        error={tried && missing ? 'Give the shop a name; it is printed on the papers.' : undefined}
       />
       <Combo label="Time zone" options={zones} value={timeZone} onChange={setTimeZone} />
       <Select
@@ -63,7 +63,7 @@ export function Welcome() {
     <main className={styles.welcome}>
       <header>
         <h1 className={styles.title}>Welcome to Foldweek</h1>
-        <p>Work orders in, a week’s plan for the shear and the brakes out. How do you want to begin?</p>
+        <p>Work orders in, a week’s plan for the shear and the brakes out. How do you want to start?</p>
       </header>
       {error && <SentenceError message={error.message} />}
       <div className={styles.ways}>
@@ -78,7 +78,7 @@ export function Welcome() {
           </Button>
         </section>
         <section className={styles.way}>
-          <h2>Begin with your shop</h2>
+          <h2>Start with your shop</h2>
           <p>An empty shop. Add your machines and parts, then import or type in orders.</p>
           <EmptyShop begin={mutate} waits={isPending} />
         </section>

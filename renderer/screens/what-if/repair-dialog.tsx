@@ -36,7 +36,7 @@ export function RepairDialog({ title, outage, take, onClose }: Props) {
     <Dialog title={title} isOpen onClose={onClose}>
       {query.is === 'waiting' && <Waiting what="the plan" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
-      {query.is === 'ready' && <p>These hours were taken back. The plan stands as it did before.</p>}
+      {query.is === 'ready' && <p>These hours were removed. The plan is as it was before.</p>}
     </Dialog>
   );
 }
@@ -85,7 +85,7 @@ function wordsOf(shop: Shop, row: Downtime | Absence): { readonly name: string; 
   const hours = `from ${dayAndClock(row.from, timeZone)} to ${dayAndClock(row.to, timeZone)}`;
   if ('machineId' in row) {
     const name = shop.machine.find(({ id }) => id === row.machineId)?.name ?? row.machineId;
-    return { name, what: `Stands still ${hours}.` };
+    return { name, what: `Stopped ${hours}.` };
   }
   const left = Math.max(0, (crewLimit ?? 0) - row.people);
   const name = row.people === 1 ? '1 person' : `${row.people} people`;
@@ -136,7 +136,7 @@ function Cards({ shop, plan, now, outage, until, state, onKeep, onTake }: CardsP
               isDisabled={!queues || same}
               onPress={() => queues && onTake(queues)}
             >
-              Take the repair
+              Use this repair
             </Button>
           }
         />

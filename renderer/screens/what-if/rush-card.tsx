@@ -48,7 +48,7 @@ export function RushCard(props: Props) {
       }
       action={
         <Button look={least ? 'primary' : 'usual'} isDisabled={!way} onPress={() => way && take(way)}>
-          Take this way
+          Use this option
         </Button>
       }
     >

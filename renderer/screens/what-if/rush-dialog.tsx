@@ -36,8 +36,8 @@ export function RushDialog({ lineIds, take, onClose }: Props) {
       {query.is === 'ready' && (
         <p>
           {known.length > MOST
-            ? `${known.length} lines are a rush at once; up to ${MOST} can be weighed together. They stand at the end of the queues: plan the week instead.`
-            : 'None of these lines can be planned now. The board names each under Left out, with the reason; what was entered is kept.'}
+            ? `${known.length} lines are a rush at once; up to ${MOST} can be compared together. They are at the end of the queues: plan the week instead.`
+            : 'None of these lines can be planned now. The board names each under Cannot be planned, with the reason; what was entered is kept.'}
         </p>
       )}
     </Dialog>
@@ -64,7 +64,7 @@ function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
   useChoiceKeys(ways.map((way) => () => takeWay(way)));
   return (
     <Dialog
-      title={`${rushName(lineIds)}: how to take it in`}
+      title={`${rushName(lineIds)}: how to fit it in`}
       isOpen
       wide
       onClose={close}
@@ -77,7 +77,7 @@ function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
     >
       <p>{rushFacts(shop, lineIds)}</p>
       {error && <SentenceError message={error.message} />}
-      {!data && !error && <Waiting what="the ways to take it in" />}
+      {!data && !error && <Waiting what="the ways to fit it in" />}
       {data && <Cards {...{ shop, plan, lineIds, ways, state }} take={takeWay} />}
     </Dialog>
   );

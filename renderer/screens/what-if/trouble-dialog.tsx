@@ -88,7 +88,7 @@ function StoppedForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
         value={entries.machineId}
         onChange={(machineId) => set({ machineId })}
         error={errors.machineId && 'Choose a machine.'}
-        help={trouble.kind === 'operator' ? 'It stands still while nobody else can run it.' : undefined}
+        help={trouble.kind === 'operator' ? 'It is stopped while nobody else can run it.' : undefined}
       />
       <HoursFields shop={shop} entries={entries} errors={errors} set={set} />
       <Cautions shop={shop} machineId={entries.machineId} />
@@ -143,7 +143,7 @@ const Frame = ({ title, refused, onSave, onClose, children }: FrameProps) => (
       <>
         <Button onPress={onClose}>Close</Button>
         <Button look="primary" onPress={() => void onSave()}>
-          Save and weigh a repair
+          Save and look for a repair
         </Button>
       </>
     }

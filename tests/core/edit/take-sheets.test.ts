@@ -19,12 +19,12 @@ const take = (own: Partial<Extract<Command, { do: 'stock.use' }>> = {}): Command
 });
 const done = (of: Shop, command: Command): Shop => {
   const edit = applyCommand(of, command);
-  if (!edit.ok) throw new Error(edit.problems[0]?.message);
+  if (!edit.ok) throw new Error(edit.issues[0]?.message);
   return withChanges(of, edit.value.changes);
 };
 const refusal = (of: Shop, command: Command): string => {
   const edit = applyCommand(of, command);
-  return edit.ok ? '' : edit.problems.map((p) => p.message).join(' ');
+  return edit.ok ? '' : edit.issues.map((p) => p.message).join(' ');
 };
 
 describe('taking the sheets of a run from stock', () => {
@@ -56,7 +56,7 @@ describe('taking the sheets of a run from stock', () => {
   it('cannot be done twice', () => {
     const once = done(shop, take());
     expect(refusal(once, take({ at: NOW + 1 }))).toBe(
-      'The sheets for 12 of the 12 blanks of line 1042/1 were taken from stock before.',
+      'The sheets for 12 of the 12 blanks of line 1042/1 were issued before.',
     );
   });
 

@@ -6,7 +6,7 @@ describe('rows of one order', () => {
   it('need the order’s own columns once', () => {
     const { orders, lines, ready } = check([
       {},
-      { line: '2', customer: '', release: '', due: '', weight: '', rush: '', note: '' },
+      { line: '2', customer: '', 'not before': '', due: '', importance: '', rush: '', note: '' },
     ]);
     expect(ready).toEqual([2, 3]);
     expect(orders).toHaveLength(1);
@@ -14,9 +14,9 @@ describe('rows of one order', () => {
   });
 
   it('must agree about the order', () => {
-    const { problems, ready } = check([{}, { line: '2', due: '2026-12-11 14:00' }]);
+    const { issues, ready } = check([{}, { line: '2', due: '2026-12-11 14:00' }]);
     expect(ready).toEqual([2]);
-    expect(problems).toEqual([
+    expect(issues).toEqual([
       {
         row: 3,
         column: 'due',
@@ -32,9 +32,9 @@ describe('rows of one order', () => {
   });
 
   it('may not have one line number twice', () => {
-    const { problems, ready } = check([{}, {}]);
+    const { issues, ready } = check([{}, {}]);
     expect(ready).toEqual([2]);
-    expect(problems[0]).toMatchObject({
+    expect(issues[0]).toMatchObject({
       row: 3,
       column: 'line',
       reason: expect.stringMatching(/Row 2 is line 2001\/1 already/),
@@ -42,21 +42,21 @@ describe('rows of one order', () => {
   });
 
   it('without a customer or a due date anywhere are all refused', () => {
-    const { problems } = check([{ customer: '', due: '' }]);
-    expect(problems.map((p) => p.column).sort()).toEqual(['customer', 'due']);
+    const { issues } = check([{ customer: '', due: '' }]);
+    expect(issues.map((p) => p.column).sort()).toEqual(['customer', 'due']);
   });
 });
 
-describe('a row of an order that stands in the shop', () => {
+describe('a row of an order that is in the shop', () => {
   const same: Row = {
     order: '1042',
     customer: 'Invented Roofing',
     quantity: '20',
-    overrun: '',
+    'extra pieces': '',
     length: '100',
-    release: '',
+    'not before': '',
     due: '2026-12-04',
-    weight: '1',
+    importance: '1',
     rush: 'no',
     note: '',
   };
@@ -66,29 +66,29 @@ describe('a row of an order that stands in the shop', () => {
     expect(check([{ ...same, due: '2026-11-20' }], late)).toMatchObject({
       known: [2],
       ready: [],
-      problems: [],
+      issues: [],
       orders: [],
       lines: [],
     });
   });
 
-  it('is refused where the line differs, naming what stands there', () => {
+  it('is refused where the line differs, naming what is there', () => {
     expect(wrongCell({ ...same, quantity: '21' })).toMatchObject({
       column: 'quantity',
-      reason: expect.stringMatching(/Line 1042\/1 stands in the shop with quantity 20/),
+      reason: expect.stringMatching(/Line 1042\/1 is in the shop with quantity 20/),
     });
   });
 
-  it('is refused where it allows another overrun than the line', () => {
-    expect(wrongCell({ ...same, overrun: '5' })).toMatchObject({
-      column: 'overrun',
-      reason: expect.stringMatching(/stands in the shop with overrun 0/),
+  it('is refused where it accepts another number of extra pieces than the line', () => {
+    expect(wrongCell({ ...same, 'extra pieces': '5' })).toMatchObject({
+      column: 'extra pieces',
+      reason: expect.stringMatching(/is in the shop with extra pieces 0/),
     });
   });
 
   it('is refused where the order differs', () => {
     expect(wrongCell({ ...same, line: '7', customer: 'Others' }).reason).toMatch(
-      /stands in the shop with customer “Invented Roofing”/,
+      /is in the shop with customer “Invented Roofing”/,
     );
   });
 

@@ -6,8 +6,8 @@ import { check, RIGHT, wrongCell } from './order-table.ts';
 
 describe('a row that is right', () => {
   it('becomes an order and a line with every cell in its place', () => {
-    const { orders, lines, problems, ready } = check([{}]);
-    expect(problems).toEqual([]);
+    const { orders, lines, issues, ready } = check([{}]);
+    expect(issues).toEqual([]);
     expect(ready).toEqual([2]);
     expect(orders).toEqual([
       anOrder({
@@ -25,7 +25,16 @@ describe('a row that is right', () => {
 
   it('may leave out what has a usual value', () => {
     const { orders, lines } = check([
-      { line: '', overrun: '', material: '', length: '', release: '', weight: '', rush: '', note: '' },
+      {
+        line: '',
+        'extra pieces': '',
+        material: '',
+        length: '',
+        'not before': '',
+        importance: '',
+        rush: '',
+        note: '',
+      },
     ]);
     expect(orders[0]).toMatchObject({ release: null, weight: 1, rush: false, note: '' });
     expect(lines[0]).toMatchObject({ id: '2001/1', overrun: 0, materialId: 'galv', lengthMm: 2540 });
@@ -48,6 +57,26 @@ describe('a row that is right', () => {
     const cells = ['moss', '24', '555', '2026-12-10', '3', 'corner', 'Sheds', '2001'];
     const result = checkOrderRows(aShop(), header, [{ row: 2, cells }], NOW);
     expect(result).toMatchObject({ ok: true, value: { ready: [2], notes: ['Columns not used: “phone”.'] } });
+  });
+
+  it('may come from a file with the older names of columns', () => {
+    const older = Object.keys(RIGHT)
+      .join()
+      .replace('extra pieces', 'overrun')
+      .replace('not before', 'release')
+      .replace('importance', 'weight')
+      .split(',');
+    const row = { row: 2, cells: Object.values(RIGHT) };
+    expect(older).toEqual(expect.arrayContaining(['overrun', 'release', 'weight']));
+    expect(checkOrderRows(aShop(), older, [row], NOW)).toEqual({ ok: true, value: check([{}]) });
+  });
+
+  it('has no column twice, once by its older name', () => {
+    const result = checkOrderRows(aShop(), [...Object.keys(RIGHT), 'Weight'], [], NOW);
+    expect(result).toMatchObject({
+      ok: false,
+      issues: [{ message: 'The header has the column “importance” twice.' }],
+    });
   });
 
   it('may give a length in another unit than the shop’s', () => {
@@ -77,15 +106,15 @@ describe('a quantity', () => {
   });
 });
 
-describe('an overrun', () => {
+describe('a number of extra pieces', () => {
   it.each([
     ['-1', /at least 0, not -1/],
     ['1.5', /whole number, not 1.5/],
     ['some', /“some” is not a number/],
     ['20000', /at most 10,000/],
-  ])('of “%s” is refused', (overrun, reason) => {
-    expect(wrongCell({ overrun })).toMatchObject({
-      column: 'overrun',
+  ])('of “%s” is refused', (extra, reason) => {
+    expect(wrongCell({ 'extra pieces': extra })).toMatchObject({
+      column: 'extra pieces',
       reason: expect.stringMatching(reason),
     });
   });
@@ -114,15 +143,15 @@ describe('a date', () => {
     ['2026-11-27', /2026-11-27 17:00 is past/],
     ['1999-12-10', /out of range/],
   ])('written “%s” is refused', (due, reason) => {
-    expect(wrongCell({ due, release: '' })).toMatchObject({
+    expect(wrongCell({ due, 'not before': '' })).toMatchObject({
       column: 'due',
       reason: expect.stringMatching(reason),
     });
   });
 
-  it('of release must come before the due date', () => {
-    expect(wrongCell({ release: '2026-12-11' })).toMatchObject({
-      column: 'release',
+  it('not to start before must come before the due date', () => {
+    expect(wrongCell({ 'not before': '2026-12-11' })).toMatchObject({
+      column: 'not before',
       reason: expect.stringMatching(/not before the due date/),
     });
   });
@@ -184,9 +213,9 @@ describe('whatever stands in the cells', () => {
         const rows = cellsOf.map((cells, i) => ({ row: i + 2, cells }));
         const result = checkOrderRows(aShop(), Object.keys(RIGHT), rows, NOW);
         if (!result.ok) throw new Error('refused under a good header');
-        const { problems, known, ready, lines } = result.value;
+        const { issues, known, ready, lines } = result.value;
         const sorts = rows.map(({ row }) => [
-          problems.some((p) => p.row === row),
+          issues.some((p) => p.row === row),
           known.includes(row),
           ready.includes(row),
         ]);

@@ -10,14 +10,14 @@ export const RIGHT = {
   customer: 'Sheds',
   part: 'corner',
   quantity: '40',
-  overrun: '3',
+  'extra pieces': '3',
   material: 'galv',
   gauge: '24',
   colour: 'moss',
   length: '96',
-  release: '2026-12-01',
+  'not before': '2026-12-01',
   due: '2026-12-10 14:00',
-  weight: '2',
+  importance: '2',
   rush: 'yes',
   note: 'call first',
 };
@@ -27,14 +27,14 @@ export type Row = Partial<Record<keyof typeof RIGHT, string>>;
 export function check(rows: readonly Row[], shop: Shop = aShop()): CheckedRows {
   const table = rows.map((own, i) => ({ row: i + 2, cells: Object.values({ ...RIGHT, ...own }) }));
   const result = checkOrderRows(shop, Object.keys(RIGHT), table, NOW);
-  if (!result.ok) throw new Error(result.problems[0]?.message);
+  if (!result.ok) throw new Error(result.issues[0]?.message);
   return result.value;
 }
 
 /** The only wrong cell of a row. */
 export function wrongCell(own: Row, shop?: Shop) {
-  const { problems, ready } = check([own], shop);
-  expect(problems).toHaveLength(1);
+  const { issues, ready } = check([own], shop);
+  expect(issues).toHaveLength(1);
   expect(ready).toEqual([]);
-  return problems[0]!;
+  return issues[0]!;
 }

@@ -35,7 +35,7 @@ function aWhy(causes: Cause[], due: number | null, changes: PlanChange[] = []): 
 }
 
 const aChange = (own: Partial<PlanChange>): PlanChange => ({
-  kind: 'earlier-place',
+  kind: 'earlier-position',
   moves: [],
   overtime: null,
   queues: {},
@@ -76,8 +76,8 @@ describe('why a line is late, in words', () => {
       '15 Shear is closed',
       '5 Changeover of Shear for it',
       '40 Shearing on Shear',
-      '20 Brake stands idle for the blanks of 1044/1, which is before it in the queue',
-      '15 Brake stands idle for 1045/1, which is before it in the queue and may not start yet (“Not before” on its work order)',
+      '20 Brake waits idle for the blanks of 1044/1, which is before it in the queue',
+      '15 Brake waits idle for 1045/1, which is before it in the queue and may not start yet (“Not before” on its work order)',
       '10 Brake does 1046/1 first, and what is started, pinned or in the frozen window keeps its place',
       '35 Bending on Brake',
     ]);
@@ -132,23 +132,23 @@ describe('why a line is late, in words', () => {
 
 describe('changes that help, in words', () => {
   const told = (...changes: PlanChange[]) => whyWords(aShop(), aWhy(overAndOver, NOW, changes));
-  const earlier = aChange({ moves: [{ operation: '1042/2:shear', machine: 'S1', rank: 0 }] });
+  const earlier = aChange({ moves: [{ operation: '1042/2:shear', machine: 'S1', position: 0 }] });
 
   it('say what to do, in places counted from 1', () => {
     const swap = [
-      { operation: '1042/2:brake', machine: 'B1', rank: 2 },
-      { operation: '1043/1:brake', machine: 'B1', rank: 5 },
+      { operation: '1042/2:brake', machine: 'B1', position: 2 },
+      { operation: '1043/1:brake', machine: 'B1', position: 5 },
     ];
     expect(
       told(
         earlier,
-        aChange({ moves: [...earlier.moves, { operation: '1042/2:brake', machine: 'B1', rank: 3 }] }),
+        aChange({ moves: [...earlier.moves, { operation: '1042/2:brake', machine: 'B1', position: 3 }] }),
         aChange({ kind: 'swap', moves: swap }),
       ).changes.map((change) => change.title),
     ).toEqual([
-      'Move its shearing to place 1 on Shear.',
-      'Move its shearing to place 1 on Shear and its bending to place 4 on Brake.',
-      'Let its bending change places with that of 1043/1, to place 3 on Brake.',
+      'Move its shearing to position 1 on Shear.',
+      'Move its shearing to position 1 on Shear and its bending to position 4 on Brake.',
+      'Let its bending change places with that of 1043/1, to position 3 on Brake.',
     ]);
   });
 
@@ -202,7 +202,7 @@ describe('overtime for a line', () => {
     const late = { ...extra, from: at('2026-11-30', '22:00'), seconds: 3 * 3600 - 20 };
     const command = overtimeCommand(shop, late, 'For 1042/2')!;
     const edit = applyCommand(shop, command);
-    if (!edit.ok) throw new Error(edit.problems[0]?.message);
+    if (!edit.ok) throw new Error(edit.issues[0]?.message);
     const calendar = withChanges(shop, edit.value.changes).calendar.find((c) => c.id === 'own')!;
     expect(calendar.overtime.slice(1)).toEqual([
       { name: 'For 1042/2', date: '2026-11-30', start: '22:00', end: '24:00' },

@@ -29,7 +29,7 @@ describe('why a line ends when it does (worked by hand)', () => {
     ]);
   });
 
-  it('a brake that stands idle for blanks of the line ahead is a choice of the queue', () => {
+  it('a brake that waits idle for blanks of the line ahead is a choice of the queue', () => {
     const problem = aProblem({ jobs: [aJob('A', [300, 100]), aJob('B', [100, 50])] });
     expect(told(why(problem, { S1: 'B A', B1: 'A B' }, 'B'))).toEqual([
       'work 0-100',
@@ -39,7 +39,7 @@ describe('why a line ends when it does (worked by hand)', () => {
     ]);
   });
 
-  it('a machine that stands idle for a line ahead that is not released yet waits for that release', () => {
+  it('a machine that waits idle for a line ahead that is not released yet waits for that release', () => {
     const problem = aProblem({
       jobs: [aJob('A', [100, null], null, { release: 300 }), aJob('B', [50, null])],
     });
@@ -154,8 +154,8 @@ describe('the cheapest change that saves a late line (worked by hand)', () => {
     const { late, cheapest } = why(problem, { S1: 'A B' }, 'B');
     expect(late).toBe(3200);
     expect(cheapest).toMatchObject({
-      kind: 'earlier-place',
-      moves: [{ operation: 'B:shear', machine: 'S1', rank: 0 }],
+      kind: 'earlier-position',
+      moves: [{ operation: 'B:shear', machine: 'S1', position: 0 }],
       end: 600,
       late: 0,
       later: [{ job: 'A', before: 3600, after: 4200, lateBefore: 0, lateAfter: 0 }],
@@ -171,7 +171,7 @@ describe('the cheapest change that saves a late line (worked by hand)', () => {
     const { cheapest } = why(problem, { B1: 'A B' }, 'B');
     expect(cheapest).toMatchObject({
       kind: 'other-machine',
-      moves: [{ operation: 'B:brake', machine: 'B2', rank: 0 }],
+      moves: [{ operation: 'B:brake', machine: 'B2', position: 0 }],
       end: 50,
       later: [],
       objectiveAdded: -30,
@@ -225,7 +225,7 @@ describe('the cheapest change that saves a late line (worked by hand)', () => {
     const problem = aProblem({ jobs: [aJob('A', [300, null]), aJob('B', [100, null], 50)] });
     const helped = why(problem, { S1: 'A B' }, 'B');
     expect(helped.cheapest).toBeNull();
-    expect(helped.helpsMost).toMatchObject({ kind: 'earlier-place', end: 100, late: 50 });
+    expect(helped.helpsMost).toMatchObject({ kind: 'earlier-position', end: 100, late: 50 });
     const alone = why(problem, { S1: 'B A' }, 'B');
     expect([alone.late, alone.cheapest, alone.helpsMost]).toEqual([50, null, null]);
   });

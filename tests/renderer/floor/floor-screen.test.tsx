@@ -12,7 +12,7 @@ import { aLine, anOrder, aRecord, aShop, at } from '../../support/builders.ts';
 
 const NOW = at('2026-11-30', '09:00');
 const plain = aShop({ order: [anOrder()], line: [aLine()] });
-const begun = aShop({ ...plain, record: [aRecord({ good: 0, scrapped: 0, end: null })] });
+const started = aShop({ ...plain, record: [aRecord({ good: 0, scrapped: 0, end: null })] });
 
 /** The host: it holds a shop, carries out what it is asked, and keeps what was asked. */
 let shop: Shop = plain;
@@ -41,7 +41,7 @@ function answer(name: string, input: unknown): unknown {
   const { command } = input as { command: Command };
   asked.push(command);
   const edit = applyCommand(shop, command);
-  if (!edit.ok) throw new Error(edit.problems.map((p) => p.message).join(' '));
+  if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join(' '));
   shop = withChanges(shop, edit.value.changes);
   return { label: edit.value.label };
 }
@@ -88,7 +88,7 @@ it('a start that was not pressed in time is given afterwards, but not one still 
 });
 
 it('an end is given afterwards, with the pieces that nobody counted, but not before the start', async () => {
-  draw(begun);
+  draw(started);
   await screen.findByText(/Under way/);
   press('Ended earlier');
   const clock = await screen.findByLabelText('Time');
@@ -105,7 +105,7 @@ it('an end is given afterwards, with the pieces that nobody counted, but not bef
 });
 
 it('presses that follow each other are counted as one step', async () => {
-  draw(begun);
+  draw(started);
   await screen.findByText(/Under way/);
   fireEvent.keyDown(window, { key: '+' });
   fireEvent.keyDown(window, { key: '+' });
@@ -118,7 +118,7 @@ it('presses that follow each other are counted as one step', async () => {
 });
 
 it('pieces counted just before a pause are kept, and so are those counted while it lasts', async () => {
-  draw(begun);
+  draw(started);
   await screen.findByText(/Under way/);
   fireEvent.keyDown(window, { key: '+' });
   press('Pause');
@@ -138,7 +138,7 @@ it('pieces counted just before a pause are kept, and so are those counted while 
 });
 
 it('pieces counted just before the screen is left are kept', async () => {
-  draw(begun);
+  draw(started);
   await screen.findByText(/Under way/);
   fireEvent.keyDown(window, { key: '+' });
   cleanup();
@@ -146,7 +146,7 @@ it('pieces counted just before the screen is left are kept', async () => {
 });
 
 it('what nobody counted is asked about before the operation is done', async () => {
-  draw(begun);
+  draw(started);
   await screen.findByText(/Under way/);
   fireEvent.keyDown(window, { key: 'x' });
   fireEvent.keyDown(window, { key: 'x' });
@@ -162,11 +162,11 @@ it('what nobody counted is asked about before the operation is done', async () =
       scrapped: 2,
     }),
   );
-  expect(await screen.findByText('make-up for 1042/1')).toBeTruthy();
+  expect(await screen.findByText('remake of 1042/1')).toBeTruthy();
 });
 
 it('a pause needs a reason, of the list or in one’s own words', async () => {
-  draw(begun);
+  draw(started);
   await screen.findByText(/Under way/);
   press('Pause');
   const own = await screen.findByLabelText('Another reason');
@@ -188,7 +188,7 @@ it('bending cannot start before its blanks are there, and the cautions stay in s
 });
 
 it('work whose order was held after it began can still be reported done', async () => {
-  draw({ ...begun, order: [anOrder({ status: 'held' })] });
+  draw({ ...started, order: [anOrder({ status: 'held' })] });
   expect(await screen.findByText('1042/1 shearing is under way, but not in the plan')).toBeTruthy();
 });
 

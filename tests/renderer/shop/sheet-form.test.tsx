@@ -29,7 +29,7 @@ it('the form of a stock and its trim can be changed; a coil speaks of stretches'
   const host = draw();
   await choose(/Form/, 'Coil, cut to length');
   expect(screen.getByLabelText('Cost of a stretch')).toBeTruthy();
-  fireEvent.change(screen.getByLabelText('Length of a stretch'), { target: { value: '1000 mm' } });
+  fireEvent.change(screen.getByLabelText('Coil length'), { target: { value: '1000 mm' } });
   fireEvent.change(screen.getByLabelText('Trim'), { target: { value: '1/4 in' } });
   fireEvent.click(screen.getByRole('button', { name: 'Save' }));
   await waitFor(() =>

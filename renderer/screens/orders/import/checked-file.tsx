@@ -23,10 +23,10 @@ export function CheckedFile({ checked }: { checked: CheckedImport }) {
       <Summary checked={checked} toMend={toMend.length} />
       {nothingLeft && <NothingLeft checked={checked} />}
       {toMend.length > 0 && (
-        <Panel title="Rows to mend">
+        <Panel title="Rows to fix">
           <p className={styles.lead}>
-            Type over what is wrong, then check again. Rows stay here until they are mended or left out; the
-            good ones can be taken meanwhile.
+            Type over what is wrong, then check again. Rows stay here until they are fixed or left out; the
+            others can be imported meanwhile.
           </p>
           <MendTable header={checked.header} rows={toMend} mend={mend} leaveOut={leaveOut} />
         </Panel>
@@ -43,7 +43,7 @@ function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }
     const taken = await take();
     if (!taken) return;
     await sayDone(
-      `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} taken from ${fileName}.`,
+      `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} imported from ${fileName}.`,
     );
     if (taken.rush.length > 0) askRush(taken.rush);
   };
@@ -72,14 +72,14 @@ function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }
 function NothingLeft({ checked: { known } }: { checked: CheckedImport }) {
   const { taken, forget } = useImport();
   const words = taken
-    ? `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} are in. They stand at the end of the queues until you plan.`
-    : `All ${count(known.length, 'line')} of this file stand in the shop already, word for word. Nothing to take.`;
+    ? `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} were imported. They wait at the end of the queues until you plan.`
+    : `All ${count(known.length, 'line')} of this file already exist in the shop, word for word. Nothing to import.`;
   const goTo = (path: string) => {
     forget();
     navigate(path);
   };
   return (
-    <EmptyState icon={Check} title={taken ? 'All taken' : 'Nothing new in this file'}>
+    <EmptyState icon={Check} title={taken ? 'All imported' : 'Nothing new in this file'}>
       <p>{words}</p>
       <div className={styles.acts}>
         <Button look="primary" onPress={() => goTo('board')}>

@@ -10,8 +10,8 @@ import { useImport } from './import-state.ts';
 export const ChooseFile = ({ shop }: { shop: Shop }) => (
   <EmptyState icon={FileUp} title="Choose a file of work orders">
     <p>
-      A CSV file, or drop one anywhere on this window. Every row is checked first; nothing is taken until you
-      say so.
+      A CSV file, or drop one anywhere on this window. Every row is checked first; nothing is imported until
+      you say so.
     </p>
     <FileButton look="primary" label="Choose a CSV file" />
     <FileExample shop={shop} />

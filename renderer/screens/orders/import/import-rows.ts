@@ -1,4 +1,4 @@
-import type { CellProblem, CheckedImport } from '../../../../core/contract/import.ts';
+import type { CellIssue, CheckedImport } from '../../../../core/contract/import.ts';
 
 /** A row that cannot be taken yet: its cells, and what is wrong with which. */
 export interface RowToMend {
@@ -12,10 +12,10 @@ export interface RowToMend {
 export function rowsToMend({
   header,
   rows,
-  problems,
-}: Pick<CheckedImport, 'header' | 'rows' | 'problems'>): RowToMend[] {
-  const byRow = new Map<number, CellProblem[]>();
-  for (const problem of problems) byRow.set(problem.row, [...(byRow.get(problem.row) ?? []), problem]);
+  issues,
+}: Pick<CheckedImport, 'header' | 'rows' | 'issues'>): RowToMend[] {
+  const byRow = new Map<number, CellIssue[]>();
+  for (const problem of issues) byRow.set(problem.row, [...(byRow.get(problem.row) ?? []), problem]);
   return rows.flatMap(({ row, cells }) => {
     const found = byRow.get(row);
     if (!found) return [];

@@ -8,7 +8,7 @@ import styles from './import.module.css';
 
 interface Props extends Pick<FileImport<unknown>, 'busy' | 'changed' | 'recheck'> {
   checked: CheckedImport;
-  /** Rows to mend. */
+  /** Rows to fix. */
   toMend: number;
   /** What a row of the file is: "line". */
   noun: string;
@@ -22,8 +22,8 @@ export function ImportTally({ checked, toMend, noun, busy, changed, recheck, onT
     <>
       <div className={styles.summary}>
         <Tag look="fine">{`${count(ready.length, noun)} ready`}</Tag>
-        <Tag>{`${count(known.length, noun)} known already`}</Tag>
-        <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to mend`}</Tag>
+        <Tag>{`${count(known.length, noun)} already ${known.length === 1 ? 'exists' : 'exist'}`}</Tag>
+        <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to fix`}</Tag>
         <span className={styles.acts}>
           <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
             Check again
@@ -34,13 +34,13 @@ export function ImportTally({ checked, toMend, noun, busy, changed, recheck, onT
             isDisabled={ready.length === 0 || changed || busy !== null}
             onPress={onTake}
           >
-            {`Take ${count(ready.length, `good ${noun}`)}`}
+            {`Import ${count(ready.length, noun)}`}
           </Button>
         </span>
       </div>
       {changed && (
         <p className={styles.lead} role="status">
-          {`Cells were changed: check again before taking ${noun}s.`}
+          {`Cells were changed: check again before importing ${noun}s.`}
         </p>
       )}
     </>

@@ -21,7 +21,7 @@ export function MendTable({ header, rows, ...mending }: TableProps) {
   const widths = columnWidths(header, rows);
   return (
     <div className={styles.scroll}>
-      <table className={styles.mend} aria-label="Rows to mend">
+      <table className={styles.mend} aria-label="Rows to fix">
         <thead>
           <tr>
             <th scope="col">Row</th>
@@ -42,7 +42,7 @@ export function MendTable({ header, rows, ...mending }: TableProps) {
       {rows.length > SHOWN && (
         <p
           className={styles.note}
-        >{`${rows.length - SHOWN} more rows to mend come up when these are done.`}</p>
+        >{`${rows.length - SHOWN} more rows to fix come up when these are done.`}</p>
       )}
     </div>
   );

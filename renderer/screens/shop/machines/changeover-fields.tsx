@@ -115,7 +115,7 @@ function ExceptionLine({ name, shop, names, exception, error, onAttribute, onCha
       <Select label="From" options={values} value={exception.from} onChange={(from) => onChange({ from })} />
       <Select label="To" options={values} value={exception.to} onChange={(to) => onChange({ to })} />
       <Duration
-        label="Takes"
+        label="Time"
         value={exception.seconds}
         onChange={(seconds) => onChange({ seconds })}
         error={error}

@@ -23,7 +23,7 @@ interface Props {
 function vSentence(shop: Shop): string {
   const { dieOpeningMm, girthRule } = reckoningOf(shop);
   if (girthRule === 'outsideSum')
-    return 'They do not count now: Settings says that outsides are added up, with nothing taken off.';
+    return 'They do not count now: Settings says that outsides are added up, with nothing subtracted.';
   if (dieOpeningMm === null) return 'There is no brake yet, so only rows for any V count.';
   return `Blanks are cut for the V of your first brake, ${formatLength(dieOpeningMm, shop.settings.units)}.`;
 }

@@ -36,7 +36,7 @@ export function BendList({ part, order, onChange }: Props) {
         own &&
         onChange && (
           <Button small onPress={() => onChange(null)}>
-            Take the order found
+            Use the order found
           </Button>
         )
       }

@@ -173,7 +173,7 @@ const OfFamily = ({
     </p>
     <div className={styles.ends}>
       <Button small onPress={onLeave}>
-        Take it out of the family
+        Remove it from the family
       </Button>
     </div>
   </Group>

@@ -39,7 +39,7 @@ export const Parts = ({ shop }: { shop: Shop }) => (
     rows={shop.part}
     entry={(part) => ({ title: part.name, detail: `${part.id}, ${shape(part)}` })}
     fresh={() => freshPart(shop)}
-    purpose="A piece you make, with its cross-section: blanks, times and machine limits are reckoned from it."
+    purpose="A piece you make, with its cross-section: blanks, times and machine limits are worked out from it."
     form={(row, isNew, onSaved) => <PartForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} />}
   />
 );
