@@ -1,8 +1,8 @@
 /**
  * Trouble that a user can cause comes back as data; only bugs throw.
- * A problem names what (subject), which field, which rule or limit, and what to do about it.
+ * An issue names what (subject), which field, which rule or limit, and what to do about it.
  */
-export interface Problem {
+export interface Issue {
   /** The thing in the user's words, e.g. "line 1042/2", "machine B1", "row 14". */
   readonly subject: string;
   /** The field or column, e.g. "quantity". */
@@ -14,17 +14,17 @@ export interface Problem {
 }
 
 export type Result<T> =
-  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problems: readonly Problem[] };
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly issues: readonly Issue[] };
 
-export const good = <T>(value: T): Result<T> => ({ ok: true, value });
-export const bad = (...problems: Problem[]): Result<never> => ({ ok: false, problems });
+export const ok = <T>(value: T): Result<T> => ({ ok: true, value });
+export const err = (...issues: Issue[]): Result<never> => ({ ok: false, issues });
 /** Shorthand for one refused field. */
-export const problem = (subject: string, field: string, message: string, advice: string): Problem => ({
+export const issue = (subject: string, field: string, message: string, advice: string): Issue => ({
   subject,
   field,
   message,
   advice,
 });
-/** Problems as one text for a message or a terminal line. */
-export const sentence = (problems: readonly Problem[]): string =>
-  problems.map((p) => `${p.message} ${p.advice}`.trim()).join(' ');
+/** Issues as one text for a message or a terminal line. */
+export const sentence = (issues: readonly Issue[]): string =>
+  issues.map((p) => `${p.message} ${p.advice}`.trim()).join(' ');

@@ -14,6 +14,6 @@ export class Refused extends Error {
 
 /** The value of a result. @throws Refused with the problems as sentences */
 export function valueOf<T>(result: Result<T>): T {
-  if (!result.ok) throw new Refused('refused', sentence(result.problems));
+  if (!result.ok) throw new Refused('refused', sentence(result.issues));
   return result.value;
 }

@@ -1,9 +1,10 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import type { CauseKind } from '../schedule/explain/causes.ts';
 import { code } from '../fields.ts';
 import { outage } from '../shop/outage.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
-import { call } from './call.ts';
+import { call, type OutputOf } from './call.ts';
 
 /** Questions about the plan as it stands. Nothing is stored by asking; an answer is taken with `plan.replace`. */
 
@@ -17,7 +18,7 @@ export const lineShift = z.strictObject({
   lateBefore: z.number(),
   lateAfter: z.number(),
 });
-export type LineShift = z.infer<typeof lineShift>;
+export type LineShift = DeepReadonly<z.infer<typeof lineShift>>;
 
 const causeKinds = [
   'release',
@@ -43,8 +44,8 @@ const cause = z.strictObject({
 });
 
 const change = z.strictObject({
-  kind: z.enum(['earlier-place', 'other-machine', 'swap', 'overtime']),
-  moves: z.array(z.strictObject({ operation: operationId, machine: code, rank: z.int() })),
+  kind: z.enum(['earlier-position', 'other-machine', 'swap', 'overtime']),
+  moves: z.array(z.strictObject({ operation: operationId, machine: code, position: z.int() })),
   overtime: z.strictObject({ machine: code, from: z.number(), seconds: z.number() }).nullable(),
   queues,
   end: z.number(),
@@ -53,7 +54,7 @@ const change = z.strictObject({
   earlier: z.array(lineShift),
   objectiveAdded: z.number(),
 });
-export type PlanChange = z.infer<typeof change>;
+export type PlanChange = DeepReadonly<z.infer<typeof change>>;
 
 /** Why a line ends when it does; for a late one, single changes that help, the best first. */
 export const why = z.strictObject({
@@ -64,7 +65,7 @@ export const why = z.strictObject({
   causes: z.array(cause),
   changes: z.array(change),
 });
-export type Why = z.infer<typeof why>;
+export type Why = DeepReadonly<z.infer<typeof why>>;
 export const askWhy = call('ask.why', z.strictObject({ lineId }), why);
 
 /** A way to take rush lines in, weighed against the plan without them. */
@@ -80,7 +81,7 @@ export const rushWay = z.strictObject({
   earlier: z.array(lineShift),
   objectiveAdded: z.number(),
 });
-export type RushWay = z.infer<typeof rushWay>;
+export type RushWay = DeepReadonly<z.infer<typeof rushWay>>;
 
 /** A plan after a breakdown, beside the published order with its times shifted. */
 export const repairPlan = z.strictObject({
@@ -92,7 +93,7 @@ export const repairPlan = z.strictObject({
   madeLate: z.array(lineId),
   saved: z.array(lineId),
 });
-export type RepairPlan = z.infer<typeof repairPlan>;
+export type RepairPlan = DeepReadonly<z.infer<typeof repairPlan>>;
 
 /** Where a longer question stands. Every message names its run, so that a stale one can be ignored. */
 export const askState = z.strictObject({
@@ -106,7 +107,7 @@ export const askState = z.strictObject({
   /** A sentence when it failed. */
   message: z.string().nullable(),
 });
-export type AskState = z.infer<typeof askState>;
+export type AskState = DeepReadonly<z.infer<typeof askState>>;
 
 const search = {
   seconds: z.number().min(0.1).max(600),
@@ -157,4 +158,4 @@ export const askPromise = call(
     ),
   }),
 );
-export type PromiseAnswer = z.infer<typeof askPromise.output>;
+export type PromiseAnswer = OutputOf<typeof askPromise>;

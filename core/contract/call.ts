@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 
 /**
  * One request the screens can make: a name, what goes in, what comes out. The same value is used by every host
@@ -19,6 +20,14 @@ export const call = <I extends z.ZodType, O extends z.ZodType>(
   input,
   output,
 });
+
+/** What the asker of a request hands in, and what the answerer reads once it was checked. */
+export type InputOf<C extends Call> = DeepReadonly<z.input<C['input']>>;
+export type CheckedInputOf<C extends Call> = DeepReadonly<z.output<C['input']>>;
+/** What the answerer returns; core's own values will do, for nobody changes them. */
+export type AnswerOf<C extends Call> = DeepReadonly<z.input<C['output']>>;
+/** What the asker gets. */
+export type OutputOf<C extends Call> = DeepReadonly<z.output<C['output']>>;
 
 /**
  * Why a request was refused. `bad-input`: it does not fit the schema. `refused`: a rule of the shop speaks against it.

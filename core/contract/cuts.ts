@@ -3,7 +3,7 @@ import type { DeepReadonly } from '../deep-readonly.ts';
 import { code } from '../fields.ts';
 import { lineId } from '../shop/order.ts';
 import { cutStep, sheetGroup } from '../shop/stock.ts';
-import { call } from './call.ts';
+import { call, type OutputOf } from './call.ts';
 
 /** A run on the shear, computed beside the screens: the answer comes at once and gets better while it is worked on. */
 
@@ -123,4 +123,4 @@ export const cutsRead = call(
     answers: z.array(z.strictObject({ key: z.string(), plan: cutPlan })),
   }),
 );
-export type CutAnswers = DeepReadonly<z.infer<typeof cutsRead.output>>;
+export type CutAnswers = OutputOf<typeof cutsRead>;

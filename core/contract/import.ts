@@ -1,15 +1,16 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
 /** One wrong cell: which row (as counted in the file, header is row 1), which column, what stood there, why not. */
-export const cellProblem = z.strictObject({
+export const cellIssue = z.strictObject({
   row: z.int(),
   column: z.string(),
   value: z.string(),
   reason: z.string(),
 });
-export type CellProblem = z.infer<typeof cellProblem>;
+export type CellIssue = DeepReadonly<z.infer<typeof cellIssue>>;
 
 /** A file as read: cells as text, in the file's own order. Rows shorter than the header are filled with ''. */
 const table = z.strictObject({
@@ -20,7 +21,7 @@ const table = z.strictObject({
 const checked = z.strictObject({
   fileName: z.string(),
   ...table.shape,
-  problems: z.array(cellProblem),
+  issues: z.array(cellIssue),
   /** Row numbers that can be taken now. */
   ready: z.array(z.int()),
   /** Row numbers that stand in the shop already, word for word: nothing to add. */
@@ -28,7 +29,7 @@ const checked = z.strictObject({
   /** What was noticed about the file: encoding, separator, columns left out. Whole sentences. */
   notes: z.array(z.string()),
 });
-export type CheckedImport = z.infer<typeof checked>;
+export type CheckedImport = DeepReadonly<z.infer<typeof checked>>;
 
 const file = z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) });
 const asMended = z.strictObject({ fileName: z.string().max(300), ...table.shape });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code } from '../fields.ts';
 import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
@@ -22,7 +23,7 @@ export const printable = z.discriminatedUnion('what', [
   /** What to buy by when. */
   z.strictObject({ what: z.literal('purchases') }),
 ]);
-export type Printable = z.infer<typeof printable>;
+export type Printable = DeepReadonly<z.infer<typeof printable>>;
 
 /**
  * Make a PDF and let the user say where it goes; `path` null when they changed their mind.

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { rowKinds } from '../shop/state.ts';
 import { askState } from './ask.ts';
 import { cutState } from './cuts.ts';
@@ -20,4 +21,4 @@ export const push = z.discriminatedUnion('kind', [
     entry: z.enum(['import', 'undo', 'redo', 'plan', 'print', 'settings']),
   }),
 ]);
-export type Push = z.infer<typeof push>;
+export type Push = DeepReadonly<z.infer<typeof push>>;

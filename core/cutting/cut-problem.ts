@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import type { DeepReadonly } from '../deep-readonly.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 
 const id = z.string().min(1).max(120);
 
@@ -24,7 +25,7 @@ export const cutProblem = z.object({
   bestKnown: z.number().nullable().default(null),
   bestKnownIsOptimal: z.boolean().default(false),
 });
-export type CutProblem = z.infer<typeof cutProblem>;
+export type CutProblem = DeepReadonly<z.infer<typeof cutProblem>>;
 
 /** How often one way of cutting one stock piece is used. */
 export interface CutPattern {
@@ -51,23 +52,23 @@ const repeated = (ids: readonly string[]): string | undefined =>
 export function readCutProblem(value: unknown): Result<CutProblem> {
   const read = cutProblem.safeParse(value);
   if (!read.success) {
-    const issues = read.error.issues.map((issue) => {
-      const field = issue.path.join('.') || 'file';
-      return problem(
+    const issues = read.error.issues.map(({ path, message }) => {
+      const field = path.join('.') || 'file';
+      return issue(
         'cut problem',
         field,
-        `The field ${field} cannot be read: ${issue.message}.`,
+        `The field ${field} cannot be read: ${message}.`,
         'Correct it and read the file again.',
       );
     });
-    return bad(...issues);
+    return err(...issues);
   }
   const found = contradictions(read.data);
-  return found.length > 0 ? bad(...found) : good(read.data);
+  return found.length > 0 ? err(...found) : ok(read.data);
 }
 
-function contradictions(given: CutProblem): Problem[] {
-  const found: Problem[] = [];
+function contradictions(given: CutProblem): Issue[] {
+  const found: Issue[] = [];
   for (const [field, list] of [
     ['stock', given.stock],
     ['items', given.items],
@@ -75,7 +76,7 @@ function contradictions(given: CutProblem): Problem[] {
     const twice = repeated(list.map((one) => one.id));
     if (twice !== undefined) {
       found.push(
-        problem(
+        issue(
           `${field} ${twice}`,
           'id',
           `The id ${twice} is given twice in ${field}.`,
@@ -88,9 +89,7 @@ function contradictions(given: CutProblem): Problem[] {
   for (const item of given.items) {
     if (item.quantity === 0 || item.length <= longest) continue;
     const limit = `The longest stock piece leaves ${longest} after the trim cut; item ${item.id} is ${item.length} long.`;
-    found.push(
-      problem(`item ${item.id}`, 'length', limit, 'Add longer stock or make the item in two pieces.'),
-    );
+    found.push(issue(`item ${item.id}`, 'length', limit, 'Add longer stock or make the item in two pieces.'));
   }
   return found;
 }

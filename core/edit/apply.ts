@@ -2,7 +2,7 @@ import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Command } from './command.ts';
 import { importRecords } from './record-commands.ts';
-import { setAside } from './floor-suspend.ts';
+import { suspend } from './floor-suspend.ts';
 import { countPieces, pauseOperation, resumeOperation, startOperation } from './floor-commands.ts';
 import { finishOperation } from './floor-done.ts';
 import { acceptStandards, revertStandard } from './standards-commands.ts';
@@ -28,7 +28,7 @@ export interface Edit {
 export function applyCommand(shop: Shop, command: Command): Result<Edit> {
   switch (command.do) {
     case 'operation.move':
-      return moveOperation(shop, command.operation, command.machineId, command.rank);
+      return moveOperation(shop, command.operation, command.machineId, command.position);
     case 'operation.pin':
       return pinOperation(shop, command.operation);
     case 'operation.unpin':
@@ -49,8 +49,8 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
       return startOperation(shop, command);
     case 'floor.pause':
       return pauseOperation(shop, command);
-    case 'floor.aside':
-      return setAside(shop, command);
+    case 'floor.suspend':
+      return suspend(shop, command);
     case 'floor.resume':
       return resumeOperation(shop, command);
     case 'floor.count':

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, durationS, gaugeLabel, instantS, lengthMm, note } from '../fields.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { personName } from '../shop/plan.ts';
@@ -43,7 +44,7 @@ export const command = z.union([
     do: z.literal('operation.move'),
     operation: operationId,
     machineId: code,
-    rank: z.int().min(0),
+    position: z.int().min(0),
   }),
   z.strictObject({ do: z.literal('operation.pin'), operation: operationId }),
   z.strictObject({ do: z.literal('operation.unpin'), operation: operationId }),
@@ -80,7 +81,7 @@ export const command = z.union([
   }),
   z.strictObject({ do: z.literal('floor.pause'), operation: operationId, at: instantS, reason: note }),
   /** A paused operation leaves its machine; the rest of it waits behind the next one. Pieces are those finished so far. */
-  z.strictObject({ do: z.literal('floor.aside'), operation: operationId, good: pieces, scrapped: pieces }),
+  z.strictObject({ do: z.literal('floor.suspend'), operation: operationId, good: pieces, scrapped: pieces }),
   z.strictObject({ do: z.literal('floor.resume'), operation: operationId, at: instantS }),
   /** Pieces finished so far, in all. */
   z.strictObject({ do: z.literal('floor.count'), operation: operationId, good: pieces, scrapped: pieces }),
@@ -154,4 +155,4 @@ export const command = z.union([
   saveOf('absence'),
   z.strictObject({ do: z.literal('row.remove'), kind: z.enum(formKinds), id: code }),
 ]);
-export type Command = z.infer<typeof command>;
+export type Command = DeepReadonly<z.infer<typeof command>>;

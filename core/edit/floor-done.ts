@@ -1,8 +1,8 @@
 import type { Attribute } from '../shop/machine.ts';
 import { attributesOf, piecesFor, routingOf } from '../planning/operations.ts';
 import { lineOfOperation, operationIdOf, stageOfOperation, type OrderLine } from '../shop/order.ts';
-import type { Record as FloorRecord } from '../shop/plan.ts';
-import { good, type Result } from '../result.ts';
+import type { OperationRecord } from '../shop/plan.ts';
+import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Edit } from './apply.ts';
 import {
@@ -35,9 +35,9 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
     refuseUncounted(id, pieces, fine, scrapped);
   if (refusal) return refusal;
   const line = shop.line.find((l) => l.id === lineOfOperation(id));
-  const again = line ? makeUp(shop, line, pieces - fine) : good<RowChange[]>([]);
+  const again = line ? makeUp(shop, line, pieces - fine) : ok<RowChange[]>([]);
   if (!again.ok) return again;
-  const closed: FloorRecord = {
+  const closed: OperationRecord = {
     ...record,
     quantity: Math.max(1, pieces),
     good: fine,
@@ -52,7 +52,7 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
     ...shop.pin.filter((pin) => pin.id === id).map((pin) => change('pin', pin, null)),
     ...again.value,
   ];
-  return good({
+  return ok({
     label: `Finish ${operationName(id)}: ${fine} good, ${scrapped} scrapped`,
     changes: [...changes, ...(line ? closeLine(withChanges(shop, changes), line) : [])],
   });
@@ -70,7 +70,7 @@ function refuseUncounted(id: string, pieces: number, fine: number, scrapped: num
 }
 
 /** Its machine keeps what was set up for the operation. */
-export function setUp(shop: Shop, record: FloorRecord): RowChange[] {
+export function setUp(shop: Shop, record: OperationRecord): RowChange[] {
   const machine = shop.machine.find((m) => m.id === record.machineId);
   if (!machine) return [];
   const asked = attributesOf(stageOfOperation(record.id), record);
@@ -81,7 +81,7 @@ export function setUp(shop: Shop, record: FloorRecord): RowChange[] {
 
 /** A line for the missing pieces, with the next number of the order. */
 function makeUp(shop: Shop, line: OrderLine, missing: number): Result<RowChange[]> {
-  if (missing <= 0) return good([]);
+  if (missing <= 0) return ok([]);
   const number =
     shop.line
       .filter((l) => l.orderId === line.orderId)
@@ -102,7 +102,7 @@ function makeUp(shop: Shop, line: OrderLine, missing: number): Result<RowChange[
     status: 'open',
     makeUpFor: line.id,
   };
-  return good([change('line', null, again)]);
+  return ok([change('line', null, again)]);
 }
 
 /** The line and its order, when nothing of them is left to do. @param shop as it is after the operation */

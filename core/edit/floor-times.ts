@@ -1,6 +1,6 @@
 import { leftAt } from '../planning/started.ts';
 import { operationIdOf, lineOfOperation, stageOfOperation } from '../shop/order.ts';
-import type { Record as FloorRecord } from '../shop/plan.ts';
+import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { instant, type Instant } from '../units/brand.ts';
 
@@ -21,7 +21,7 @@ export function earliestStart(shop: Shop, operation: string, machineId: string):
 }
 
 /** The earliest work under way can have ended: when it began, was paused last, or went on last. */
-export function earliestEnd({ start, pauses }: Pick<FloorRecord, 'start' | 'pauses'>): Instant {
+export function earliestEnd({ start, pauses }: Pick<OperationRecord, 'start' | 'pauses'>): Instant {
   const last = pauses.at(-1);
   return instant(last ? (last.to ?? last.from) : start);
 }

@@ -72,7 +72,7 @@ export function estimateList(
     return (shared + counts.blanksStacked * each('stack')) * (1 + each('allowance'));
   });
   const times = new Map<string, ListedTime>();
-  let begun = 0;
+  let started = 0;
   for (const line of lines) {
     if (!areas.has(line.id)) continue;
     const shares = perGroup.flatMap(({ id, work: all }) => {
@@ -84,10 +84,10 @@ export function estimateList(
       reason('stack a blank', line.quantity, each('stack')),
       reason('bundle and label', 1, each('bundle')),
     ]);
-    const firstLot = clock(line.id, Math.ceil(lot * line.quantity)) - begun;
+    const firstLot = clock(line.id, Math.ceil(lot * line.quantity)) - started;
     const lotShare = own.seconds > 0 ? Math.min(1, Math.max(LEAST_SHARE, firstLot / own.seconds)) : 1;
     times.set(line.id, { estimate: own, lotShare });
-    begun += own.seconds - each('bundle') * (1 + each('allowance'));
+    started += own.seconds - each('bundle') * (1 + each('allowance'));
   }
   return times;
 }

@@ -1,6 +1,6 @@
 import { openSecondsBetween } from './open-seconds.ts';
 import { spreadFor, type RatioSpread, type Spread } from './spread.ts';
-import { bad, good, problem as refusal, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { decode, readQueues } from '../schedule/decode.ts';
 import type { Problem, Queues } from '../schedule/problem.ts';
 import { Rng } from '../schedule/search/rng.ts';
@@ -49,8 +49,8 @@ export function chances(
   { runs, seed }: ChanceOptions,
 ): Result<Chances> {
   if (!Number.isInteger(runs) || runs < 1 || runs > MOST_RUNS || !Number.isFinite(seed))
-    return bad(
-      refusal(
+    return err(
+      issue(
         'chances',
         'runs',
         `A plan cannot be played through ${runs} times from seed ${seed}.`,
@@ -62,7 +62,7 @@ export function chances(
   const read = readQueues(problem, queues);
   if (!read.ok) return read;
 
-  return good(playThrough(problem, read.value, spread, runs, seed));
+  return ok(playThrough(problem, read.value, spread, runs, seed));
 }
 
 function playThrough(
@@ -203,7 +203,7 @@ function chanceOf(ends: Float64Array, due: number): JobChance {
 export function promiseAt(all: Chances, jobId: string, confidence: number): Result<number> {
   const chance = all[jobId];
   const refuse = (field: string, message: string, advice: string) =>
-    bad(refusal(`job ${jobId}`, field, message, advice));
+    err(issue(`job ${jobId}`, field, message, advice));
   if (chance === undefined)
     return refuse('id', `Job ${jobId} is not in the plan.`, 'Plan it first, then ask for a date.');
   if (!(confidence > 0 && confidence < 1))
@@ -213,7 +213,7 @@ export function promiseAt(all: Chances, jobId: string, confidence: number): Resu
       'Give a share above 0 and below 1, like 0.8.',
     );
   const end = endAt(chance.ends, confidence);
-  if (end !== null) return good(end);
+  if (end !== null) return ok(end);
   return refuse(
     'open',
     `The open hours end before job ${jobId} is done with a confidence of ${confidence}.`,

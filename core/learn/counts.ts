@@ -1,5 +1,5 @@
 import type { Machine, Stage } from '../shop/machine.ts';
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import type { Estimate } from '../estimate/estimate.ts';
 import { standard, standardsOf, type Standard } from '../estimate/standards.ts';
 
@@ -40,7 +40,7 @@ export function standardCounts<M extends Standards>(
     if (!estimate.ok) return estimate;
     counts[key] = countIn(estimate.value);
   }
-  return good(counts);
+  return ok(counts);
 }
 
 /** Seconds of an operation by its counts: Σ count × standard, with the allowance; not rounded. */

@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { secondsOf } from './counts.ts';
 import { learnStandards, standardsWith } from './learn-standards.ts';
 import { median, readObservations, type Observation } from './observation.ts';
@@ -24,7 +24,7 @@ export function evidenceOf(
   const read = readObservations(machine, observations);
   if (!read.ok) return read;
   const learned = { ...machine, standards: standardsWith(machine, proposals) };
-  return good(
+  return ok(
     read.value.usable.map(({ id, counts, actualSeconds }) => ({
       id,
       actual: actualSeconds,
@@ -55,8 +55,8 @@ export function lateChange(machine: Learner, observations: readonly Observation[
   if (!read.ok) return read;
   const { usable } = read.value;
   if (usable.length < FEWEST)
-    return bad(
-      problem(
+    return err(
+      issue(
         `machine ${machine.id}`,
         'records',
         `Machine ${machine.id} has ${usable.length} finished operations: too few to try what was learned on others.`,
@@ -70,7 +70,7 @@ export function lateChange(machine: Learner, observations: readonly Observation[
   const changed = { ...machine, standards: standardsWith(machine, learned.value) };
   const error = (by: Learner): number =>
     median(late.map((o) => Math.abs(secondsOf(by, o.counts) - o.actualSeconds) / o.actualSeconds));
-  return good({
+  return ok({
     learnedFrom: early.length,
     foretold: late.length,
     before: error(machine),

@@ -2,7 +2,7 @@ import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import type { Machine } from '../shop/machine.ts';
 import { attributesOf, operationsOf } from '../planning/operations.ts';
 import { lineOfOperation, operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
-import type { Record as Finished } from '../shop/plan.ts';
+import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { openIntervals } from '../time/working-time.ts';
 import { instant } from '../units/brand.ts';
@@ -13,8 +13,8 @@ import { openSecondsBetween } from './open-seconds.ts';
 
 const DAY = 86_400;
 
-type Ended = Finished & { readonly end: number };
-const ended = (record: Finished): record is Ended => record.end !== null;
+type Ended = OperationRecord & { readonly end: number };
+const ended = (record: OperationRecord): record is Ended => record.end !== null;
 
 /** What finished operations say to learning. */
 export interface Happened {
@@ -28,7 +28,7 @@ export interface Happened {
  * seconds of its machine it took, pauses left out. Operations under way do not count.
  * @param records any of the shop's, any order
  */
-export function observationsOf(shop: Shop, records: readonly Finished[]): Happened {
+export function observationsOf(shop: Shop, records: readonly OperationRecord[]): Happened {
   const finished = records.filter(ended);
   const counts = countsOf(shop, finished);
   const hours = hoursOf(shop, finished);
@@ -121,7 +121,7 @@ function hoursOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, Wo
  * spent waiting for them. The shear's sheets are taken to be at hand. Named exceptions are left out.
  * @returns by time
  */
-export function changeoversOf(shop: Shop, records: readonly Finished[]): ChangeoverObservation[] {
+export function changeoversOf(shop: Shop, records: readonly OperationRecord[]): ChangeoverObservation[] {
   const finished = records.filter(ended);
   const hours = hoursOf(shop, finished);
   const sheared = new Map(finished.map((r) => [r.id, r.end]));
@@ -152,8 +152,8 @@ export function changeoversOf(shop: Shop, records: readonly Finished[]): Changeo
 /** Attributes that differ; null where a named exception prices one of them. */
 function kindsBetween(
   machine: Machine,
-  before: Finished,
-  next: Finished,
+  before: OperationRecord,
+  next: OperationRecord,
 ): ChangeoverObservation['kinds'] | null {
   const [from, to] = [attributesOf(machine.stage, before), attributesOf(machine.stage, next)];
   const kinds = (Object.keys(to) as (keyof typeof to)[]).filter((kind) => from[kind] !== to[kind]);

@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { standard } from '../estimate/standards.ts';
 import { timeStandards } from './counts.ts';
 import type { Prior } from './fit.ts';
@@ -25,8 +25,8 @@ export function learnStandards(
   prior: Prior = PRIOR,
 ): Result<Proposal[]> {
   if (!(prior.apart > 0 && prior.together >= 0 && prior.apart + prior.together < Infinity))
-    return bad(
-      problem(
+    return err(
+      issue(
         `machine ${machine.id}`,
         'prior',
         `Standards cannot be held near their present figures by ${prior.together} and ${prior.apart}.`,
@@ -48,7 +48,7 @@ export function learnStandards(
     ...p,
     outliers: [...p.outliers, ...untimed.flatMap((o) => ((o.counts[p.key] ?? 0) > 0 ? [o.id] : []))].sort(),
   });
-  return good(propose(figures, uses, prior).map(withUntimed));
+  return ok(propose(figures, uses, prior).map(withUntimed));
 }
 
 /** The machine's standards with proposals taken; what is not proposed stays. */

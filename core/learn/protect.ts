@@ -1,6 +1,6 @@
 import { openSecondsBetween } from './open-seconds.ts';
 import type { Spread } from './spread.ts';
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import { buildProblem } from '../schedule/build.ts';
 import { chances, promiseAt, type ChanceOptions } from './chance.ts';
 import { decode } from '../schedule/decode.ts';
@@ -57,7 +57,7 @@ export function protect(
     const m = machineOf(job.operations);
     return job.due === null ? job : { ...job, due: pulledIn(job.due, now, problem.open[m]!, lines.get(m)!) };
   });
-  return good(buildOrThrow(problem, jobs));
+  return ok(buildOrThrow(problem, jobs));
 }
 
 function buildOrThrow(problem: Problem, jobs: Problem['input']['jobs']): Problem {

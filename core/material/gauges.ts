@@ -1,5 +1,5 @@
 import type { Gauge, Metal } from './material.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { inchesToMm, MM_PER_FOOT } from '../units/length.ts';
 import { mm, type Millimetres } from '../units/brand.ts';
 
@@ -70,9 +70,9 @@ export const publishedGauges = (metal: Metal): Gauge[] => OUNCES.map((_, i) => r
 
 function published(metal: Metal, label: string): Result<Gauge> {
   const gauge = /^\d+$/.test(label) ? Number(label) : NaN;
-  if (gauge >= FIRST_GAUGE && gauge <= LAST_GAUGE) return good(rowOf(metal, gauge));
-  return bad(
-    problem(
+  if (gauge >= FIRST_GAUGE && gauge <= LAST_GAUGE) return ok(rowOf(metal, gauge));
+  return err(
+    issue(
       `${metal} gauge ${label}`,
       'gauge',
       `The published ${metal} table has no gauge "${label}"; it runs from ${FIRST_GAUGE} to ${LAST_GAUGE}.`,
@@ -84,11 +84,11 @@ function published(metal: Metal, label: string): Result<Gauge> {
 /** Thickness of a published gauge in millimetres, or a problem when the table lacks it. */
 export function thicknessOf(metal: Metal, gauge: string): Result<Millimetres> {
   const found = published(metal, gauge);
-  return found.ok ? good(mm(found.value.thicknessMm)) : found;
+  return found.ok ? ok(mm(found.value.thicknessMm)) : found;
 }
 
 /** Weight of a published gauge in kg/m², or a problem when the table lacks it. */
 export function weightPerArea(metal: Metal, gauge: string): Result<number> {
   const found = published(metal, gauge);
-  return found.ok ? good(found.value.kgPerM2) : found;
+  return found.ok ? ok(found.value.kgPerM2) : found;
 }

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { cents, code, gaugeLabel, hexColour, lengthMm, name, revision } from '../fields.ts';
 
 export const metal = z.enum(['steel', 'galvanized', 'stainless', 'aluminium']);
@@ -13,7 +14,7 @@ export const gauge = z.strictObject({
   thicknessMm: z.number().positive('must be above 0').max(25, 'at most 25 mm'),
   kgPerM2: z.number().positive('must be above 0').max(250, 'at most 250 kg/m²'),
 });
-export type Gauge = z.infer<typeof gauge>;
+export type Gauge = DeepReadonly<z.infer<typeof gauge>>;
 
 /** Aluminium alloys and tempers that core/part/min-radius.ts has figures for. */
 export const temper = z.enum([
@@ -25,7 +26,7 @@ export const temper = z.enum([
   '5052-H34',
   '6061-T6',
 ]);
-export type Temper = z.infer<typeof temper>;
+export type Temper = DeepReadonly<z.infer<typeof temper>>;
 
 /**
  * What the shop measured on its own test pieces: how much shorter the blank is than the two flanges beside a bend,
@@ -39,7 +40,7 @@ export const measuredDeduction = z.strictObject({
   dieOpeningMm: z.number().positive('must be above 0').max(500).nullable(),
   deductionMm: z.number().min(-20, 'at least −20 mm').max(200, 'at most 200 mm'),
 });
-export type MeasuredDeduction = z.infer<typeof measuredDeduction>;
+export type MeasuredDeduction = DeepReadonly<z.infer<typeof measuredDeduction>>;
 
 /** A metal as the shop buys it: one gauge table, one strength, one K-factor. */
 export const material = z.strictObject({
@@ -56,11 +57,11 @@ export const material = z.strictObject({
   deductions: z.array(measuredDeduction).max(500),
   revision,
 });
-export type Material = z.infer<typeof material>;
+export type Material = DeepReadonly<z.infer<typeof material>>;
 
 /** A finish. `hex` is what the board paints the bars with. */
 export const colour = z.strictObject({ id: code, name, hex: hexColour, revision });
-export type Colour = z.infer<typeof colour>;
+export type Colour = DeepReadonly<z.infer<typeof colour>>;
 
 /** A sheet size, a coil or a remnant in stock, of one material, gauge and colour. */
 export const sheet = z.strictObject({
@@ -78,4 +79,4 @@ export const sheet = z.strictObject({
   onHand: z.int().min(0).max(1_000_000),
   revision,
 });
-export type Sheet = z.infer<typeof sheet>;
+export type Sheet = DeepReadonly<z.infer<typeof sheet>>;

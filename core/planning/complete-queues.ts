@@ -21,8 +21,8 @@ export function completeQueues(shop: Shop, operations: readonly ShopOperation[])
   };
   for (const machine of shop.machine) {
     queues[machine.id] = [];
-    const begun = operations.filter((o) => o.started?.machineId === machine.id);
-    for (const o of begun.sort((a, b) => (a.started?.at ?? 0) - (b.started?.at ?? 0))) put(machine.id, o);
+    const started = operations.filter((o) => o.started?.machineId === machine.id);
+    for (const o of started.sort((a, b) => (a.started?.at ?? 0) - (b.started?.at ?? 0))) put(machine.id, o);
   }
   for (const { id: machineId, operations: stored } of shop.queue) {
     for (const id of stored) {

@@ -4,7 +4,7 @@ import { openIntervals } from '../time/working-time.ts';
 import { instant, type Instant } from '../units/brand.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { ShopOperation, ShopOperations } from './operations.ts';
-import { bad, good, problem, type Problem, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
 const DAY = 86_400;
@@ -19,7 +19,7 @@ export interface ShopMachines {
   /** Those with open hours ahead. */
   readonly inputs: readonly MachineInput[];
   /** Those without, by id, each with the reason. */
-  readonly shut: ReadonlyMap<string, Problem>;
+  readonly shut: ReadonlyMap<string, Issue>;
 }
 
 /**
@@ -28,13 +28,13 @@ export interface ShopMachines {
  */
 export function machineInputs(shop: Shop, now: Instant): Result<ShopMachines> {
   const inputs: MachineInput[] = [];
-  const shut = new Map<string, Problem>();
+  const shut = new Map<string, Issue>();
   for (const machine of shop.machine) {
     const hours = hoursOf(shop, machine, now);
     if (hours.ok) inputs.push(inputOf(machine, hours.value));
-    else shut.set(machine.id, hours.problems[0]!);
+    else shut.set(machine.id, hours.issues[0]!);
   }
-  return shut.size > 0 && inputs.length === 0 ? bad(...shut.values()) : good({ inputs, shut });
+  return shut.size > 0 && inputs.length === 0 ? err(...shut.values()) : ok({ inputs, shut });
 }
 
 type Hours = Required<Pick<MachineInput, 'open' | 'noOvertime'>> & { readonly open: readonly Interval[] };
@@ -49,15 +49,15 @@ function hoursOf(shop: Shop, machine: Machine, now: Instant): Result<Hours> {
   const ahead = openIntervals(calendar, downtimes, timeZone, now, to);
   const open = ahead.ok ? openIntervals(calendar, downtimes, timeZone, from, to) : ahead;
   if (!open.ok)
-    return bad(
-      ...open.problems.map((p) => ({
+    return err(
+      ...open.issues.map((p) => ({
         ...p,
         subject: `machine ${machine.id}`,
         message: `Machine ${machine.id}: ${p.message}`,
       })),
     );
   const out = union(downtimes.map((d) => ({ start: d.from, end: d.to })));
-  return good({ open: open.value, noOvertime: union([...out, ...breaksIn(open.value)]) });
+  return ok({ open: open.value, noOvertime: union([...out, ...breaksIn(open.value)]) });
 }
 
 /** The short gaps between open hours. */
@@ -82,15 +82,15 @@ const inputOf = ({ id, stage, state, changeover }: Machine, hours: Hours): Machi
 export function onOpenMachines(
   { operations, unplannable }: ShopOperations,
   machines: readonly Machine[],
-  shut: ReadonlyMap<string, Problem>,
+  shut: ReadonlyMap<string, Issue>,
 ): ShopOperations {
   if (shut.size === 0) return { operations, unplannable };
-  const stuck = new Map<string, Problem>();
+  const stuck = new Map<string, Issue>();
   const able = operations.map((o): ShopOperation => {
-    const begunOn = o.started && shut.has(o.started.machineId) ? o.started.machineId : null;
+    const startedOn = o.started && shut.has(o.started.machineId) ? o.started.machineId : null;
     const open = o.machines.filter(({ id }) => !shut.has(id));
     const closed = o.machines.filter(({ id }) => shut.has(id));
-    if (begunOn !== null || open.length === 0) stuck.set(o.line.id, stuckOn(o, begunOn, machines, shut));
+    if (startedOn !== null || open.length === 0) stuck.set(o.line.id, stuckOn(o, startedOn, machines, shut));
     const refused = closed.map(({ id }) => ({ machineId: id, reason: shut.get(id)!.message }));
     return { ...o, machines: open, refused: [...o.refused, ...refused] };
   });
@@ -102,15 +102,15 @@ export function onOpenMachines(
 
 function stuckOn(
   { line, stage, machines: able }: ShopOperation,
-  begunOn: string | null,
+  startedOn: string | null,
   machines: readonly Machine[],
-  shut: ReadonlyMap<string, Problem>,
-): Problem {
+  shut: ReadonlyMap<string, Issue>,
+): Issue {
   const nameOf = (id: string) => machines.find((m) => m.id === id)?.name ?? id;
   const names = able.map(({ id }) => nameOf(id)).join(' or ');
   const doing = stage === 'shear' ? 'sheared' : 'bent';
   const why =
-    begunOn === null ? `can only be ${doing} on ${names}` : `is being ${doing} on ${nameOf(begunOn)}`;
-  const advice = shut.get(begunOn ?? able[0]!.id)!.advice;
-  return problem(`line ${line.id}`, 'machine', `Line ${line.id} ${why}: no open hours ahead.`, advice);
+    startedOn === null ? `can only be ${doing} on ${names}` : `is being ${doing} on ${nameOf(startedOn)}`;
+  const advice = shut.get(startedOn ?? able[0]!.id)!.advice;
+  return issue(`line ${line.id}`, 'machine', `Line ${line.id} ${why}: no open hours ahead.`, advice);
 }

@@ -23,5 +23,5 @@ export function secondsOfStarted(
 }
 
 /** How long work that was set aside still takes once it goes on: the estimate's share of the pieces that are not counted. */
-export const secondsOfAside = ({ counted }: Started, quantity: number, estimate: number): number =>
+export const secondsOfSuspended = ({ counted }: Started, quantity: number, estimate: number): number =>
   Math.ceil(estimate * Math.max(1 - counted / quantity, 1 / quantity));

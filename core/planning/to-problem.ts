@@ -15,8 +15,8 @@ import { crewLimits } from './crew-limits.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
-import { secondsOfAside, secondsOfStarted } from './remaining.ts';
-import { good, type Problem, type Result } from '../result.ts';
+import { secondsOfSuspended, secondsOfStarted } from './remaining.ts';
+import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
 const DAY = 86_400;
@@ -29,9 +29,9 @@ export interface ShopProblem {
   /** By operation id. */
   readonly operations: ReadonlyMap<string, ShopOperation>;
   /** Open lines that stand in no queue, each with its reason. */
-  readonly unplannable: readonly Problem[];
+  readonly unplannable: readonly Issue[];
   /** Machines without an open hour ahead, each with the reason: they are left out of problem and queues. */
-  readonly shut: ReadonlyMap<string, Problem>;
+  readonly shut: ReadonlyMap<string, Issue>;
 }
 
 /**
@@ -56,7 +56,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
     crew: crewLimits(shop, now + DAYS_AHEAD * DAY),
   });
   if (!built.ok) return built;
-  return good({
+  return ok({
     problem: built.value,
     queues,
     operations: new Map(operations.map((o) => [o.id, o])),
@@ -91,7 +91,7 @@ export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
     reference: Object.fromEntries(Object.entries(present.value.ends).filter(([line]) => lines.has(line))),
   };
   const built = buildProblem(input);
-  return built.ok ? good({ ...plain.value, problem: built.value }) : built;
+  return built.ok ? ok({ ...plain.value, problem: built.value }) : built;
 }
 
 /** Weights in the engine's words. */
@@ -100,7 +100,7 @@ const objectiveOf = ({ settings: { weights } }: Shop): ProblemInput['objective']
   changeover: weights.changeover,
   makespan: 0,
   flowTime: weights.flow,
-  disturbance: weights.calm,
+  stability: weights.calm,
 });
 
 function jobInputs(
@@ -130,14 +130,14 @@ function jobInputs(
 }
 
 function operationInput(
-  { id, stage, machines, attributes, people, started, aside, quantity, lotShare }: ShopOperation,
+  { id, stage, machines, attributes, people, started, suspended, quantity, lotShare }: ShopOperation,
   transferShare: number,
   open: ReadonlyMap<string, WorkingTime>,
   now: Instant,
 ): OperationInput {
   const times = machines.map((able) => {
     const hours = started?.machineId === able.id ? open.get(able.id) : undefined;
-    const left = aside ? secondsOfAside(aside, quantity, able.seconds) : able.seconds;
+    const left = suspended ? secondsOfSuspended(suspended, quantity, able.seconds) : able.seconds;
     return {
       id: able.id,
       seconds: started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : left,
@@ -158,6 +158,6 @@ function operationInput(
 function pinsOf(shop: Shop, queues: Queues): NonNullable<ProblemInput['pins']> {
   const pinned = new Set(shop.pin.map((p) => p.id));
   return Object.entries(queues).flatMap(([machine, ids]) =>
-    ids.flatMap((operation, rank) => (pinned.has(operation) ? [{ operation, machine, rank }] : [])),
+    ids.flatMap((operation, position) => (pinned.has(operation) ? [{ operation, machine, position }] : [])),
   );
 }

@@ -7,8 +7,8 @@ import { spreadOf, timedOf, type Spread } from '../learn/spread.ts';
 import { chances, type ChanceOptions, type Chances } from '../learn/chance.ts';
 import type { Queues } from '../schedule/problem.ts';
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
-import type { Record as FloorRecord } from '../shop/plan.ts';
-import { good, type Result } from '../result.ts';
+import type { OperationRecord } from '../shop/plan.ts';
+import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { toProblem } from '../planning/to-problem.ts';
 import type { Instant } from '../units/brand.ts';
@@ -34,7 +34,7 @@ export const readBy = ({ machine, part, material, sheet, calendar, downtime, set
 ];
 
 /** How the newest finished operations came out against the estimates of the shop as it is. @param records newest first */
-export const shopSpread = (shop: Shop, records: readonly FloorRecord[]): Result<Spread> =>
+export const shopSpread = (shop: Shop, records: readonly OperationRecord[]): Result<Spread> =>
   spreadOf(timedOf(shop, observationsOf(shop, records.slice(0, NEWEST_WORK)).observations));
 
 /** All that finished work says of times: for learning, and for chances. */
@@ -48,7 +48,7 @@ export interface Happened {
 }
 
 /** @param records newest first; more than `NEWEST_WORK` are not looked at */
-export function whatHappened(shop: Shop, records: readonly FloorRecord[]): Happened {
+export function whatHappened(shop: Shop, records: readonly OperationRecord[]): Happened {
   const newest = records.slice(0, NEWEST_WORK);
   const { observations, left } = observationsOf(shop, newest);
   return {
@@ -90,7 +90,7 @@ export function typedChances(
     if (!played.ok) return played;
     found[lineId] = played.value[lineId]!;
   }
-  return good(found);
+  return ok(found);
 }
 
 /** Of the lines in the plan, how many are on time with this confidence or more. */

@@ -40,8 +40,8 @@ const stepOf = (operation: string): string =>
 
 function titleOf(shop: Shop, lineId: string, { kind, moves, overtime }: PlanChange): string {
   if (overtime) return overtimeTitle(shop, overtime);
-  const to = ({ machine, rank }: PlanChange['moves'][number]) =>
-    `place ${rank + 1} on ${nameOf(shop, machine)}`;
+  const to = ({ machine, position }: PlanChange['moves'][number]) =>
+    `position ${position + 1} on ${nameOf(shop, machine)}`;
   const [first, other] = moves;
   if (kind === 'swap' && first && other)
     return `Let its ${stepOf(first.operation)} change places with that of ${lineOfOperation(other.operation)}, to ${to(first)}.`;

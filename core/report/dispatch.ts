@@ -107,13 +107,13 @@ function runsOf(
   const runs: { rows: DispatchRow[]; changeover: DispatchRun['changeover']; shared: Attributes }[] = [];
   let state: Attributes = machine.state ?? {};
   let broken = true;
-  queue.forEach((o, rank) => {
+  queue.forEach((o, position) => {
     const operation = operationOf(index, o);
     const steps = setupSteps(index, machine, state, operation.attributes);
     state = { ...state, ...operation.attributes };
     broken ||= o.changeoverSeconds > 0;
     if (!wanted(o)) return;
-    const row = rowOf(index, operation, o, rank + 1);
+    const row = rowOf(index, operation, o, position + 1);
     const changeover =
       o.changeoverSeconds > 0
         ? { start: instant(o.changeoverStart), seconds: o.changeoverSeconds, steps }

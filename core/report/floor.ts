@@ -2,7 +2,7 @@ import { whyNotYet } from '../edit/floor-commands.ts';
 import { leftAt } from '../planning/started.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
-import type { Record as FloorRecord } from '../shop/plan.ts';
+import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { addDays, startOfDay } from '../time/wall.ts';
 import { instant, type Instant } from '../units/brand.ts';
@@ -22,7 +22,7 @@ export interface FloorWork {
 export interface FloorView {
   readonly machine: Machine;
   /** What is under way on it. */
-  readonly running: FloorRecord | null;
+  readonly running: OperationRecord | null;
   /** Its queue from the first place on; the operation under way, where there is one, comes first. */
   readonly queue: readonly FloorWork[];
   /** What of the queue begins in the shop's day of `now`, and when the last of it ends; null when nothing does. */
@@ -68,7 +68,7 @@ function workOf(
 ): FloorWork {
   const operation = operations.get(row.operationId);
   if (!operation) throw new RangeError(`floorView: ${row.operationId} is listed but not in the shop`);
-  const refusal = operation.started || operation.aside ? null : whyNotYet(shop, operation, now);
-  const notYet = refusal && !refusal.ok ? (refusal.problems[0]?.message ?? null) : null;
+  const refusal = operation.started || operation.suspended ? null : whyNotYet(shop, operation, now);
+  const notYet = refusal && !refusal.ok ? (refusal.issues[0]?.message ?? null) : null;
   return { operation, row, changeover, notYet };
 }

@@ -20,7 +20,7 @@ export function safeDateWords(
   timeZone: string,
 ): SafeDate {
   const end = promiseAt(chances, lineId, confidence);
-  if (!end.ok) return { words: sentence(end.problems), date: null };
+  if (!end.ok) return { words: sentence(end.issues), date: null };
   const date = Math.ceil(end.value / 60) * 60;
   return {
     words: `Ready by ${dayAndClock(date, timeZone)} in ${Math.round(confidence * 100)} of 100 such plans, as your finished work shows.`,

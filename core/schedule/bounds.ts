@@ -12,7 +12,7 @@ export interface Bound {
 }
 
 /**
- * A value no plan can beat: each term's own bound, weighted and summed (disturbance counts as 0). Same unit as the
+ * A value no plan can beat: each term's own bound, weighted and summed (stability counts as 0). Same unit as the
  * objective. Crew limits, pins and frozen operations can only make a plan worse, so they are left aside.
  */
 export function lowerBound(problem: Problem): Bound {

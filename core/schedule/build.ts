@@ -1,4 +1,4 @@
-import { bad, good, type Result } from '../result.ts';
+import { err, ok, type Result } from '../result.ts';
 import type { Changeover, OperationInput, Problem, ProblemInput } from './problem.ts';
 import { SetupTable } from './setup.ts';
 import { validate } from './validate.ts';
@@ -12,7 +12,7 @@ import { workingTime } from './working-time.ts';
  */
 export function buildProblem(input: ProblemInput): Result<Problem> {
   const refusals = validate(input);
-  return refusals.length > 0 ? bad(...refusals) : good(compile(input));
+  return refusals.length > 0 ? err(...refusals) : ok(compile(input));
 }
 
 function compile(input: ProblemInput): Problem {
@@ -108,8 +108,8 @@ function pinsOf(
   return input.machines.map((machine, m) =>
     (input.pins ?? [])
       .filter((pin) => pin.machine === machine.id && !front[m]!.includes(operationAt.get(pin.operation)!))
-      .map((pin) => ({ operation: operationAt.get(pin.operation)!, rank: pin.rank }))
-      .sort((a, b) => a.rank - b.rank),
+      .map((pin) => ({ operation: operationAt.get(pin.operation)!, position: pin.position }))
+      .sort((a, b) => a.position - b.position),
   );
 }
 

@@ -17,7 +17,7 @@ export function checkQuality(input: ProblemInput, schedule: Schedule): Violation
     changeover: schedule.operations.reduce((total, line) => total + line.changeoverSeconds, 0),
     makespan: Math.max(0, ...input.jobs.map((job) => ends.get(job.id)! - input.now)),
     flowTime: sum((job, end) => end - job.release),
-    disturbance: sum((job, end) =>
+    stability: sum((job, end) =>
       input.reference?.[job.id] === undefined ? 0 : Math.abs(end - input.reference[job.id]!),
     ),
   };

@@ -1,12 +1,12 @@
 import type { Violation } from './check.ts';
 import type { OperationInput, ProblemInput, Schedule } from './problem.ts';
 
-/** Who is where: every operation once, on a machine that can do it, queues as listed, fixed things in their place. */
+/** Who is where: every operation once, on a machine that can do it, queues as listed, fixed things where they belong. */
 export function checkQueues(input: ProblemInput, schedule: Schedule): Violation[] {
   return [
     ...presence(input, schedule),
     ...queueOrder(schedule),
-    ...fixedPlaces(input, schedule),
+    ...fixedPositions(input, schedule),
     ...sameOrder(input, schedule),
   ];
 }
@@ -54,22 +54,22 @@ function presence(input: ProblemInput, schedule: Schedule): Violation[] {
 
 function queueOrder(schedule: Schedule): Violation[] {
   const listed = Object.entries(schedule.queues).flatMap(([machine, ids]) =>
-    ids.map((id, rank) => [id, `${machine}, place ${rank + 1}`] as const),
+    ids.map((id, position) => [id, `${machine}, position ${position + 1}`] as const),
   );
-  const ranks = new Map<string, number>();
+  const positions = new Map<string, number>();
   const actual = new Map(
     schedule.operations.map((line) => {
-      const rank = ranks.get(line.machine) ?? 0;
-      ranks.set(line.machine, rank + 1);
-      return [line.operation, `${line.machine}, place ${rank + 1}`] as const;
+      const position = positions.get(line.machine) ?? 0;
+      positions.set(line.machine, position + 1);
+      return [line.operation, `${line.machine}, position ${position + 1}`] as const;
     }),
   );
   const found = listed
-    .filter(([id, place]) => actual.get(id) !== place)
-    .map(([id, place]): Violation => ({
+    .filter(([id, where]) => actual.get(id) !== where)
+    .map(([id, where]): Violation => ({
       rule: 'queue order',
       operation: id,
-      message: `Operation ${id} is queued on ${place}, but is scheduled on ${actual.get(id) ?? 'no machine'}.`,
+      message: `Operation ${id} is queued on ${where}, but is scheduled on ${actual.get(id) ?? 'no machine'}.`,
     }));
   if (listed.length !== schedule.operations.length)
     found.push({
@@ -80,7 +80,7 @@ function queueOrder(schedule: Schedule): Violation[] {
   return found;
 }
 
-function fixedPlaces(input: ProblemInput, schedule: Schedule): Violation[] {
+function fixedPositions(input: ProblemInput, schedule: Schedule): Violation[] {
   const found: Violation[] = [];
   for (const machine of input.machines) {
     const queue = schedule.queues[machine.id] ?? [];
@@ -100,22 +100,22 @@ function fixedPlaces(input: ProblemInput, schedule: Schedule): Violation[] {
         found.push({
           rule: 'frozen',
           operation: id,
-          message: `Operation ${id} is frozen at place ${running.length + k + 1} on ${machine.id} but was moved.`,
+          message: `Operation ${id} is frozen at position ${running.length + k + 1} on ${machine.id} but was moved.`,
         });
     });
     const pins = (input.pins ?? []).filter((pin) => pin.machine === machine.id);
     for (const pin of pins) {
       const at = queue.indexOf(pin.operation);
       const later = queue.slice(at + 1);
-      // A rank beyond the end of a queue means last; of several such pins, the higher rank comes later.
+      // A position beyond the end of a queue means last; of several such pins, the higher position comes later.
       const last =
-        at < pin.rank &&
-        later.every((id) => pins.some((other) => other.operation === id && other.rank > pin.rank));
-      if (at === -1 || (at !== pin.rank && !last))
+        at < pin.position &&
+        later.every((id) => pins.some((other) => other.operation === id && other.position > pin.position));
+      if (at === -1 || (at !== pin.position && !last))
         found.push({
           rule: 'pin',
           operation: pin.operation,
-          message: `Operation ${pin.operation} is pinned at place ${pin.rank + 1} on ${machine.id} but was moved.`,
+          message: `Operation ${pin.operation} is pinned at position ${pin.position + 1} on ${machine.id} but was moved.`,
         });
     }
   }

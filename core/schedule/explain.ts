@@ -1,18 +1,22 @@
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import { scheduleOf } from './decode.ts';
 import { causesOf, type Cause, type CauseKind } from './explain/causes.ts';
 import { rearrangements } from './explain/moves.ts';
 import { leastOvertime, type Overtime } from './explain/overtime.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
-import { draftOf, endOf, rankOf, type Draft } from './what-if/draft.ts';
+import { draftOf, endOf, positionOf, type Draft } from './what-if/draft.ts';
 import { readQuestion } from './what-if/question.ts';
 import { shiftsBetween, type JobShift } from './what-if/shifts.ts';
 
 /** One change of the plan, and what it does. */
 export interface Change {
-  readonly kind: 'earlier-place' | 'other-machine' | 'swap' | 'overtime';
-  /** Where each operation that moves would stand; none for overtime. `rank` counts the operations before it. */
-  readonly moves: readonly { readonly operation: string; readonly machine: string; readonly rank: number }[];
+  readonly kind: 'earlier-position' | 'other-machine' | 'swap' | 'overtime';
+  /** Where each operation that moves would stand; none for overtime. `position` counts the operations before it. */
+  readonly moves: readonly {
+    readonly operation: string;
+    readonly machine: string;
+    readonly position: number;
+  }[];
   /** null for changes of the order. */
   readonly overtime: Overtime | null;
   readonly queues: Queues;
@@ -35,7 +39,7 @@ export interface Explanation {
   readonly due: number | null;
   /** Seconds late; 0 when on time or without a due date. */
   readonly late: number;
-  /** In order of time; they cover [from, end) exactly, `from` being now or the start of a step begun before. */
+  /** In order of time; they cover [from, end) exactly, `from` being now or the start of a step started before. */
   readonly causes: readonly Cause[];
   /** Seconds per kind, every kind that occurs; they add up to end − from. */
   readonly seconds: Readonly<Partial<Record<CauseKind, number>>>;
@@ -66,7 +70,7 @@ export function explain(problem: Problem, schedule: Schedule, jobId: string): Re
   const before = question.value.schedule;
   const changes = late > 0 ? helpfulChanges(problem, draft, before, job, due!) : [];
   const saves = changes[0]?.late === 0;
-  return good({
+  return ok({
     job: jobId,
     end,
     due,
@@ -137,7 +141,7 @@ function changeOf(
     moves: moved.map((o) => ({
       operation: problem.operationIds[o]!,
       machine: problem.input.machines[draft.timing.machine[o]!]!.id,
-      rank: rankOf(draft, o),
+      position: positionOf(draft, o),
     })),
     overtime,
     queues: schedule.queues,

@@ -1,7 +1,7 @@
 import { lowerBound } from './bounds.ts';
 import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
-import { anneal, type Sighting } from './search/anneal.ts';
+import { anneal, type Incumbent } from './search/anneal.ts';
 import { constructions, type NumberedQueues } from './search/constructions.ts';
 import { iteratedGreedy } from './search/iterated-greedy.ts';
 import { JobShopGraph } from './search/job-shop/graph.ts';
@@ -23,7 +23,7 @@ export interface Found {
   readonly objective: number;
   /** Times the search reported so far; 0 while the dispatch rules are tried. */
   readonly step: number;
-  /** Plans priced so far. */
+  /** Plans evaluated so far. */
   readonly evaluations: number;
   /** `optimal` when the objective meets the bound, or every plan was tried. */
   readonly status: 'feasible' | 'optimal';
@@ -39,7 +39,7 @@ const TINY = 1e-9;
  * of work, first after each dispatch rule; no yield is worse than one before it or than `start`. Pins, frozen and started
  * operations stay in place. If even the best plan does not fit into the open hours it ends without a yield; `decode`
  * then says why.
- * @param options.start queues to begin from, if they are complete; fixed operations are put back into their places
+ * @param options.start queues to begin from, if they are complete; fixed operations are put back into their positions
  */
 export function* improve(
   problem: Problem,
@@ -57,20 +57,20 @@ export function* improve(
   }
   if (queues === null || found === null) return;
   let step = 0;
-  for (const sighting of search(problem, queues, new Rng(options.seed))) {
+  for (const incumbent of search(problem, queues, new Rng(options.seed))) {
     step += 1;
-    const better: boolean = sighting.queues !== queues && sighting.objective < found.objective - TINY;
+    const better: boolean = incumbent.queues !== queues && incumbent.objective < found.objective - TINY;
     found = better
-      ? foundOf(problem, sighting.queues, step, sighting.evaluations, bound)
-      : { ...found, step, evaluations: sighting.evaluations };
-    if (sighting.proven) found = { ...found, status: 'optimal' };
-    queues = sighting.queues;
+      ? foundOf(problem, incumbent.queues, step, incumbent.evaluations, bound)
+      : { ...found, step, evaluations: incumbent.evaluations };
+    if (incumbent.proven) found = { ...found, status: 'optimal' };
+    queues = incumbent.queues;
     yield found;
     if (found.status === 'optimal') return;
   }
 }
 
-function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Sighting, void> {
+function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Incumbent, void> {
   if (isTiny(problem)) return tryAll(problem, first);
   if (Sequence.fits(problem)) return iterateSequence(problem, first, rng);
   if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);

@@ -65,7 +65,7 @@ export interface OperationInput {
    * Transfer lots: the next operation of the job may start when this share of the work is done (default 1: all of it).
    */
   readonly transferShare?: number;
-  /** Already begun on this machine at this instant; it keeps its place at the front. */
+  /** Already started on this machine at this instant; it keeps its position at the front. */
   readonly started?: { readonly machine: string; readonly at: number };
 }
 
@@ -86,7 +86,7 @@ export interface ObjectiveWeights {
   /** Σ (end − release). */
   readonly flowTime: number;
   /** Σ |end − end in the reference plan| over jobs that stand in it. */
-  readonly disturbance: number;
+  readonly stability: number;
 }
 
 /** A crew limit over an interval: no more than `people` at work at once on all machines together. */
@@ -103,12 +103,16 @@ export interface ProblemInput {
   readonly now: number;
   /** One job order on all machines (permutation flow shop). */
   readonly sameOrder?: boolean;
-  /** Kept on its machine and at its rank (count of operations before it) by the search. */
-  readonly pins?: readonly { readonly operation: string; readonly machine: string; readonly rank: number }[];
+  /** Kept on its machine and at its position (count of operations before it) by the search. */
+  readonly pins?: readonly {
+    readonly operation: string;
+    readonly machine: string;
+    readonly position: number;
+  }[];
   /** Per machine, the operations that stay, in this order, at the front of its queue. */
   readonly frozen?: Readonly<Record<string, readonly string[]>>;
   readonly crew?: readonly CrewInterval[] | null;
-  /** Ends in the plan as it stands, by job id, for the disturbance term. */
+  /** Ends in the plan as it stands, by job id, for the stability term. */
   readonly reference?: Readonly<Record<string, number>>;
 }
 
@@ -133,7 +137,7 @@ export interface Terms {
   readonly changeover: number;
   readonly makespan: number;
   readonly flowTime: number;
-  readonly disturbance: number;
+  readonly stability: number;
 }
 
 export interface Schedule {
@@ -187,8 +191,8 @@ export interface Problem {
   readonly startedAt: Float64Array;
   /** Per machine, the operations that stay at the front of its queue: started, then frozen. */
   readonly front: readonly Int32Array[];
-  /** Per machine, pins outside the front by ascending rank. */
-  readonly pins: readonly (readonly { readonly operation: number; readonly rank: number }[])[];
+  /** Per machine, pins outside the front by ascending position. */
+  readonly pins: readonly (readonly { readonly operation: number; readonly position: number }[])[];
   /** 1 for operations in a front or pinned: the search leaves them. */
   readonly fixed: Uint8Array;
   /**

@@ -1,7 +1,7 @@
-import { good, type Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
-import { tryPlaces, type Offer } from './promise/positions.ts';
+import { tryPositions, type Offer } from './promise/positions.ts';
 import { draftOf, endOf, endsOf, stepsOf, takeOut, thin } from './what-if/draft.ts';
 import { planWithout, readQuestion } from './what-if/question.ts';
 import { madeLate, shiftsBetween, type JobShift } from './what-if/shifts.ts';
@@ -20,7 +20,7 @@ export interface DateOffer {
 
 export interface DatePromise {
   readonly job: string;
-  /** The earliest end found that makes nothing else late; null when every place makes something late. */
+  /** The earliest end found that makes nothing else late; null when every position makes something late. */
   readonly safe: DateOffer | null;
   /** Earlier ends, soonest first, each cheaper than those before it: what they would cost. At most four. */
   readonly earlier: readonly DateOffer[];
@@ -31,7 +31,7 @@ const MOST_EARLIER = 4;
 
 /**
  * The date to promise for a job that stands in the queues already (it does not matter where): the earliest at which its
- * steps can be done without making any other job late, or later late, than it would be without this one. Its places
+ * steps can be done without making any other job late, or later late, than it would be without this one. Its positions
  * are tried step by step, the soonest first, each by timing the whole plan; nothing else is moved. Fixed steps stay.
  * @returns the promise; or why there is none: a job or operation that is not in the plan, queues that cannot be timed
  */
@@ -44,7 +44,7 @@ export function promiseDate(problem: Problem, queues: Queues, jobId: string): Re
   const loose = stepsOf(problem, job);
   const apart = draftOf(problem, takeOut(problem, question.value.queues, loose));
   const end = ({ draft }: Offer) => endOf(problem, draft, job);
-  const offers = [...(apart === null ? [] : tryPlaces(problem, apart, job))].sort(
+  const offers = [...(apart === null ? [] : tryPositions(problem, apart, job))].sort(
     (a, b) => end(a) - end(b) || a.draft.objective - b.draft.objective,
   );
   const safe = offers.find(({ harm }) => harm === 0) ?? null;
@@ -59,7 +59,7 @@ export function promiseDate(problem: Problem, queues: Queues, jobId: string): Re
       objectiveAdded: schedule.objective - before.value.objective,
     };
   };
-  return good({
+  return ok({
     job: jobId,
     safe: safe && told(safe),
     earlier: thin(cheaperAndCheaper(earlier), MOST_EARLIER).map(told),

@@ -1,4 +1,4 @@
-import { bad, good, problem as refusal, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { scheduleOf } from './decode.ts';
 import { improve } from './improve.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
@@ -35,7 +35,7 @@ const TINY = 1e-6;
 
 /**
  * Plans for a shop in which a machine broke down or work began late. The problem holds the new hours and facts, and as
- * `reference` the ends of the plan that was published; a move must pay for the disturbance it makes at the weight the
+ * `reference` the ends of the plan that was published; a move must pay for the stability it makes at the weight the
  * objective gives it. The first plan keeps the published order and only shifts its times. Then single operations that the
  * trouble delays are moved, and when those gain no more, everything that is not fixed is searched until the host stops
  * asking. It yields every few milliseconds of work: the same object until a better plan is found, none worse than the one
@@ -50,15 +50,15 @@ export function repair(
 ): Result<Generator<Repair, void>> {
   const unknown = machines.filter((id) => !problem.machineAt.has(id));
   if (unknown.length > 0)
-    return bad(
+    return err(
       ...unknown.map((id) =>
-        refusal(`machine ${id}`, 'machines', `Machine ${id} is not in the shop.`, 'Name one that is.'),
+        issue(`machine ${id}`, 'machines', `Machine ${id} is not in the shop.`, 'Name one that is.'),
       ),
     );
   const question = readQuestion(problem, queues, []);
   if (!question.ok) return question;
   const hurt = new Set(machines.map((id) => problem.machineAt.get(id)!));
-  return good(search(problem, question.value, hurt, seed));
+  return ok(search(problem, question.value, hurt, seed));
 }
 
 function* search(

@@ -17,7 +17,7 @@ interface Axis {
 export class SetupTable {
   /** Per operation its class (classes come first among the states, with the same number); −1: never on this machine. */
   readonly classOf: Int32Array;
-  /** Seconds by state, then class; the row of a state that was never priced is filled by `row`. */
+  /** Seconds by state, then class; the row of a state that was never evaluated is filled by `row`. */
   readonly seconds: (Int32Array | undefined)[] = [];
   /** True when every operation names every attribute: then the state after an operation is its class. */
   readonly complete: boolean;

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { bad, good, problem as refusal, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import type { ProblemInput, Schedule } from './problem.ts';
 
 const attributes = z.record(z.string(), z.string());
@@ -65,18 +65,18 @@ export interface ShopProblem {
 
 /**
  * Reads a parsed `shop-problem/1` value. Fields it does not know are left aside; an operation's id is made of its job's
- * id, "#" and its place from 1; time runs from 0 without calendars.
+ * id, "#" and its position from 1; time runs from 0 without calendars.
  * @returns the problem as input (not yet validated: `buildProblem` does), or where its shape is wrong
  */
 export function readShopProblem(raw: unknown): Result<ShopProblem> {
   const read = shopProblem.safeParse(raw);
   if (!read.success)
-    return bad(
-      ...read.error.issues.map((issue) =>
-        refusal(
+    return err(
+      ...read.error.issues.map(({ path, message }) =>
+        issue(
           'problem file',
-          issue.path.join('.'),
-          `The problem file is wrong at ${issue.path.join('.') || 'its top'}: ${issue.message}.`,
+          path.join('.'),
+          `The problem file is wrong at ${path.join('.') || 'its top'}: ${message}.`,
           'Correct it to shop-problem/1.',
         ),
       ),
@@ -86,7 +86,7 @@ export function readShopProblem(raw: unknown): Result<ShopProblem> {
     name: file.name,
     now: 0,
     sameOrder: file.sameOrder ?? false,
-    objective: { ...file.objective, disturbance: 0 },
+    objective: { ...file.objective, stability: 0 },
     machines: file.machines.map((machine) => ({
       id: machine.id,
       stage: machine.stage,
@@ -106,7 +106,7 @@ export function readShopProblem(raw: unknown): Result<ShopProblem> {
       })),
     })),
   };
-  return good({ input, bestKnown: file.bestKnown ?? null });
+  return ok({ input, bestKnown: file.bestKnown ?? null });
 }
 
 /** A schedule as the result of a problem file: name, objective, terms, and a row an operation. */

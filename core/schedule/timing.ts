@@ -25,7 +25,7 @@ export function emptyTiming(problem: Problem): Timing {
 
 /**
  * Times every operation of the queues, each as early as its queue, its routing and its machine allow:
- * - start = max(job ready, end of the changeover begun when the machine is free), moved into open time;
+ * - start = max(job ready, end of the changeover started when the machine is free), moved into open time;
  * - work and changeovers pause while the machine is closed;
  * - with transfer lots, it may start when the first lot of the step before is done, and cannot end before its last lot
  *   (that share of its own work, after the step before ends);
@@ -91,7 +91,7 @@ function earliestHead(
     for (let m = 0; m < problem.machines; m++) {
       const o = waiting(m);
       if (o < 0) continue;
-      // What has begun has its people already, so it is seated before anything that only could begin.
+      // What has started has its people already, so it is seated before anything that only could begin.
       if (!Number.isNaN(problem.startedAt[o]!)) return m;
       if (timed[m] !== o) {
         const setup = problem.setups[m]!;

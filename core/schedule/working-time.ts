@@ -47,7 +47,7 @@ export function nextOpen(time: WorkingTime, instant: number): number {
 }
 
 /**
- * When `seconds` of work begun at `instant` are done, pausing while closed. Zero seconds are done at once, at `instant`
+ * When `seconds` of work started at `instant` are done, pausing while closed. Zero seconds are done at once, at `instant`
  * itself, open or not; an end may fall on a closing instant.
  */
 export function finish(time: WorkingTime, instant: number, seconds: number): number {

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, instantS, revision } from '../fields.ts';
 
 /** A figure of a machine that the shop took over from what its finished work shows, and what stood there before. */
@@ -20,4 +21,4 @@ export const learned = z.strictObject({
   revertedAt: instantS.nullable(),
   revision,
 });
-export type Learned = z.infer<typeof learned>;
+export type Learned = DeepReadonly<z.infer<typeof learned>>;

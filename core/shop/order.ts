@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, gaugeLabel, instantS, lengthMm, name, note, revision, weight } from '../fields.ts';
 import type { stage } from './machine.ts';
 
@@ -16,7 +17,7 @@ export const workOrder = z.strictObject({
   note,
   revision,
 });
-export type WorkOrder = z.infer<typeof workOrder>;
+export type WorkOrder = DeepReadonly<z.infer<typeof workOrder>>;
 
 /** A line's key: work order number, a slash, line number ("1042/2"). */
 export const lineId = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}\/\d{1,4}$/, 'a line like 1042/2');
@@ -39,7 +40,7 @@ export const orderLine = z.strictObject({
   makeUpFor: lineId.nullable(),
   revision,
 });
-export type OrderLine = z.infer<typeof orderLine>;
+export type OrderLine = DeepReadonly<z.infer<typeof orderLine>>;
 
 /** One step of a line's routing, "1042/2:shear": the key used in queues, pins and records. */
 export const operationId = z.string().regex(/^[^:]+:(shear|brake)$/, 'an operation like 1042/2:shear');

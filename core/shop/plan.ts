@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, durationS, instantS, note, revision } from '../fields.ts';
 import { operationId } from './order.ts';
 
@@ -12,11 +13,11 @@ export const queue = z.strictObject({
   operations: z.array(operationId),
   revision,
 });
-export type Queue = z.infer<typeof queue>;
+export type Queue = DeepReadonly<z.infer<typeof queue>>;
 
 /** An operation the planner fixed: the search keeps it on its machine and keeps its rank in the queue. */
 export const pin = z.strictObject({ id: operationId, revision });
-export type Pin = z.infer<typeof pin>;
+export type Pin = DeepReadonly<z.infer<typeof pin>>;
 
 /** A person, as they write themselves. A semicolon parts names in files. */
 export const personName = z
@@ -31,12 +32,12 @@ export const pause = z.strictObject({
   from: instantS,
   to: instantS.nullable(),
   reason: note,
-  aside: z.literal(true).optional(),
+  suspended: z.literal(true).optional(),
 });
-export type Pause = z.infer<typeof pause>;
+export type Pause = DeepReadonly<z.infer<typeof pause>>;
 
 /** What happened to an operation on the floor; `end` null while it runs. */
-export const record = z.strictObject({
+export const operationRecord = z.strictObject({
   /** The operation's id. */
   id: operationId,
   machineId: code,
@@ -61,4 +62,4 @@ export const record = z.strictObject({
   estimatedSeconds: z.int().min(0),
   revision,
 });
-export type Record = z.infer<typeof record>;
+export type OperationRecord = DeepReadonly<z.infer<typeof operationRecord>>;

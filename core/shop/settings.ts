@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { ruleName, verdict } from '../part/rules.ts';
 import { name, revision } from '../fields.ts';
 
@@ -15,7 +16,7 @@ export const objectiveWeights = z.strictObject({
   /** Stock worth a hundred (10,000 cents), in hours: what joining two runs may cost to save it (core/planning/join-runs.ts). */
   material: z.number().min(0).max(1000),
 });
-export type ObjectiveWeights = z.infer<typeof objectiveWeights>;
+export type ObjectiveWeights = DeepReadonly<z.infer<typeof objectiveWeights>>;
 
 /**
  * What a new shop begins with: an hour of changeover weighs as much as ten hours of one usual line's lateness, since it
@@ -52,4 +53,4 @@ export const settings = z.strictObject({
   askWho: z.boolean(),
   revision,
 });
-export type Settings = z.infer<typeof settings>;
+export type Settings = DeepReadonly<z.infer<typeof settings>>;

@@ -1,11 +1,12 @@
 import type { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { calendar } from '../time/calendar.ts';
 import { colour, material, sheet } from '../material/material.ts';
 import { learned } from './learned.ts';
 import { absence, downtime, machine } from './machine.ts';
 import { orderLine, workOrder } from './order.ts';
 import { part } from '../part/part.ts';
-import { pin, queue, record } from './plan.ts';
+import { pin, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
 import { cutList, movement } from './stock.ts';
 
@@ -28,13 +29,13 @@ export const rowKinds = {
   line: orderLine,
   queue,
   pin,
-  record,
+  record: operationRecord,
   learned,
   movement,
   cutList,
 } as const;
 export type RowKind = keyof typeof rowKinds;
-export type RowOf<K extends RowKind> = z.infer<(typeof rowKinds)[K]>;
+export type RowOf<K extends RowKind> = DeepReadonly<z.infer<(typeof rowKinds)[K]>>;
 
 /** The whole shop in memory, rows sorted by id (lines by order and number). Read-only everywhere. */
 export type Shop = { readonly [K in Exclude<RowKind, 'settings'>]: readonly RowOf<K>[] } & {

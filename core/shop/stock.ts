@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, instantS, note, revision } from '../fields.ts';
 import { lineId } from './order.ts';
 
@@ -15,7 +16,7 @@ export const movement = z.strictObject({
   note,
   revision,
 });
-export type Movement = z.infer<typeof movement>;
+export type Movement = DeepReadonly<z.infer<typeof movement>>;
 
 const mm = z.number().min(0).max(50_000);
 const count = z.int().min(0).max(1_000_000);
@@ -73,4 +74,4 @@ export const cutList = z.strictObject({
   taken: instantS.nullable(),
   revision,
 });
-export type CutList = z.infer<typeof cutList>;
+export type CutList = DeepReadonly<z.infer<typeof cutList>>;

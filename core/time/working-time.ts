@@ -1,6 +1,6 @@
 import type { Calendar } from './calendar.ts';
 import type { Downtime } from '../shop/machine.ts';
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import type { OpenInterval } from '../schedule/problem.ts';
 import type { Instant } from '../units/brand.ts';
 import { intersect, subtract, union, type Interval } from './interval.ts';
@@ -88,8 +88,8 @@ export function openIntervals(
 ): Result<OpenInterval[]> {
   const subject = `calendar ${calendar.name}`;
   if (!isTimeZone(timeZone)) {
-    return bad(
-      problem(
+    return err(
+      issue(
         'shop settings',
         'timeZone',
         `The time zone "${timeZone}" is not known.`,
@@ -98,16 +98,16 @@ export function openIntervals(
     );
   }
   if (!(from < to)) {
-    return bad(
-      problem(subject, 'range', 'The span of time to plan ends before it begins.', 'Choose a later end.'),
+    return err(
+      issue(subject, 'range', 'The span of time to plan ends before it begins.', 'Choose a later end.'),
     );
   }
   const days = daysAround(from, to, timeZone);
   const hours = union([...regularHours(calendar, days), ...overtimeHours(calendar, days)]);
   const inRange = intersect(hours, [{ start: from, end: to }]);
   if (inRange.length === 0) {
-    return bad(
-      problem(
+    return err(
+      issue(
         subject,
         'shifts',
         `The calendar ${calendar.name} has no open hours in the span to plan.`,
@@ -116,9 +116,9 @@ export function openIntervals(
     );
   }
   const open = subtract(inRange, union(downtimes.map((d) => ({ start: d.from, end: d.to }))));
-  if (open.length > 0) return good(open);
-  return bad(
-    problem(
+  if (open.length > 0) return ok(open);
+  return err(
+    issue(
       subject,
       'downtime',
       `Downtime covers every open hour of the calendar ${calendar.name} in the span to plan.`,

@@ -1,4 +1,4 @@
-import { bad, good, problem, type Result } from '../result.ts';
+import { err, ok, issue, type Result } from '../result.ts';
 import { cents, type Cents } from './brand.ts';
 
 /** Cents as an amount with grouped thousands, "1,234.50"; the shop knows its own currency. */
@@ -12,6 +12,6 @@ export function formatMoney(amount: number): string {
 export function parseMoney(text: string): Result<Cents> {
   const [, whole, part = ''] = /^(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d{1,2}))?$/.exec(text.trim()) ?? [];
   const amount = Number(whole?.replaceAll(',', '')) * 100 + Number(part.padEnd(2, '0'));
-  if (Number.isSafeInteger(amount)) return good(cents(amount));
-  return bad(problem('amount', 'amount', `"${text}" is not an amount.`, 'Write it like 1,234.50.'));
+  if (Number.isSafeInteger(amount)) return ok(cents(amount));
+  return err(issue('amount', 'amount', `"${text}" is not an amount.`, 'Write it like 1,234.50.'));
 }

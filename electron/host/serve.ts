@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import type { ErrorCode, Reply } from '../../core/contract/call.ts';
+import type { AnswerOf, CheckedInputOf, ErrorCode, Reply } from '../../core/contract/call.ts';
 import { contract, type CallName, type Contract } from '../../core/contract/index.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
@@ -7,8 +7,8 @@ import { Refused } from '../refused.ts';
 /** One handler a request, no transport: electron/host/answers.ts makes them. */
 export type Answers = {
   readonly [K in CallName]: (
-    input: z.output<Contract[K]['input']>,
-  ) => z.input<Contract[K]['output']> | Promise<z.input<Contract[K]['output']>>;
+    input: CheckedInputOf<Contract[K]>,
+  ) => AnswerOf<Contract[K]> | Promise<AnswerOf<Contract[K]>>;
 };
 
 /** Answers one request by its wire name ("shop.read"). Never rejects. */

@@ -57,7 +57,7 @@ export const askService = (deps: Deps) => {
         queues: cheaper.queues,
         seed,
         budgetMs: seconds * 1000,
-        about: { kind: 'rush', jobs: [...lineIds] },
+        about: { kind: 'rush', jobs: lineIds },
       });
       return { jobId, ways: ways.map(plainWay) };
     },

@@ -21,11 +21,11 @@ export const finishedService = (store: Store, clock: Clock, edit: EditService) =
         ),
       ),
     );
-    const { problems, ready, known, records } = found;
+    const { issues, ready, known, records } = found;
     const checked: CheckedImport = {
       fileName,
       ...table,
-      problems,
+      issues,
       ready,
       known,
       notes: [...notes, ...found.notes],
@@ -46,7 +46,7 @@ export const finishedService = (store: Store, clock: Clock, edit: EditService) =
     take(fileName: string, table: Table) {
       const { checked, records } = check(fileName, table);
       if (records.length > 0) edit.apply({ do: 'records.import', fileName, records });
-      const open = new Set(checked.problems.map((p) => p.row));
+      const open = new Set(checked.issues.map((p) => p.row));
       const rest = { header: table.header, rows: table.rows.filter((r) => open.has(r.row)) };
       return { operations: records.length, left: check(fileName, rest).checked };
     },

@@ -12,11 +12,11 @@ export const importService = (store: Store, clock: Clock, edit: EditService) => 
   const check = (fileName: string, table: Table, notes: readonly string[] = []) => {
     const shop = store.run('read the shop', readShop);
     const found = valueOf(checkOrderRows(shop, table.header, table.rows, clock.now()));
-    const { problems, ready, known } = found;
+    const { issues, ready, known } = found;
     const checked: CheckedImport = {
       fileName,
       ...table,
-      problems,
+      issues,
       ready,
       known,
       notes: [...notes, ...found.notes],
@@ -40,7 +40,7 @@ export const importService = (store: Store, clock: Clock, edit: EditService) => 
       const urgent = new Set([...known, ...orders].filter((order) => order.rush).map(({ id }) => id));
       const rush = lines.filter(({ orderId }) => urgent.has(orderId)).map(({ id }) => id);
       if (lines.length > 0) edit.apply({ do: 'orders.import', fileName, orders, lines });
-      const open = new Set(checked.problems.map((p) => p.row));
+      const open = new Set(checked.issues.map((p) => p.row));
       const rest = { header: table.header, rows: table.rows.filter((r) => open.has(r.row)) };
       return { orders: orders.length, lines: lines.length, rush, left: check(fileName, rest).checked };
     },

@@ -26,7 +26,7 @@ export function* promisesOf(
   lines: readonly OrderLine[],
   now: Instant,
 ): Generator<Promised, void> {
-  const { changes } = valueOf(applyCommand(shop, { do: 'order.save', order, lines: [...lines] }));
+  const { changes } = valueOf(applyCommand(shop, { do: 'order.save', order, lines }));
   const { problem, queues, unplannable } = valueOf(toSearchProblem(withChanges(shop, changes), now));
   for (const [i, { id: lineId }] of lines.entries()) {
     const none = { lineId, safe: null, earlier: [] };
@@ -42,7 +42,7 @@ export function* promisesOf(
       continue;
     }
     const own = unplannable.filter(({ subject }) => subject === `line ${lineId}`);
-    yield { ...none, message: sentence(own.length > 0 ? own : found.problems) };
+    yield { ...none, message: sentence(own.length > 0 ? own : found.issues) };
   }
 }
 

@@ -1,7 +1,7 @@
 import type { Spread } from '../../core/learn/spread.ts';
 import { PLAYED, readBy, shopSpread } from '../../core/report/chances.ts';
 import { protect } from '../../core/learn/protect.ts';
-import type { Record as Finished } from '../../core/shop/plan.ts';
+import type { OperationRecord } from '../../core/shop/plan.ts';
 import type { Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
@@ -15,7 +15,7 @@ export type Dues = Readonly<Record<string, number | null>>;
 export function pullingIn() {
   const spreadFor = spreadKeeper();
   /** @throws Refused while too little work is finished to know how it comes out */
-  return (confidence: number, shop: Shop, records: readonly Finished[], now: Instant): Dues => {
+  return (confidence: number, shop: Shop, records: readonly OperationRecord[], now: Instant): Dues => {
     const spread = valueOf(spreadFor(shop, records));
     const { problem, queues } = valueOf(toSearchProblem(shop, now));
     const { input } = valueOf(protect(problem, queues, spread, confidence, PLAYED));
@@ -24,7 +24,7 @@ export function pullingIn() {
 }
 
 /** How finished work came out against the estimates of the shop as it is; a problem while there is too little of it. */
-function spreadKeeper(): (shop: Shop, records: readonly Finished[]) => Result<Spread> {
+function spreadKeeper(): (shop: Shop, records: readonly OperationRecord[]) => Result<Spread> {
   let known: { of: string; spread: Result<Spread> } | null = null;
   return (shop, records) => {
     const of = JSON.stringify([records.map(({ id, revision }) => [id, revision]), readBy(shop)]);

@@ -14,7 +14,7 @@ export async function answer(ask: AskSolver, port: Port, isWanted: () => boolean
   const startedAt = performance.now();
   const built = buildProblem(ask.problem);
   const found = built.ok ? searchFor(ask, built.value) : built;
-  if (!found.ok) return port.send({ kind: 'failed', jobId, message: sentence(found.problems) });
+  if (!found.ok) return port.send({ kind: 'failed', jobId, message: sentence(found.issues) });
   let lastReport = -Infinity;
   let best: RushWay | Repair | null = null;
   let unsent = false;

@@ -12,7 +12,7 @@ export async function cut(ask: CutSolver, port: Port, isWanted: () => boolean): 
   const startedAt = performance.now();
   const secondsLeft = (): number => (budgetMs - (performance.now() - startedAt)) / 1000;
   const improving = improveRun(input, { solveMip: mipWith(await loadHighs(), secondsLeft) });
-  if (!improving.ok) return port.send({ kind: 'failed', jobId, message: sentence(improving.problems) });
+  if (!improving.ok) return port.send({ kind: 'failed', jobId, message: sentence(improving.issues) });
   let lastReport = -Infinity;
   let unsent: CutPlan | null = null;
   const report = (kind: 'cutting' | 'cut') => {
@@ -23,7 +23,7 @@ export async function cut(ask: CutSolver, port: Port, isWanted: () => boolean): 
   for (;;) {
     const step = improving.value.next();
     if (step.done && !step.value.ok)
-      return port.send({ kind: 'failed', jobId, message: sentence(step.value.problems) });
+      return port.send({ kind: 'failed', jobId, message: sentence(step.value.issues) });
     unsent = (step.done ? (step.value.ok ? step.value.value : null) : step.value.plan) ?? unsent;
     if (step.done || step.value.done || secondsLeft() <= 0) break;
     if (performance.now() - lastReport >= REPORT_MS) report('cutting');

@@ -11,7 +11,7 @@ export async function join(ask: JoinSolver, port: Port, isWanted: () => boolean)
   const { jobId, shop, now, queues, budgetMs } = ask;
   const startedAt = performance.now();
   const made = toSearchProblem(shop, instant(now));
-  if (!made.ok) return port.send({ kind: 'failed', jobId, message: sentence(made.problems) });
+  if (!made.ok) return port.send({ kind: 'failed', jobId, message: sentence(made.issues) });
   let joins: Joins | null = null;
   for (const next of worthyJoins(shop, made.value, queues)) {
     joins = next;

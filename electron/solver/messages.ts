@@ -6,7 +6,7 @@ import type { ProblemInput, Queues, Terms } from '../../core/schedule/problem.ts
 import type { Repair } from '../../core/schedule/repair.ts';
 import type { RushWay } from '../../core/schedule/rush/way.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
-import type { Record as Finished } from '../../core/shop/plan.ts';
+import type { OperationRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import type { Dues } from '../service/pulled-in.ts';
 
@@ -44,7 +44,7 @@ export interface AskSolver {
 export type Question =
   | { readonly kind: 'why'; readonly lineId: string }
   | { readonly kind: 'promise'; readonly order: WorkOrder; readonly lines: readonly OrderLine[] }
-  | { readonly kind: 'protect'; readonly confidence: number; readonly records: readonly Finished[] };
+  | { readonly kind: 'protect'; readonly confidence: number; readonly records: readonly OperationRecord[] };
 
 export type AnswerTo<Q extends Question> = {
   readonly why: Why;

@@ -50,7 +50,7 @@ function begin(message: Exclude<ToSolver, { kind: 'stop' }>, isWanted: () => boo
 async function run({ jobId, problem: input, queues, seed, budgetMs }: Start): Promise<void> {
   const startedAt = performance.now();
   const built = buildProblem(input);
-  if (!built.ok) return port.send({ kind: 'failed', jobId, message: sentence(built.problems) });
+  if (!built.ok) return port.send({ kind: 'failed', jobId, message: sentence(built.issues) });
   await pause();
   let lastReport = -Infinity;
   let unsent: Best | null = null;

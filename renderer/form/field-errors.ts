@@ -1,5 +1,5 @@
 import type { z } from 'zod';
-import type { Problem } from '../../core/result.ts';
+import type { Issue } from '../../core/result.ts';
 
 /** Sentences by field; a nested field's key is its path joined by dots, "gauges.0.label". '' is the form as a whole. */
 export type FieldErrors = Readonly<Record<string, string>>;
@@ -42,11 +42,11 @@ export function fieldErrors(schema: z.ZodType, entries: unknown): FieldErrors {
 
 /** A rule's refusals at the fields they name; `fieldOf` maps the rule's word to the form's key, '' when no field shows it. */
 export function refusalErrors(
-  problems: readonly Problem[],
-  fieldOf: (problem: Problem) => string,
+  issues: readonly Issue[],
+  fieldOf: (problem: Issue) => string,
 ): FieldErrors {
   const errors: Record<string, string> = {};
-  for (const problem of problems) {
+  for (const problem of issues) {
     const key = fieldOf(problem);
     const sentence = `${problem.message} ${problem.advice}`.trim();
     errors[key] = errors[key] === undefined ? sentence : `${errors[key]} ${sentence}`;

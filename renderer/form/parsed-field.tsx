@@ -25,7 +25,7 @@ export function ParsedField({ value, format, parse, onChange, error, ...rest }: 
   const [typed, setTyped] = useState<string | null>(null);
   const shown = Number.isNaN(value) ? '' : format(value);
   const read = typed === null || typed.trim() === '' ? null : parse(typed);
-  const wrong = read && !read.ok ? sentence(read.problems) : undefined;
+  const wrong = read && !read.ok ? sentence(read.issues) : undefined;
   const type = (text: string) => {
     setTyped(text);
     const empty = text.trim() === '';

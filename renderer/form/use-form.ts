@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { z } from 'zod';
 import { applyCommand } from '../../core/edit/apply.ts';
 import type { Command } from '../../core/edit/command.ts';
-import type { Problem } from '../../core/result.ts';
+import type { Issue } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { useDraft } from './drafts.ts';
 import { fieldErrors, refusalErrors, type FieldErrors } from './field-errors.ts';
@@ -17,7 +17,7 @@ export interface FormPlan<T extends object> {
   readonly schema: z.ZodType<T>;
   readonly command: (entries: T) => Command;
   /** The form's key for what a rule of the shop refuses; '' shows it over the fields. */
-  readonly fieldOf: (problem: Problem, entries: T) => string;
+  readonly fieldOf: (problem: Issue, entries: T) => string;
   /** What else speaks against the entries, by field. */
   readonly refuses?: (entries: T) => FieldErrors;
 }
@@ -49,7 +49,7 @@ export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
     if (Object.keys(misfits).length > 0) return refuse(misfits);
     const asked = command(schema.parse(entries));
     const edit = applyCommand(shop, asked);
-    if (!edit.ok) return refuse(refusalErrors(edit.problems, (problem) => fieldOf(problem, entries)));
+    if (!edit.ok) return refuse(refusalErrors(edit.issues, (problem) => fieldOf(problem, entries)));
     try {
       await act(asked);
     } catch (error) {

@@ -5,7 +5,7 @@ import type { Bar, Lane } from './lanes.ts';
 export interface Drop {
   readonly machineId: string;
   /** Count of other operations before it. */
-  readonly rank: number;
+  readonly position: number;
 }
 
 /**
@@ -14,19 +14,19 @@ export interface Drop {
  */
 export function dropAt(lane: Lane, operation: string, at: number): Drop {
   const others = lane.bars.filter((bar) => bar.operation !== operation);
-  const begun = others.filter((bar) => bar.begun).length;
+  const started = others.filter((bar) => bar.started).length;
   const before = others.filter((bar) => (bar.start + bar.end) / 2 < at).length;
-  return { machineId: lane.machine.id, rank: Math.max(begun, before) };
+  return { machineId: lane.machine.id, position: Math.max(started, before) };
 }
 
 /** The queues after the move; the same object when nothing changes. */
-export function withMove(queues: Queues, operation: string, { machineId, rank }: Drop): Queues {
+export function withMove(queues: Queues, operation: string, { machineId, position }: Drop): Queues {
   const target = queues[machineId] ?? [];
-  if (target[rank] === operation) return queues;
+  if (target[position] === operation) return queues;
   const without = Object.fromEntries(
     Object.entries(queues).map(([id, queue]) => [id, queue.filter((other) => other !== operation)]),
   );
-  return { ...without, [machineId]: (without[machineId] ?? []).toSpliced(rank, 0, operation) };
+  return { ...without, [machineId]: (without[machineId] ?? []).toSpliced(position, 0, operation) };
 }
 
 /** The bar of an operation and the number of its lane, or null when it is not on the board. */
@@ -41,7 +41,7 @@ export function findBar(lanes: readonly Lane[], operation: string | null): { bar
 /** The operation to the left or right (`by` −1 or 1) in the same lane; itself at the end. */
 export function besideInLane(lanes: readonly Lane[], operation: string, by: -1 | 1): string {
   const found = findBar(lanes, operation);
-  return (found && lanes[found.lane]?.bars[found.bar.rank + by]?.operation) ?? operation;
+  return (found && lanes[found.lane]?.bars[found.bar.position + by]?.operation) ?? operation;
 }
 
 /** The operation nearest in time in the next lane above or below that has any; itself when there is none. */

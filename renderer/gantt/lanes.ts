@@ -12,7 +12,7 @@ export interface Bar {
   readonly lineId: string;
   readonly orderId: string;
   /** Count of operations before it in the queue. */
-  readonly rank: number;
+  readonly position: number;
   readonly changeoverStart: number;
   readonly changeoverSeconds: number;
   readonly start: number;
@@ -76,13 +76,13 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
   const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
   const pins = new Set(shop.pin.map((pin) => pin.id));
   const lastIndex = new Map(plan.problem.input.jobs.map((job) => [job.id, job.operations.length - 1]));
-  const barOf = (o: ScheduledOperation, rank: number, open: readonly Interval[] | null): Bar[] => {
+  const barOf = (o: ScheduledOperation, position: number, open: readonly Interval[] | null): Bar[] => {
     const operation = plan.operations.get(o.operation);
     if (!operation) return [];
     const colour = colours.get(operation.line.colourId);
     return [
       {
-        ...placeOf(o, rank, open),
+        ...placeOf(o, position, open),
         ...wordsOf(operation),
         hex: colour?.hex ?? '#808080',
         colourName: colour?.name ?? operation.line.colourId,
@@ -96,7 +96,7 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
     const shut = plan.shut.get(machine.id);
     const open = shut ? [] : (plan.problem.input.machines.find((m) => m.id === machine.id)?.open ?? null);
     const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
-    const bars = queue.flatMap((o, rank) => barOf(o, rank, open));
+    const bars = queue.flatMap((o, position) => barOf(o, position, open));
     return {
       machine,
       bars,
@@ -108,14 +108,14 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
   });
 }
 
-function placeOf(o: ScheduledOperation, rank: number, open: readonly Interval[] | null) {
+function placeOf(o: ScheduledOperation, position: number, open: readonly Interval[] | null) {
   const openIn = (start: number, end: number): readonly Interval[] => {
     const whole = end > start ? [{ start, end }] : [];
     return open ? intersect(whole, near(open, start, end)) : whole;
   };
   return {
     operation: o.operation,
-    rank,
+    position,
     changeoverStart: o.changeoverStart,
     changeoverSeconds: o.changeoverSeconds,
     start: o.start,

@@ -26,9 +26,9 @@ type Keys = Readonly<Record<string, () => void>>;
 function moveInQueue({ lanes, doing, selected }: Board, by: -1 | 1): void {
   const found = findBar(lanes, selected);
   const lane = found && lanes[found.lane];
-  const rank = (found?.bar.rank ?? 0) + by;
-  if (!lane || rank < 0 || rank >= lane.bars.length) return;
-  doing.move(found.bar.operation, { machineId: lane.machine.id, rank });
+  const position = (found?.bar.position ?? 0) + by;
+  if (!lane || position < 0 || position >= lane.bars.length) return;
+  doing.move(found.bar.operation, { machineId: lane.machine.id, position });
 }
 
 /** Move the selected operation to the next machine above or below that can do it, at about the same time. */

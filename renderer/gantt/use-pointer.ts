@@ -60,7 +60,7 @@ export function usePointer(board: Board) {
 
   const hold = (bar: Bar, from: { x: number; y: number }, x: number, y: number) => {
     const drop = dropUnder(board, bar, x, y);
-    const same = drop?.machineId === drag?.drop?.machineId && drop?.rank === drag?.drop?.rank;
+    const same = drop?.machineId === drag?.drop?.machineId && drop?.position === drag?.drop?.position;
     setDrag({ bar, x, y, grabX: from.x - xOf(scale, bar.start), grabY: from.y, drop });
     if (!same || !drag) doing.preview(bar.operation, drop);
   };
@@ -81,7 +81,7 @@ export function usePointer(board: Board) {
       if (x === now.lastX) return;
       gesture.current = { is: 'pan', lastX: x, moved: true };
       board.look(panned(scale, now.lastX - x));
-    } else if (drag || (Math.hypot(x - now.x, y - now.y) > DRAG_PX && !now.bar.begun)) {
+    } else if (drag || (Math.hypot(x - now.x, y - now.y) > DRAG_PX && !now.bar.started)) {
       hold(now.bar, now, x, y);
     }
   };

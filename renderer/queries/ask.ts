@@ -26,7 +26,7 @@ export const useWhy = (lineId: string, plan: PlanView) =>
 export const useRushWays = (lineIds: readonly string[], shop: Shop) =>
   useQuery({
     queryKey: [...keys.rush, numberOf(shop), ...lineIds],
-    queryFn: () => invoke(contract.askRush, { lineIds: [...lineIds], seconds: RUSH_SECONDS, seed: SEED }),
+    queryFn: () => invoke(contract.askRush, { lineIds, seconds: RUSH_SECONDS, seed: SEED }),
     enabled: lineIds.length > 0,
     gcTime: 0,
   });

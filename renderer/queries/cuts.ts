@@ -6,7 +6,7 @@ import type { CutPlan } from '../../core/cutting/plan.ts';
 import { runKey, type RunInput } from '../../core/cutting/run.ts';
 import { cutRuns, planQuickly, type RunCut } from '../../core/planning/cut-run.ts';
 import type { PlanView } from '../../core/planning/plan-view.ts';
-import { good, type Result } from '../../core/result.ts';
+import { ok, type Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
@@ -32,7 +32,7 @@ const withAnswers =
   (input: RunInput): Result<CutPlan> => {
     const made = planHere(input);
     const answer = answers.find(({ key }) => key === runKey(input));
-    return made.ok && answer ? good(betterOf(made.value, answer.plan)) : made;
+    return made.ok && answer ? ok(betterOf(made.value, answer.plan)) : made;
   };
 
 /** Let the screen draw. */

@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
 import { NEWEST_WORK, readBy, type Happened } from '../../core/report/chances.ts';
-import type { OperationRecord as FloorRecord } from '../../core/shop/plan.ts';
+import type { OperationRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { offThread } from '../compute/off-thread.ts';
 import { useShop } from './hooks.ts';
@@ -10,7 +10,7 @@ import { keys } from './keys.ts';
 
 /** What the newest finished operations say of times, and the operations themselves, latest start first. */
 export interface FinishedWork extends Happened {
-  readonly records: readonly FloorRecord[];
+  readonly records: readonly OperationRecord[];
 }
 
 async function readHappened(shop: Shop): Promise<FinishedWork> {

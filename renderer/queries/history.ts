@@ -1,7 +1,7 @@
-import type { z } from 'zod';
+import type { OutputOf } from '../../core/contract/call.ts';
 import type { editHistory } from '../../core/contract/edit.ts';
 
-type History = z.output<typeof editHistory.output>;
+type History = OutputOf<typeof editHistory>;
 
 /**
  * Whether a step is the last thing done: nothing was done after it, and it is not undone. What is said of its effect

@@ -1,5 +1,6 @@
 import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
+import type { InputOf } from '../../core/contract/call.ts';
 import { contract } from '../../core/contract/index.ts';
 import { applyCommand } from '../../core/edit/apply.ts';
 import type { Command } from '../../core/edit/command.ts';
@@ -104,4 +105,4 @@ export function useBegin() {
     onSuccess: () => client.invalidateQueries(),
   });
 }
-const begin = (input: (typeof contract.appBegin.input)['_zod']['input']) => invoke(contract.appBegin, input);
+const begin = (input: InputOf<typeof contract.appBegin>) => invoke(contract.appBegin, input);

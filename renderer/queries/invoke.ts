@@ -1,5 +1,4 @@
-import type { z } from 'zod';
-import type { Call, ErrorCode, Reply } from '../../core/contract/call.ts';
+import type { Call, ErrorCode, InputOf, OutputOf, Reply } from '../../core/contract/call.ts';
 import type { Push } from '../../core/contract/push.ts';
 
 /** What the desktop window's preload offers; missing in a plain browser, where the same host listens on loopback HTTP. */
@@ -47,12 +46,9 @@ async function post(name: string, input: unknown): Promise<unknown> {
  * Ask the host for one thing of the contract. The host has checked its answer against the same schema.
  * @throws AppError with the host's sentence
  */
-export async function invoke<I extends z.ZodType, O extends z.ZodType>(
-  def: Call<I, O>,
-  input: z.input<I>,
-): Promise<z.output<O>> {
+export async function invoke<C extends Call>(def: C, input: InputOf<C>): Promise<OutputOf<C>> {
   const raw = window.bridge ? await window.bridge.call(def.name, input) : await post(def.name, input);
-  const reply = raw as Reply<z.output<O>>;
+  const reply = raw as Reply<OutputOf<C>>;
   if (!reply.ok) throw new AppError(reply.error.code, reply.error.message);
   return reply.value;
 }

@@ -34,7 +34,7 @@ export function usePlan(): PlanQuery {
   const view = planOf(shop, now);
   return view.ok
     ? { is: 'ready', shop, now, plan: view.value }
-    : { is: 'failed', message: sentence(view.problems) };
+    : { is: 'failed', message: sentence(view.issues) };
 }
 
 const yardsticks = new WeakMap<PlanView, PlanFigures | null>();

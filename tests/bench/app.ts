@@ -18,7 +18,7 @@ const ms = (from: number): string => `${(performance.now() - from).toFixed(1)} m
 const print = (what: string, figure: string): void => console.log(`${what.padEnd(58)} ${figure}`);
 
 function must<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 }
 

@@ -10,7 +10,7 @@ import { inventedWeek } from './week.ts';
 type Print = (what: string, figure: string) => void;
 
 function must<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 }
 

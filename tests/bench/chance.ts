@@ -19,7 +19,7 @@ const RUNS = 500;
 const LINES = 300;
 
 function must<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 }
 

@@ -13,7 +13,7 @@ import { gapOf, type Benched, type BenchOptions } from './line.ts';
  */
 export async function benchCut(problem: unknown, options: BenchOptions): Promise<Benched> {
   const read = readCutProblem(problem);
-  if (!read.ok) throw new Error(sentence(read.problems));
+  if (!read.ok) throw new Error(sentence(read.issues));
   const highs = await loadHighs();
   const startedAt = performance.now();
   const secondsLeft = (): number => options.seconds - (performance.now() - startedAt) / 1000;

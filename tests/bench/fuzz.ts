@@ -28,7 +28,7 @@ function mustPass(problem: Problem, schedule: Schedule): void {
 function tryQueues(input: ProblemInput, seed: number): void {
   const loose = built({ ...input, frozen: {}, pins: [] });
   const decoded = decode(loose, randomQueues(seed, input));
-  if (!decoded.ok) throw new Error(decoded.problems[0]!.message);
+  if (!decoded.ok) throw new Error(decoded.issues[0]!.message);
   mustPass(loose, decoded.value);
 }
 

@@ -9,7 +9,7 @@ import type { LaunchSolver } from '../../electron/solver/launch.ts';
 import { gapOf, type Benched, type BenchOptions } from './line.ts';
 
 function must<T>(result: Result<T>): T {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 }
 

@@ -12,7 +12,7 @@ const NOTHING = {
     now: 0,
     machines: [{ id: 'M', stage: 's', initial: null, changeover: null, open: null }],
     jobs: [],
-    objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 },
+    objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability: 0 },
   },
   queues: {},
   seconds: 0,

@@ -69,7 +69,7 @@ export function inventedWeek(lines: number, seed: number, crew = false): Problem
     machines,
     jobs,
     now: 7 * HOUR,
-    objective: { weightedTardiness: 1, changeover: 0.5, makespan: 0, flowTime: 0.01, disturbance: 0 },
+    objective: { weightedTardiness: 1, changeover: 0.5, makespan: 0, flowTime: 0.01, stability: 0 },
     crew: crew ? [{ start: 0, end: days * 3 * DAY, people: machines.length - 1 }] : null,
   };
 }

@@ -14,7 +14,7 @@ const MARKS = [0.2, 1, 5, 20, 60];
 
 function benchWeek(lines: number, crew: boolean, seconds: number, seed: number) {
   const built = buildProblem(inventedWeek(lines, seed, crew));
-  if (!built.ok) throw new Error(built.problems[0]!.message);
+  if (!built.ok) throw new Error(built.issues[0]!.message);
   const problem = built.value;
   const startedAt = process.cpuUsage();
   const elapsed = () => {

@@ -67,7 +67,7 @@ test('a step is taken out, added and copied to another run; the lists say what i
   await openDemo(page);
   await openRun(page, RUN);
   const before = await settings(page);
-  await page.getByRole('button', { name: 'Take step 1 out' }).click();
+  await page.getByRole('button', { name: 'Remove step 1' }).click();
   await expect(steps(page)).toHaveCount(before.length - 1);
   const faults = page.getByRole('alert').filter({ hasText: 'Cut as it stands' });
   await expect(faults).toContainText(/missing|left on stack|finds nothing/);
@@ -114,7 +114,7 @@ test('stock is received, and the run and the purchase list are short no more; th
   await dialog.getByRole('button', { name: 'Receive' }).click();
   await expect(dialog).toContainText('0 left');
   await page.keyboard.press('Escape');
-  await expect(page.getByRole('row').filter({ hasText: sheet })).toContainText('reaches');
+  await expect(page.getByRole('row').filter({ hasText: sheet })).toContainText('enough');
   await page.getByRole('tab', { name: 'History' }).click();
   const entry = page.getByRole('row').filter({ hasText: 'truck on Monday' });
   await expect(entry).toContainText(`+${short}`);
@@ -133,9 +133,9 @@ test('the sheets of a run are taken from stock once, remnants kept, and undone a
   const figures = await page.locator('dl').first().textContent();
   const kept = Number(/^\d+/.exec((await fact(page, 'Remnants kept').textContent()) ?? '')?.[0]);
   const before = await settings(page);
-  const take = page.getByRole('button', { name: 'Take sheets from stock' });
+  const take = page.getByRole('button', { name: 'Issue sheets' });
   await take.click();
-  await expect(page.getByText('sheets taken', { exact: true })).toBeVisible();
+  await expect(page.getByText('sheets issued', { exact: true })).toBeVisible();
   await expect(take).toBeHidden();
   await expect.poll(() => settings(page)).toEqual(before);
   await expect(page.getByRole('button', { name: 'Add a step' })).toBeHidden();

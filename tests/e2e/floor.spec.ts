@@ -115,11 +115,11 @@ test('standards learned from finished work are taken over, move the plan, and ar
   const before = await figure(page, 'Hours late').textContent();
   await goTo(page, '#/learning/B1');
   await page
-    .getByRole('button', { name: /Take over all \d+ that differ/ })
+    .getByRole('button', { name: /Accept all \d+ that differ/ })
     .first()
     .click();
   await expect(page.getByRole('table', { name: 'Accepted so far' }).getByRole('row')).not.toHaveCount(1);
-  await expect(undo(page)).toHaveAccessibleName(/Take over .* of B1 from finished work/);
+  await expect(undo(page)).toHaveAccessibleName(/Accept .* of B1 from finished work/);
   await goTo(page, '#/board');
   await expect(figure(page, 'Hours late')).not.toHaveText(before ?? '');
   await undo(page).click();
@@ -142,22 +142,22 @@ test('finished operations come from a file once, a wrong row after it was mended
   });
   const wrong = page.getByRole('textbox', { name: 'part, row 3' });
   await expect(wrong).toHaveAccessibleDescription(/no-such-part/);
-  await page.getByRole('button', { name: 'Take 1 good operation' }).click();
+  await page.getByRole('button', { name: 'Import 1 operation' }).click();
   await expect(page.getByText('0 operations ready')).toBeVisible();
   await wrong.fill('coping-8');
   await goTo(page, '#/board');
   await goTo(page, '#/learning');
   await expect(wrong).toHaveValue('coping-8');
   await page.getByRole('button', { name: 'Check again' }).click();
-  await page.getByRole('button', { name: 'Take 1 good operation' }).click();
+  await page.getByRole('button', { name: 'Import 1 operation' }).click();
   await expect(page.getByText('Every row of this file is imported or left out.')).toBeVisible();
   await page.locator('input[type=file]').setInputFiles({
     name: 'older.csv',
     mimeType: 'text/csv',
     buffer: Buffer.from(rows.slice(0, 2).join('\n')),
   });
-  await expect(page.getByText('1 operation known already')).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Take 0 good operations' })).toBeDisabled();
+  await expect(page.getByText('1 operation already exists')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Import 0 operations' })).toBeDisabled();
 });
 
 test('who ran it is asked only where Settings say so, remembered at the machine and shown with the work', async ({
@@ -206,8 +206,8 @@ test('paused work is set aside for the next operation, keeps its count, and goes
   await page.getByRole('button', { name: 'Rush work elsewhere' }).click();
   await expect(card(page).getByText(/Paused since/)).toBeVisible();
   await page.keyboard.press('+');
-  await card(page).getByRole('button', { name: 'Set aside' }).click();
-  await expect(undo(page)).toHaveAccessibleName(`Undo: Set ${line} shearing aside`);
+  await card(page).getByRole('button', { name: 'Suspend' }).click();
+  await expect(undo(page)).toHaveAccessibleName(`Undo: Suspend ${line} shearing`);
   await expect(card(page).getByRole('heading')).not.toHaveText(line);
   const next = (await card(page).getByRole('heading').textContent()) ?? '';
   const first = page.getByRole('region', { name: 'What comes next' }).getByRole('listitem').first();
@@ -220,7 +220,7 @@ test('paused work is set aside for the next operation, keeps its count, and goes
   await expect(undo(page)).toHaveAccessibleName(new RegExp(`Finish ${next} shearing`));
   await expect(card(page).getByRole('heading')).toHaveText(line);
   await expect(
-    card(page).getByText(/Set aside .* with 3 of \d+ pieces counted: Rush work elsewhere/),
+    card(page).getByText(/Suspended .* with 3 of \d+ pieces counted: Rush work elsewhere/),
   ).toBeVisible();
   await card(page).getByRole('button', { name: 'Go on' }).click();
   await expect(card(page).getByText(/Under way/)).toBeVisible();

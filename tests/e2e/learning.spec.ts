@@ -28,7 +28,7 @@ async function drawPart(page: Page): Promise<void> {
 
 async function orderIt(page: Page): Promise<void> {
   await typeRush(page, 'Ell', '12');
-  await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to fit it in' })).toBeVisible();
   await expect(page.getByRole('region', { name: 'Front of the queue' }).getByText(/^Ready /)).toBeVisible();
   await page.keyboard.press('1');
   await expect(page.getByRole('dialog')).toBeHidden();
@@ -91,10 +91,10 @@ test('a part is drawn, ordered, planned and made; a standard learned from finish
   const before = (await figure(page, 'Hours late').textContent()) ?? '';
   await goTo(page, '#/learning/B1');
   await page
-    .getByRole('button', { name: /Take over all \d+ that differ/ })
+    .getByRole('button', { name: /Accept all \d+ that differ/ })
     .first()
     .click();
-  await expect(undo(page)).toHaveAccessibleName(/Take over .* of B1 from finished work/);
+  await expect(undo(page)).toHaveAccessibleName(/Accept .* of B1 from finished work/);
   await goTo(page, '#/board');
   await expect(figure(page, 'Hours late')).not.toHaveText(before);
 });

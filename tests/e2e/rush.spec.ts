@@ -13,7 +13,7 @@ test(
     const { page } = app;
     await openDemo(page);
     await typeRush(page, 'Ridge', '12');
-    await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to take it in' })).toBeVisible();
+    await expect(page.getByRole('heading', { name: 'Rush 9001/1: how to fit it in' })).toBeVisible();
     const front = wayIn(page, 'Front of the queue');
     await expect(front.getByText(/^Ready /)).toBeVisible();
     await expect(front.getByText('on time')).toBeVisible();
@@ -62,8 +62,8 @@ test('rush lines of a file are asked about together', { tag: host }, async ({ ap
     .locator('input[type=file]')
     .first()
     .setInputFiles({ name: 'urgent.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
-  await page.getByRole('button', { name: 'Take 2 good lines' }).click();
-  await expect(page.getByRole('heading', { name: 'Rush 9101/1: how to take it in' })).toBeVisible();
+  await page.getByRole('button', { name: 'Import 2 lines' }).click();
+  await expect(page.getByRole('heading', { name: 'Rush 9101/1: how to fit it in' })).toBeVisible();
   await wayIn(page, 'Into the matching run').getByRole('button', { name: 'Use this option' }).click();
   await expect(page.getByText('Rush 9101/1: into the matching run: done.')).toBeVisible();
 });

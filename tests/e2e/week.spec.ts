@@ -95,7 +95,7 @@ test('everything is as it was after closing, the history included', { tag: host 
 });
 
 test(
-  'dispatch lists come out as a PDF whose lines stand on the board, with cautions and page numbers',
+  'dispatch lists come out as a PDF whose lines are on the board, with cautions and page numbers',
   { tag: host },
   async ({ app }) => {
     await openDemo(app.page);

@@ -68,7 +68,7 @@ test('W asks of the selected line; a line on time says why not sooner', async ({
 });
 
 test(
-  'the search stops when told, keeps searching from the best plan by key, and the bound stands beside the figures',
+  'the search stops when told, keeps searching from the best plan by key, and the bound is beside the figures',
   { tag: host },
   async ({ app }) => {
     const { page } = app;

@@ -247,7 +247,7 @@ describe('asking for a date to promise', () => {
     const { ask, promise } = typed(20);
     const [first, behind, next] = [promise('first'), promise('behind'), ask.why(someLine)];
     ask.stop('behind');
-    expect((await laterRefusal(behind)).message).toMatch(/taken back/);
+    expect((await laterRefusal(behind)).message).toMatch(/withdrawn/);
     ask.stop('first');
     expect((await first).lines.length).toBeLessThan(20);
     expect((await next).job).toBe(someLine);

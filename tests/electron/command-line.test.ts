@@ -140,7 +140,7 @@ describe('the command line', () => {
     const { status, stdout, stderr } = plan('--demo', '--seconds', '0.5', '--rush', file);
     expect(stderr).toBe('');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^Thrushwick Trim: rush of 2 lines, taken in at Mon 30 Nov 06:00/);
+    expect(stdout).toMatch(/^Thrushwick Trim: rush of 2 lines, fitted in at Mon 30 Nov 06:00/);
     expect(stdout.match(/^[123] {2}.*$/gm)?.map((line) => line.replace(/ {2}\(costs least\)$/, ''))).toEqual([
       '1  Front of the queue',
       '2  Into the matching run',
@@ -172,7 +172,7 @@ describe('the command line', () => {
     writeFileSync(file, CSV);
     const again = plan('--orders', file, '--rush', file);
     expect(again.status).toBe(1);
-    expect(again.stderr).toMatch(/Every line of rush.csv stands in the shop already/);
+    expect(again.stderr).toMatch(/Every line of rush.csv already exists in the shop/);
     expect(plan('--demo', '--rush', 'missing.csv').stderr).toMatch(/There is no file missing.csv/);
   });
 
@@ -181,7 +181,7 @@ describe('the command line', () => {
     writeFileSync(file, '');
     const { status, stderr } = plan('--data', file);
     expect(status).toBe(1);
-    expect(stderr).toMatch(/is empty. Begin a shop in it/);
+    expect(stderr).toMatch(/is empty. Start a shop in it/);
     expect(statSync(file).size).toBe(0);
   });
 

@@ -90,7 +90,7 @@ describe('undo and redo', () => {
   it('go back and forth through several steps in order', () => {
     const { apply, undo, redo } = start();
     apply({ do: 'operation.pin', operation: '1042/1:shear' });
-    apply({ do: 'operation.move', operation: '1042/1:shear', machineId: 'S1', rank: 2 });
+    apply({ do: 'operation.move', operation: '1042/1:shear', machineId: 'S1', position: 2 });
     apply({ do: 'order.remove', orderId: '1043' });
     const labels = [undo(), undo(), undo(), undo()];
     expect(labels).toEqual([

@@ -56,7 +56,7 @@ describe('a file of finished operations', () => {
   it('adds nothing when it is imported twice', () => {
     const { take, check } = start();
     take(SHEAR);
-    expect(check(SHEAR, BRAKE)).toMatchObject({ ready: [3], known: [2], problems: [] });
+    expect(check(SHEAR, BRAKE)).toMatchObject({ ready: [3], known: [2], issues: [] });
     expect(take(SHEAR)).toMatchObject({ operations: 0 });
   });
 
@@ -70,11 +70,11 @@ describe('a file of finished operations', () => {
     ['end', SHEAR.replace('07:40', '06:40'), /must end after it starts/],
     ['end', SHEAR.replaceAll('2026-11-23', '2027-11-23'), /still to come/],
     ['start', SHEAR.replace('2026-11-23 07:00', ''), /The start is missing/],
-    ['operation', SHEAR.replace('901/1', '1042/1'), /Line 1042\/1 stands in the shop/],
+    ['operation', SHEAR.replace('901/1', '1042/1'), /Line 1042\/1 is still in the shop/],
   ])('is refused cell by cell: a wrong %s', (column, row, reason) => {
     const checked = start().check(row, BRAKE);
     expect(checked.ready).toEqual([3]);
-    expect(checked.problems).toContainEqual({
+    expect(checked.issues).toContainEqual({
       row: 2,
       column,
       value: expect.any(String) as string,
@@ -84,16 +84,16 @@ describe('a file of finished operations', () => {
 
   it('that names an operation twice, or one recorded otherwise, keeps the first', () => {
     const { take, check } = start();
-    expect(check(SHEAR, SHEAR).problems[0]?.reason).toMatch(/stands in the file twice/);
+    expect(check(SHEAR, SHEAR).issues[0]?.reason).toMatch(/is in the file twice/);
     take(SHEAR);
-    expect(check(SHEAR.replace('07:40', '07:50')).problems[0]?.reason).toMatch(/recorded already/);
+    expect(check(SHEAR.replace('07:40', '07:50')).issues[0]?.reason).toMatch(/recorded already/);
   });
 
   it('keeps the rows with wrong cells when the others are taken; mended, they are taken too', () => {
     const { take, service } = start();
     const { left } = take(SHEAR, BRAKE.replace('Brake', 'B9'));
     expect(left.rows.map(({ row }) => row)).toEqual([3]);
-    expect(left.problems).toMatchObject([{ row: 3, column: 'machine' }]);
+    expect(left.issues).toMatchObject([{ row: 3, column: 'machine' }]);
     const mended = left.rows.map(({ row, cells }) => ({ row, cells: cells.with(1, 'B1') }));
     expect(service.recheck('old.csv', { header: left.header, rows: mended })).toMatchObject({ ready: [3] });
     expect(service.take('old.csv', { header: left.header, rows: mended })).toMatchObject({
@@ -107,7 +107,7 @@ describe('a file of finished operations', () => {
     const asking = start(aShop({ settings: someSettings({ askWho: true }) }));
     asking.service.take('old.csv', tableOf(asking.service.check('old.csv', file)));
     expect(asking.records()).toMatchObject([{ who: ['Ada', 'Bo'] }]);
-    expect(asking.check(SHEAR)).toMatchObject({ known: [2], problems: [] });
+    expect(asking.check(SHEAR)).toMatchObject({ known: [2], issues: [] });
 
     const silent = start();
     const checked = silent.service.check('old.csv', file);
@@ -119,7 +119,7 @@ describe('a file of finished operations', () => {
   it('with a name too long is refused in that cell', () => {
     const { service } = start();
     const checked = service.check('old.csv', Buffer.from(`${HEADER},who\n${SHEAR},${'A'.repeat(61)}`));
-    expect(checked.problems).toMatchObject([
+    expect(checked.issues).toMatchObject([
       { row: 2, column: 'who', reason: expect.stringMatching(/no list of names/) as string },
     ]);
   });

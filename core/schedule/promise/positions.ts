@@ -1,6 +1,15 @@
 import type { Problem } from '../problem.ts';
 import { readyAt } from '../timing.ts';
-import { draftOf, endOf, putIn, rankAt, stepsOf, thin, type Draft, type Place } from '../what-if/draft.ts';
+import {
+  draftOf,
+  endOf,
+  putIn,
+  positionAt,
+  stepsOf,
+  thin,
+  type Draft,
+  type QueuePosition,
+} from '../what-if/draft.ts';
 import { finish, nextOpen } from '../working-time.ts';
 
 /** A plan with the job in it. */
@@ -12,7 +21,7 @@ export interface Offer {
 
 /** How many plans are kept between two steps: harmless ones, and others. */
 const KEPT = { harmless: 12, harmful: 4 };
-/** Of the plans that are ready in time for a place, harmless and harmful each, so many are tried there. */
+/** Of the plans that are ready in time for a position, harmless and harmful each, so many are tried there. */
 const PER_PLACE = 2;
 /** Plans timed for one step at most; timing takes ten times as long with limited crews. */
 const MOST = 700;
@@ -31,11 +40,11 @@ function harmOf(problem: Problem, before: Draft, after: Draft, job: number): num
 }
 
 /**
- * Plans with the job's loose steps put in, the other operations in the order they have. Step by step every place is
+ * Plans with the job's loose steps put in, the other operations in the order they have. Step by step every position is
  * tried from the soonest on; the last step's until one does no harm and none left can be sooner.
  * @param apart the plan without these steps: what harm is measured from
  */
-export function tryPlaces(problem: Problem, apart: Draft, job: number): readonly Offer[] {
+export function tryPositions(problem: Problem, apart: Draft, job: number): readonly Offer[] {
   const loose = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
   let kept: readonly Offer[] = [{ draft: apart, harm: 0 }];
   for (const o of loose) {
@@ -63,7 +72,7 @@ function worthKeeping(offers: readonly Offer[], o: number): readonly Offer[] {
 
 interface Candidate {
   readonly from: Offer;
-  readonly place: Place;
+  readonly target: QueuePosition;
   /** When it would end if nothing ahead moved, and how long it would lie between the step before and its start. */
   readonly end: number;
   readonly waits: number;
@@ -78,9 +87,9 @@ function tryStep(
 ): Offer[] {
   const offers: Offer[] = [];
   let safe = Infinity;
-  for (const { from, place, end } of candidatesFor(problem, kept, o)) {
+  for (const { from, target, end } of candidatesFor(problem, kept, o)) {
     if (last && end >= safe) break;
-    const draft = draftOf(problem, putIn(problem, from.draft.queues, o, place));
+    const draft = draftOf(problem, putIn(problem, from.draft.queues, o, target));
     if (draft === null) continue;
     const harm = harmOf(draft);
     offers.push({ draft, harm });
@@ -98,27 +107,27 @@ function candidatesFor(problem: Problem, kept: readonly Offer[], o: number): rea
   const chosen = kept
     .flatMap((from) => Array.from(problem.eligible[o]!).flatMap((m) => candidatesOn(problem, from, o, m)))
     .sort((a, b) => a.end - b.end || a.waits - b.waits)
-    .filter(({ from, place, waits }) => {
+    .filter(({ from, target, waits }) => {
       if (waits === 0) return true;
-      const key = `${place.machine} ${place.rank} ${from.harm === 0}`;
+      const key = `${target.machine} ${target.position} ${from.harm === 0}`;
       tries.set(key, (tries.get(key) ?? 0) + 1);
       return tries.get(key)! <= PER_PLACE;
     });
   return thin(chosen, problem.input.crew?.length ? MOST_WITH_CREW : MOST);
 }
 
-/** Places on one machine, from the one before the first that does not keep it waiting for the step before. */
+/** Positions on one machine, from the one before the first that does not keep it waiting for the step before. */
 function candidatesOn(problem: Problem, from: Offer, o: number, machine: number): Candidate[] {
   const { timing, queues } = from.draft;
   const open = problem.open[machine]!;
   const queue = queues[machine]!;
   const ready = readyAt(problem, timing, o);
-  const first = Math.max(problem.front[machine]!.length, rankAt(problem, from.draft, machine, ready) - 1);
+  const first = Math.max(problem.front[machine]!.length, positionAt(problem, from.draft, machine, ready) - 1);
   return Array.from({ length: queue.length - first + 1 }, (_, k) => {
-    const rank = first + k;
-    const free = rank === 0 ? problem.availableFrom[machine]! : timing.end[queue[rank - 1]!]!;
+    const position = first + k;
+    const free = position === 0 ? problem.availableFrom[machine]! : timing.end[queue[position - 1]!]!;
     const start = nextOpen(open, Math.max(ready, free));
     const end = finish(open, start, problem.seconds[o * problem.machines + machine]!);
-    return { from, place: { machine, rank }, end, waits: Math.max(0, free - ready) };
+    return { from, target: { machine, position }, end, waits: Math.max(0, free - ready) };
   });
 }

@@ -9,9 +9,9 @@ import type { Queues } from '../problem.ts';
  */
 export function movedOperations(before: Queues, after: Queues): string[] {
   return Object.entries(after).flatMap(([machine, ids]) => {
-    const ranks = new Map((before[machine] ?? []).map((id, rank) => [id, rank]));
-    const stood = ids.filter((id) => ranks.has(id));
-    const stayed = new Set(longestIncreasing(stood.map((id) => ranks.get(id)!)).map((at) => stood[at]!));
+    const positions = new Map((before[machine] ?? []).map((id, position) => [id, position]));
+    const stood = ids.filter((id) => positions.has(id));
+    const stayed = new Set(longestIncreasing(stood.map((id) => positions.get(id)!)).map((at) => stood[at]!));
     return ids.filter((id) => !stayed.has(id));
   });
 }

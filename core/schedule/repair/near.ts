@@ -1,11 +1,11 @@
 import type { Problem } from '../problem.ts';
 import { Rng } from '../search/rng.ts';
-import { draftOf, endOf, putIn, rankOf, stepsOf, takeOut, thin, type Draft } from '../what-if/draft.ts';
+import { draftOf, endOf, putIn, positionOf, stepsOf, takeOut, thin, type Draft } from '../what-if/draft.ts';
 
-/** Places tried per operation and machine in one go; timing takes ten times as long with limited crews. */
+/** Positions tried per operation and machine in one go; timing takes ten times as long with limited crews. */
 const MOST = 30;
 const MOST_WITH_CREW = 6;
-/** Places on either side of its own that are always among them. */
+/** Positions on either side of its own that are always among them. */
 const CLOSE = 3;
 const TINY = 1e-6;
 
@@ -24,7 +24,7 @@ export function nearBy(problem: Problem, draft: Draft, machines: ReadonlySet<num
 }
 
 /**
- * Moves these operations one by one, in an order drawn from the seed, each to the place that costs the plan least if that
+ * Moves these operations one by one, in an order drawn from the seed, each to the position that costs the plan least if that
  * gains; again and again until none gains. It yields after each operation, the same draft when it stays.
  */
 export function* improveNearBy(
@@ -38,7 +38,7 @@ export function* improveNearBy(
   for (let gained = true; gained;) {
     gained = false;
     for (const o of shuffled(operations, rng)) {
-      const moved = bestPlace(problem, best, o);
+      const moved = bestPosition(problem, best, o);
       gained ||= moved !== best;
       best = moved;
       yield best;
@@ -46,19 +46,19 @@ export function* improveNearBy(
   }
 }
 
-/** The plan with the operation where the plan costs least; the plan as it is when no other place gains. */
-function bestPlace(problem: Problem, draft: Draft, o: number): Draft {
+/** The plan with the operation where the plan costs least; the plan as it is when no other position gains. */
+function bestPosition(problem: Problem, draft: Draft, o: number): Draft {
   const apart = takeOut(problem, draft.queues, [o]);
   const home = draft.timing.machine[o]!;
   const most = problem.input.crew?.length ? MOST_WITH_CREW : MOST;
   let best = draft;
   for (const machine of problem.eligible[o]!) {
     const front = problem.front[machine]!.length;
-    const ranks = Array.from({ length: apart[machine]!.length - front + 1 }, (_, k) => front + k);
-    const own = rankOf(draft, o);
-    const close = machine === home ? ranks.filter((rank) => Math.abs(rank - own) <= CLOSE) : [];
-    for (const rank of new Set([...close, ...thin(ranks, most)])) {
-      const tried = draftOf(problem, putIn(problem, apart, o, { machine, rank }));
+    const positions = Array.from({ length: apart[machine]!.length - front + 1 }, (_, k) => front + k);
+    const own = positionOf(draft, o);
+    const close = machine === home ? positions.filter((position) => Math.abs(position - own) <= CLOSE) : [];
+    for (const position of new Set([...close, ...thin(positions, most)])) {
+      const tried = draftOf(problem, putIn(problem, apart, o, { machine, position }));
       if (tried !== null && tried.objective < best.objective - TINY) best = tried;
     }
   }

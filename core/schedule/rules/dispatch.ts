@@ -1,6 +1,6 @@
 import { nameQueues } from '../decode.ts';
 import type { Problem, Queues } from '../problem.ts';
-import { Bag } from './sparse-set.ts';
+import { SparseSet } from './sparse-set.ts';
 import { emptyTiming, readyAt, timeOperation } from '../timing.ts';
 
 /**
@@ -23,7 +23,7 @@ interface Choice {
 /**
  * Builds queues by letting machines choose: always the machine that can begin first takes, of the operations ready by
  * then, the most urgent (a non-delay dispatch; M. L. Pinedo, Scheduling, ch. 14, from memory). Started and frozen
- * operations come first, pins keep their rank. Where fixed operations wait for each other, the rest is listed as it comes.
+ * operations come first, pins keep their position. Where fixed operations wait for each other, the rest is listed as it comes.
  * It yields every few milliseconds of work.
  * @returns operation numbers by machine
  */
@@ -50,8 +50,8 @@ class Dispatcher {
    * Operations whose step before is placed and that may go on a machine: those ready by the time it is free, and those
    * still to come. Apart, so that a choice looks only at what it can choose.
    */
-  readonly #waiting: readonly Bag[];
-  readonly #coming: readonly Bag[];
+  readonly #waiting: readonly SparseSet[];
+  readonly #coming: readonly SparseSet[];
   readonly #ready: Float64Array;
   readonly #done: Uint8Array;
   /** Operations looked at so far. */
@@ -64,19 +64,19 @@ class Dispatcher {
     this.#queues = Array.from({ length: problem.machines }, () => []);
     this.#free = Float64Array.from(problem.availableFrom);
     this.#states = Int32Array.from(problem.initialState);
-    this.#waiting = Array.from({ length: problem.machines }, () => new Bag(problem.operations));
-    this.#coming = Array.from({ length: problem.machines }, () => new Bag(problem.operations));
+    this.#waiting = Array.from({ length: problem.machines }, () => new SparseSet(problem.operations));
+    this.#coming = Array.from({ length: problem.machines }, () => new SparseSet(problem.operations));
     this.#ready = new Float64Array(problem.operations);
     this.#done = new Uint8Array(problem.operations);
     for (let j = 0; j < problem.jobs; j++) this.#release(problem.firstOf[j]!);
   }
 
   *run(): Generator<void, number[][]> {
-    let breath = BREATH;
+    let budget = BREATH;
     for (let choice = this.#next(); choice !== null; choice = this.#next()) {
       this.#place(choice);
-      if (this.#looked < breath) continue;
-      breath = this.#looked + BREATH;
+      if (this.#looked < budget) continue;
+      budget = this.#looked + BREATH;
       yield;
     }
     for (let o = 0; o < this.#problem.operations; o++)
@@ -99,14 +99,14 @@ class Dispatcher {
       (this.#ready[o]! <= this.#free[m]! ? this.#waiting : this.#coming)[m]!.add(o);
   }
 
-  /** The operation that must come next on this machine, if its place is fixed. */
+  /** The operation that must come next on this machine, if its position is fixed. */
   #due(m: number): number | undefined {
     const { front, pins } = this.#problem;
-    const rank = this.#queues[m]!.length;
-    if (rank < front[m]!.length) return front[m]![rank];
+    const position = this.#queues[m]!.length;
+    if (position < front[m]!.length) return front[m]![position];
     const first = pins[m]!.find((pin) => !this.#done[pin.operation]);
     const idle = this.#waiting[m]!.size + this.#coming[m]!.size === 0;
-    return first !== undefined && (first.rank <= rank || idle) ? first.operation : undefined;
+    return first !== undefined && (first.position <= position || idle) ? first.operation : undefined;
   }
 
   #isReady(o: number): boolean {

@@ -10,9 +10,9 @@ export function dueDateRule(problem: Problem): Urgency {
   const order = Array.from({ length: jobs }, (_, j) => j).sort(
     (a, b) => compare(due[a]!, due[b]!) || weight[b]! - weight[a]! || a - b,
   );
-  const rank = new Int32Array(jobs);
-  order.forEach((job, k) => (rank[job] = k));
-  return (o) => -rank[problem.jobOf[o]!]!;
+  const position = new Int32Array(jobs);
+  order.forEach((job, k) => (position[job] = k));
+  return (o) => -position[problem.jobOf[o]!]!;
 }
 
 const compare = (a: number, b: number) => (a === b ? 0 : a - b);

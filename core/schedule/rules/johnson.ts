@@ -23,7 +23,7 @@ export function johnsonOrder(problem: Problem): number[] {
 
 /** The jobs in Johnson's order. */
 export function johnsonRule(problem: Problem): Urgency {
-  const rank = new Int32Array(problem.jobs);
-  johnsonOrder(problem).forEach((job, k) => (rank[job] = k));
-  return (o) => -rank[problem.jobOf[o]!]!;
+  const position = new Int32Array(problem.jobs);
+  johnsonOrder(problem).forEach((job, k) => (position[job] = k));
+  return (o) => -position[problem.jobOf[o]!]!;
 }

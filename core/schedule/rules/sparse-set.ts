@@ -1,5 +1,5 @@
 /** A set of small whole numbers that is fast to walk through, in no particular order. */
-export class Bag {
+export class SparseSet {
   /** Its members: the first `size` entries. */
   readonly members: Int32Array;
   size = 0;
@@ -18,11 +18,11 @@ export class Bag {
   }
 
   delete(member: number): void {
-    const place = this.#place[member]!;
-    if (place < 0) return;
+    const position = this.#place[member]!;
+    if (position < 0) return;
     const last = this.members[--this.size]!;
-    this.members[place] = last;
-    this.#place[last] = place;
+    this.members[position] = last;
+    this.#place[last] = position;
     this.#place[member] = -1;
   }
 }

@@ -1,8 +1,16 @@
 import type { Problem } from '../problem.ts';
 import { readyAt } from '../timing.ts';
-import { draftOf, putIn, rankAt, stepsOf, thin, type Draft, type Place } from '../what-if/draft.ts';
+import {
+  draftOf,
+  putIn,
+  positionAt,
+  stepsOf,
+  thin,
+  type Draft,
+  type QueuePosition,
+} from '../what-if/draft.ts';
 
-/** Places tried of the same changeover cost on one machine, and half-done plans kept between two steps. */
+/** Positions tried of the same changeover cost on one machine, and half-done plans kept between two steps. */
 const SPREAD = 6;
 const KEPT = 8;
 const SPREAD_WITH_CREW = 2;
@@ -10,10 +18,10 @@ const KEPT_WITH_CREW = 3;
 
 /**
  * Puts a job's loose steps in where they add the fewest changeover seconds and the job still ends by its due date; of
- * equal ones where the plan costs least. That is as a rule inside the run of the same attributes. If no such places
+ * equal ones where the plan costs least. That is as a rule inside the run of the same attributes. If no such positions
  * keep the date: where it ends soonest. The steps are placed in turn, the best few partial plans kept.
  * @param draft the job's loose steps left out
- * @returns null when no place can be timed
+ * @returns null when no position can be timed
  */
 export function putInRun(problem: Problem, draft: Draft, job: number): Draft | null {
   const crew = Boolean(problem.input.crew?.length);
@@ -22,8 +30,8 @@ export function putInRun(problem: Problem, draft: Draft, job: number): Draft | n
   let kept: readonly Draft[] = [draft];
   for (const o of steps) {
     const tried = kept.flatMap((partial) =>
-      placesOfPromise(problem, partial, o, crew ? SPREAD_WITH_CREW : SPREAD).flatMap(
-        (place) => draftOf(problem, putIn(problem, partial.queues, o, place)) ?? [],
+      positionsOfPromise(problem, partial, o, crew ? SPREAD_WITH_CREW : SPREAD).flatMap(
+        (target) => draftOf(problem, putIn(problem, partial.queues, o, target)) ?? [],
       ),
     );
     kept =
@@ -65,26 +73,26 @@ function worthKeeping(tried: readonly Draft[], o: number): Draft[] {
 }
 
 /**
- * Places worth timing. Read off from when the step can start, a place counts when it adds fewer changeover seconds than
- * every earlier one, or as few as such a place; of each cost a few, evenly spread.
+ * Positions worth timing. Read off from when the step can start, a position counts when it adds fewer changeover seconds than
+ * every earlier one, or as few as such a position; of each cost a few, evenly spread.
  */
-function placesOfPromise(problem: Problem, draft: Draft, o: number, spread: number): Place[] {
+function positionsOfPromise(problem: Problem, draft: Draft, o: number, spread: number): QueuePosition[] {
   const ready = readyAt(problem, draft.timing, o);
   return Array.from(problem.eligible[o]!).flatMap((machine) => {
     const costs = addedChangeover(problem, draft, machine, o);
-    const byCost = new Map<number, Place[]>();
+    const byCost = new Map<number, QueuePosition[]>();
     let least = Infinity;
-    for (let rank = rankAt(problem, draft, machine, ready); rank < costs.length; rank++) {
-      const cost = costs[rank]!;
+    for (let position = positionAt(problem, draft, machine, ready); position < costs.length; position++) {
+      const cost = costs[position]!;
       if (cost < least) byCost.set(cost, []);
       least = Math.min(least, cost);
-      byCost.get(cost)?.push({ machine, rank });
+      byCost.get(cost)?.push({ machine, position });
     }
-    return [...byCost.values()].flatMap((places) => thin(places, spread));
+    return [...byCost.values()].flatMap((targets) => thin(targets, spread));
   });
 }
 
-/** Changeover seconds that the operation adds at each rank of a machine's queue, next to its two neighbours. */
+/** Changeover seconds that the operation adds at each position of a machine's queue, next to its two neighbours. */
 function addedChangeover(problem: Problem, draft: Draft, machine: number, o: number): number[] {
   const setup = problem.setups[machine]!;
   const queue = Array.from(draft.queues[machine]!);

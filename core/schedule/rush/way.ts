@@ -5,7 +5,7 @@ import { shiftsBetween, type JobShift } from '../what-if/shifts.ts';
 
 /** A way to take a rush in, and what it costs against the plan without it. */
 export interface RushWay {
-  /** `front`: as soon as possible; `run`: into its run; `replan`: everything searched anew outside what is fixed. */
+  /** `front`: as soon as possible; `run`: into its run; `replan`: everything searched again outside what is fixed. */
   readonly way: 'front' | 'run' | 'replan';
   readonly queues: Queues;
   readonly schedule: Schedule;

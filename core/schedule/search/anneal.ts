@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
-import { Breath } from './yield-budget.ts';
+import { YieldBudget } from './yield-budget.ts';
 import { advanceJob } from './moves/advance-job.ts';
-import { makeGround, type Ground, type Move } from './moves/search-context.ts';
+import { searchContext, type SearchContext, type Move } from './moves/search-context.ts';
 import { joinNear } from './moves/join-near.ts';
 import { shiftOperation } from './moves/shift-operation.ts';
 import { shiftRun } from './moves/shift-run.ts';
@@ -10,7 +10,7 @@ import type { Rng } from './rng.ts';
 import type { Trial } from './trial.ts';
 
 /** What a search found so far, as numbers. */
-export interface Sighting {
+export interface Incumbent {
   readonly queues: readonly ArrayLike<number>[];
   readonly objective: number;
   readonly evaluations: number;
@@ -47,40 +47,40 @@ const REHEATS = [1, 1, 0.3];
  * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680; the heats measured in SEARCH.md.
  * Yields every few milliseconds of work; `queues` are the same object until better ones are found.
  */
-export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Sighting, void> {
-  const ground = makeGround(problem, trial, rng);
-  let best: Sighting = { queues: trial.live.copy(), objective: trial.objective, evaluations: 0 };
-  if (ground.movable.length === 0) return;
-  const breath = new Breath();
+export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Incumbent, void> {
+  const context = searchContext(problem, trial, rng);
+  let best: Incumbent = { queues: trial.live.copy(), objective: trial.objective, evaluations: 0 };
+  if (context.movable.length === 0) return;
+  const budget = new YieldBudget();
   let evaluations = 0;
   let tried = 0;
   let length = TIDYING;
   for (let round = 0; ; round++) {
     trial.load(best.queues);
     const chosen = MOVE_WORK * tried;
-    const typical = yield* typicalCost(ground, { ...best, evaluations }, (work) =>
-      breath.isDue(work + chosen),
+    const typical = yield* typicalCost(context, { ...best, evaluations }, (work) =>
+      budget.isDue(work + chosen),
     );
-    const begun = trial.work + chosen;
+    const started = trial.work + chosen;
     // How many tries the round will have, as the rounds before went.
-    const tries = (length * (tried + 1)) / (begun + 1);
-    const plenty = Math.min(1, tries / (ENOUGH_TRIES * ground.movable.length));
+    const tries = (length * (tried + 1)) / (started + 1);
+    const plenty = Math.min(1, tries / (ENOUGH_TRIES * context.movable.length));
     const hot =
       typical * Math.max(COLD, round === 0 ? 0 : HOT * plenty * REHEATS[(round - 1) % REHEATS.length]!);
     const cold = typical * COLD * plenty;
     let heat = hot;
     for (let done = 0; done < length; tried++) {
-      if (chooseMove(rng)(ground)) {
+      if (chooseMove(rng)(context)) {
         evaluations += 1;
         const limit = -heat * Math.log(1 - rng.next());
-        if (trial.price(limit) <= limit) trial.keep();
-        else trial.undo();
+        if (trial.evaluate(limit) <= limit) trial.commit();
+        else trial.rollback();
         if (trial.objective < best.objective - TINY)
           best = { queues: trial.live.copy(), objective: trial.objective, evaluations };
       }
-      done = trial.work + MOVE_WORK * tried - begun;
+      done = trial.work + MOVE_WORK * tried - started;
       if (tried % 64 === 0) heat = hot * (cold / hot) ** (done / length);
-      if (breath.isDue(begun + done)) yield { ...best, evaluations };
+      if (budget.isDue(started + done)) yield { ...best, evaluations };
     }
     length *= length < LONG ? GROWTH : SLOW_GROWTH;
   }
@@ -95,20 +95,20 @@ function chooseMove(rng: Rng): Move {
   return advanceJob;
 }
 
-/** Median cost of some moves that worsen the plan as it stands; 1 when none does. Fewer where a move is dear to price. */
+/** Median cost of some moves that worsen the plan as it stands; 1 when none does. Fewer where a move is dear to evaluate. */
 function* typicalCost(
-  ground: Ground,
-  best: Sighting,
+  context: SearchContext,
+  best: Incumbent,
   isDue: (work: number) => boolean,
-): Generator<Sighting, number> {
-  const { trial, rng } = ground;
+): Generator<Incumbent, number> {
+  const { trial, rng } = context;
   const costs: number[] = [];
   const enough = trial.work + SAMPLE_WORK;
   for (let k = 0; k < 400 && trial.work < enough; k++) {
-    if (!chooseMove(rng)(ground)) continue;
-    const delta = trial.price(Infinity);
+    if (!chooseMove(rng)(context)) continue;
+    const delta = trial.evaluate(Infinity);
     if (delta > TINY && delta < Infinity) costs.push(delta);
-    trial.undo();
+    trial.rollback();
     if (isDue(trial.work)) yield best;
   }
   costs.sort((a, b) => a - b);

@@ -3,15 +3,15 @@ import type { WorkingTime } from '../working-time.ts';
 /** Runs along a machine's open hours: the instant reached, and the open interval that holds it. */
 export class Clock {
   now = 0;
-  slot = 0;
+  interval = 0;
   #opens: Float64Array = new Float64Array(0);
   #closes: Float64Array = new Float64Array(0);
 
   /** @param slot an interval that does not begin after the one that holds the instant */
-  set({ start, end }: WorkingTime, now: number, slot: number): void {
+  set({ start, end }: WorkingTime, now: number, interval: number): void {
     this.#opens = start;
     this.#closes = end;
-    this.slot = slot;
+    this.interval = interval;
     this.now = now;
     this.#catchUp();
   }
@@ -21,16 +21,17 @@ export class Clock {
     const closes = this.#closes;
     let now = this.now;
     let left = seconds;
-    if (this.#opens[this.slot]! > now) now = this.#opens[this.slot]!;
-    for (; left > closes[this.slot]! - now; now = this.#opens[++this.slot]!) left -= closes[this.slot]! - now;
+    if (this.#opens[this.interval]! > now) now = this.#opens[this.interval]!;
+    for (; left > closes[this.interval]! - now; now = this.#opens[++this.interval]!)
+      left -= closes[this.interval]! - now;
     this.now = now + left;
   }
 
   /** Waits until an instant has come and the machine is open. */
   open(instant: number): void {
     if (instant > this.now) this.now = instant;
-    while (this.#closes[this.slot]! <= this.now) this.slot += 1;
-    if (this.#opens[this.slot]! > this.now) this.now = this.#opens[this.slot]!;
+    while (this.#closes[this.interval]! <= this.now) this.interval += 1;
+    if (this.#opens[this.interval]! > this.now) this.now = this.#opens[this.interval]!;
   }
 
   /** Lets time pass until an instant, open or not. */
@@ -40,6 +41,6 @@ export class Clock {
   }
 
   #catchUp(): void {
-    while (this.#closes[this.slot]! < this.now) this.slot += 1;
+    while (this.#closes[this.interval]! < this.now) this.interval += 1;
   }
 }

@@ -38,7 +38,7 @@ export function* constructions(problem: Problem, start?: Queues): Generator<Numb
   const consider = (queues: NumberedQueues) => {
     const placed = problem.input.sameOrder
       ? queuesInOrder(problem, orderOf(problem, queues))
-      : withFixedPlaces(problem, queues);
+      : withFixedPositions(problem, queues);
     const objective = objectiveAt(problem, placed);
     if (objective < least) [best, least] = [placed, objective];
     return best;
@@ -62,10 +62,10 @@ export function objectiveAt(problem: Problem, queues: NumberedQueues): number {
 }
 
 /** The queues with the fixed operations where they belong and the others in the order they had. */
-export function withFixedPlaces(problem: Problem, queues: NumberedQueues): NumberedQueues {
+export function withFixedPositions(problem: Problem, queues: NumberedQueues): NumberedQueues {
   return problem.front.map((front, m) => {
     const queue = [...front, ...Array.from(queues[m]!).filter((o) => !problem.fixed[o])];
-    for (const pin of problem.pins[m]!) queue.splice(Math.min(pin.rank, queue.length), 0, pin.operation);
+    for (const pin of problem.pins[m]!) queue.splice(Math.min(pin.position, queue.length), 0, pin.operation);
     return Int32Array.from(queue);
   });
 }

@@ -1,6 +1,6 @@
 import type { Problem } from '../problem.ts';
-import type { Sighting } from './anneal.ts';
-import { objectiveAt, withFixedPlaces, type NumberedQueues } from './constructions.ts';
+import type { Incumbent } from './anneal.ts';
+import { objectiveAt, withFixedPositions, type NumberedQueues } from './constructions.ts';
 
 /** Plans up to which all of them are tried. */
 const MOST_PLANS = 20_000;
@@ -13,23 +13,23 @@ export function isTiny(problem: Problem): boolean {
   let plans = 1;
   for (let o = 0; o < problem.operations && plans <= MOST_PLANS; o++) {
     if (problem.fixed[o]) continue;
-    let places = 0;
-    for (const m of problem.eligible[o]!) places += ++lengths[m]!;
-    plans *= places;
+    let positions = 0;
+    for (const m of problem.eligible[o]!) positions += ++lengths[m]!;
+    plans *= positions;
   }
   return plans <= MOST_PLANS;
 }
 
 /** Tries every plan: each operation in turn at every place of every queue that can take it. The last yield is proven. */
-export function* tryAll(problem: Problem, first: NumberedQueues): Generator<Sighting, void> {
-  let best: Sighting = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
+export function* tryAll(problem: Problem, first: NumberedQueues): Generator<Incumbent, void> {
+  let best: Incumbent = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
   let evaluations = 0;
   for (const plan of plansFrom(
     problem,
     problem.front.map(() => []),
     0,
   )) {
-    const queues = withFixedPlaces(problem, plan);
+    const queues = withFixedPositions(problem, plan);
     const objective = objectiveAt(problem, queues);
     evaluations += 1;
     if (objective < best.objective) best = { queues, objective, evaluations };
@@ -47,10 +47,10 @@ function* plansFrom(
   if (problem.fixed[o]) return yield* plansFrom(problem, queues, o + 1);
   for (const m of problem.eligible[o]!) {
     const queue = queues[m]!;
-    for (let place = 0; place <= queue.length; place++) {
-      queue.splice(place, 0, o);
+    for (let position = 0; position <= queue.length; position++) {
+      queue.splice(position, 0, o);
       yield* plansFrom(problem, queues, o + 1);
-      queue.splice(place, 1);
+      queue.splice(position, 1);
     }
   }
 }

@@ -7,48 +7,48 @@ import type { Trial } from './trial.ts';
 /** What placing an operation costs where people are counted, against timing one without. */
 const CREW_WORK = 20;
 
-/** Prices a change by timing everything again: for limited crews and routings that cross. */
+/** Evaluates a change by timing everything again: for limited crews and routings that cross. */
 export class FullTrial implements Trial {
   readonly live: LiveQueues;
   objective = Infinity;
   work = 0;
   readonly #problem: Problem;
-  #kept: Timing;
+  #committed: Timing;
   #tried: Timing;
-  #price = Infinity;
+  #objective = Infinity;
 
   constructor(problem: Problem, queues: readonly ArrayLike<number>[]) {
     this.#problem = problem;
-    this.#kept = emptyTiming(problem);
+    this.#committed = emptyTiming(problem);
     this.#tried = emptyTiming(problem);
     this.live = new LiveQueues(problem, queues);
     this.load(queues);
   }
 
   get end(): Float64Array {
-    return this.#kept.end;
+    return this.#committed.end;
   }
 
   load(queues: readonly ArrayLike<number>[]): void {
     this.live.load(queues);
-    this.#price = this.#time();
-    this.keep();
+    this.#objective = this.#time();
+    this.commit();
   }
 
-  price(): number {
+  evaluate(): number {
     this.live.restorePins();
-    this.#price = this.#time();
-    return this.#price - this.objective;
+    this.#objective = this.#time();
+    return this.#objective - this.objective;
   }
 
-  keep(): void {
-    this.live.keep();
-    this.objective = this.#price;
-    [this.#kept, this.#tried] = [this.#tried, this.#kept];
+  commit(): void {
+    this.live.commit();
+    this.objective = this.#objective;
+    [this.#committed, this.#tried] = [this.#tried, this.#committed];
   }
 
-  undo(): void {
-    this.live.undo();
+  rollback(): void {
+    this.live.rollback();
   }
 
   #time(): number {

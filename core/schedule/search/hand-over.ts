@@ -15,7 +15,7 @@ export class HandOver {
   readonly hasNext: Uint8Array;
   /** Does the next step begin on the first lots? */
   readonly lots: Uint8Array;
-  /** Per machine, the last place whose operation became ready at another time and feels it. */
+  /** Per machine, the last position whose operation became ready at another time and feels it. */
   readonly reach: Int32Array;
   /** Per machine, by how much at most one of its operations became ready sooner and feels it. */
   readonly sooner: Float64Array;
@@ -27,7 +27,7 @@ export class HandOver {
   readonly #logBefore: Float64Array;
   #logged = 0;
 
-  /** @param able when its machine was ready for each operation, as kept */
+  /** @param able when its machine was ready for each operation, as committed */
   constructor(problem: Problem, live: LiveQueues, able: Float64Array) {
     const n = problem.operations;
     this.#problem = problem;
@@ -68,9 +68,9 @@ export class HandOver {
     if (!lots && ready <= this.#able[next]! && old <= this.#able[next]!) return;
     const n = this.#live.home[next]!;
     this.sooner[n] = Math.max(this.sooner[n]!, old - ready, lots ? oldBefore - before : 0);
-    const rank = this.#live.rank[next]!;
-    if (rank < this.#live.from[n]!) this.#live.from[n] = rank;
-    if (rank > this.reach[n]!) this.reach[n] = rank;
+    const positionOf = this.#live.positionOf[next]!;
+    if (positionOf < this.#live.from[n]!) this.#live.from[n] = positionOf;
+    if (positionOf > this.reach[n]!) this.reach[n] = positionOf;
   }
 
   /** When the last lot of an operation that began on its first lots is done at the earliest. */
@@ -85,14 +85,14 @@ export class HandOver {
   }
 
   /** Makes what was told final. */
-  keep(): void {
+  commit(): void {
     this.#logged = 0;
     this.reach.fill(-1);
     this.sooner.fill(0);
   }
 
-  /** Takes back what was told since the last `keep`. */
-  undo(): void {
+  /** Takes back what was told since the last `commit`. */
+  rollback(): void {
     while (this.#logged > 0) {
       this.#logged -= 1;
       const o = this.#logOperation[this.#logged]!;

@@ -3,7 +3,7 @@ import { objectiveAt } from './constructions.ts';
 import type { Insertion } from './insertion.ts';
 import { queuesInOrder } from './job-order.ts';
 
-/** Insertion for any objective: every place is timed in full. A partial order is completed by the jobs left, as numbered. */
+/** Insertion for any objective: every position is timed in full. A partial order is completed by the jobs left, as numbered. */
 export class AnyInsertion implements Insertion {
   work = 0;
   readonly #problem: Problem;
@@ -23,14 +23,14 @@ export class AnyInsertion implements Insertion {
     order: readonly number[],
     job: number,
     tie: number,
-  ): Generator<void, { place: number; value: number }> {
+  ): Generator<void, { position: number; value: number }> {
     const values: number[] = [];
     for (let i = 0; i <= order.length; i++) {
       values.push(this.value(order.toSpliced(i, 0, job)));
       yield;
     }
     const value = Math.min(...values);
-    const places = [...values.keys()].filter((i) => values[i] === value);
-    return { place: places[Math.floor(tie * places.length)]!, value };
+    const positions = [...values.keys()].filter((i) => values[i] === value);
+    return { position: positions[Math.floor(tie * positions.length)]!, value };
   }
 }

@@ -2,8 +2,8 @@ import type { Problem } from '../problem.ts';
 import type { Insertion } from './insertion.ts';
 
 /**
- * Insertion for the makespan of a permutation flow shop, all places of a job in O(jobs × machines): heads of the jobs
- * before a place and tails of those after it are worked out once. Changeovers lie between neighbours; they may run
+ * Insertion for the makespan of a permutation flow shop, all positions of a job in O(jobs × machines): heads of the jobs
+ * before a position and tails of those after it are worked out once. Changeovers lie between neighbours; they may run
  * while a job is still on the machine before.
  * Sources: E. Taillard, EJOR 47, 1990, pp. 65-74; with setups R. Ruiz and T. Stuetzle, EJOR 187, 2008, pp. 1143-1159.
  */
@@ -26,7 +26,7 @@ export class MakespanInsertion implements Insertion {
       !objective.weightedTardiness &&
       !objective.changeover &&
       !objective.flowTime &&
-      !objective.disturbance;
+      !objective.stability;
     if (!only || problem.jobs === 0 || problem.machineOrder === null) return false;
     const steps = problem.firstOf[1]!;
     for (let o = 0; o < problem.operations; o++)
@@ -74,12 +74,12 @@ export class MakespanInsertion implements Insertion {
     order: readonly number[],
     job: number,
     tie: number,
-  ): Generator<void, { place: number; value: number }> {
+  ): Generator<void, { position: number; value: number }> {
     const machines = this.#machines;
     this.#timeHeads(order);
     this.#timeTails(order);
     let value = Infinity;
-    let place = 0;
+    let position = 0;
     let equal = 0;
     for (let i = 0; i <= order.length; i++) {
       const before = i === 0 ? this.#jobs : order[i - 1]!;
@@ -96,12 +96,12 @@ export class MakespanInsertion implements Insertion {
       }
       if (span > value) continue;
       equal = span < value ? 1 : equal + 1;
-      // The n-th of equal places replaces the one held with chance 1/n.
-      if (span < value || (tie * 997 * equal) % 1 < 1 / equal) place = i;
+      // The n-th of equal positions replaces the one held with chance 1/n.
+      if (span < value || (tie * 997 * equal) % 1 < 1 / equal) position = i;
       value = span;
     }
     this.work += 3 * order.length * machines;
-    return { place, value };
+    return { position, value };
   }
 
   /** Row i: when each machine is free after the first i jobs. */

@@ -5,8 +5,12 @@ export interface Insertion {
   /** Objective of a complete order. */
   value(order: readonly number[]): number;
   /**
-   * The place at which `job` makes the (possibly partial) order cost least, and that cost. Among equal places it takes
+   * The position at which `job` makes the (possibly partial) order cost least, and that cost. Among equal positions it takes
    * one by `tie`, a number from 0 up to 1. It yields where that takes long.
    */
-  best(order: readonly number[], job: number, tie: number): Generator<void, { place: number; value: number }>;
+  best(
+    order: readonly number[],
+    job: number,
+    tie: number,
+  ): Generator<void, { position: number; value: number }>;
 }

@@ -1,7 +1,7 @@
 import type { Problem } from '../problem.ts';
 import { fastestSeconds } from '../rules/remaining.ts';
-import type { Sighting } from './anneal.ts';
-import { Breath } from './yield-budget.ts';
+import type { Incumbent } from './anneal.ts';
+import { YieldBudget } from './yield-budget.ts';
 import { AnyInsertion } from './insertion-any.ts';
 import { MakespanInsertion } from './insertion-makespan.ts';
 import type { Insertion } from './insertion.ts';
@@ -23,7 +23,7 @@ export function* iteratedGreedy(
   problem: Problem,
   first: readonly number[],
   rng: Rng,
-): Generator<Sighting, void> {
+): Generator<Incumbent, void> {
   const insertion = MakespanInsertion.fits(problem)
     ? new MakespanInsertion(problem)
     : new AnyInsertion(problem);
@@ -31,17 +31,17 @@ export function* iteratedGreedy(
   let order = [...first];
   let value = insertion.value(order);
   let least = value;
-  const sighting = () => ({
+  const incumbent = () => ({
     queues: queuesInOrder(problem, order),
     objective: weight * least,
     evaluations: 0,
   });
-  let best = sighting();
+  let best = incumbent();
   let evaluations = 0;
-  const breath = new Breath();
-  function* looking<T>(steps: Generator<void, T>): Generator<Sighting, T> {
+  const budget = new YieldBudget();
+  function* looking<T>(steps: Generator<void, T>): Generator<Incumbent, T> {
     for (let step = steps.next(); ; step = steps.next()) {
-      if (breath.isDue(insertion.work)) yield { ...best, evaluations };
+      if (budget.isDue(insertion.work)) yield { ...best, evaluations };
       if (step.done) return step.value;
     }
   }
@@ -53,11 +53,11 @@ export function* iteratedGreedy(
   for (;;) {
     if (value < least) {
       least = value;
-      best = sighting();
+      best = incumbent();
     }
-    const [next, price] = yield* looking(rebuild(insertion, order, rng));
+    const [next, cost] = yield* looking(rebuild(insertion, order, rng));
     evaluations += 1;
-    if (price <= value || rng.next() < Math.exp((value - price) / heat)) [order, value] = [next, price];
+    if (cost <= value || rng.next() < Math.exp((value - cost) / heat)) [order, value] = [next, cost];
   }
 }
 
@@ -69,8 +69,8 @@ function* insertByWork(problem: Problem, insertion: Insertion): Generator<void, 
   });
   const order: number[] = [];
   for (const job of [...work.keys()].sort((a, b) => work[b]! - work[a]! || a - b)) {
-    const { place } = yield* insertion.best(order, job, 0);
-    order.splice(place, 0, job);
+    const { position } = yield* insertion.best(order, job, 0);
+    order.splice(position, 0, job);
     yield;
   }
   return order;
@@ -88,13 +88,13 @@ function* rebuild(
   let value = insertion.value(order);
   for (const job of out) {
     const best = yield* insertion.best(order, job, rng.next());
-    order.splice(best.place, 0, job);
+    order.splice(best.position, 0, job);
     value = best.value;
   }
   return yield* improveByInsertion(insertion, order, value, rng);
 }
 
-/** Moves single jobs to their best places, in random turn, until none gains. */
+/** Moves single jobs to their best positions, in random turn, until none gains. */
 function* improveByInsertion(
   insertion: Insertion,
   from: readonly number[],
@@ -109,7 +109,7 @@ function* improveByInsertion(
       const at = order.indexOf(job);
       order.splice(at, 1);
       const best = yield* insertion.best(order, job, rng.next());
-      order.splice(best.value < value ? best.place : best.value === value ? best.place : at, 0, job);
+      order.splice(best.value < value ? best.position : best.value === value ? best.position : at, 0, job);
       gained ||= best.value < value;
       value = Math.min(value, best.value);
       yield;

@@ -7,7 +7,7 @@ export class JobCosts {
   readonly #flow: Float64Array;
   readonly #release: Float64Array;
   readonly #reference: Float64Array;
-  readonly #weights: { readonly flowTime: number; readonly disturbance: number };
+  readonly #weights: { readonly flowTime: number; readonly stability: number };
 
   constructor(problem: Problem) {
     const { jobs, weightedTardiness, ...weights } = { jobs: problem.input.jobs, ...problem.input.objective };
@@ -32,22 +32,22 @@ export class JobCosts {
   at(o: number, end: number): number {
     let cost = this.#flow[o]! * (end - this.#release[o]!);
     if (end > this.#due[o]!) cost += this.#late[o]! * (end - this.#due[o]!);
-    if (this.#weights.disturbance > 0 && !Number.isNaN(this.#reference[o]!))
-      cost += this.#weights.disturbance * Math.abs(end - this.#reference[o]!);
+    if (this.#weights.stability > 0 && !Number.isNaN(this.#reference[o]!))
+      cost += this.#weights.stability * Math.abs(end - this.#reference[o]!);
     return cost;
   }
 
-  /** What each second that o ends later costs at least, and sooner gains at most, if it ended then; without disturbance. */
+  /** What each second that o ends later costs at least, and sooner gains at most, if it ended then; without stability. */
   slope(o: number, end: number): number {
     return this.#flow[o]! + (end > this.#due[o]! ? this.#late[o]! : 0);
   }
 
   /** What these ends cost for being off the reference plan. */
-  disturbance(end: Float64Array): number {
-    if (this.#weights.disturbance === 0) return 0;
+  stability(end: Float64Array): number {
+    if (this.#weights.stability === 0) return 0;
     let total = 0;
     for (let o = 0; o < end.length; o++)
       if (!Number.isNaN(this.#reference[o]!)) total += Math.abs(end[o]! - this.#reference[o]!);
-    return this.#weights.disturbance * total;
+    return this.#weights.stability * total;
   }
 }

@@ -10,12 +10,12 @@ export function queuesInOrder(problem: Problem, order: readonly number[]): Numbe
   return queues;
 }
 
-/** Jobs by the places of their first operations, queue by queue: one order from any queues. */
+/** Jobs by the positions of their first operations, queue by queue: one order from any queues. */
 export function orderOf(problem: Problem, queues: NumberedQueues): number[] {
-  const rank = new Float64Array(problem.jobs).fill(Infinity);
+  const positionOf = new Float64Array(problem.jobs).fill(Infinity);
   for (const queue of queues)
     Array.from(queue).forEach(
-      (o, place) => (rank[problem.jobOf[o]!] = Math.min(rank[problem.jobOf[o]!]!, place)),
+      (o, position) => (positionOf[problem.jobOf[o]!] = Math.min(positionOf[problem.jobOf[o]!]!, position)),
     );
-  return Array.from(rank.keys()).sort((a, b) => rank[a]! - rank[b]! || a - b);
+  return Array.from(positionOf.keys()).sort((a, b) => positionOf[a]! - positionOf[b]! || a - b);
 }

@@ -5,17 +5,17 @@ import { HandOver } from './hand-over.ts';
 import { JobCosts } from './job-costs.ts';
 import { layersOf, type Layers } from './layers.ts';
 import { LiveQueues } from './live-queues.ts';
-import { Tails } from './suffix-bound.ts';
+import { SuffixBound } from './suffix-bound.ts';
 import type { Trial } from './trial.ts';
 
 /** Sums of costs are known to about this much. */
 const TINY = 1e-6;
 
 /**
- * Prices a change by timing only what it touches, for shops whose routings go forward through the machines. Each changed
- * queue is timed from its first changed place until times and setups are as before; a step that then ends at another
+ * Evaluates a change by timing only what it touches, for shops whose routings go forward through the machines. Each changed
+ * queue is timed from its first changed position until times and setups are as before; a step that then ends at another
  * time makes the queue of the job's next step be looked at from there, if that step feels it. Once the order is as
- * before, the tails say whether the rest can still bring the change under the limit.
+ * before, the suffix bounds say whether the rest can still bring the change under the limit.
  */
 export class LayeredTrial implements Trial {
   readonly live: LiveQueues;
@@ -30,13 +30,13 @@ export class LayeredTrial implements Trial {
   readonly #layers: Layers;
   /** Kept values per operation: when its machine was ready for it, the open interval it ends in, state, cost. */
   readonly #able: Float64Array;
-  readonly #slot: Int32Array;
+  readonly #interval: Int32Array;
   readonly #state: Int32Array;
   readonly #cost: Float64Array;
   readonly #handOver: HandOver;
-  readonly #tails: Tails;
+  readonly #suffixBound: SuffixBound;
   readonly #clock = new Clock();
-  /** Per machine, the end of its queue: as kept and as tried. */
+  /** Per machine, the end of its queue: as committed and as tried. */
   readonly #lastEnd: Float64Array;
   readonly #triedEnd: Float64Array;
   /** Per machine: was its queue changed? Else its operations can only become ready at another time. */
@@ -45,7 +45,7 @@ export class LayeredTrial implements Trial {
   readonly #most: Float64Array;
   #makespan = 0;
   /** What the ends kept cost for being off the reference plan. */
-  #disturbance = 0;
+  #stability = 0;
   #delta = 0;
   #limit = Infinity;
   /** What queues still to time may gain together, at most. */
@@ -60,7 +60,7 @@ export class LayeredTrial implements Trial {
     this.#weightMakespan = problem.input.objective.makespan;
     this.end = new Float64Array(n);
     this.#able = new Float64Array(n);
-    this.#slot = new Int32Array(n);
+    this.#interval = new Int32Array(n);
     this.#state = new Int32Array(n);
     this.#cost = new Float64Array(n);
     this.#lastEnd = new Float64Array(problem.machines);
@@ -69,7 +69,7 @@ export class LayeredTrial implements Trial {
     this.#most = new Float64Array(problem.machines);
     this.live = new LiveQueues(problem, queues);
     this.#handOver = new HandOver(problem, this.live, this.#able);
-    this.#tails = new Tails(problem, this.live);
+    this.#suffixBound = new SuffixBound(problem, this.live);
     this.#layers = layersOf(problem);
     this.load(queues);
   }
@@ -90,11 +90,11 @@ export class LayeredTrial implements Trial {
     this.#settle();
   }
 
-  price(limit: number): number {
+  evaluate(limit: number): number {
     this.live.restorePins();
     this.#delta = 0;
     // The makespan is only known at the end, and a job may come nearer to its reference: all that may still be gained.
-    this.#limit = limit + this.#weightMakespan * this.#makespan + this.#disturbance + TINY;
+    this.#limit = limit + this.#weightMakespan * this.#makespan + this.#stability + TINY;
     if (this.#weightMakespan > 0) this.#triedEnd.set(this.#lastEnd);
     for (let m = 0; m < this.#moved.length; m++) this.#moved[m] = Number(this.#isTouched(m));
     for (let k = 0; k < this.#order.length; k++) {
@@ -107,28 +107,28 @@ export class LayeredTrial implements Trial {
     return this.#delta;
   }
 
-  keep(): void {
+  commit(): void {
     this.objective += this.#delta;
     for (const m of this.#order) if (this.#isTouched(m)) this.#time(m, true, false);
     if (this.#weightMakespan > 0) this.#makespan = this.#span();
     this.#settle();
   }
 
-  undo(): void {
-    this.#handOver.undo();
-    this.live.undo();
+  rollback(): void {
+    this.#handOver.rollback();
+    this.live.rollback();
   }
 
   #settle(): void {
     for (let k = this.#order.length - 1; k >= 0; k--) {
       const m = this.#order[k]!;
       const feeds = this.#layers.feeds[m] === 1;
-      if (feeds || this.#isTouched(m)) this.#tails.renew(m, feeds ? 0 : this.live.from[m]!, feeds);
+      if (feeds || this.#isTouched(m)) this.#suffixBound.renew(m, feeds ? 0 : this.live.from[m]!, feeds);
     }
-    this.#handOver.keep();
-    this.live.keep();
+    this.#handOver.commit();
+    this.live.commit();
     this.#lastEnd.set(this.#triedEnd);
-    this.#disturbance = this.#costs.disturbance(this.end);
+    this.#stability = this.#costs.stability(this.end);
   }
 
   #isTouched(m: number): boolean {
@@ -143,7 +143,7 @@ export class LayeredTrial implements Trial {
     return Math.max(0, latest - this.#problem.input.now);
   }
 
-  /** Prices the queues nothing waits for, those first that may gain most. @returns false when above the limit */
+  /** Evaluates the queues nothing waits for, those first that may gain most. @returns false when above the limit */
   #priceLast(): boolean {
     let unbounded = 0;
     this.#rest = 0;
@@ -167,8 +167,8 @@ export class LayeredTrial implements Trial {
   }
 
   /** Does the machine at this place of the order hand on to machines nothing waits for, after all others that hand on? */
-  #feedsLast(place: number): boolean {
-    for (let k = place + 1; k < this.#order.length; k++) {
+  #feedsLast(position: number): boolean {
+    for (let k = position + 1; k < this.#order.length; k++) {
       const m = this.#order[k]!;
       if (this.#layers.feeds[m] === 1 && (this.#isTouched(m) || this.#layers.middle)) return false;
     }
@@ -179,16 +179,16 @@ export class LayeredTrial implements Trial {
   #mostGain(m: number): number {
     if (this.#moved[m] === 1) return Infinity;
     if (this.#handOver.sooner[m] === 0) return 0;
-    return this.#tails.closes(m)
+    return this.#suffixBound.closes(m)
       ? Infinity
-      : this.#tails.gain(m, this.live.from[m]!, this.#handOver.sooner[m]!);
+      : this.#suffixBound.gain(m, this.live.from[m]!, this.#handOver.sooner[m]!);
   }
 
   /**
-   * Times one queue from its first changed place; with `keep` the values are kept, else only priced.
+   * Times one queue from its first changed position; with `commit` the values are kept, else only evaluated.
    * @returns false when the change is surely above the limit (only tried with `mayStop`)
    */
-  #time(m: number, keep: boolean, mayStop: boolean): boolean {
+  #time(m: number, commit: boolean, mayStop: boolean): boolean {
     const { ready, before, hasNext, lots } = this.#handOver;
     const [queue, length, until] = [this.live.queues[m]!, this.live.lengths[m]!, this.live.until[m]!];
     const settled = Math.max(until, this.#handOver.reach[m]!);
@@ -218,12 +218,12 @@ export class LayeredTrial implements Trial {
       }
       end = clock.now;
       const moved = end !== this.end[o]!;
-      if (hasNext[o] === 1 && (moved || keep || lots[o] === 1)) this.#handOver.passOn(o, m, start, end);
+      if (hasNext[o] === 1 && (moved || commit || lots[o] === 1)) this.#handOver.passOn(o, m, start, end);
       const cost = this.#costs.at(o, end) + this.#weightChangeover * changeover;
       this.#delta += cost - this.#cost[o]!;
       const sameSetup = state === this.#state[o]!;
       if (mayStop && sameSetup && p >= until && this.#isTooDear(o, m, p)) return false;
-      if (keep) this.#write(o, able, state, cost, tight);
+      if (commit) this.#write(o, able, state, cost, tight);
       if (sameSetup && p >= settled && !moved) return true;
     }
     this.#triedEnd[m] = end;
@@ -235,33 +235,37 @@ export class LayeredTrial implements Trial {
     const { availableFrom, initialState, open } = this.#problem;
     const free = availableFrom[m]!;
     if (previous < 0) this.#clock.set(open[m]!, free, 0);
-    else this.#clock.set(open[m]!, Math.max(this.end[previous]!, free), this.#slot[previous]!);
+    else this.#clock.set(open[m]!, Math.max(this.end[previous]!, free), this.#interval[previous]!);
     return previous < 0 ? initialState[m]! : this.#state[previous]!;
   }
 
   /**
-   * Is the change above the limit whatever comes behind operation o at place p, from where on the order is as before?
+   * Is the change above the limit whatever comes behind operation o at position p, from where on the order is as before?
    * All that comes behind moves with it: it loses at least, or gains at most, what the slopes of its tail say.
    */
   #isTooDear(o: number, m: number, p: number): boolean {
-    const { now, slot } = this.#clock;
+    const { now, interval } = this.#clock;
     const end = this.end[o]!;
-    const place = this.#tails.placeKept(m, p + 1);
+    const position = this.#suffixBound.positionKept(m, p + 1);
     let least = this.#delta;
     if (now > end)
-      least += this.#tails.loss(m, place, this.#tails.openBetween(m, this.#slot[o]!, end, slot, now));
+      least += this.#suffixBound.loss(
+        m,
+        position,
+        this.#suffixBound.openBetween(m, this.#interval[o]!, end, interval, now),
+      );
     if (least <= this.#limit) return false;
     const eased = p < this.#handOver.reach[m]! ? this.#handOver.sooner[m]! : 0;
-    return least - this.#mostBehind(m, place, Math.max(end - now, eased)) > this.#limit;
+    return least - this.#mostBehind(m, position, Math.max(end - now, eased)) > this.#limit;
   }
 
-  /** The most that may still be gained from a place on, sooner by up to so many seconds, and in queues still to time. */
-  #mostBehind(m: number, place: number, seconds: number): number {
+  /** The most that may still be gained from a position on, sooner by up to so many seconds, and in queues still to time. */
+  #mostBehind(m: number, position: number, seconds: number): number {
     const feeds = this.#layers.feeds[m] === 1;
-    if (seconds > 0 && (feeds || this.#tails.closes(m))) return Infinity;
+    if (seconds > 0 && (feeds || this.#suffixBound.closes(m))) return Infinity;
     let most = feeds ? 0 : this.#rest;
     if (feeds) for (const n of this.#layers.last) most += this.#mostGain(n);
-    return seconds > 0 ? most + this.#tails.gain(m, place, seconds) : most;
+    return seconds > 0 ? most + this.#suffixBound.gain(m, position, seconds) : most;
   }
 
   /** Keeps the times of an operation that the clock has just come to the end of. */
@@ -270,12 +274,12 @@ export class LayeredTrial implements Trial {
     const end = this.#clock.now;
     this.#able[o] = able;
     this.end[o] = end;
-    this.#slot[o] = this.#clock.slot;
+    this.#interval[o] = this.#clock.interval;
     this.#state[o] = state;
     this.#cost[o] = cost;
-    this.#tails.slope[o] = this.#costs.slope(o, end);
-    this.#tails.tight[o] = Number(tight);
-    this.#tails.waits[o] = Number(
+    this.#suffixBound.slope[o] = this.#costs.slope(o, end);
+    this.#suffixBound.tight[o] = Number(tight);
+    this.#suffixBound.waits[o] = Number(
       hasNext[o - 1] === 1 && lots[o - 1] === 0 && ready[o]! > able && ready[o] === this.end[o - 1],
     );
   }

@@ -2,18 +2,18 @@ import type { Problem } from '../problem.ts';
 
 /**
  * The queues while they are searched, as operation numbers. The one way to change them is `shift`; shifts since the last
- * `keep` can be taken back. Per machine it remembers which stretch changed, so that only that need be timed again.
+ * `commit` can be taken back. Per machine it remembers which stretch changed, so that only that need be timed again.
  */
 export class LiveQueues {
   readonly problem: Problem;
   readonly queues: Int32Array[];
   readonly lengths: Int32Array;
-  /** Machine and rank of each operation. */
+  /** Machine and position of each operation. */
   readonly home: Int32Array;
-  readonly rank: Int32Array;
+  readonly positionOf: Int32Array;
   /** First changed place of each machine's queue; its length or more when nothing changed. */
   readonly from: Int32Array;
-  /** First place from which on the queue is as before, together with the operation before it. */
+  /** First position from which on the queue is as before, together with the operation before it. */
   readonly until: Int32Array;
   /** Shifts to take back, five numbers each, latest last. */
   #log: Int32Array;
@@ -26,7 +26,7 @@ export class LiveQueues {
     this.queues = queues.map(() => new Int32Array(n));
     this.lengths = new Int32Array(problem.machines);
     this.home = new Int32Array(n);
-    this.rank = new Int32Array(n);
+    this.positionOf = new Int32Array(n);
     this.from = new Int32Array(problem.machines);
     this.until = new Int32Array(problem.machines);
     this.#log = new Int32Array(640);
@@ -40,7 +40,7 @@ export class LiveQueues {
       this.queues[m]!.set(queue);
       this.#number(m, 0, queue.length);
     });
-    this.keep();
+    this.commit();
   }
 
   /** A copy of the queues. */
@@ -48,7 +48,7 @@ export class LiveQueues {
     return this.queues.map((queue, m) => queue.slice(0, this.lengths[m]));
   }
 
-  /** Moves `count` operations from place i of machine m to begin at place j of machine n (counted without them). */
+  /** Moves `count` operations from position i of machine m to begin at position j of machine n (counted without them). */
   shift(m: number, i: number, count: number, n: number, j: number): void {
     if (this.#logged + 5 > this.#log.length) {
       const longer = new Int32Array(2 * this.#log.length);
@@ -71,27 +71,28 @@ export class LiveQueues {
     this.#changed(n, j, j + count);
   }
 
-  /** Puts pinned operations back at their ranks on machines that changed. */
+  /** Puts pinned operations back at their positions on machines that changed. */
   restorePins(): void {
     for (let m = 0; m < this.problem.machines; m++) {
       const pins = this.problem.pins[m]!;
       if (pins.length === 0 || this.from[m]! > this.lengths[m]!) continue;
-      if (pins.every((pin) => this.rank[pin.operation] === pin.rank)) continue;
+      if (pins.every((pin) => this.positionOf[pin.operation] === pin.position)) continue;
       const last = this.lengths[m]! - 1;
-      for (const pin of pins) this.shift(m, this.rank[pin.operation]!, 1, m, last);
+      for (const pin of pins) this.shift(m, this.positionOf[pin.operation]!, 1, m, last);
       for (const pin of pins)
-        if (pin.rank < this.rank[pin.operation]!) this.shift(m, this.rank[pin.operation]!, 1, m, pin.rank);
+        if (pin.position < this.positionOf[pin.operation]!)
+          this.shift(m, this.positionOf[pin.operation]!, 1, m, pin.position);
     }
   }
 
-  /** Makes the shifts since the last `keep` final. */
-  keep(): void {
+  /** Makes the shifts since the last `commit` final. */
+  commit(): void {
     this.#logged = 0;
     this.#unchanged();
   }
 
-  /** Takes the shifts since the last `keep` back. */
-  undo(): void {
+  /** Takes the shifts since the last `commit` back. */
+  rollback(): void {
     while (this.#logged > 0) {
       this.#logged -= 5;
       const log = this.#log;
@@ -140,7 +141,7 @@ export class LiveQueues {
     const queue = this.queues[m]!;
     for (let k = from; k < until; k++) {
       const o = queue[k]!;
-      this.rank[o] = k;
+      this.positionOf[o] = k;
       this.home[o] = m;
     }
   }

@@ -1,18 +1,18 @@
 import type { Problem } from '../problem.ts';
 import { emptyTiming, timeQueues } from '../timing.ts';
-import { anneal, type Sighting } from './anneal.ts';
+import { anneal, type Incumbent } from './anneal.ts';
 import { objectiveAt, type NumberedQueues } from './constructions.ts';
 import { FullTrial } from './full-trial.ts';
 import { LayeredTrial } from './layered-trial.ts';
 import type { Rng } from './rng.ts';
 
-/** Plans priced without a better one, and so many more for each operation, until people are counted for every plan. */
+/** Plans evaluated without a better one, and so many more for each operation, until people are counted for every plan. */
 const PATIENCE = 20_000;
 const PATIENCE_EACH = 500;
 
 /**
  * The search where people are short and the routings go forward. First it anneals the same shop with nobody short but its
- * machines slower by as much as the people missing make them, which is far cheaper to price, and counts people only for
+ * machines slower by as much as the people missing make them, which is far cheaper to evaluate, and counts people only for
  * the best plans found there. When that brings nothing more it goes on with people counted for every plan.
  * No source: our own, measured in SEARCH.md. No plan it reports is worse than `first`.
  */
@@ -20,19 +20,19 @@ export function* annealShortOfPeople(
   problem: Problem,
   first: NumberedQueues,
   rng: Rng,
-): Generator<Sighting, void> {
-  let best: Sighting = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
+): Generator<Incumbent, void> {
+  let best: Incumbent = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
   yield best;
   const slow = slowed(problem, first);
   yield best;
-  let priced: NumberedQueues = first;
+  let evaluated: NumberedQueues = first;
   let evaluations = 0;
   for (const found of anneal(slow, new LayeredTrial(slow, first), rng)) {
     evaluations = found.evaluations;
-    if (found.queues !== priced) {
-      priced = found.queues;
-      const objective = objectiveAt(problem, priced);
-      if (objective < best.objective) best = { queues: priced, objective, evaluations };
+    if (found.queues !== evaluated) {
+      evaluated = found.queues;
+      const objective = objectiveAt(problem, evaluated);
+      if (objective < best.objective) best = { queues: evaluated, objective, evaluations };
     }
     yield { ...best, evaluations };
     if (evaluations - best.evaluations > PATIENCE + PATIENCE_EACH * problem.operations) break;

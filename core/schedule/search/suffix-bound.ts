@@ -3,12 +3,12 @@ import type { WorkingTime } from '../working-time.ts';
 import type { LiveQueues } from './live-queues.ts';
 
 /**
- * What the rest of each kept queue costs when it moves as a whole, by place, so that a change can be refused without
+ * What the rest of each kept queue costs when it moves as a whole, by position, so that a change can be refused without
  * timing that rest. Each operation has a slope, what each second costs that it ends later, at the least. Where a
  * job's next step starts the moment the one before ends, its slope and those of the steps that follow it without a wait
  * count with the one before.
  */
-export class Tails {
+export class SuffixBound {
   /** Per operation: what each second costs that it ends later at the least, or gains sooner at the most. */
   readonly slope: Float64Array;
   /** Per operation: 1 when it ends exactly its work after the machine was ready for it. */
@@ -21,11 +21,11 @@ export class Tails {
   readonly #opened: readonly Float64Array[];
   /** Do all machines have the same open hours? Else a step that ends later may hand on no later in open seconds. */
   readonly #oneCalendar: boolean;
-  /** Per machine and place, slopes before it, summed. */
+  /** Per machine and position, slopes before it, summed. */
   readonly #sums: readonly Float64Array[];
-  /** Per machine and place, the first place from there on whose operation does not simply follow the one before. */
+  /** Per machine and position, the first position from there on whose operation does not simply follow the one before. */
   readonly #loose: readonly Int32Array[];
-  /** Length of each queue as kept. */
+  /** Length of each queue as committed. */
   readonly #lengths: Int32Array;
 
   constructor(problem: Problem, live: LiveQueues) {
@@ -42,7 +42,7 @@ export class Tails {
     this.waits = new Uint8Array(operations + 1);
   }
 
-  /** Sums up a queue whose operations were written anew from place `from` on; the queues it feeds first. */
+  /** Sums up a queue whose operations were written again from position `from` on; the queues it feeds first. */
   renew(m: number, from: number, feeds: boolean): void {
     const { tight, slope } = this;
     const queue = this.#live.queues[m]!;
@@ -65,15 +65,15 @@ export class Tails {
 
   #passedOn(o: number): number {
     if (!this.#oneCalendar || this.waits[o + 1] === 0) return 0;
-    const { home, rank } = this.#live;
+    const { home, positionOf } = this.#live;
     const m = home[o + 1]!;
-    const place = rank[o + 1]!;
-    return this.#sums[m]![this.#loose[m]![place + 1]!]! - this.#sums[m]![place]!;
+    const position = positionOf[o + 1]!;
+    return this.#sums[m]![this.#loose[m]![position + 1]!]! - this.#sums[m]![position]!;
   }
 
-  /** The place as kept of what now stands at a place behind all changes. */
-  placeKept(m: number, place: number): number {
-    return place + this.#lengths[m]! - this.#live.lengths[m]!;
+  /** The position as committed of what now stands at a position behind all changes. */
+  positionKept(m: number, position: number): number {
+    return position + this.#lengths[m]! - this.#live.lengths[m]!;
   }
 
   /** Does the machine close at times? Then nothing is known of what ending sooner gains: it may save a night. */
@@ -82,21 +82,23 @@ export class Tails {
   }
 
   /** Open seconds from an instant in one open interval to a later one in another. */
-  openBetween(m: number, slot: number, from: number, laterSlot: number, to: number): number {
+  openBetween(m: number, interval: number, from: number, laterInterval: number, to: number): number {
     const [opened, opens] = [this.#opened[m]!, this.#hours[m]!.start];
-    return opened[laterSlot]! + to - opens[laterSlot]! - (opened[slot]! + from - opens[slot]!);
+    return (
+      opened[laterInterval]! + to - opens[laterInterval]! - (opened[interval]! + from - opens[interval]!)
+    );
   }
 
-  /** The most that a queue can gain when everything from a place on ends sooner by up to so many seconds. */
-  gain(m: number, place: number, seconds: number): number {
+  /** The most that a queue can gain when everything from a position on ends sooner by up to so many seconds. */
+  gain(m: number, position: number, seconds: number): number {
     const sums = this.#sums[m]!;
-    return seconds * (sums[this.#lengths[m]!]! - sums[place]!);
+    return seconds * (sums[this.#lengths[m]!]! - sums[position]!);
   }
 
-  /** The least that the operation at a place and those that follow it without a wait lose, so many open seconds later. */
-  loss(m: number, place: number, seconds: number): number {
+  /** The least that the operation at a position and those that follow it without a wait lose, so many open seconds later. */
+  loss(m: number, position: number, seconds: number): number {
     const sums = this.#sums[m]!;
-    return seconds * (sums[this.#loose[m]![place]!]! - sums[place]!);
+    return seconds * (sums[this.#loose[m]![position]!]! - sums[position]!);
   }
 }
 

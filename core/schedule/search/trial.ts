@@ -1,25 +1,25 @@
 import type { LiveQueues } from './live-queues.ts';
 
 /**
- * Queues with their objective, for a search that tries a change, prices it, and keeps it or takes it back.
+ * Queues with their objective, for a search that tries a change, evaluates it, and keeps it or takes it back.
  */
 export interface Trial {
   readonly live: LiveQueues;
-  /** Objective of the queues last kept. */
+  /** Objective of the queues last committed. */
   readonly objective: number;
-  /** End of every operation in the queues last kept. */
+  /** End of every operation in the queues last committed. */
   readonly end: Float64Array;
   /** Operations timed so far, a measure of work done. */
   readonly work: number;
   /**
-   * Objective after the shifts made on `live` since the last `keep`, less the objective before. It may stop early and
+   * Objective after the shifts made on `live` since the last `commit`, less the objective before. It may stop early and
    * say Infinity when the change surely costs more than `limit`, or when the queues then wait for each other.
    */
-  price(limit: number): number;
-  /** Makes the change priced last final. */
-  keep(): void;
+  evaluate(limit: number): number;
+  /** Makes the change evaluated last final. */
+  commit(): void;
   /** Takes the change back. */
-  undo(): void;
+  rollback(): void;
   /** Starts again from these queues. */
   load(queues: readonly ArrayLike<number>[]): void;
 }

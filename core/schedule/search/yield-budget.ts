@@ -5,7 +5,7 @@ const FIRST = 3_000;
 const GROWTH = 1.5;
 
 /** Says when a search should look up, by the work it has done, so that a stop is seen soon and every run is the same. */
-export class Breath {
+export class YieldBudget {
   #length = FIRST;
   #until = FIRST;
 

@@ -1,5 +1,5 @@
 import type { Problem } from '../problem.ts';
-import { withFixedPlaces, type NumberedQueues } from '../search/constructions.ts';
+import { withFixedPositions, type NumberedQueues } from '../search/constructions.ts';
 import { objectiveOf, termsOf } from '../score.ts';
 import { emptyTiming, timeQueues, type Timing } from '../timing.ts';
 import { NEVER } from '../working-time.ts';
@@ -13,13 +13,13 @@ export interface Draft {
   readonly changeoverSeconds: number;
 }
 
-/** A place in a queue: the operation would come after the first `rank` ones there. */
-export interface Place {
+/** A position in a queue: the operation would come after the first `position` ones there. */
+export interface QueuePosition {
   readonly machine: number;
-  readonly rank: number;
+  readonly position: number;
 }
 
-/** Times and prices queues; null when they wait for each other in a circle or run out of open hours. */
+/** Times and evaluates queues; null when they wait for each other in a circle or run out of open hours. */
 export function draftOf(problem: Problem, queues: NumberedQueues): Draft | null {
   const timing = timeQueues(problem, queues, emptyTiming(problem));
   const listed = queues.reduce((sum, queue) => sum + queue.length, 0);
@@ -46,31 +46,36 @@ export function takeOut(
   );
 }
 
-/** The queues with one more operation; pinned ones keep their rank. */
-export function putIn(problem: Problem, queues: NumberedQueues, o: number, place: Place): NumberedQueues {
-  const old = queues[place.machine]!;
+/** The queues with one more operation; pinned ones keep their position. */
+export function putIn(
+  problem: Problem,
+  queues: NumberedQueues,
+  o: number,
+  target: QueuePosition,
+): NumberedQueues {
+  const old = queues[target.machine]!;
   const queue = new Int32Array(old.length + 1);
-  for (let k = 0; k < place.rank; k++) queue[k] = old[k]!;
-  queue[place.rank] = o;
-  for (let k = place.rank; k < old.length; k++) queue[k + 1] = old[k]!;
+  for (let k = 0; k < target.position; k++) queue[k] = old[k]!;
+  queue[target.position] = o;
+  for (let k = target.position; k < old.length; k++) queue[k + 1] = old[k]!;
   const next = [...queues];
-  next[place.machine] = queue;
+  next[target.machine] = queue;
   return withPins(problem, next);
 }
 
 const withPins = (problem: Problem, queues: NumberedQueues): NumberedQueues =>
-  problem.pins.some((pins) => pins.length > 0) ? withFixedPlaces(problem, queues) : queues;
+  problem.pins.some((pins) => pins.length > 0) ? withFixedPositions(problem, queues) : queues;
 
-/** The first place on a machine at which nothing listed starts before the instant. */
-export function rankAt(problem: Problem, draft: Draft, machine: number, instant: number): number {
+/** The first position on a machine at which nothing listed starts before the instant. */
+export function positionAt(problem: Problem, draft: Draft, machine: number, instant: number): number {
   const queue = draft.queues[machine]!;
-  let rank = problem.front[machine]!.length;
-  while (rank < queue.length && draft.timing.start[queue[rank]!]! < instant) rank += 1;
-  return rank;
+  let position = problem.front[machine]!.length;
+  while (position < queue.length && draft.timing.start[queue[position]!]! < instant) position += 1;
+  return position;
 }
 
 /** How many operations stand before this one in its queue. */
-export const rankOf = ({ queues, timing }: Draft, o: number): number =>
+export const positionOf = ({ queues, timing }: Draft, o: number): number =>
   Array.from(queues[timing.machine[o]!]!).indexOf(o);
 
 /** Operation numbers of a job, in routing order. */

@@ -1,8 +1,8 @@
-import { bad, good, problem as refusal, type Problem as Refusal, type Result } from '../../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../../result.ts';
 import { buildProblem } from '../build.ts';
 import { decode, nameQueues, readQueues } from '../decode.ts';
 import type { Problem, Queues, Schedule } from '../problem.ts';
-import { withFixedPlaces, type NumberedQueues } from '../search/constructions.ts';
+import { withFixedPositions, type NumberedQueues } from '../search/constructions.ts';
 
 /** A question about some jobs of a plan, read and found sound. */
 export interface Question {
@@ -23,28 +23,28 @@ export function readQuestion(problem: Problem, queues: Queues, jobIds: readonly 
   const refusals = jobIds.filter((id) => !problem.jobAt.has(id)).map(unknownJob);
   if (problem.input.sameOrder)
     refusals.push(
-      refusal(
+      issue(
         `problem ${problem.input.name}`,
         'sameOrder',
         'This shop keeps one job order on all machines, so single steps cannot be moved.',
         'Search for a whole new order instead.',
       ),
     );
-  if (refusals.length > 0) return bad(...refusals);
+  if (refusals.length > 0) return err(...refusals);
   const read = readQueues(problem, queues);
   if (!read.ok) return read;
-  const placed = withFixedPlaces(problem, read.value);
+  const placed = withFixedPositions(problem, read.value);
   const schedule = decode(problem, nameQueues(problem, placed));
   if (!schedule.ok) return schedule;
-  return good({
+  return ok({
     queues: placed,
     schedule: schedule.value,
     jobs: [...new Set(jobIds)].map((id) => problem.jobAt.get(id)!),
   });
 }
 
-const unknownJob = (id: string): Refusal =>
-  refusal(
+const unknownJob = (id: string): Issue =>
+  issue(
     `line ${id}`,
     'job',
     `Line ${id} is not among the lines to be planned.`,
@@ -57,12 +57,12 @@ const unknownJob = (id: string): Refusal =>
  */
 export function withoutJobs(problem: Problem, jobIds: readonly string[]): Result<Problem> {
   const unknown = jobIds.filter((id) => !problem.jobAt.has(id));
-  if (unknown.length > 0) return bad(...unknown.map(unknownJob));
+  if (unknown.length > 0) return err(...unknown.map(unknownJob));
   const { input } = problem;
   const gone = new Set(jobIds);
   const jobs = input.jobs.filter((job) => !gone.has(job.id));
   const left = new Set(jobs.flatMap((job) => job.operations.map((operation) => operation.id)));
-  // Pins inside the front say nothing more than the front does, and their ranks would not fit a shorter one.
+  // Pins inside the front say nothing more than the front does, and their positions would not fit a shorter one.
   const fronts = new Set(
     problem.front.flatMap((front) => Array.from(front, (o) => problem.operationIds[o]!)),
   );
@@ -78,7 +78,7 @@ export function withoutJobs(problem: Problem, jobIds: readonly string[]): Result
 }
 
 /**
- * The plan as if some jobs had never been asked for: the order of the others as it is, pinned operations at their rank.
+ * The plan as if some jobs had never been asked for: the order of the others as it is, pinned operations at their position.
  * @returns its times; or what `withoutJobs` and `readQuestion` refuse
  */
 export function planWithout(problem: Problem, queues: Queues, jobIds: readonly string[]): Result<Schedule> {
@@ -89,5 +89,5 @@ export function planWithout(problem: Problem, queues: Queues, jobIds: readonly s
     Object.entries(queues).map(([machine, ids]) => [machine, ids.filter((id) => operationAt.has(id))]),
   );
   const question = readQuestion(without.value, left, []);
-  return question.ok ? good(question.value.schedule) : question;
+  return question.ok ? ok(question.value.schedule) : question;
 }

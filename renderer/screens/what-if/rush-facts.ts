@@ -34,9 +34,9 @@ export function windowOf({ problem: { input } }: PlanView, ways: readonly RushWa
 /** Open lines of work orders marked rush on which no work has begun. */
 export function openRushLines(shop: Shop): string[] {
   const rush = new Set(shop.order.filter((o) => o.rush && o.status === 'open').map(({ id }) => id));
-  const begun = new Set(shop.record.map(({ id }) => id.slice(0, id.lastIndexOf(':'))));
+  const started = new Set(shop.record.map(({ id }) => id.slice(0, id.lastIndexOf(':'))));
   return shop.line
-    .filter((line) => rush.has(line.orderId) && line.status === 'open' && !begun.has(line.id))
+    .filter((line) => rush.has(line.orderId) && line.status === 'open' && !started.has(line.id))
     .map(({ id }) => id);
 }
 

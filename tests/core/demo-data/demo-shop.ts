@@ -19,7 +19,7 @@ export function hoursOf(shop: Shop, machineId: string, from: number, to: number)
   const calendar = shop.calendar.find((c) => c.id === machine.calendarId)!;
   const downtimes = shop.downtime.filter((d) => d.machineId === machineId);
   const open = openIntervals(calendar, downtimes, shop.settings.timeZone, instant(from), instant(to));
-  if (!open.ok) throw new Error(sentence(open.problems));
+  if (!open.ok) throw new Error(sentence(open.issues));
   return open.value;
 }
 

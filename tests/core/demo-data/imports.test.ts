@@ -12,20 +12,20 @@ function checked(file: string, week: string): CheckedRows {
   const [header = [], ...rows] = Papa.parse<string[]>(text, { skipEmptyLines: true }).data;
   const numbered = rows.map((cells, index) => ({ row: index + 2, cells }));
   const result = checkOrderRows(demoShop(now), header, numbered, now);
-  if (!result.ok) throw new Error(JSON.stringify(result.problems));
+  if (!result.ok) throw new Error(JSON.stringify(result.issues));
   return result.value;
 }
 
 describe.each(['2026-11-23', '2027-03-08', '2027-08-30'])('the files to import in the week of %s', (week) => {
   it('bring 12 orders with 30 lines, every row ready', () => {
-    const { problems, orders, lines } = checked('next-week.csv', week);
-    expect(problems).toEqual([]);
+    const { issues, orders, lines } = checked('next-week.csv', week);
+    expect(issues).toEqual([]);
     expect([orders.length, lines.length]).toEqual([12, 30]);
   });
 
   it('bring one rush order, due within three days, with more weight than usual', () => {
-    const { problems, orders } = checked('rush.csv', week);
-    expect(problems).toEqual([]);
+    const { issues, orders } = checked('rush.csv', week);
+    expect(issues).toEqual([]);
     expect(orders).toHaveLength(1);
     expect(orders[0]?.rush).toBe(true);
     expect(orders[0]?.weight).toBeGreaterThan(1);
@@ -33,9 +33,9 @@ describe.each(['2026-11-23', '2027-03-08', '2027-08-30'])('the files to import i
   });
 
   it('hold one good row, and in every other row of the broken file a cell that is refused', () => {
-    const { problems, ready } = checked('broken.csv', week);
+    const { issues, ready } = checked('broken.csv', week);
     expect(ready).toEqual([2]);
-    expect([...new Set(problems.map((p) => p.row))]).toEqual(
+    expect([...new Set(issues.map((p) => p.row))]).toEqual(
       Array.from({ length: 22 }, (_, index) => index + 3),
     );
   });

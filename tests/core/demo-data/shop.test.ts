@@ -96,8 +96,8 @@ describe('the demo shop', () => {
   it('has blanks of the late orders, and of no others, waiting for a brake', () => {
     const late = new Set(shop.order.filter((o) => o.due < monday).map((o) => o.id));
     const lines = shop.line.filter((l) => late.has(l.orderId)).map((l) => l.id);
-    const begun = shop.record.map((r) => lineOfOperation(r.id)).filter((id) => ids('line').has(id));
-    expect(begun.sort()).toEqual(lines.sort());
+    const started = shop.record.map((r) => lineOfOperation(r.id)).filter((id) => ids('line').has(id));
+    expect(started.sort()).toEqual(lines.sort());
   });
 
   it('sells one part flat, without a hit', () => {
@@ -134,10 +134,10 @@ describe('the load of the demo shop over its three weeks', () => {
 
   it('ends some lines late in due-date order that were not late before, though far from most', () => {
     const built = toProblem(shop, monday);
-    if (!built.ok) throw new Error(JSON.stringify(built.problems));
+    if (!built.ok) throw new Error(JSON.stringify(built.issues));
     const { problem } = built.value;
     const plan = decode(problem, dispatch(problem, dueDateRule(problem)));
-    if (!plan.ok) throw new Error(JSON.stringify(plan.problems));
+    if (!plan.ok) throw new Error(JSON.stringify(plan.issues));
     const { ends } = plan.value;
     const late = problem.input.jobs.filter((j) => j.due! >= monday && (ends[j.id] ?? 0) > j.due!);
     expect(late.length).toBeGreaterThanOrEqual(10);

@@ -9,13 +9,13 @@ import { root } from './demo-shop.ts';
 // Every figure is worked out by hand in demo-data/small/README.md.
 const now = toInstant('2026-11-23', '08:00', 'UTC');
 const built = toProblem(loadDemo(`${root}small`, now), now);
-if (!built.ok) throw new Error(JSON.stringify(built.problems));
+if (!built.ok) throw new Error(JSON.stringify(built.issues));
 const { problem, operations, unplannable } = built.value;
 
 const shear = ['1/1:shear', '1/2:shear', '2/1:shear', '3/1:shear'];
 function planOf(queues: Queues): Schedule {
   const schedule = decode(problem, queues);
-  if (!schedule.ok) throw new Error(JSON.stringify(schedule.problems));
+  if (!schedule.ok) throw new Error(JSON.stringify(schedule.issues));
   return schedule.value;
 }
 const clock = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(11, 19);

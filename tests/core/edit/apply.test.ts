@@ -15,14 +15,14 @@ const shop = loadDemo(join(import.meta.dirname, '../../../demo-data/shop'), MOND
 
 function done(before: Shop, command: Command): Shop {
   const edit = applyCommand(before, command);
-  if (!edit.ok) throw new Error(edit.problems.map((p) => p.message).join(' '));
+  if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join(' '));
   return withChanges(before, edit.value.changes);
 }
 
 function refusal(before: Shop, command: Command): string {
   const edit = applyCommand(before, command);
   if (edit.ok) throw new Error(`not refused: ${edit.value.label}`);
-  return edit.problems.map((p) => `${p.message} ${p.advice}`).join(' ');
+  return edit.issues.map((p) => `${p.message} ${p.advice}`).join(' ');
 }
 
 const queuesOf = (s: Shop): Record<string, string[]> => completeQueues(s, operationsOf(s).operations);
@@ -36,7 +36,7 @@ describe('moving an operation', () => {
     const before = queuesOf(shop);
     const queue = must(before.S1);
     const id = must(queue[9]);
-    const after = queuesOf(done(shop, { do: 'operation.move', operation: id, machineId: 'S1', rank: 2 }));
+    const after = queuesOf(done(shop, { do: 'operation.move', operation: id, machineId: 'S1', position: 2 }));
     expect(must(after.S1)[2]).toBe(id);
     expect(must(after.S1).filter((o) => o !== id)).toEqual(queue.filter((o) => o !== id));
     expect(after.B1).toEqual(before.B1);
@@ -44,7 +44,7 @@ describe('moving an operation', () => {
 
   it('refuses a machine that cannot do it, and names those that can', () => {
     const bending = must(queuesOf(shop).B1?.[0]);
-    expect(refusal(shop, { do: 'operation.move', operation: bending, machineId: 'S1', rank: 0 })).toMatch(
+    expect(refusal(shop, { do: 'operation.move', operation: bending, machineId: 'S1', position: 0 })).toMatch(
       /cannot go to S1.*Machines that can do it: B/,
     );
   });
@@ -52,14 +52,14 @@ describe('moving an operation', () => {
   it('refuses a place beyond the end of the queue, naming the last one', () => {
     const id = must(queuesOf(shop).S1?.[0]);
     const size = must(queuesOf(shop).S1).length;
-    expect(refusal(shop, { do: 'operation.move', operation: id, machineId: 'S1', rank: size })).toContain(
+    expect(refusal(shop, { do: 'operation.move', operation: id, machineId: 'S1', position: size })).toContain(
       `from 1 to ${size}`,
     );
   });
 
   it('refuses an operation that is not open any more', () => {
     expect(
-      refusal(shop, { do: 'operation.move', operation: '9999/1:shear', machineId: 'S1', rank: 0 }),
+      refusal(shop, { do: 'operation.move', operation: '9999/1:shear', machineId: 'S1', position: 0 }),
     ).toContain('9999/1 shearing is not open');
   });
 });
@@ -69,7 +69,7 @@ describe('undo', () => {
     fc.record({
       pick: fc.nat(400),
       machine: fc.constantFrom('S1', 'B1', 'B2'),
-      rank: fc.nat(60),
+      position: fc.nat(60),
       pin: fc.boolean(),
     }),
     { minLength: 1, maxLength: 6 },
@@ -81,13 +81,13 @@ describe('undo', () => {
       fc.property(moves, (steps) => {
         const trail: ReturnType<typeof invert>[] = [];
         let now: Shop = shop;
-        for (const { pick, machine, rank, pin } of steps) {
+        for (const { pick, machine, position, pin } of steps) {
           const operation = must(operations[pick % operations.length]).id;
           const edit = applyCommand(
             now,
             pin
               ? { do: 'operation.pin', operation }
-              : { do: 'operation.move', operation, machineId: machine, rank },
+              : { do: 'operation.move', operation, machineId: machine, position },
           );
           if (!edit.ok) continue;
           now = withChanges(now, edit.value.changes);
@@ -116,7 +116,7 @@ describe('a whole new plan', () => {
     const replace = (s1: string[]): string =>
       refusal(shop, { do: 'plan.replace', queues: { ...queues, S1: s1 }, label: 'Plan' });
     expect(replace(must(queues.S1).slice(1))).toContain('is missing from the plan');
-    expect(replace([...must(queues.S1), first])).toContain('stands in the plan twice');
+    expect(replace([...must(queues.S1), first])).toContain('is in the plan twice');
     expect(replace(['9999/1:shear', ...must(queues.S1)])).toContain('not open any more');
   });
 

@@ -57,7 +57,7 @@ describe('a changed list', () => {
     const shop = aShop({ cutList: [aCutList({ revision: 3 })] });
     expect(applyCommand(shop, { do: 'cutting.save', list, label: 'Move step 1' })).toMatchObject({
       ok: false,
-      problems: [{ message: 'The step list of 1042/1 was changed meanwhile.' }],
+      issues: [{ message: 'The step list of 1042/1 was changed meanwhile.' }],
     });
   });
 

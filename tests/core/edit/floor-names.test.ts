@@ -9,7 +9,7 @@ const silent = aShop({ order: [anOrder()], line: [aLine()] });
 const asking: Shop = { ...silent, settings: someSettings({ askWho: true }) };
 const id = '1042/1:shear';
 
-const begun = (who?: string): Command => ({
+const started = (who?: string): Command => ({
   do: 'floor.start',
   operation: id,
   machineId: 'S1',
@@ -30,7 +30,7 @@ const ended = (who?: string): Command => ({
 function namesAfter(shop: Shop, ...commands: Command[]): readonly string[] | undefined {
   const after = commands.reduce((stands, asked) => {
     const edit = applyCommand(stands, asked);
-    if (!edit.ok) throw new Error(edit.problems.map((p) => p.message).join(' '));
+    if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join(' '));
     return withChanges(stands, edit.value.changes);
   }, shop);
   return after.record.find((r) => r.id === id)?.who;
@@ -38,28 +38,28 @@ function namesAfter(shop: Shop, ...commands: Command[]): readonly string[] | und
 
 describe('who ran an operation', () => {
   it('is kept where the shop asks: whoever began it, then whoever ended it, nobody twice', () => {
-    expect(namesAfter(asking, begun('Ada'), ended('Ada'))).toEqual(['Ada']);
-    expect(namesAfter(asking, begun('Ada'), ended('Bo'))).toEqual(['Ada', 'Bo']);
+    expect(namesAfter(asking, started('Ada'), ended('Ada'))).toEqual(['Ada']);
+    expect(namesAfter(asking, started('Ada'), ended('Bo'))).toEqual(['Ada', 'Bo']);
   });
 
   it('is never needed', () => {
-    expect(namesAfter(asking, begun(), ended())).toEqual([]);
-    expect(namesAfter(asking, begun(), ended('Bo'))).toEqual(['Bo']);
+    expect(namesAfter(asking, started(), ended())).toEqual([]);
+    expect(namesAfter(asking, started(), ended('Bo'))).toEqual(['Bo']);
   });
 
   it('is not kept while the shop does not ask, even when it is told', () => {
-    expect(namesAfter(silent, begun('Ada'), ended('Ada'))).toEqual([]);
+    expect(namesAfter(silent, started('Ada'), ended('Ada'))).toEqual([]);
   });
 
   it('stays on work that is ended after the shop stopped asking', () => {
-    const edit = applyCommand(asking, begun('Ada'));
+    const edit = applyCommand(asking, started('Ada'));
     if (!edit.ok) throw new Error('not begun');
     const later = { ...withChanges(asking, edit.value.changes), settings: silent.settings };
     expect(namesAfter(later, ended('Bo'))).toEqual(['Ada']);
   });
 
   it('holds no semicolon, which parts names in files', () => {
-    expect(command.safeParse(begun('Ada; Bo')).success).toBe(false);
-    expect(command.safeParse(begun(' Ada ')).data).toMatchObject({ who: 'Ada' });
+    expect(command.safeParse(started('Ada; Bo')).success).toBe(false);
+    expect(command.safeParse(started(' Ada ')).data).toMatchObject({ who: 'Ada' });
   });
 });

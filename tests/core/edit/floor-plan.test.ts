@@ -17,7 +17,7 @@ const underWay = (own: Parameters<typeof aRecord>[0]): Shop =>
 
 function planned(shop: Shop, now = NOON) {
   const view = viewPlan(shop, now);
-  if (!view.ok) throw new Error(view.problems.map((p) => p.message).join(' '));
+  if (!view.ok) throw new Error(view.issues.map((p) => p.message).join(' '));
   expect(check(view.value.problem, view.value.schedule)).toEqual([]);
   const of = (id: string) => {
     const found = view.value.schedule.operations.find((o) => o.operation === id);
@@ -91,7 +91,7 @@ it('the week can be planned while work is under way on every machine, one of the
     ],
   });
   const search = toSearchProblem(shop, NOON);
-  if (!search.ok) throw new Error(search.problems.map((p) => p.message).join(' '));
+  if (!search.ok) throw new Error(search.issues.map((p) => p.message).join(' '));
   let plans = 0;
   for (const { queues, schedule } of improve(search.value.problem, { seed: 1 })) {
     expect(check(search.value.problem, schedule)).toEqual([]);

@@ -23,7 +23,7 @@ const revert = (learnedId: string): Command => ({ do: 'standards.revert', learne
 function done(before: Shop, ...commands: Command[]): Shop {
   return commands.reduce((now, command) => {
     const edit = applyCommand(now, command);
-    if (!edit.ok) throw new Error(edit.problems.map((p) => p.message).join(' '));
+    if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join(' '));
     return withChanges(now, edit.value.changes);
   }, before);
 }
@@ -31,7 +31,7 @@ function done(before: Shop, ...commands: Command[]): Shop {
 function refusal(before: Shop, command: Command): string {
   const edit = applyCommand(before, command);
   if (edit.ok) throw new Error(`not refused: ${edit.value.label}`);
-  return edit.problems.map((p) => p.message).join(' ');
+  return edit.issues.map((p) => p.message).join(' ');
 }
 
 const brake = (s: Shop) => s.machine.find((m) => m.id === 'B1');

@@ -38,7 +38,7 @@ const count = (good: number): Command => ({
   good,
   scrapped: 0,
 });
-const aside: Command = { do: 'floor.aside', operation: '1042/1:shear', good: 5, scrapped: 0 };
+const suspended: Command = { do: 'floor.suspend', operation: '1042/1:shear', good: 5, scrapped: 0 };
 const goOn = (clock: string): Command => ({
   do: 'floor.resume',
   operation: '1042/1:shear',
@@ -55,20 +55,20 @@ const finish = (line: string, clock: string): Command => ({
 const after = (before: Shop, ...commands: Command[]): Shop =>
   commands.reduce((stands, command) => {
     const edit = applyCommand(stands, command);
-    if (!edit.ok) throw new Error(sentence(edit.problems));
+    if (!edit.ok) throw new Error(sentence(edit.issues));
     return withChanges(stands, edit.value.changes);
   }, before);
 const refusal = (stands: Shop, command: Command): string => {
   const edit = applyCommand(stands, command);
-  return edit.ok ? 'taken' : sentence(edit.problems);
+  return edit.ok ? 'taken' : sentence(edit.issues);
 };
 
 const paused = after(shop, begin('1042/1', '07:00'), count(5), pause('07:10'));
-const left = after(paused, aside);
+const left = after(paused, suspended);
 
 function planAt(stands: Shop, clock: string) {
   const view = viewPlan(stands, monday(clock));
-  if (!view.ok) throw new Error(sentence(view.problems));
+  if (!view.ok) throw new Error(sentence(view.issues));
   expect(check(view.value.problem, view.value.schedule)).toEqual([]);
   return view.value;
 }
@@ -109,7 +109,7 @@ describe('a paused operation that is set aside', () => {
     const going = after(free, goOn('07:30'));
     expect(planAt(going, '07:30').queues.S1![0]).toBe('1042/1:shear');
     expect(going.record.find((r) => r.id === '1042/1:shear')!.pauses).toEqual([
-      { from: monday('07:10'), to: monday('07:30'), reason: 'Rush work elsewhere', aside: true },
+      { from: monday('07:10'), to: monday('07:30'), reason: 'Rush work elsewhere', suspended: true },
     ]);
     const done = after(going, finish('1042/1', '07:50'));
     expect(done.record.find((r) => r.id === '1042/1:shear')).toMatchObject({
@@ -119,8 +119,8 @@ describe('a paused operation that is set aside', () => {
   });
 
   it('is undone as one step', () => {
-    const edit = applyCommand(paused, aside);
-    if (!edit.ok) throw new Error(sentence(edit.problems));
+    const edit = applyCommand(paused, suspended);
+    if (!edit.ok) throw new Error(sentence(edit.issues));
     const back = withChanges(withChanges(paused, edit.value.changes), invert(edit.value.changes));
     expect(back.record).toMatchObject(paused.record.map(({ revision: _, ...row }) => row));
     expect(back.queue).toMatchObject(paused.queue.map(({ revision: _, ...row }) => row));
@@ -129,15 +129,17 @@ describe('a paused operation that is set aside', () => {
 
 describe('an operation is not set aside', () => {
   it('with more good pieces than it makes', () => {
-    expect(refusal(paused, { ...aside, good: 21 } as Command)).toMatch(
+    expect(refusal(paused, { ...suspended, good: 21 } as Command)).toMatch(
       /makes 20 pieces, so 21 cannot be good/,
     );
   });
 
   it('while it is worked on, or when it is aside already', () => {
-    expect(refusal(after(shop, begin('1042/1', '07:00')), aside)).toMatch(/is not paused\. Pause it first/);
-    expect(refusal(left, aside)).toMatch(/is set aside already/);
-    expect(refusal(shop, aside)).toMatch(/has not begun/);
+    expect(refusal(after(shop, begin('1042/1', '07:00')), suspended)).toMatch(
+      /is not paused\. Pause it first/,
+    );
+    expect(refusal(left, suspended)).toMatch(/is already suspended/);
+    expect(refusal(shop, suspended)).toMatch(/has not started/);
   });
 
   it('while its blanks are being bent', () => {
@@ -149,8 +151,8 @@ describe('an operation is not set aside', () => {
       at: monday('07:10'),
       changeoverSeconds: null,
     });
-    expect(refusal(after(bending, pause('07:20')), aside)).toMatch(
-      /1042\/1 bending has begun and waits for these blanks\. Shear the rest first/,
+    expect(refusal(after(bending, pause('07:20')), suspended)).toMatch(
+      /1042\/1 bending has started and waits for these blanks\. Shear the rest first/,
     );
   });
 });
@@ -163,13 +165,13 @@ describe('beside work that was set aside', () => {
     expect(earliestStart(left, '1043/1:shear', 'S1')).toBe(monday('07:10'));
     const lots = { ...left, settings: { ...left.settings, transferShare: 0.25 } };
     const bend = { ...begin('1042/1', '07:20'), operation: '1042/1:brake', machineId: 'B1' } as Command;
-    expect(refusal(lots, bend)).toMatch(/The shearing of line 1042\/1 is set aside\. Go on with it first/);
+    expect(refusal(lots, bend)).toMatch(/The shearing of line 1042\/1 is suspended\. Go on with it first/);
   });
 
   it('it goes to no other machine', () => {
     const shears = [...left.machine, { ...left.machine.find((m) => m.id === 'S1')!, id: 'S2' }];
-    const move: Command = { do: 'operation.move', operation: '1042/1:shear', machineId: 'S2', rank: 0 };
-    expect(refusal({ ...left, machine: shears }, move)).toMatch(/begun on S1 and set aside there/);
+    const move: Command = { do: 'operation.move', operation: '1042/1:shear', machineId: 'S2', position: 0 };
+    expect(refusal({ ...left, machine: shears }, move)).toMatch(/started on S1 and suspended there/);
     expect(refusal({ ...paused, machine: shears, record: [] }, move)).toBe('taken');
   });
 });

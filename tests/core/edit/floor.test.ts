@@ -15,7 +15,7 @@ const monday = (clock: string) => at('2026-11-30', clock);
 function done(before: Shop, ...commands: Command[]): Shop {
   return commands.reduce((now, command) => {
     const edit = applyCommand(now, command);
-    if (!edit.ok) throw new Error(edit.problems.map((p) => p.message).join(' '));
+    if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join(' '));
     const next = withChanges(now, edit.value.changes);
     const back = withChanges(next, invert(edit.value.changes));
     for (const { kind, id, before: stood } of edit.value.changes) {
@@ -29,7 +29,7 @@ function done(before: Shop, ...commands: Command[]): Shop {
 function refusal(before: Shop, command: Command): string {
   const edit = applyCommand(before, command);
   if (edit.ok) throw new Error(`not refused: ${edit.value.label}`);
-  return edit.problems.map((p) => `${p.message} ${p.advice}`).join(' ');
+  return edit.issues.map((p) => `${p.message} ${p.advice}`).join(' ');
 }
 
 const start = (operation: string, machineId: string, clock: string): Command => ({
@@ -91,7 +91,7 @@ describe('starting an operation', () => {
     expect(refusal(busy, start('1043/1:shear', 'S1', '08:00'))).toMatch(
       /1042\/1 shearing is still under way on S1\. Report it done first/,
     );
-    expect(refusal(busy, start('1042/1:shear', 'S1', '08:00'))).toMatch(/has begun on S1 already/);
+    expect(refusal(busy, start('1042/1:shear', 'S1', '08:00'))).toMatch(/was already started on S1/);
   });
 
   it('is refused on a machine of the other stage, and for an operation that is not open', () => {
@@ -113,7 +113,7 @@ describe('starting an operation', () => {
     );
     const cutting = done(shop, start('1042/1:shear', 'S1', '07:00'), count('1042/1:shear', 15));
     expect(refusal(cutting, start('1042/1:brake', 'B1', '07:30'))).toMatch(
-      /15 of 20 blanks of line 1042\/1 are sheared; bending begins with 20/,
+      /15 of 20 blanks of line 1042\/1 are sheared; bending starts with 20/,
     );
     const cut = done(cutting, finish('1042/1:shear', '07:40', 20));
     expect(refusal(cut, start('1042/1:brake', 'B1', '07:30'))).toMatch(/were not there yet/);
@@ -123,62 +123,62 @@ describe('starting an operation', () => {
   it('at the brake waits for the first transfer lot where lots are passed on', () => {
     const lots = { ...shop, settings: someSettings({ transferShare: 0.4 }) };
     const few = done(lots, start('1042/1:shear', 'S1', '07:00'), count('1042/1:shear', 7));
-    expect(refusal(few, start('1042/1:brake', 'B1', '07:30'))).toMatch(/bending begins with 8/);
+    expect(refusal(few, start('1042/1:brake', 'B1', '07:30'))).toMatch(/bending starts with 8/);
     const enough = done(few, count('1042/1:shear', 8));
     expect(recordOf(done(enough, start('1042/1:brake', 'B1', '07:30')), '1042/1:brake')).toBeDefined();
   });
 });
 
 describe('pausing', () => {
-  const begun = done(shop, start('1042/1:shear', 'S1', '07:00'));
+  const started = done(shop, start('1042/1:shear', 'S1', '07:00'));
 
   it('keeps since when and why, and until when', () => {
-    const after = done(begun, pause('1042/1:shear', '07:20'), resume('1042/1:shear', '07:50'));
+    const after = done(started, pause('1042/1:shear', '07:20'), resume('1042/1:shear', '07:50'));
     expect(recordOf(after, '1042/1:shear')?.pauses).toEqual([
       { from: monday('07:20'), to: monday('07:50'), reason: 'No sheets' },
     ]);
   });
 
   it('twice, or resuming what runs, is refused', () => {
-    expect(refusal(done(begun, pause('1042/1:shear', '07:20')), pause('1042/1:shear', '07:30'))).toMatch(
+    expect(refusal(done(started, pause('1042/1:shear', '07:20')), pause('1042/1:shear', '07:30'))).toMatch(
       /paused already/,
     );
-    expect(refusal(begun, resume('1042/1:shear', '07:30'))).toMatch(/is not paused/);
-    expect(refusal(shop, pause('1042/1:shear', '07:30'))).toMatch(/has not begun/);
+    expect(refusal(started, resume('1042/1:shear', '07:30'))).toMatch(/is not paused/);
+    expect(refusal(shop, pause('1042/1:shear', '07:30'))).toMatch(/has not started/);
   });
 
   it('is refused before what was recorded last', () => {
-    expect(refusal(begun, pause('1042/1:shear', '06:50'))).toMatch(
+    expect(refusal(started, pause('1042/1:shear', '06:50'))).toMatch(
       /began at Mon 30 Nov 07:00; Mon 30 Nov 06:50 is before that/,
     );
-    const paused = done(begun, pause('1042/1:shear', '07:20'));
+    const paused = done(started, pause('1042/1:shear', '07:20'));
     expect(refusal(paused, resume('1042/1:shear', '07:10'))).toMatch(/was paused at/);
   });
 
   it('ends when the operation is reported done', () => {
-    const after = done(begun, pause('1042/1:shear', '07:20'), finish('1042/1:shear', '08:00', 20));
+    const after = done(started, pause('1042/1:shear', '07:20'), finish('1042/1:shear', '08:00', 20));
     expect(recordOf(after, '1042/1:shear')?.pauses[0]?.to).toBe(monday('08:00'));
   });
 });
 
 describe('counting', () => {
-  const begun = done(shop, start('1042/1:shear', 'S1', '07:00'));
+  const started = done(shop, start('1042/1:shear', 'S1', '07:00'));
 
   it('keeps the totals, and leaves no step when they stand so already', () => {
-    const after = done(begun, count('1042/1:shear', 12, 2));
+    const after = done(started, count('1042/1:shear', 12, 2));
     expect(recordOf(after, '1042/1:shear')).toMatchObject({ good: 12, scrapped: 2 });
     const again = applyCommand(after, count('1042/1:shear', 12, 2));
     expect(again.ok && again.value.changes).toEqual([]);
   });
 
   it('never has more good pieces than are asked for', () => {
-    expect(refusal(begun, count('1042/1:shear', 21))).toMatch(/makes 20 pieces, so 21 cannot be good/);
+    expect(refusal(started, count('1042/1:shear', 21))).toMatch(/makes 20 pieces, so 21 cannot be good/);
   });
 });
 
 describe('reporting an operation done', () => {
-  const begun = done(shop, start('1042/1:shear', 'S1', '07:00'));
-  const sheared = done(begun, finish('1042/1:shear', '07:40', 20));
+  const started = done(shop, start('1042/1:shear', 'S1', '07:00'));
+  const sheared = done(started, finish('1042/1:shear', '07:40', 20));
   const bending = done(sheared, start('1042/1:brake', 'B1', '07:45'));
 
   it('closes the record and leaves the machine set up as it was', () => {
@@ -214,7 +214,7 @@ describe('reporting an operation done', () => {
   });
 
   it('asks the brake only for the blanks that the shear left good', () => {
-    const short = done(begun, finish('1042/1:shear', '07:40', 17, 3), start('1042/1:brake', 'B1', '07:45'));
+    const short = done(started, finish('1042/1:shear', '07:40', 17, 3), start('1042/1:brake', 'B1', '07:45'));
     expect(recordOf(short, '1042/1:brake')?.quantity).toBe(17);
     expect(refusal(short, finish('1042/1:brake', '09:00', 18))).toMatch(/makes 17 pieces/);
     const bent = done(short, finish('1042/1:brake', '09:00', 17));
@@ -222,37 +222,37 @@ describe('reporting an operation done', () => {
   });
 
   it('ends the line at the shear when every blank was scrapped', () => {
-    const none = done(begun, finish('1042/1:shear', '07:40', 0, 20));
+    const none = done(started, finish('1042/1:shear', '07:40', 0, 20));
     expect(lineOf(none, '1042/1')?.status).toBe('done');
     expect(lineOf(none, '1042/2')).toMatchObject({ quantity: 20, status: 'open' });
   });
 
   it('asks for pieces that are neither good nor scrapped', () => {
-    expect(refusal(begun, finish('1042/1:shear', '07:40', 15, 2))).toMatch(
+    expect(refusal(started, finish('1042/1:shear', '07:40', 15, 2))).toMatch(
       /3 of 20 pieces of 1042\/1 shearing are neither good nor scrapped/,
     );
   });
 
   it('is refused before it began, and twice', () => {
-    expect(refusal(begun, finish('1042/1:shear', '06:40', 20))).toMatch(/began at .* is before that/);
+    expect(refusal(started, finish('1042/1:shear', '06:40', 20))).toMatch(/began at .* is before that/);
     expect(refusal(sheared, finish('1042/1:shear', '08:00', 20))).toMatch(/was done at Mon 30 Nov 07:40/);
-    expect(refusal(shop, finish('1042/1:shear', '08:00', 20))).toMatch(/has not begun/);
+    expect(refusal(shop, finish('1042/1:shear', '08:00', 20))).toMatch(/has not started/);
   });
 
   it('takes its pin away', () => {
-    const pinned = { ...begun, pin: [aPin()] };
+    const pinned = { ...started, pin: [aPin()] };
     expect(done(pinned, finish('1042/1:shear', '07:40', 20)).pin).toEqual([]);
   });
 
   it('works for an operation whose line was cancelled meanwhile', () => {
-    const cancelled = { ...begun, line: [aLine({ status: 'cancelled' })] };
+    const cancelled = { ...started, line: [aLine({ status: 'cancelled' })] };
     const after = done(cancelled, finish('1042/1:shear', '07:40', 20));
     expect(lineOf(after, '1042/1')?.status).toBe('cancelled');
   });
 
   it('says so when the order has no number left for pieces to make again', () => {
     const full = {
-      ...begun,
+      ...started,
       line: [aLine(), aLine({ number: 9999 })],
     };
     expect(refusal(full, finish('1042/1:shear', '07:40', 19, 1))).toMatch(/no line number left for the 1/);
@@ -275,6 +275,6 @@ describe('finished operations from a file', () => {
     });
     expect(refusal(shop, take(old, old))).toMatch(/901\/1 shearing is recorded already/);
     expect(refusal(shop, take({ ...old, end: null }))).toMatch(/does not end after it starts/);
-    expect(refusal(shop, take(aRecord()))).toMatch(/Line 1042\/1 stands in the shop/);
+    expect(refusal(shop, take(aRecord()))).toMatch(/Line 1042\/1 is still in the shop/);
   });
 });

@@ -14,12 +14,12 @@ const pattern = (...sizes: ReturnType<typeof size>[]): Part => ({
 
 function save(shop: Shop, row: Part) {
   const edit = applyCommand(shop, { do: 'row.save', kind: 'part', row });
-  if (!edit.ok) throw new Error(edit.problems.map((p) => p.message).join());
+  if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join());
   return { edit: edit.value, shop: withChanges(shop, edit.value.changes) };
 }
 const refusal = (shop: Shop, row: Part): string => {
   const edit = applyCommand(shop, { do: 'row.save', kind: 'part', row });
-  return edit.ok ? 'taken' : edit.problems.map((p) => p.message).join();
+  return edit.ok ? 'taken' : edit.issues.map((p) => p.message).join();
 };
 const partIn = (shop: Shop, id: string) => shop.part.find((p) => p.id === id);
 
@@ -62,7 +62,7 @@ describe('a family of sizes', () => {
     const member = partIn(family, 'cap-150')!;
     expect(refusal(family, { ...member, profile: cap.profile })).toMatch(/come from its pattern cap/);
     const stands = partIn(family, 'cap')!;
-    expect(refusal(start, pattern(size('corner', 90)))).toBe('The code corner is taken by another part.');
+    expect(refusal(start, pattern(size('corner', 90)))).toBe('The code corner already belongs to another part.');
     const ordered = { ...family, line: [...family.line, aLine({ number: 9, partId: 'cap-200' })] };
     expect(refusal(ordered, { ...pattern(size('cap-150', 150)), revision: stands.revision })).toMatch(
       /cap-200 is asked for by line 1042\/9/,

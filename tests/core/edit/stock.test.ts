@@ -8,7 +8,7 @@ import { aQueue, aShop, NOW } from '../../support/builders.ts';
 const sheetId = 'galv-24-moss';
 const done = (shop: Shop, command: Command): Shop => {
   const edit = applyCommand(shop, command);
-  if (!edit.ok) throw new Error(edit.problems[0]?.message);
+  if (!edit.ok) throw new Error(edit.issues[0]?.message);
   return withChanges(shop, edit.value.changes);
 };
 const onHand = (shop: Shop, id = sheetId) => shop.sheet.find((s) => s.id === id)?.onHand;
@@ -43,7 +43,7 @@ describe('stock', () => {
     const edit = applyCommand(shop, { do: 'stock.correct', sheetId, by: -41, at: NOW, note: '' });
     expect(edit).toMatchObject({
       ok: false,
-      problems: [{ message: 'Stock galv-24-moss has 40 on hand; -1 cannot be.' }],
+      issues: [{ message: 'Stock galv-24-moss has 40 on hand; -1 cannot be.' }],
     });
   });
 
@@ -94,7 +94,7 @@ describe('a walk-in cut', () => {
 
   it('is refused when it fits no shear, with the limit', () => {
     const edit = applyCommand(aShop(), { ...cut, lengthMm: 4000 });
-    expect(edit).toMatchObject({ ok: false, problems: [{ subject: 'line walk-in-1/1' }] });
+    expect(edit).toMatchObject({ ok: false, issues: [{ subject: 'line walk-in-1/1' }] });
   });
 });
 
@@ -104,7 +104,7 @@ describe('the form of a stock', () => {
     const row = { ...shop.sheet[0]!, onHand: 41 };
     expect(applyCommand(shop, { do: 'row.save', kind: 'sheet', row })).toMatchObject({
       ok: false,
-      problems: [
+      issues: [
         { field: 'onHand', message: 'Stock galv-24-bone has 40 on hand; the form cannot make it 41.' },
       ],
     });

@@ -30,7 +30,7 @@ const refusal = (of: Shop, command: Command): string => {
 describe('taking the sheets of a run from stock', () => {
   it('is one step: sheets go, remnants come as they are cut, and the list is kept as it was taken', () => {
     const edit = applyCommand(shop, take());
-    expect(edit).toMatchObject({ ok: true, value: { label: 'Take the sheets of run 1042/1 from stock' } });
+    expect(edit).toMatchObject({ ok: true, value: { label: 'Issue the sheets of run 1042/1 from stock' } });
     const after = done(shop, take());
     expect(after.sheet.find((s) => s.id === stockId)?.onHand).toBe(37);
     expect(after.sheet.find((s) => s.form === 'remnant')).toMatchObject({
@@ -117,7 +117,7 @@ describe('a coil', () => {
   it('loses the stretches that were begun', () => {
     const coil = aSheet({ form: 'coil', lengthMm: 1000, onHand: 40 });
     const after = done({ ...shop, sheet: [coil] }, take());
-    // Three lengths of 3048 mm: 9.144 stretches of a metre.
+    // Three lengths of 3048 mm: 9.144 coil lengths of a metre.
     expect(after.sheet.find((s) => s.id === stockId)?.onHand).toBe(30);
   });
 });

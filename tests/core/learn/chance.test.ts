@@ -9,10 +9,10 @@ import { sentence, type Result } from '../../../core/result.ts';
 import { normal } from './invented.ts';
 
 const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
-const refusal = (result: Result<unknown>): string => (result.ok ? 'accepted' : sentence(result.problems));
+const refusal = (result: Result<unknown>): string => (result.ok ? 'accepted' : sentence(result.issues));
 const of = (ratios: number[], days = [1], doubt = 0): RatioSpread => ({
   observations: ratios.length,
   median: 1,
@@ -44,7 +44,7 @@ const aProblem = (changes: Partial<ProblemInput>): Problem =>
       machines: [aMachine()],
       jobs: [],
       now: 0,
-      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 },
+      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability: 0 },
       ...changes,
     }),
   );
@@ -152,7 +152,7 @@ describe('chances are refused', () => {
   });
   it('for queues that have no times', () => {
     expect(refusal(chances(problem, { S1: [] }, everywhere(of([1])), { runs: 9, seed: 1 }))).toContain(
-      'stands in no queue',
+      'is in no queue',
     );
   });
 });
@@ -229,9 +229,9 @@ describe('a plan of 300 lines', () => {
 
   it('is played through 500 times within a second, and its median lies about the plan’s end', () => {
     const problem = aProblem({ machines, jobs });
-    const begun = performance.now();
+    const started = performance.now();
     const played = play(problem, queues, everywhere(of([0.8, 1, 1.2])), 500);
-    expect(performance.now() - begun).toBeLessThan(1000);
+    expect(performance.now() - started).toBeLessThan(1000);
     const planned = must(decode(problem, queues)).ends['J299']!;
     expect(played['J299']!.p50! / planned).toBeCloseTo(1, 1);
   });

@@ -5,7 +5,7 @@ import { lateChange } from '../../../core/learn/evidence.ts';
 import { changeoversOf, observationsOf } from '../../../core/learn/happened.ts';
 import { learnStandards, standardsWith } from '../../../core/learn/learn-standards.ts';
 import { median } from '../../../core/learn/observation.ts';
-import type { Record as Finished } from '../../../core/shop/plan.ts';
+import type { OperationRecord } from '../../../core/shop/plan.ts';
 import { demoShop, hoursOf, monday, openSeconds } from '../demo-data/demo-shop.ts';
 
 const shop = demoShop();
@@ -49,7 +49,7 @@ describe('finished operations of the demo shop', () => {
   );
 
   it('are left by name when their part or machine is gone, and do not count while under way', () => {
-    const [first, second] = shop.record as readonly Finished[] as [Finished, Finished];
+    const [first, second] = shop.record as readonly OperationRecord[] as [OperationRecord, OperationRecord];
     const gone = { ...first, partId: 'gone' };
     expect(observationsOf(shop, [gone, { ...second, id: '9/9:shear', machineId: 'gone' }])).toEqual({
       observations: [],
@@ -62,7 +62,13 @@ describe('finished operations of the demo shop', () => {
 
 describe('changeovers as records show them', () => {
   const at = monday - 7 * 86_400 + 3600;
-  const record = (id: string, machineId: string, start: number, end: number, changes = {}): Finished => ({
+  const record = (
+    id: string,
+    machineId: string,
+    start: number,
+    end: number,
+    changes = {},
+  ): OperationRecord => ({
     ...shop.record[0]!,
     id,
     machineId,
@@ -74,7 +80,7 @@ describe('changeovers as records show them', () => {
     end: at + end,
     ...changes,
   });
-  const seen = (...records: Finished[]) =>
+  const seen = (...records: OperationRecord[]) =>
     changeoversOf(shop, records).map(({ machineId, kinds, seconds }) => ({ machineId, kinds, seconds }));
 
   it('are the gap before an operation that differs, with what changed', () => {

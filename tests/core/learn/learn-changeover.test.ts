@@ -13,7 +13,7 @@ type Learner = typeof brake;
 
 const learn = (machine: Learner, observations: readonly ChangeoverObservation[]) => {
   const learned = learnChangeover(machine, observations);
-  if (!learned.ok) throw new Error(sentence(learned.problems));
+  if (!learned.ok) throw new Error(sentence(learned.issues));
   return learned.value;
 };
 
@@ -86,7 +86,7 @@ describe('changeover seconds by kind of change', () => {
     };
     const refusal = (o: ChangeoverObservation[]) => {
       const learned = learnChangeover(brake, o);
-      return learned.ok ? 'learned' : sentence(learned.problems);
+      return learned.ok ? 'learned' : sentence(learned.issues);
     };
     expect(refusal([])).toContain('nothing to learn from');
     expect(refusal([{ ...one, machineId: 'B2' }])).toContain('nothing to learn from');

@@ -11,7 +11,7 @@ import { brake, finished, plainBrake, plainCounts, SCATTER, trueOf, type Learner
 
 const learn = (machine: Learner, observations: readonly Observation[]) => {
   const learned = learnStandards(machine, observations);
-  if (!learned.ok) throw new Error(sentence(learned.problems));
+  if (!learned.ok) throw new Error(sentence(learned.issues));
   return learned.value;
 };
 const learnedFrom = (observations: readonly Observation[]): Learner => ({
@@ -20,7 +20,7 @@ const learnedFrom = (observations: readonly Observation[]): Learner => ({
 });
 const refusal = (observations: readonly Observation[]): string => {
   const learned = learnStandards(brake, observations);
-  return learned.ok ? 'learned' : sentence(learned.problems);
+  return learned.ok ? 'learned' : sentence(learned.issues);
 };
 const errorOf = (machine: Learner, observations: readonly Observation[]): number =>
   median(observations.map((o) => Math.abs(secondsOf(machine, o.counts) - o.actualSeconds) / o.actualSeconds));

@@ -7,7 +7,7 @@ import type { JobInput, MachineInput, Problem, Queues } from '../../../core/sche
 import { Rng } from '../../../core/schedule/search/rng.ts';
 import { attributesOf } from '../../../core/planning/operations.ts';
 import { lineOfOperation, stageOfOperation } from '../../../core/shop/order.ts';
-import type { Record as Finished } from '../../../core/shop/plan.ts';
+import type { OperationRecord } from '../../../core/shop/plan.ts';
 import { sentence, type Result } from '../../../core/result.ts';
 import { wallParts } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
@@ -18,7 +18,7 @@ import { normal } from './invented.ts';
 /** Plans of past work, played through with what was known before it and held against what it really took. */
 
 const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
 const DAY = 86_400;
@@ -43,7 +43,7 @@ export interface Actual {
   /** Seconds by the operation's id. */
   readonly recorded: ReadonlyMap<string, number>;
   /** Seconds that one takes when it begins at an instant, where days differ; missing: what was recorded. */
-  readonly begunAt?: (id: string, start: number) => number;
+  readonly startedAt?: (id: string, start: number) => number;
 }
 export const asHappened: Actual = { recorded: new Map(observations.map((o) => [o.id, o.actualSeconds])) };
 
@@ -103,7 +103,7 @@ function machinesFrom(now: number): MachineInput[] {
 
 type Seconds = ReadonlyMap<string, number>;
 
-function jobsOf(records: readonly Finished[], seconds: Seconds, now: number): JobInput[] {
+function jobsOf(records: readonly OperationRecord[], seconds: Seconds, now: number): JobInput[] {
   const lines = new Set(records.map((r) => lineOfOperation(r.id)));
   return [...lines].map((id): JobInput => {
     const steps = ['shear', 'brake'].flatMap((s) => records.filter((r) => r.id === `${id}:${s}`));
@@ -118,7 +118,7 @@ function jobsOf(records: readonly Finished[], seconds: Seconds, now: number): Jo
 
 /** The lines of one plan, in the records' order. */
 function promiseAndSee(
-  records: readonly Finished[],
+  records: readonly OperationRecord[],
   now: number,
   spread: Spread,
   actual: Actual,
@@ -128,7 +128,7 @@ function promiseAndSee(
     shop.machine.map((m) => [m.id, records.filter((r) => r.machineId === m.id).map((r) => r.id)]),
   );
   const machines = machinesFrom(now);
-  const objective = { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 };
+  const objective = { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability: 0 };
   const by = (seconds: Seconds): Problem =>
     must(buildProblem({ name: 'past', machines, jobs: jobsOf(records, seconds, now), objective, now }));
   const played = must(chances(by(estimated), queues, spread, { runs, seed: 1 }));
@@ -141,10 +141,10 @@ function promiseAndSee(
 const PASSES = 6;
 
 /** When the lines of a plan end; work that a slow day pushes into the next takes what it does on that one. */
-function trueEnds(by: (seconds: Seconds) => Problem, queues: Queues, { recorded, begunAt }: Actual) {
+function trueEnds(by: (seconds: Seconds) => Problem, queues: Queues, { recorded, startedAt }: Actual) {
   let schedule = must(decode(by(recorded), queues));
-  for (let pass = 0; begunAt && pass < PASSES; pass++) {
-    const seconds = new Map(schedule.operations.map((o) => [o.operation, begunAt(o.operation, o.start)]));
+  for (let pass = 0; startedAt && pass < PASSES; pass++) {
+    const seconds = new Map(schedule.operations.map((o) => [o.operation, startedAt(o.operation, o.start)]));
     schedule = must(decode(by(seconds), queues));
   }
   return schedule.ends;
@@ -176,6 +176,6 @@ export function drawnAnew(seed: number, daySpread: number): Actual {
   };
   return {
     recorded: new Map(observations.map(({ id }, k) => [id, takenOn(id, timed[k]!.day)])),
-    begunAt: (id, start) => takenOn(id, wallParts(instant(start), shop.settings.timeZone).date),
+    startedAt: (id, start) => takenOn(id, wallParts(instant(start), shop.settings.timeZone).date),
   };
 }

@@ -12,7 +12,7 @@ import { NOW } from '../../support/builders.ts';
 import { demoShop } from '../demo-data/demo-shop.ts';
 
 const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
 
@@ -39,7 +39,7 @@ const oneJob = (due: number | null): Problem =>
         },
       ],
       now: 0,
-      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 },
+      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability: 0 },
     }),
   );
 const dueWhen = (due: number | null, confidence: number): number | null =>
@@ -65,7 +65,7 @@ describe('a plan that protects its due dates', () => {
   it('is refused with a confidence that is none', () => {
     for (const confidence of [0, 1, Number.NaN]) {
       const refused = protect(oneJob(200), queues, onceOrTwice, confidence, runs);
-      expect(refused.ok ? 'accepted' : sentence(refused.problems)).toMatch(/confidence/);
+      expect(refused.ok ? 'accepted' : sentence(refused.issues)).toMatch(/confidence/);
     }
   });
 

@@ -8,7 +8,7 @@ import { normal } from './invented.ts';
 
 const must = (timed: readonly Timed[]) => {
   const spread = spreadOf(timed);
-  if (!spread.ok) throw new Error(sentence(spread.problems));
+  if (!spread.ok) throw new Error(sentence(spread.issues));
   return spread.value;
 };
 const aTime = (ratio: number, day = '1', machineId = 'B1'): Timed => ({
@@ -85,7 +85,7 @@ describe('the spread of a machine', () => {
     const nine = Array.from({ length: 9 }, () => aTime(1));
     const nothing = [0, NaN, -1].map((ratio) => aTime(ratio));
     const spread = spreadOf([...nine, ...nothing, { ...aTime(1), estimatedSeconds: 0 }]);
-    expect(spread.ok ? 'made' : sentence(spread.problems)).toContain('there are 9.');
+    expect(spread.ok ? 'made' : sentence(spread.issues)).toContain('there are 9.');
     expect(must([...nine, aTime(1), ...nothing]).pooled.observations).toBe(10);
   });
 });

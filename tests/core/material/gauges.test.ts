@@ -23,8 +23,8 @@ describe('a published gauge table', () => {
 
   it.each(['6', '31', '.040', '', '24.0', '2e1'])('has no gauge "%s" and says what it has', (label) => {
     const found = thicknessOf('steel', label);
-    expect(found).toMatchObject({ ok: false, problems: [{ field: 'gauge' }] });
-    expect(!found.ok && found.problems[0]?.message).toContain('it runs from 7 to 30');
+    expect(found).toMatchObject({ ok: false, issues: [{ field: 'gauge' }] });
+    expect(!found.ok && found.issues[0]?.message).toContain('it runs from 7 to 30');
     expect(weightPerArea('steel', label).ok).toBe(false);
   });
 });

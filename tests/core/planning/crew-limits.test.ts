@@ -21,7 +21,7 @@ const counting = (crewLimit: number | null, absence: Absence[] = []): Shop => ({
   absence,
 });
 const valueOf = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
 
@@ -75,8 +75,8 @@ describe('a plan with people out', () => {
     const during = schedule.operations.filter(
       ({ changeoverStart, end }) => changeoverStart < days.to && end > days.from,
     );
-    const begun = new Set(demo.record.map(({ id }) => id));
-    expect(during.filter(({ operation }) => !begun.has(operation))).toEqual([]);
+    const started = new Set(demo.record.map(({ id }) => id));
+    expect(during.filter(({ operation }) => !started.has(operation))).toEqual([]);
     expect(check(problem, schedule)).toEqual([]);
   });
 
@@ -101,10 +101,10 @@ describe('saving that people are out', () => {
   it('is refused for more people than are counted, and where nobody is counted', () => {
     const refusal = (shop: Shop, people: number) => {
       const saved = save(shop, out({ people }));
-      return saved.ok ? '' : sentence(saved.problems);
+      return saved.ok ? '' : sentence(saved.issues);
     };
     expect(refusal(counting(3), 4)).toMatch(/4 people cannot be out: 3 work at once/);
-    expect(refusal(counting(null), 1)).toMatch(/not counted in this shop\. Take the machine out of use/);
+    expect(refusal(counting(null), 1)).toMatch(/not counted in this shop\. Put the stopped machine out of use/);
     expect(refusal(counting(3), 3)).toBe('');
   });
 });

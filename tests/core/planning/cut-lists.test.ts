@@ -11,7 +11,7 @@ import { aLine, aQueue, aShop, anOrder, NOW } from '../../support/builders.ts';
 
 const cutsOf = (shop: Shop): RunCut[] => {
   const plan = viewPlan(shop, NOW);
-  if (!plan.ok) throw new Error(plan.problems[0]?.message);
+  if (!plan.ok) throw new Error(plan.issues[0]?.message);
   return [...cutRuns(shop, plan.value)];
 };
 const first = (shop: Shop): RunCut => {
@@ -50,7 +50,7 @@ const taken = (of: Shop): Shop => {
     0,
   );
   const edit = applyCommand(of, { do: 'stock.use', list, machineId: 'S1', at: NOW });
-  if (!edit.ok) throw new Error(edit.problems[0]?.message);
+  if (!edit.ok) throw new Error(edit.issues[0]?.message);
   return withChanges(of, edit.value.changes);
 };
 

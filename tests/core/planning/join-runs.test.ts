@@ -30,7 +30,7 @@ function shopWith(material: number, own: Partial<Shop> = {}): Shop {
 }
 function planOf(shop: Shop) {
   const plan = viewPlan(shop, NOW);
-  if (!plan.ok) throw new Error(plan.problems[0]?.message);
+  if (!plan.ok) throw new Error(plan.issues[0]?.message);
   return plan.value;
 }
 function firstJoin(shop: Shop) {
@@ -40,7 +40,7 @@ function firstJoin(shop: Shop) {
 }
 function joinsOf(shop: Shop): Joins {
   const made = toSearchProblem(shop, NOW);
-  if (!made.ok) throw new Error(made.problems[0]?.message);
+  if (!made.ok) throw new Error(made.issues[0]?.message);
   const last = [...worthyJoins(shop, made.value, made.value.queues)].at(-1)!;
   const plan = decode(made.value.problem, last.queues);
   expect(plan.ok && check(made.value.problem, plan.value)).toEqual([]);

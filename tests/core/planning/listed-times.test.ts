@@ -19,7 +19,7 @@ const shop = aShop({
 });
 const planOf = (of: Shop) => {
   const plan = viewPlan(of, NOW);
-  if (!plan.ok) throw new Error(plan.problems[0]?.message);
+  if (!plan.ok) throw new Error(plan.issues[0]?.message);
   return plan.value;
 };
 /** The list as planned for the first run, kept. */

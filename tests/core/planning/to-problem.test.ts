@@ -20,7 +20,7 @@ const must = <T>(value: T | null | undefined): T => {
 };
 const planned = (s: Shop) => {
   const result = toProblem(s, MONDAY);
-  if (!result.ok) throw new Error(result.problems[0]?.message);
+  if (!result.ok) throw new Error(result.issues[0]?.message);
   return result.value;
 };
 
@@ -105,17 +105,17 @@ describe('the plan as it stands', () => {
       { ...shop, queue: [{ id: 'S1', operations: [...stored, '0000/1:shear'], revision: 3 }] },
       operations,
     );
-    const begun = operations.filter((o) => o.started?.machineId === 'S1').length;
-    expect(must(queues.S1).slice(begun, begun + 12)).toEqual(stored);
+    const started = operations.filter((o) => o.started?.machineId === 'S1').length;
+    expect(must(queues.S1).slice(started, started + 12)).toEqual(stored);
     const dues = must(queues.S1)
-      .slice(begun + 12)
+      .slice(started + 12)
       .map((id) => must(operations.find((o) => o.id === id)).order.due);
     expect(dues).toEqual([...dues].sort((a, b) => a - b));
   });
 
   it('decodes to a schedule that breaks no rule', () => {
     const view = viewPlan(shop, MONDAY);
-    if (!view.ok) throw new Error(view.problems[0]?.message);
+    if (!view.ok) throw new Error(view.issues[0]?.message);
     expect(check(view.value.problem, view.value.schedule)).toEqual([]);
     const yardstick = viewDueDateOrder(shop, view.value);
     expect(yardstick.ok && check(view.value.problem, yardstick.value.schedule)).toEqual([]);
@@ -135,21 +135,21 @@ describe('the problem for the search', () => {
       })),
     };
     const searched = toSearchProblem(stored, MONDAY);
-    if (!searched.ok) throw new Error(searched.problems[0]?.message);
+    if (!searched.ok) throw new Error(searched.issues[0]?.message);
     const frozen = must(searched.value.problem.input.frozen);
     expect(must(frozen.S1).length).toBeGreaterThan(0);
     expect(frozen.S1).toEqual(must(queues.S1).slice(0, must(frozen.S1).length));
     const fresh = toSearchProblem({ ...stored, queue: [] }, MONDAY);
-    const begun = operationsOf(shop).operations.filter((o) => o.started).length;
+    const started = operationsOf(shop).operations.filter((o) => o.started).length;
     expect(
       fresh.ok && Object.values(must(fresh.value.problem.input.frozen)).flat().length,
-    ).toBeLessThanOrEqual(begun);
+    ).toBeLessThanOrEqual(started);
   });
 
   it('lets no more people work at once than the shop has', () => {
     const short: Shop = { ...shop, settings: { ...shop.settings, crewLimit: 2 } };
     const view = viewPlan(short, MONDAY);
-    if (!view.ok) throw new Error(view.problems[0]?.message);
+    if (!view.ok) throw new Error(view.issues[0]?.message);
     expect(check(view.value.problem, view.value.schedule)).toEqual([]);
     const free = viewPlan(shop, MONDAY);
     expect(view.value.figures.lastEnd).toBeGreaterThan((free.ok && free.value.figures.lastEnd) || 0);
@@ -161,7 +161,7 @@ describe('the problem for the search', () => {
       calendar: shop.calendar.map((c) => ({ ...c, shifts: [], overtime: [] })),
     };
     const result = toProblem(closed, MONDAY);
-    expect(!result.ok && result.problems[0]?.message).toMatch(/^Machine S1|^Machine B1/);
+    expect(!result.ok && result.issues[0]?.message).toMatch(/^Machine S1|^Machine B1/);
   });
 });
 
@@ -213,7 +213,7 @@ describe('a machine without an open hour ahead', () => {
     const gone = { ...stored, downtime: retired('B1').downtime };
     const { queues } = planned(gone);
     const edit = applyCommand(gone, { do: 'plan.replace', queues: queues as never, label: 'Plan the week' });
-    if (!edit.ok) throw new Error(edit.problems[0]?.message);
+    if (!edit.ok) throw new Error(edit.issues[0]?.message);
     const after = withChanges(gone, edit.value.changes);
     const waits = must(after.queue.find((q) => q.id === 'B1')).operations;
     expect(waits.length).toBeGreaterThan(0);
@@ -225,7 +225,7 @@ describe('a machine without an open hour ahead', () => {
     const ids = shop.machine.map((m) => m.id);
     const all = { ...shop, downtime: ids.flatMap((id) => retired(id).downtime) };
     const result = toProblem(all, MONDAY);
-    expect(result.ok ? [] : result.problems.map((p) => p.subject)).toEqual(ids.map((id) => `machine ${id}`));
+    expect(result.ok ? [] : result.issues.map((p) => p.subject)).toEqual(ids.map((id) => `machine ${id}`));
   });
 });
 

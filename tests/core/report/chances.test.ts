@@ -16,7 +16,7 @@ import { toProblem } from '../../../core/planning/to-problem.ts';
 import { aLine, anOrder, aRecord, aShop, NOW } from '../../support/builders.ts';
 
 const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
 const pooled = (...ratios: number[]): Spread => ({
@@ -54,7 +54,7 @@ describe('the chances of an order that is typed', () => {
   it('are refused with the order’s own trouble', () => {
     const wrong = { ...typed, lines: [aLine({ orderId: '9001', partId: 'gone' })], places: {} };
     const refused = typedChances(shop, NOW, pooled(1), wrong);
-    expect(refused.ok ? 'taken' : sentence(refused.problems)).toMatch(/gone/);
+    expect(refused.ok ? 'taken' : sentence(refused.issues)).toMatch(/gone/);
   });
 });
 

@@ -18,7 +18,7 @@ const shop = aShop({
 function floor(machineId: string, own: Partial<Shop> = {}) {
   const now = { ...shop, ...own };
   const plan = viewPlan(now, NOW);
-  if (!plan.ok) throw new Error(plan.problems.map((p) => p.message).join(' '));
+  if (!plan.ok) throw new Error(plan.issues.map((p) => p.message).join(' '));
   return floorView(now, plan.value, machineId, NOW);
 }
 

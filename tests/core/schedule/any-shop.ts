@@ -47,7 +47,7 @@ function wideShop(seed: number): ProblemInput {
       changeover: rng.next(),
       makespan: rng.below(2),
       flowTime: rng.next() < 0.5 ? 0 : 0.1,
-      disturbance: 0,
+      stability: 0,
     },
     crew: rng.next() < 0.3 ? shifts(rng) : null,
   };
@@ -78,7 +78,7 @@ function oneMachine(seed: number): ProblemInput {
       operations: [{ id: `J${j}:M`, stage: 'M', seconds: rng.below(25), attributes: attributes(rng, 1) }],
     })),
     now: 0,
-    objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 },
+    objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability: 0 },
   };
 }
 
@@ -122,7 +122,7 @@ export const FEATURES: Readonly<Record<string, (input: ProblemInput) => boolean>
   'a crew by shifts': (input) => (input.crew?.length ?? 0) > 2,
   'operations for two people': (input) => operationsOf(input).some((o) => o.crew === 2),
   'a plan to stay near': (input) =>
-    input.objective.disturbance > 0 && Object.keys(input.reference ?? {}).length > 0,
+    input.objective.stability > 0 && Object.keys(input.reference ?? {}).length > 0,
   'a present later than 0': (input) => input.now > 0,
   'no lines at all': (input) => input.jobs.length === 0,
   'ten lines or more': (input) => input.jobs.length >= 10,

@@ -17,14 +17,14 @@ const none: ObjectiveWeights = {
   changeover: 0,
   makespan: 0,
   flowTime: 0,
-  disturbance: 0,
+  stability: 0,
 };
 const terms: Readonly<Record<string, Partial<ObjectiveWeights>>> = {
   'weighted tardiness': { weightedTardiness: 1 },
   changeovers: { changeover: 1 },
   makespan: { makespan: 1 },
   'flow time': { flowTime: 1 },
-  'all terms together': { weightedTardiness: 2, changeover: 3, makespan: 1, flowTime: 1, disturbance: 1 },
+  'all terms together': { weightedTardiness: 2, changeover: 3, makespan: 1, flowTime: 1, stability: 1 },
 };
 const weighed = (input: ProblemInput, objective: Partial<ObjectiveWeights>): ProblemInput => ({
   ...input,

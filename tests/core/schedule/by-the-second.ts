@@ -193,7 +193,7 @@ export class ShopBySecond {
       if (job.due !== null && end > job.due)
         total += objective.weightedTardiness * job.weight * (end - job.due);
       total += objective.flowTime * (end - job.release);
-      if (wanted !== undefined) total += objective.disturbance * Math.abs(end - wanted);
+      if (wanted !== undefined) total += objective.stability * Math.abs(end - wanted);
       latest = Math.max(latest, end);
     }
     return total + objective.makespan * (latest - now);

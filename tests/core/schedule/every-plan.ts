@@ -80,7 +80,7 @@ function keepsFixed({ steps, input }: ShopBySecond, m: number, queue: Queue): bo
     front.every((id, k) => ids[k] === id) &&
     !ids.some((id) => elsewhere.includes(id)) &&
     // A place beyond the queue's end means last.
-    pins.every((pin) => ids.indexOf(pin.operation) === Math.min(pin.rank, ids.length - 1))
+    pins.every((pin) => ids.indexOf(pin.operation) === Math.min(pin.position, ids.length - 1))
   );
 }
 
@@ -88,6 +88,6 @@ const pinsOn = (input: ProblemInput, machine: string) =>
   (input.pins ?? []).filter((pin) => pin.machine === machine).map((pin) => pin.operation);
 
 function frontOn(input: ProblemInput, machine: string): string[] {
-  const begun = input.jobs.flatMap((job) => job.operations).filter((o) => o.started?.machine === machine);
-  return [...new Set([...begun.map((o) => o.id), ...(input.frozen?.[machine] ?? [])])];
+  const started = input.jobs.flatMap((job) => job.operations).filter((o) => o.started?.machine === machine);
+  return [...new Set([...started.map((o) => o.id), ...(input.frozen?.[machine] ?? [])])];
 }

@@ -14,7 +14,7 @@ export const same = (a: number, b: number) => Math.abs(a - b) < 1e-6;
 
 export function built(input: ProblemInput): Problem {
   const result = buildProblem(input);
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 }
 

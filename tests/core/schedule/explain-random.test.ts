@@ -8,7 +8,7 @@ import { explain } from '../../../core/schedule/explain.ts';
 import type { OpenInterval, Problem, ProblemInput, Schedule } from '../../../core/schedule/problem.ts';
 import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
 import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
-import { begunBefore, must, seeds, timed } from './hand-shop.ts';
+import { startedBefore, must, seeds, timed } from './hand-shop.ts';
 import { randomQueues, randomShop } from './random-shop.ts';
 
 /** A random shop with random queues that respect what is fixed, decoded. */
@@ -104,7 +104,7 @@ describe('explanations in random shops', () => {
   it('every change proposed breaks no rule, ends the line earlier, and has the figures it says', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
-        const problem = must(buildProblem(begunBefore(randomShop(seed))));
+        const problem = must(buildProblem(startedBefore(randomShop(seed))));
         const schedule = decode(problem, dispatch(problem, dueDateRule(problem)));
         fc.pre(schedule.ok && check(problem, schedule.value).length === 0);
         const before = must(schedule);

@@ -16,11 +16,11 @@ import { sentence, type Result } from '../../../core/result.ts';
 /** Builders for shops of a few operations whose plan can be followed by eye, always open and from 0 unless said. */
 
 export const must = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
 export const refusal = (result: Result<unknown>): string =>
-  result.ok ? 'accepted' : sentence(result.problems);
+  result.ok ? 'accepted' : sentence(result.issues);
 
 export const seeds = fc.integer({ min: 0, max: 1_000_000_000 });
 
@@ -66,7 +66,7 @@ export const aProblem = (own: Partial<ProblemInput>): Problem =>
       machines: [aMachine('S1'), aMachine('B1')],
       jobs: [],
       now: 0,
-      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 },
+      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability: 0 },
       ...own,
     }),
   );
@@ -86,7 +86,7 @@ export const queued = (problem: Problem, words: Readonly<Record<string, string>>
 export const timed = (problem: Problem, queues: Queues): Schedule => must(decode(problem, queues));
 
 /** The same shop with begun operations begun at least a second before now. */
-export const begunBefore = (input: ProblemInput): ProblemInput => ({
+export const startedBefore = (input: ProblemInput): ProblemInput => ({
   ...input,
   jobs: input.jobs.map((job) => ({
     ...job,

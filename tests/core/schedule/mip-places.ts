@@ -31,7 +31,7 @@ export function placesProgramme(input: ProblemInput): Programme {
         lp.row(`${sum(all.filter((i) => i !== j).map((i) => `w_${k}_${j}_${i}`))} - z_${k - 1}_${j} = 0`);
     }
     lp.row(`${sum(all.map((j) => `z_${k}_${j}`))} = 1`);
-    lp.row(`${sum(all.map((place) => `z_${place}_${k}`))} = 1`);
+    lp.row(`${sum(all.map((position) => `z_${position}_${k}`))} = 1`);
     lp.row(`c_${k}${k === 0 ? '' : ` - c_${k - 1}`} - ${ends.join(' - ')} = 0`);
     lp.row(`t_${k} - c_${k} + ${sum(all.map((j) => `${jobs[j]!.due ?? 1e6} z_${k}_${j}`))} >= 0`);
     lp.cost(objective.weightedTardiness, `t_${k}`);

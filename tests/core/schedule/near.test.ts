@@ -14,13 +14,13 @@ it('an operation’s neighbours are those of all others that change over to it f
       for (let o = 0; o < problem.operations; o++) {
         const setup = problem.setups[problem.eligible[o]![0]!]!;
         const due = (k: number) => Math.min(1e12, problem.due[problem.jobOf[k]!]!);
-        const rank = (k: number) => [
+        const positionOf = (k: number) => [
           setup.row(setup.classOf[k]!)[setup.classOf[o]!]!,
           Math.abs(due(k) - due(o)),
         ];
-        const all = [...movable].filter((k) => k !== o && setup.classOf[k]! >= 0).map(rank);
+        const all = [...movable].filter((k) => k !== o && setup.classOf[k]! >= 0).map(positionOf);
         all.sort(([a, b], [c, d]) => a! - c! || b! - d!);
-        expect([...near(o)].map(rank)).toEqual(all.slice(0, NEAR));
+        expect([...near(o)].map(positionOf)).toEqual(all.slice(0, NEAR));
       }
     }),
     { numRuns: 300 },

@@ -48,14 +48,14 @@ function oneShear(seed: number, lines: number): ProblemInput {
       changeover: rng.below(2),
       makespan: rng.below(2),
       flowTime: rng.below(3) / 10,
-      disturbance: 0,
+      stability: 0,
     },
   };
 }
 
 function problemOf(input: ProblemInput): Problem {
   const built = buildProblem(input);
-  if (!built.ok) throw new Error(built.problems[0]!.message);
+  if (!built.ok) throw new Error(built.issues[0]!.message);
   return built.value;
 }
 
@@ -80,25 +80,25 @@ describe('the order of lines on one machine', () => {
         );
         for (let k = 0; k < 30; k++) {
           const [from, middle, until] = [0, 1, 2]
-            .map((place) => place + rng.below(lines - 1))
+            .map((position) => position + rng.below(lines - 1))
             .sort((a, b) => a - b) as [number, number, number];
           const swap = rng.next() < 0.5;
           if (from === middle || middle === until) continue;
           const before = sequence.objective;
           const last = Math.min(until, lines - 1);
           if (swap && last - from < 2) continue;
-          const price = swap
-            ? sequence.priceSwap(from, last, Infinity)
-            : sequence.priceExchange(from, middle, until, Infinity);
+          const delta = swap
+            ? sequence.swapDelta(from, last, Infinity)
+            : sequence.exchangeDelta(from, middle, until, Infinity);
           const limited = swap
-            ? sequence.priceSwap(from, last, price - 1)
-            : sequence.priceExchange(from, middle, until, price - 1);
-          expect(limited).toBeGreaterThan(price - 1);
+            ? sequence.swapDelta(from, last, delta - 1)
+            : sequence.exchangeDelta(from, middle, until, delta - 1);
+          expect(limited).toBeGreaterThan(delta - 1);
           if (swap) sequence.swap(from, last);
           else sequence.exchange(from, middle, until);
           const anew = objectiveAt(problem, [sequence.order]);
           expect(sequence.objective).toBeCloseTo(anew, 3);
-          expect(before + price).toBeCloseTo(anew, 3);
+          expect(before + delta).toBeCloseTo(anew, 3);
         }
       }),
       { numRuns: 300 },

@@ -13,7 +13,7 @@ import { sentence, type Result } from '../../../core/result.ts';
 import { randomQueues, randomShop } from './random-shop.ts';
 
 const valueOf = <T>(result: Result<T>): T => {
-  if (!result.ok) throw new Error(sentence(result.problems));
+  if (!result.ok) throw new Error(sentence(result.issues));
   return result.value;
 };
 const built = (input: ProblemInput): Problem => valueOf(buildProblem(input));

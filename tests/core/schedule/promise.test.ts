@@ -8,7 +8,7 @@ import { promiseDate } from '../../../core/schedule/promise.ts';
 import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
 import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
 import { planWithout } from '../../../core/schedule/what-if/question.ts';
-import { aJob, aMachine, aProblem, begunBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
+import { aJob, aMachine, aProblem, startedBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
 import { randomShop } from './random-shop.ts';
 
 describe('the date to promise (worked by hand)', () => {
@@ -80,7 +80,7 @@ describe('the date to promise (worked by hand)', () => {
 
 /** A plan that keeps everything fixed in place, and its first line as the one asked for. */
 function asked(input: ProblemInput): { problem: Problem; queues: Queues; job: string } | null {
-  const problem = must(buildProblem(begunBefore(input)));
+  const problem = must(buildProblem(startedBefore(input)));
   const queues = dispatch(problem, dueDateRule(problem));
   const plan = decode(problem, queues);
   const job = input.jobs[0]?.id;
@@ -193,9 +193,9 @@ function earliestByTryingAll(problem: Problem, queues: Queues, job: string): num
       problem.input.machines
         .filter((m) => step.machines?.some(({ id }) => id === m.id) ?? m.stage === step.stage)
         .flatMap(({ id }) =>
-          Array.from({ length: (plan[id] ?? []).length + 1 }, (_, rank) => ({
+          Array.from({ length: (plan[id] ?? []).length + 1 }, (_, position) => ({
             ...plan,
-            [id]: (plan[id] ?? []).toSpliced(rank, 0, step.id),
+            [id]: (plan[id] ?? []).toSpliced(position, 0, step.id),
           })),
         ),
     );

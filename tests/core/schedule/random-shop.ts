@@ -59,7 +59,7 @@ export function randomShop(seed: number, most = 6): ProblemInput {
       changeover: weight(3),
       makespan: weight(2),
       flowTime: weight(1),
-      disturbance: weight(1),
+      stability: weight(1),
     },
     crew: maybe(0.2)
       ? [
@@ -143,16 +143,16 @@ const machinesOf = (input: ProblemInput, o: OperationInput) =>
 function withFixed(rng: Rng, input: ProblemInput): ProblemInput {
   let jobs = input.jobs;
   const frozen: Record<string, string[]> = {};
-  const pins: { operation: string; machine: string; rank: number }[] = [];
+  const pins: { operation: string; machine: string; position: number }[] = [];
   const taken = new Set<string>();
   const firsts = input.jobs.map((job) => job.operations[0]!);
   for (const machine of input.machines) {
     const able = firsts.filter((o) => !taken.has(o.id) && machinesOf(input, o).includes(machine.id));
-    let rank = 0;
+    let position = 0;
     if (able.length > 0 && rng.next() < 0.15) {
       const running = able.shift()!;
       taken.add(running.id);
-      rank = 1;
+      position = 1;
       const started = { machine: machine.id, at: input.now - rng.below(20) };
       jobs = jobs.map((job) => ({
         ...job,
@@ -163,7 +163,7 @@ function withFixed(rng: Rng, input: ProblemInput): ProblemInput {
       const id = able.shift()!.id;
       taken.add(id);
       frozen[machine.id] = [id];
-      rank += 1;
+      position += 1;
     }
     const loose = jobs
       .flatMap((job) => job.operations)
@@ -171,7 +171,7 @@ function withFixed(rng: Rng, input: ProblemInput): ProblemInput {
     if (loose.length > 0 && rng.next() < 0.2) {
       const pinned = loose[rng.below(loose.length)]!;
       taken.add(pinned.id);
-      pins.push({ operation: pinned.id, machine: machine.id, rank: rank + rng.below(3) });
+      pins.push({ operation: pinned.id, machine: machine.id, position: position + rng.below(3) });
     }
   }
   return { ...input, jobs, frozen, pins };

@@ -12,7 +12,7 @@ const good: ProblemInput = {
   machines: [aMachine('S1'), aMachine('B1')],
   jobs: [aJob('A', [60, 90], 500), aJob('B', [30, 40], 500)],
   now: 0,
-  objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance: 0 },
+  objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability: 0 },
 };
 const told = (own: Partial<ProblemInput>): string => refusal(buildProblem({ ...good, ...own }));
 const withMachine = (own: Partial<MachineInput>) => told({ machines: [aMachine('S1'), aMachine('B1', own)] });
@@ -90,7 +90,7 @@ describe('times', () => {
 });
 
 describe('what is fixed', () => {
-  const pin = (operation: string, machine: string, rank: number) => ({ operation, machine, rank });
+  const pin = (operation: string, machine: string, position: number) => ({ operation, machine, position });
   it('two pins at one place: both operations are named', () =>
     expect(told({ pins: [pin('A:brake', 'B1', 0), pin('B:brake', 'B1', 0)] })).toContain(
       'Operations A:brake and B:brake are pinned at the same place on B1.',
@@ -103,21 +103,21 @@ describe('what is fixed', () => {
     expect(told({ pins: [pin('A:brake', 'S1', 0)] })).toContain(
       'Operation A:brake is pinned on S1, which cannot do it.',
     );
-    expect(told({ pins: [pin('A:brake', 'B1', -1)] })).toContain('Operation A:brake is pinned at place -1.');
+    expect(told({ pins: [pin('A:brake', 'B1', -1)] })).toContain('Operation A:brake is pinned at position -1.');
   });
   it('a pin into the frozen part, and an operation frozen twice, are named', () => {
     expect(told({ frozen: { B1: ['A:brake'] }, pins: [pin('B:brake', 'B1', 0)] })).toContain(
-      'Operation B:brake is pinned at place 1 on B1, against what is started or frozen there.',
+      'Operation B:brake is pinned at position 1 on B1, against what is started or frozen there.',
     );
     expect(told({ frozen: { B1: ['A:brake', 'A:brake'] } })).toContain('Operation A:brake is frozen twice.');
   });
   it('two operations running on one machine, or a start that lies ahead, are named', () => {
-    const begun = (at: number) => ({ shear: { started: { machine: 'S1', at } } });
-    const both = [aJob('A', [60, null], null, begun(-5)), aJob('B', [60, null], null, begun(-3))];
+    const started = (at: number) => ({ shear: { started: { machine: 'S1', at } } });
+    const both = [aJob('A', [60, null], null, started(-5)), aJob('B', [60, null], null, started(-3))];
     expect(told({ jobs: both })).toContain(
       'Operations A:shear and B:shear are both recorded as running on S1.',
     );
-    expect(told({ jobs: [aJob('A', [60, null], null, begun(5))] })).toContain(
+    expect(told({ jobs: [aJob('A', [60, null], null, started(5))] })).toContain(
       'Operation A:shear is recorded as started at 5',
     );
   });
@@ -144,14 +144,14 @@ describe('circles', () => {
   });
   it('so are pins, and a pin at the very front before a step that must come first on the same machine', () => {
     const pins = [
-      { operation: 'B2', machine: 'S1', rank: 0 },
-      { operation: 'A1', machine: 'S1', rank: 1 },
-      { operation: 'A2', machine: 'B1', rank: 0 },
+      { operation: 'B2', machine: 'S1', position: 0 },
+      { operation: 'A1', machine: 'S1', position: 1 },
+      { operation: 'A2', machine: 'B1', position: 0 },
     ];
     expect(told({ jobs: crossing, pins })).toContain(circle);
     const back = [job('C', step('C1', 'brake'), step('C2', 'shear'), step('C3', 'brake'))];
-    expect(told({ jobs: back, pins: [{ operation: 'C3', machine: 'B1', rank: 0 }] })).toContain(circle);
-    expect(told({ jobs: back, pins: [{ operation: 'C3', machine: 'B1', rank: 1 }] })).toBe('accepted');
+    expect(told({ jobs: back, pins: [{ operation: 'C3', machine: 'B1', position: 0 }] })).toContain(circle);
+    expect(told({ jobs: back, pins: [{ operation: 'C3', machine: 'B1', position: 1 }] })).toBe('accepted');
   });
   it('a routing that names one operation twice is refused', () =>
     expect(

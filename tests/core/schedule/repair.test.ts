@@ -8,7 +8,7 @@ import { repair, type Repair, type RepairOptions } from '../../../core/schedule/
 import { movedOperations } from '../../../core/schedule/repair/moved.ts';
 import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
 import { familyRule } from '../../../core/schedule/rules/family.ts';
-import { aJob, aMachine, aProblem, begunBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
+import { aJob, aMachine, aProblem, startedBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
 import { randomShop } from './random-shop.ts';
 
 /** The first so many plans. */
@@ -59,11 +59,11 @@ describe('after a breakdown (worked by hand)', () => {
 
   // The shear begins 50 s late: A ends at 150 (was 100), B at 250 (was 200), 30 s after its date. B first would end B at
   // 150 and A at 250, both in time: 30 s of lateness gained for 100 s more of shifted ends (200 s instead of 100 s).
-  const lateStart = (disturbance: number) =>
+  const lateStart = (stability: number) =>
     aProblem({
       machines: [aMachine('S1', { availableFrom: 50 })],
       jobs: [aJob('A', [100, null], 300), aJob('B', [100, null], 220)],
-      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, disturbance },
+      objective: { weightedTardiness: 1, changeover: 0, makespan: 0, flowTime: 0, stability },
       reference: { A: 100, B: 200 },
     });
 
@@ -78,7 +78,7 @@ describe('after a breakdown (worked by hand)', () => {
     expect(refusal(repair(problem, published, { seed: 1, machines: ['B9'] }))).toContain(
       'B9 is not in the shop',
     );
-    expect(refusal(repair(problem, { B1: [], B2: [] }, { seed: 1 }))).toContain('stands in no queue');
+    expect(refusal(repair(problem, { B1: [], B2: [] }, { seed: 1 }))).toContain('is in no queue');
   });
 });
 
@@ -98,7 +98,7 @@ describe('repairs in random shops', () => {
   it('no plan breaks a rule or is worse than the one before; the first is the published order; same seed, same plans', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
-        const problem = must(buildProblem(begunBefore(randomShop(seed, 7))));
+        const problem = must(buildProblem(startedBefore(randomShop(seed, 7))));
         const published = dispatch(problem, familyRule(problem));
         const plan = decode(problem, published);
         fc.pre(plan.ok && check(problem, plan.value).length === 0);

@@ -9,7 +9,7 @@ import { familyRule } from '../../../core/schedule/rules/family.ts';
 import { insertRush, replanRush } from '../../../core/schedule/rush.ts';
 import type { RushWay } from '../../../core/schedule/rush/way.ts';
 import { planWithout, withoutJobs } from '../../../core/schedule/what-if/question.ts';
-import { aJob, aMachine, aProblem, begunBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
+import { aJob, aMachine, aProblem, startedBefore, must, queued, refusal, seeds, timed } from './hand-shop.ts';
 import { randomShop } from './random-shop.ts';
 
 const ways = (problem: Problem, queues: Queues, jobs: readonly string[]) => {
@@ -36,11 +36,11 @@ describe('a rush at the front (worked by hand)', () => {
   });
 
   it('stays behind what is frozen or begun', () => {
-    const begun = { shear: { started: { machine: 'S1', at: 0 } } };
+    const started = { shear: { started: { machine: 'S1', at: 0 } } };
     const problem = aProblem({
       now: 10,
       jobs: [
-        aJob('A', [100, null], null, begun),
+        aJob('A', [100, null], null, started),
         aJob('B', [100, null]),
         aJob('C', [100, null]),
         aJob('R', [50, null]),
@@ -153,7 +153,7 @@ describe('what a rush is refused for', () => {
   it('a line that is not in the plan, no line at all, queues that leave something out', () => {
     expect(refusal(insertRush(problem, queues, ['X']))).toContain('Line X is not among the lines');
     expect(refusal(insertRush(problem, queues, []))).toContain('No line was named');
-    expect(refusal(insertRush(problem, { S1: [] }, ['A']))).toContain('A:shear stands in no queue');
+    expect(refusal(insertRush(problem, { S1: [] }, ['A']))).toContain('A:shear is in no queue');
     expect(refusal(replanRush(problem, queues, ['X'], { seed: 1 }))).toContain('Line X is not among');
     expect(refusal(withoutJobs(problem, ['X']))).toContain('Line X is not among the lines');
   });
@@ -161,7 +161,7 @@ describe('what a rush is refused for', () => {
 
 /** A random shop with a plan that keeps everything fixed in place, and a line or two of it as the rush. */
 function randomRush(seed: number): { problem: Problem; queues: Queues; rush: string[] } | null {
-  const problem = must(buildProblem(begunBefore(randomShop(seed, 7))));
+  const problem = must(buildProblem(startedBefore(randomShop(seed, 7))));
   const queues = dispatch(problem, familyRule(problem));
   const plan = decode(problem, queues);
   const rush = problem.input.jobs.slice(0, 1 + (seed % 2)).map((job) => job.id);

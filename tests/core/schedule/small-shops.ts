@@ -22,7 +22,7 @@ const weights: ObjectiveWeights = {
   changeover: 0,
   makespan: 0,
   flowTime: 0,
-  disturbance: 0,
+  stability: 0,
 };
 
 function attributes(rng: Rng): Attributes {
@@ -97,14 +97,14 @@ const through = () => ['shear', 'brake'];
 function withFixed(rng: Rng, input: ProblemInput): ProblemInput {
   const [first, second, third] = input.jobs as [JobInput, JobInput, JobInput];
   const begin = rng.next() < 0.5;
-  const begun = { ...first.operations[0]!, started: { machine: 'S1', at: -1 - rng.below(9) } };
+  const started = { ...first.operations[0]!, started: { machine: 'S1', at: -1 - rng.below(9) } };
   return {
     ...input,
     jobs: begin
-      ? [{ ...first, operations: [begun, ...first.operations.slice(1)] }, ...input.jobs.slice(1)]
+      ? [{ ...first, operations: [started, ...first.operations.slice(1)] }, ...input.jobs.slice(1)]
       : input.jobs,
     frozen: rng.next() < 0.5 ? { S1: [second.operations[0]!.id] } : {},
-    pins: [{ operation: third.operations[1]!.id, machine: 'B1', rank: rng.below(3) }],
+    pins: [{ operation: third.operations[1]!.id, machine: 'B1', position: rng.below(3) }],
   };
 }
 
@@ -208,7 +208,7 @@ export const SMALL_SHOPS: Readonly<Record<string, (rng: Rng) => ProblemInput>> =
     const lines = jobs(rng, 5, through);
     return shop(shearAndBrakes(rng, 1), lines, {
       reference: Object.fromEntries(lines.slice(1).map((job) => [job.id, 20 + rng.below(100)])),
-      objective: { ...weights, disturbance: 0.5 },
+      objective: { ...weights, stability: 0.5 },
     });
   },
 };

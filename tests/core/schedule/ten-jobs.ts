@@ -15,7 +15,7 @@ const none: ObjectiveWeights = {
   changeover: 0,
   makespan: 0,
   flowTime: 0,
-  disturbance: 0,
+  stability: 0,
 };
 
 const plain = (id: string): MachineInput => ({ id, stage: id, initial: null, changeover: null, open: null });

@@ -7,7 +7,7 @@ import { objectiveAt } from '../../../core/schedule/search/constructions.ts';
 import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
 import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
 import { advanceJob } from '../../../core/schedule/search/moves/advance-job.ts';
-import { makeGround } from '../../../core/schedule/search/moves/search-context.ts';
+import { searchContext } from '../../../core/schedule/search/moves/search-context.ts';
 import { joinNear } from '../../../core/schedule/search/moves/join-near.ts';
 import { shiftOperation } from '../../../core/schedule/search/moves/shift-operation.ts';
 import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';
@@ -31,13 +31,13 @@ const hoursOf = {
 
 function problemOf(input: ProblemInput): Problem {
   const built = buildProblem(input);
-  if (!built.ok) throw new Error(built.problems[0]!.message);
+  if (!built.ok) throw new Error(built.issues[0]!.message);
   return built.value;
 }
 
 describe('pricing a change of the queues', () => {
   for (const [name, move] of Object.entries(moves))
-    it(`${name}: the price kept adds up to the objective of the whole plan timed anew, and undo restores it`, () => {
+    it(`${name}: what is committed adds up to the objective of the whole plan timed again, and a rollback restores it`, () => {
       fc.assert(
         fc.property(seeds, (seed) => {
           const problem = problemOf({ ...randomShop(seed, 9), crew: null });
@@ -45,18 +45,18 @@ describe('pricing a change of the queues', () => {
           fc.pre(problem.machineOrder !== null && first !== null);
           const trial = new LayeredTrial(problem, first!);
           const rng = new Rng(seed);
-          const ground = makeGround(problem, trial, rng);
-          fc.pre(ground.movable.length > 0);
+          const context = searchContext(problem, trial, rng);
+          fc.pre(context.movable.length > 0);
           for (let k = 0; k < 20; k++) {
             const before = trial.live.copy();
-            if (!move(ground)) continue;
-            const price = trial.price(Infinity);
+            if (!move(context)) continue;
+            const delta = trial.evaluate(Infinity);
             const tried = objectiveAt(problem, trial.live.copy());
-            expect(trial.objective + price).toBeCloseTo(tried, 5);
+            expect(trial.objective + delta).toBeCloseTo(tried, 5);
             if (rng.next() < 0.5) {
-              trial.undo();
+              trial.rollback();
               expect(trial.live.copy()).toEqual(before);
-            } else trial.keep();
+            } else trial.commit();
             expect(trial.objective).toBeCloseTo(objectiveAt(problem, trial.live.copy()), 5);
           }
         }),
@@ -75,17 +75,17 @@ describe('pricing a change of the queues', () => {
           fc.pre(problem.machineOrder !== null && first !== null);
           const trial = new LayeredTrial(problem, first!);
           const rng = new Rng(seed);
-          const ground = makeGround(problem, trial, rng);
-          fc.pre(ground.movable.length > 0);
+          const context = searchContext(problem, trial, rng);
+          fc.pre(context.movable.length > 0);
           for (let k = 0; k < 20; k++) {
-            if (!Object.values(moves)[rng.below(5)]!(ground)) continue;
-            const price = trial.price(limit);
+            if (!Object.values(moves)[rng.below(5)]!(context)) continue;
+            const delta = trial.evaluate(limit);
             const real = objectiveAt(problem, trial.live.copy()) - trial.objective;
-            if (price === Infinity) expect(real).toBeGreaterThan(limit);
-            else expect(price).toBeCloseTo(real, 5);
-            if (price === Infinity) refused += 1;
-            if (price <= limit) trial.keep();
-            else trial.undo();
+            if (delta === Infinity) expect(real).toBeGreaterThan(limit);
+            else expect(delta).toBeCloseTo(real, 5);
+            if (delta === Infinity) refused += 1;
+            if (delta <= limit) trial.commit();
+            else trial.rollback();
           }
         }),
         { numRuns: 1000 },
@@ -93,7 +93,7 @@ describe('pricing a change of the queues', () => {
       expect(refused).toBeGreaterThan(1000);
     });
 
-  it('timing everything again gives the same prices', () => {
+  it('timing everything again gives the same figures', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const problem = problemOf({ ...randomShop(seed, 9), crew: null });
@@ -112,6 +112,6 @@ describe('pricing a change of the queues', () => {
     const problem = problemOf(randomShop(4));
     const read = readQueues(problem, {});
     expect(read.ok).toBe(problem.operations === 0);
-    if (!read.ok) expect(read.problems[0]!.message).toContain(problem.operationIds[0]);
+    if (!read.ok) expect(read.issues[0]!.message).toContain(problem.operationIds[0]);
   });
 });

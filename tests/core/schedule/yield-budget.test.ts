@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { improve } from '../../../core/schedule/improve.ts';
 import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
 import { dispatchSteps } from '../../../core/schedule/rules/dispatch.ts';
-import { Breath } from '../../../core/schedule/search/yield-budget.ts';
+import { YieldBudget } from '../../../core/schedule/search/yield-budget.ts';
 import { inventedWeek } from '../../bench/week.ts';
 import { built } from './exact.ts';
 
@@ -10,9 +10,9 @@ import { built } from './exact.ts';
 const SOON = 250_000;
 
 it('a search looks up first after little work, then after more and more, never after more than takes ten milliseconds', () => {
-  const breath = new Breath();
+  const budget = new YieldBudget();
   const looks: number[] = [];
-  for (let work = 0; work < 3_000_000; work += 10) if (breath.isDue(work)) looks.push(work);
+  for (let work = 0; work < 3_000_000; work += 10) if (budget.isDue(work)) looks.push(work);
   const stretches = looks.slice(1).map((at, k) => at - looks[k]!);
   expect(looks[0]).toBe(3_000);
   expect(stretches.every((stretch, k) => stretch >= (stretches[k - 1] ?? 0))).toBe(true);

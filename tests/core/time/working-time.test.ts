@@ -114,7 +114,7 @@ describe('a machine is open', () => {
       openIntervals(aCalendar(), [], CHICAGO, wall('2026-11-25'), wall('2026-11-24')),
       openIntervals(aCalendar(), [], 'Mars/Olympus', wall('2026-11-24'), wall('2026-11-25')),
     ];
-    expect(cases.map((c) => (c.ok ? 'open' : c.problems.map((p) => p.field).join()))).toEqual([
+    expect(cases.map((c) => (c.ok ? 'open' : c.issues.map((p) => p.field).join()))).toEqual([
       'shifts',
       'downtime',
       'range',

@@ -94,7 +94,7 @@ describe('moving on the board by keys', () => {
     await waitFor(() =>
       expect(queue(host.shop(), 'S1')).toEqual(['1042/1:shear', '1042/3:shear', '1042/2:shear']),
     );
-    expect(status()).toMatch(/^Moved 1042\/2 shearing to place 3 on Shear\. .*Changeover \+4 min\.$/);
+    expect(status()).toMatch(/^Moved 1042\/2 shearing to position 3 on Shear\. .*Changeover \+4 min\.$/);
   });
 
   it('moves a bend to the other brake', async () => {
@@ -190,7 +190,7 @@ describe('dragging on the board', () => {
     const to = middleOf(/1042\/3 shearing/);
     pointer('pointerDown', from.x, from.y);
     pointer('pointerMove', to.x + 30, to.y);
-    expect(status()).toMatch(/^1042\/1 shearing to place 3 on Shear\./);
+    expect(status()).toMatch(/^1042\/1 shearing to position 3 on Shear\./);
     press('Escape');
     pointer('pointerUp', to.x + 30, to.y);
     expect(queue(host.shop(), 'S1')?.[0]).toBe('1042/1:shear');
@@ -199,7 +199,7 @@ describe('dragging on the board', () => {
     pointer('pointerMove', to.x + 30, to.y);
     pointer('pointerUp', to.x + 30, to.y);
     await waitFor(() => expect(queue(host.shop(), 'S1')?.at(-1)).toBe('1042/1:shear'));
-    expect(status()).toMatch(/^Moved 1042\/1 shearing to place 3 on Shear\./);
+    expect(status()).toMatch(/^Moved 1042\/1 shearing to position 3 on Shear\./);
   });
 
   it('selects on a plain click, and nothing on empty ground', async () => {

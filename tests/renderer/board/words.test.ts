@@ -47,7 +47,7 @@ describe('what a move brings', () => {
     );
     expect(consequenceWords({ later: [], saved: [], changeover: 0 })).toBe('Nothing becomes late.');
     expect(moveWords('1042/2:brake', { machineId: 'B1', position: 2 }, 'Brake')).toBe(
-      '1042/2 bending to place 3 on Brake.',
+      '1042/2 bending to position 3 on Brake.',
     );
   });
 

@@ -37,7 +37,7 @@ export function aBoardShop(own: Partial<Shop> = {}): Shop {
 
 export function planOf(shop: Shop): PlanView {
   const plan = viewPlan(shop, NOW);
-  if (!plan.ok) throw new Error(plan.problems.map((p) => p.message).join(' '));
+  if (!plan.ok) throw new Error(plan.issues.map((p) => p.message).join(' '));
   return plan.value;
 }
 

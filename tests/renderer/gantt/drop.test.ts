@@ -11,22 +11,22 @@ describe('where a bar goes when it is let go', () => {
   it('is before the first other operation whose middle is later', () => {
     const second = barOf(lanes, '1042/2:shear');
     const middle = (second.start + second.end) / 2;
-    expect(dropAt(shear, '1042/3:shear', middle - 1)).toEqual({ machineId: 'S1', rank: 1 });
-    expect(dropAt(shear, '1042/3:shear', middle + 1)).toEqual({ machineId: 'S1', rank: 2 });
-    expect(dropAt(shear, '1042/3:shear', 0)).toEqual({ machineId: 'S1', rank: 0 });
+    expect(dropAt(shear, '1042/3:shear', middle - 1)).toEqual({ machineId: 'S1', position: 1 });
+    expect(dropAt(shear, '1042/3:shear', middle + 1)).toEqual({ machineId: 'S1', position: 2 });
+    expect(dropAt(shear, '1042/3:shear', 0)).toEqual({ machineId: 'S1', position: 0 });
   });
 
   it('is its own place when it is let go where it was', () => {
     for (const bar of shear.bars) {
-      expect(dropAt(shear, bar.operation, (bar.start + bar.end) / 2).rank).toBe(bar.rank);
+      expect(dropAt(shear, bar.operation, (bar.start + bar.end) / 2).position).toBe(bar.position);
     }
   });
 
   it('is behind everything that has begun', () => {
-    const begun = aRecord({ id: '1042/1:shear', start: at('2026-11-30', '05:00'), end: null });
-    const board = aBoard({ record: [begun] });
-    expect(barOf(board.lanes, '1042/1:shear').begun).toBe(true);
-    expect(dropAt(board.lanes[0]!, '1042/3:shear', 0)).toEqual({ machineId: 'S1', rank: 1 });
+    const started = aRecord({ id: '1042/1:shear', start: at('2026-11-30', '05:00'), end: null });
+    const board = aBoard({ record: [started] });
+    expect(barOf(board.lanes, '1042/1:shear').started).toBe(true);
+    expect(dropAt(board.lanes[0]!, '1042/3:shear', 0)).toEqual({ machineId: 'S1', position: 1 });
   });
 
   it('changes nothing but the two queues: every operation stays in exactly one place', () => {
@@ -36,11 +36,11 @@ describe('where a bar goes when it is let go', () => {
         fc.constantFrom('a', 'b', 'c', 'd', 'e'),
         fc.constantFrom('A', 'B', 'C'),
         fc.nat(3),
-        (operation, machineId, rank) => {
-          const moved = withMove(queues, operation, { machineId, rank });
+        (operation, machineId, position) => {
+          const moved = withMove(queues, operation, { machineId, position });
           expect(Object.values(moved).flat().sort()).toEqual(['a', 'b', 'c', 'd', 'e']);
           const others = moved[machineId]!.filter((other) => other !== operation);
-          expect(moved[machineId]!.indexOf(operation)).toBe(Math.min(rank, others.length));
+          expect(moved[machineId]!.indexOf(operation)).toBe(Math.min(position, others.length));
         },
       ),
     );
@@ -48,7 +48,7 @@ describe('where a bar goes when it is let go', () => {
 
   it('is the same plan when the place does not change', () => {
     const queues = { A: ['a', 'b'] };
-    expect(withMove(queues, 'b', { machineId: 'A', rank: 1 })).toBe(queues);
+    expect(withMove(queues, 'b', { machineId: 'A', position: 1 })).toBe(queues);
   });
 });
 

@@ -16,7 +16,7 @@ describe('the lanes of the board', () => {
       '1042/3:shear',
     ]);
     expect(lanes[0]!.bars.map((bar) => bar.hex)).toEqual(['#4a5d43', '#4a5d43', '#dfd5c2']);
-    expect(lanes[0]!.bars.map((bar) => bar.rank)).toEqual([0, 1, 2]);
+    expect(lanes[0]!.bars.map((bar) => bar.position)).toEqual([0, 1, 2]);
   });
 
   it('have a run as long as nothing has to be changed over', () => {

@@ -62,14 +62,14 @@ describe('a proposal', () => {
 
 it('a machine without finished work has no proposals, and says so', () => {
   const { standards, changeover } = proposalsFor(aBrake(), { observations: [], changeovers: [] });
-  expect(!standards.ok && standards.problems[0]?.message).toMatch(/B1 has no finished operations yet/);
-  expect(!changeover.ok && changeover.problems[0]?.message).toMatch(/No changeover of machine B1/);
+  expect(!standards.ok && standards.issues[0]?.message).toMatch(/B1 has no finished operations yet/);
+  expect(!changeover.ok && changeover.issues[0]?.message).toMatch(/No changeover of machine B1/);
 });
 
 it('what learning would have brought is said plainly, also when it is nothing', () => {
   const tried = { learnedFrom: 40, foretold: 20 };
   expect(lateWords({ ...tried, before: 0.14, after: 0.122 })).toBe(
-    'Learned from the first 40 operations and tried on the 20 after them, estimates are usually off by 12.2 % instead of 14.0 %.',
+    'Learned from the first 40 operations and checked on the 20 after them, estimates are usually off by 12.2 % instead of 14.0 %.',
   );
   expect(lateWords({ ...tried, before: 0.14, after: 0.1401 })).toMatch(/14.0 %, as they are now/);
   expect(lateWords({ ...tried, before: 0.12, after: 0.15 })).toMatch(/more than the 12.0 % now/);

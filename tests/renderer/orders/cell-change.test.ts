@@ -5,7 +5,7 @@ import { anOrder, aShop, at, ZONE } from '../../support/builders.ts';
 
 const shop = aShop();
 const row = lineRows(shop, null).find(({ id }) => id === '1042/1')!;
-const refusal = (result: ReturnType<typeof changeCell>) => (result.ok ? null : result.problems[0]?.message);
+const refusal = (result: ReturnType<typeof changeCell>) => (result.ok ? null : result.issues[0]?.message);
 
 describe('a value typed in the table', () => {
   it('becomes a command when it is a good quantity', () => {

@@ -18,13 +18,13 @@ const rows = [
   { row: 4, cells: ['3'] },
 ];
 
-describe('rows to mend', () => {
+describe('rows to fix', () => {
   it('are the rows with problems, each reason at its column', () => {
-    const problems = [
+    const issues = [
       { row: 3, column: 'quantity', value: '-5', reason: 'Too few.' },
       { row: 3, column: 'due', value: '', reason: 'No due date.' },
     ];
-    expect(rowsToMend({ header, rows, problems })).toEqual([
+    expect(rowsToMend({ header, rows, issues })).toEqual([
       { row: 3, cells: ['2', '-5'], reasons: { quantity: 'Too few.', '': 'No due date.' } },
     ]);
   });
@@ -49,7 +49,7 @@ it('the example of a file is one that the shop would take', () => {
     [{ row: 2, cells: orderColumns.map((c) => example[c]) }],
     NOW,
   );
-  expect(checked.ok && checked.value.problems).toEqual([]);
+  expect(checked.ok && checked.value.issues).toEqual([]);
   expect(checked.ok && checked.value.ready).toEqual([2]);
 });
 

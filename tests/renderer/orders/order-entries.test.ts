@@ -72,6 +72,6 @@ describe('the form of a work order', () => {
     };
     const edit = applyCommand(shop, saveCommand(wrong));
     if (edit.ok) throw new Error('gauge 18 was taken');
-    expect(edit.problems.map((problem) => orderField(problem, wrong))).toEqual(['lines.1.gauge']);
+    expect(edit.issues.map((problem) => orderField(problem, wrong))).toEqual(['lines.1.gauge']);
   });
 });

@@ -86,6 +86,6 @@ it('a new colour cannot take the code of another', async () => {
   type('Code', 'moss');
   type('Name', 'Second moss');
   save();
-  expect(await screen.findByText('The code moss is taken. Choose another.')).toBeTruthy();
+  expect(await screen.findByText('The code moss already exists. Choose another.')).toBeTruthy();
   expect(asked).toEqual([]);
 });

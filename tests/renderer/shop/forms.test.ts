@@ -45,11 +45,11 @@ describe('what a form says at its fields', () => {
   });
 
   it('gathers refusals that no field shows over the form', () => {
-    const problems = [
+    const issues = [
       { subject: 'a', field: 'x', message: 'One.', advice: 'Do this.' },
       { subject: 'a', field: 'y', message: 'Two.', advice: '' },
     ];
-    expect(refusalErrors(problems, () => '')).toEqual({ '': 'One. Do this. Two.' });
+    expect(refusalErrors(issues, () => '')).toEqual({ '': 'One. Do this. Two.' });
   });
 });
 

@@ -28,7 +28,7 @@ const choose = async (label: RegExp, option: string) => {
 it('the form of a stock and its trim can be changed; a coil speaks of stretches', async () => {
   const host = draw();
   await choose(/Form/, 'Coil, cut to length');
-  expect(screen.getByLabelText('Cost of a stretch')).toBeTruthy();
+  expect(screen.getByLabelText('Cost of a coil length')).toBeTruthy();
   fireEvent.change(screen.getByLabelText('Coil length'), { target: { value: '1000 mm' } });
   fireEvent.change(screen.getByLabelText('Trim'), { target: { value: '1/4 in' } });
   fireEvent.click(screen.getByRole('button', { name: 'Save' }));
@@ -40,6 +40,6 @@ it('the form of a stock and its trim can be changed; a coil speaks of stretches'
 it('what is on hand is not typed over: the form leads to the stock, where it gets an entry', () => {
   draw();
   expect(screen.queryByLabelText('Sheets on hand now')).toBeNull();
-  fireEvent.click(screen.getByRole('button', { name: 'Receive, count or correct' }));
+  fireEvent.click(screen.getByRole('button', { name: 'Receive, set count, add or subtract' }));
   expect(window.location.hash).toBe('#/stock/galv-24-moss');
 });

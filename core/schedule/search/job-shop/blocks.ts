@@ -82,8 +82,8 @@ export function estimate(graph: JobShopGraph, { first, last }: BlockMove, order:
   return longest;
 }
 
-/** Makes the move; heads and tails are not timed anew. */
+/** Makes the move; heads and suffix bounds are not timed again. */
 export function makeMove(graph: JobShopGraph, { first, last, forward }: BlockMove): void {
-  if (forward) graph.place(first, last, graph.machineAfter[last]!);
-  else graph.place(last, graph.machineBefore[first]!, first);
+  if (forward) graph.position(first, last, graph.machineAfter[last]!);
+  else graph.position(last, graph.machineBefore[first]!, first);
 }

@@ -1,6 +1,6 @@
 import type { Problem } from '../../problem.ts';
-import type { Sighting } from '../anneal.ts';
-import { Breath } from '../yield-budget.ts';
+import type { Incumbent } from '../anneal.ts';
+import { YieldBudget } from '../yield-budget.ts';
 import type { NumberedQueues } from '../constructions.ts';
 import type { Rng } from '../rng.ts';
 import { blockMoves, estimate, makeMove, orderAfter, type BlockMove } from './blocks.ts';
@@ -19,14 +19,14 @@ const SHAKES = 8;
  * Sources: E. Nowicki and C. Smutnicki, Management Science 42, 1996, pp. 797-813; C. Zhang, P. Li, Z. Guan and Y. Rao,
  * Computers & Operations Research 34, 2007, pp. 3229-3242 (both from memory).
  */
-export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Sighting, void> {
+export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): Generator<Incumbent, void> {
   const graph = new JobShopGraph(problem, first);
   const weight = problem.input.objective.makespan;
   const tabu = new TabuList(graph.operations, rng);
-  let best: Sighting = { queues: first, objective: weight * graph.makespan, evaluations: 0 };
+  let best: Incumbent = { queues: first, objective: weight * graph.makespan, evaluations: 0 };
   let least = graph.makespan;
   const elite: NumberedQueues[] = [first];
-  const breath = new Breath();
+  const budget = new YieldBudget();
   let idle = 0;
   for (let step = 1, evaluations = 0; ; step++) {
     const moves = blockMoves(graph, rng);
@@ -46,7 +46,7 @@ export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): 
       tabu.clear();
       idle = 0;
     }
-    if (breath.isDue(step * STEP_WORK * graph.operations)) yield { ...best, evaluations };
+    if (budget.isDue(step * STEP_WORK * graph.operations)) yield { ...best, evaluations };
   }
 }
 

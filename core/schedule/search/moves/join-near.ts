@@ -1,4 +1,4 @@
-import { anyOperation, canMove, lateOperation, type Ground } from './search-context.ts';
+import { anyOperation, canMove, lateOperation, type SearchContext } from './search-context.ts';
 
 /** Longest stretch moved together. */
 const LONGEST = 25;
@@ -9,42 +9,42 @@ const LONGEST = 25;
  * It is the segment insertion of travelling-salesman searches with neighbour lists (S. Lin and B. W. Kernighan,
  * Operations Research 21, 1973, pp. 498-516, from memory).
  */
-export function joinNear(ground: Ground): boolean {
-  const { rng } = ground;
-  const second = rng.next() < 0.3 ? lateOperation(ground) : anyOperation(ground);
-  const candidates = ground.near(second);
+export function joinNear(context: SearchContext): boolean {
+  const { rng } = context;
+  const second = rng.next() < 0.3 ? lateOperation(context) : anyOperation(context);
+  const candidates = context.near(second);
   if (candidates.length === 0) return false;
   const first = candidates[rng.below(candidates.length)]!;
   const count = rng.next() < 0.3 ? 1 : 1 + rng.below(LONGEST);
   return rng.next() < 0.5
-    ? bringBehind(ground, first, second, count)
-    : bringAhead(ground, first, second, count);
+    ? bringBehind(context, first, second, count)
+    : bringAhead(context, first, second, count);
 }
 
-function bringBehind(ground: Ground, first: number, second: number, count: number): boolean {
-  const { home, rank, lengths } = ground.trial.live;
+function bringBehind(context: SearchContext, first: number, second: number, count: number): boolean {
+  const { home, positionOf, lengths } = context.trial.live;
   const m = home[second]!;
   const n = home[first]!;
-  const from = rank[second]!;
+  const from = positionOf[second]!;
   let until = Math.min(from + count, lengths[m]!);
-  if (m === n && rank[first]! > from) until = Math.min(until, rank[first]!);
-  if (!canMove(ground, m, from, until, n)) return false;
-  const place = rank[first]! + 1 - (m === n && from < rank[first]! ? until - from : 0);
-  if (m === n && place === from) return false;
-  ground.trial.live.shift(m, from, until - from, n, place);
+  if (m === n && positionOf[first]! > from) until = Math.min(until, positionOf[first]!);
+  if (!canMove(context, m, from, until, n)) return false;
+  const position = positionOf[first]! + 1 - (m === n && from < positionOf[first]! ? until - from : 0);
+  if (m === n && position === from) return false;
+  context.trial.live.shift(m, from, until - from, n, position);
   return true;
 }
 
-function bringAhead(ground: Ground, first: number, second: number, count: number): boolean {
-  const { home, rank } = ground.trial.live;
+function bringAhead(context: SearchContext, first: number, second: number, count: number): boolean {
+  const { home, positionOf } = context.trial.live;
   const m = home[first]!;
   const n = home[second]!;
-  const until = rank[first]! + 1;
-  let from = Math.max(until - count, ground.first[m]!);
-  if (m === n && rank[second]! < until - 1) from = Math.max(from, rank[second]! + 1);
-  if (!canMove(ground, m, from, until, n)) return false;
-  const place = rank[second]! - (m === n && from < rank[second]! ? until - from : 0);
-  if (m === n && place === from) return false;
-  ground.trial.live.shift(m, from, until - from, n, place);
+  const until = positionOf[first]! + 1;
+  let from = Math.max(until - count, context.first[m]!);
+  if (m === n && positionOf[second]! < until - 1) from = Math.max(from, positionOf[second]! + 1);
+  if (!canMove(context, m, from, until, n)) return false;
+  const position = positionOf[second]! - (m === n && from < positionOf[second]! ? until - from : 0);
+  if (m === n && position === from) return false;
+  context.trial.live.shift(m, from, until - from, n, position);
   return true;
 }

@@ -3,8 +3,8 @@ import type { Rng } from '../rng.ts';
 import type { Trial } from '../trial.ts';
 import { nearest } from './near.ts';
 
-/** What moves look at and choose from. Built once a search; places and ends are read from the trial as it stands. */
-export interface Ground {
+/** What moves look at and choose from. Built once a search; positions and ends are read from the trial as it stands. */
+export interface SearchContext {
   readonly problem: Problem;
   readonly trial: Trial;
   readonly rng: Rng;
@@ -12,14 +12,14 @@ export interface Ground {
   readonly movable: Int32Array;
   /** Of an operation, a few movable ones that change over to it fastest; of equal ones, those due at about the same time. */
   readonly near: (o: number) => Int32Array;
-  /** Per machine, the first place the search may use. */
+  /** Per machine, the first position the search may use. */
   readonly first: Int32Array;
 }
 
 /** Changes the trial's queues by a few shifts. @returns false when it found nothing to change */
-export type Move = (ground: Ground) => boolean;
+export type Move = (context: SearchContext) => boolean;
 
-export function makeGround(problem: Problem, trial: Trial, rng: Rng): Ground {
+export function searchContext(problem: Problem, trial: Trial, rng: Rng): SearchContext {
   const movable = Int32Array.from({ length: problem.operations }, (_, o) => o).filter(
     (o) => !problem.fixed[o],
   );
@@ -28,17 +28,17 @@ export function makeGround(problem: Problem, trial: Trial, rng: Rng): Ground {
 }
 
 /** A movable operation by lot. */
-export function anyOperation({ movable, rng }: Ground): number {
+export function anyOperation({ movable, rng }: SearchContext): number {
   return movable[rng.below(movable.length)]!;
 }
 
 /** Of a few movable operations by lot, the one whose job is late by the most weighted seconds. */
-export function lateOperation(ground: Ground): number {
-  const { problem, trial } = ground;
-  let worst = anyOperation(ground);
+export function lateOperation(context: SearchContext): number {
+  const { problem, trial } = context;
+  let worst = anyOperation(context);
   let most = -Infinity;
   for (let k = 0; k < 3; k++) {
-    const o = anyOperation(ground);
+    const o = anyOperation(context);
     const job = problem.jobOf[o]!;
     const late = (trial.end[problem.firstOf[job + 1]! - 1]! - problem.due[job]!) * problem.weight[job]!;
     if (late > most) {
@@ -50,14 +50,14 @@ export function lateOperation(ground: Ground): number {
 }
 
 /** A machine that can do the operation, by lot; its own half the time. */
-export function someMachine({ problem, trial, rng }: Ground, o: number): number {
+export function someMachine({ problem, trial, rng }: SearchContext, o: number): number {
   const machines = problem.eligible[o]!;
   if (machines.length === 1 || rng.next() < 0.5) return trial.live.home[o]!;
   return machines[rng.below(machines.length)]!;
 }
 
-/** The place in a queue before the first operation that ends after the instant. */
-export function placeAt({ trial, first }: Ground, m: number, instant: number): number {
+/** The position in a queue before the first operation that ends after the instant. */
+export function positionAt({ trial, first }: SearchContext, m: number, instant: number): number {
   const queue = trial.live.queues[m]!;
   let low = first[m]!;
   let high = trial.live.lengths[m]!;
@@ -78,9 +78,9 @@ export function step(rng: Rng, most: number): number {
 
 export const clamp = (value: number, low: number, high: number) => Math.max(low, Math.min(high, value));
 
-/** Can all operations from one place up to another leave their queue for machine `to`? */
+/** Can all operations from one position up to another leave their queue for machine `to`? */
 export function canMove(
-  { problem, trial }: Ground,
+  { problem, trial }: SearchContext,
   m: number,
   from: number,
   until: number,

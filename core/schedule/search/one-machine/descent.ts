@@ -9,7 +9,7 @@ const TINY = 1e-6;
  * Makes the best change of one kind, then of another by lot, until no kind holds a gain: two jobs change places, or a
  * stretch of a given length moves anywhere. (Variable neighbourhood descent in random order: A. Subramanian, M. Battarra
  * and C. N. Potts, International Journal of Production Research 52, 2014, pp. 2729-2742, from memory.)
- * Yields after every kind, with about how many changes it priced.
+ * Yields after every kind, with about how many changes it evaluated.
  */
 export function* descend(sequence: Sequence, rng: Rng): Generator<number, void> {
   const longest = Math.min(LONGEST, sequence.jobs - 1);
@@ -29,9 +29,9 @@ function bestSwap(sequence: Sequence): boolean {
   let second = -1;
   for (let from = 0; from < jobs; from++)
     for (let to = from + 2; to < jobs; to++) {
-      const price = sequence.priceSwap(from, to, least);
-      if (price >= least) continue;
-      least = price;
+      const delta = sequence.swapDelta(from, to, least);
+      if (delta >= least) continue;
+      least = delta;
       first = from;
       second = to;
     }
@@ -45,9 +45,9 @@ function bestMove(sequence: Sequence, length: number): boolean {
   let least = -TINY;
   let best: readonly [number, number, number] | null = null;
   const consider = (from: number, middle: number, until: number) => {
-    const price = sequence.priceExchange(from, middle, until, least);
-    if (price >= least) return;
-    least = price;
+    const delta = sequence.exchangeDelta(from, middle, until, least);
+    if (delta >= least) return;
+    least = delta;
     best = [from, middle, until];
   };
   for (let at = 0; at + length <= jobs; at++) {

@@ -2,7 +2,7 @@ import type { Rng } from '../rng.ts';
 import type { Sequence } from './sequence.ts';
 
 /**
- * Lets two short stretches change places, wherever they are: what no single exchange of neighbouring stretches takes back.
+ * Lets two short stretches change positions, wherever they are: what no single exchange of neighbouring stretches takes back.
  * It is the double bridge of travelling-salesman searches (O. Martin, S. W. Otto and E. W. Felten, Complex Systems 5,
  * 1991, pp. 299-326, from memory).
  * @param longest the most jobs of a stretch, and of what stays between the two

@@ -5,7 +5,7 @@ import { Tangents } from './tangents.ts';
 const LARGEST = 150;
 
 /**
- * One job order on one machine that never idles, with the end and cost of every place. A change is priced by shifts: a
+ * One job order on one machine that never idles, with the end and cost of every position. A change is evaluated by shifts: a
  * stretch that keeps its inner order moves in time as a whole, and `Tangents` says what that costs at least. So most
  * changes are refused after a few additions, without a look at the jobs between. Times count from the machine's start.
  */
@@ -26,7 +26,7 @@ export class Sequence {
   readonly #weightSetup: number;
   readonly #weightEnd: number;
   readonly #end: Float64Array;
-  /** Cost of all places before this one. */
+  /** Cost of all positions before this one. */
   readonly #sum: Float64Array;
   readonly #tangents: Tangents;
   /** Place from which on the tangents are out of date. */
@@ -39,7 +39,7 @@ export class Sequence {
     const { machines, crew, objective } = problem.input;
     if (problem.machines !== 1 || problem.operations !== problem.jobs || problem.jobs < 2) return false;
     if (problem.jobs > LARGEST) return false;
-    if (machines[0]!.open !== null || crew?.length || objective.disturbance > 0) return false;
+    if (machines[0]!.open !== null || crew?.length || objective.stability > 0) return false;
     return (
       problem.setups[0]!.complete &&
       problem.release.every((release) => release <= problem.availableFrom[0]!) &&
@@ -82,10 +82,10 @@ export class Sequence {
   }
 
   /**
-   * What it costs to let the stretches [from, middle) and [middle, until) change places; Infinity when surely more than
+   * What it costs to let the stretches [from, middle) and [middle, until) change positions; Infinity when surely more than
    * `limit`.
    */
-  priceExchange(from: number, middle: number, until: number, limit: number): number {
+  exchangeDelta(from: number, middle: number, until: number, limit: number): number {
     this.#refresh();
     const { order, jobs: n } = this;
     const end = this.#end;
@@ -104,20 +104,20 @@ export class Sequence {
       shift += setup[last * n + next]! - setup[ultimate * n + next]!;
     }
     // The work is the same, so what the end shifts by is changeovers.
-    let price = (this.#weightSetup + this.#weightEnd) * shift;
+    let delta = (this.#weightSetup + this.#weightEnd) * shift;
     const least = this.#least(from, middle, later);
     // What comes sooner can gain no more than all it costs.
     const most = this.#sum[shift < 0 ? n : until]! - this.#sum[middle]!;
-    if (price + least - most > limit) return Infinity;
+    if (delta + least - most > limit) return Infinity;
     const rest = this.#least(until, n, shift);
     const gain = this.#least(middle, until, sooner);
-    price += rest + least + gain;
-    if (price > limit) return Infinity;
-    price += this.#shifted(from, middle, later) - least;
-    if (price > limit) return Infinity;
-    price += this.#shifted(middle, until, sooner) - gain;
-    if (shift === 0 || price > limit) return price > limit ? Infinity : price;
-    return price + this.#shifted(until, n, shift) - rest;
+    delta += rest + least + gain;
+    if (delta > limit) return Infinity;
+    delta += this.#shifted(from, middle, later) - least;
+    if (delta > limit) return Infinity;
+    delta += this.#shifted(middle, until, sooner) - gain;
+    if (shift === 0 || delta > limit) return delta > limit ? Infinity : delta;
+    return delta + this.#shifted(until, n, shift) - rest;
   }
 
   exchange(from: number, middle: number, until: number): void {
@@ -130,8 +130,8 @@ export class Sequence {
     this.#time(from);
   }
 
-  /** What it costs to let the jobs at two places, more than one apart, change places. */
-  priceSwap(from: number, to: number, limit: number): number {
+  /** What it costs to let the jobs at two positions, more than one apart, change positions. */
+  swapDelta(from: number, to: number, limit: number): number {
     this.#refresh();
     const { order, jobs: n } = this;
     const end = this.#end;
@@ -148,15 +148,15 @@ export class Sequence {
     const endA = end[to - 1]! + sooner + setup[last * n + a]! + seconds[a]!;
     let shift = endA - end[to]!;
     if (to + 1 < n) shift += setup[a * n + order[to + 1]!]! - setup[b * n + order[to + 1]!]!;
-    let price = (this.#weightSetup + this.#weightEnd) * shift;
+    let delta = (this.#weightSetup + this.#weightEnd) * shift;
     const rest = this.#least(to + 1, n, shift);
     const between = this.#least(from + 1, to, sooner);
-    price += this.#at(a, endA) + this.#at(b, endB) + rest + between;
-    price += this.#sum[from]! - this.#sum[from + 1]! + this.#sum[to]! - this.#sum[to + 1]!;
-    if (price > limit) return Infinity;
-    price += this.#shifted(from + 1, to, sooner) - between;
-    if (shift === 0 || price > limit) return price > limit ? Infinity : price;
-    return price + this.#shifted(to + 1, n, shift) - rest;
+    delta += this.#at(a, endA) + this.#at(b, endB) + rest + between;
+    delta += this.#sum[from]! - this.#sum[from + 1]! + this.#sum[to]! - this.#sum[to + 1]!;
+    if (delta > limit) return Infinity;
+    delta += this.#shifted(from + 1, to, sooner) - between;
+    if (shift === 0 || delta > limit) return delta > limit ? Infinity : delta;
+    return delta + this.#shifted(to + 1, n, shift) - rest;
   }
 
   swap(from: number, to: number): void {
@@ -171,7 +171,7 @@ export class Sequence {
     return this.#flow * end + (late > 0 ? this.#late[job]! * late : 0);
   }
 
-  /** A value that shifting these places cannot cost less than. */
+  /** A value that shifting these positions cannot cost less than. */
   #least(from: number, until: number, shift: number): number {
     if (from === until || shift === 0) return 0;
     return this.#tangents.least(from, until, shift) + this.#sum[from]! - this.#sum[until]!;
@@ -183,7 +183,7 @@ export class Sequence {
     this.#stale = this.jobs;
   }
 
-  /** What shifting these places costs. */
+  /** What shifting these positions costs. */
   #shifted(from: number, until: number, shift: number): number {
     const { order } = this;
     const end = this.#end;
@@ -192,7 +192,7 @@ export class Sequence {
     return cost;
   }
 
-  /** Times the order from a place on. */
+  /** Times the order from a position on. */
   #time(from: number): void {
     const { order, jobs: n } = this;
     let at = from === 0 ? 0 : this.#end[from - 1]!;

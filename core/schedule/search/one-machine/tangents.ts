@@ -6,14 +6,14 @@ const ROW = 2 * (2 * REACH + 1);
 /**
  * What shifting a stretch of jobs in time costs at least. Costs are convex in the end, so at every shift they lie on or
  * above the tangents at other shifts; those at the two anchors around a shift come close to the cost itself. Values and
- * slopes are summed over the places from the front, so any stretch is a subtraction.
+ * slopes are summed over the positions from the front, so any stretch is a subtraction.
  */
 export class Tangents {
   readonly #step: number;
   readonly #late: Float64Array;
   readonly #due: Float64Array;
   readonly #flow: number;
-  /** Per place a row: per anchor the value, then the slope, of all places before it. */
+  /** Per position a row: per anchor the value, then the slope, of all positions before it. */
   readonly #sums: Float64Array;
 
   /** @param late cost per second after `due`, by job; `flow` per second of anything; `meanGap` between two ends */
@@ -25,7 +25,7 @@ export class Tangents {
     this.#sums = new Float64Array(ROW * (late.length + 1));
   }
 
-  /** Works the sums out again from a place on. */
+  /** Works the sums out again from a position on. */
   build(order: Int32Array, end: Float64Array, from: number): void {
     const sums = this.#sums;
     const flow = this.#flow;
@@ -44,7 +44,7 @@ export class Tangents {
     }
   }
 
-  /** Once shifted, the places [from, until) cost at least this. */
+  /** Once shifted, the positions [from, until) cost at least this. */
   least(from: number, until: number, shift: number): number {
     const sums = this.#sums;
     const anchor = Math.max(-REACH, Math.min(REACH - 1, Math.floor(shift / this.#step)));

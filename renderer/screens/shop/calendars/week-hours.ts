@@ -39,8 +39,8 @@ export function weekHours(calendar: Calendar, monday: Instant, timeZone: string)
   const open = openIntervals(calendar, [], timeZone, monday, end);
   if (!open.ok)
     return calendar.shifts.length === 0
-      ? sentence(open.problems)
-      : `Nothing is open in this week. ${sentence(open.problems)}`;
+      ? sentence(open.issues)
+      : `Nothing is open in this week. ${sentence(open.issues)}`;
   const days = [0, 1, 2, 3, 4, 5, 6].map((day): DayHours => {
     const start = addDays(monday, day, timeZone);
     const today = intersect(open.value, [{ start, end: addDays(start, 1, timeZone) }]);
