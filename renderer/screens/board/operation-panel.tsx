@@ -12,6 +12,7 @@ import { useChances } from '../../queries/chances.ts';
 import { placeOf } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
+import { FarChance } from '../../ui/far-chance.tsx';
 import { Menu } from '../../ui/menu.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { askRush } from '../what-if/what-if-view.ts';
@@ -94,7 +95,7 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   );
 }
 
-function Tags({ chosen: { bar, operation } }: { chosen: Chosen }) {
+function Tags({ chosen: { bar, lane, operation } }: { chosen: Chosen }) {
   const chance = useChances()?.[bar.lineId];
   const { makeUpFor } = operation.line;
   return (
@@ -107,6 +108,7 @@ function Tags({ chosen: { bar, operation } }: { chosen: Chosen }) {
       {bar.pinned && <Tag look="accent">pinned</Tag>}
       {bar.started && <Tag>started</Tag>}
       {operation.suspended && <Tag>suspended</Tag>}
+      {chance && <FarChance share={chance.onTime} late={bar.tardiness > 0} machineId={lane.machine.id} />}
     </div>
   );
 }

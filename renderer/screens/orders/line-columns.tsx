@@ -172,8 +172,8 @@ export const lineColumns: readonly LineColumn[] = [
   },
   {
     id: 'chance',
-    label: 'On time',
-    least: 78,
+    label: 'Chance on time',
+    least: 118,
     roomy: true,
     sort: (r) => r.onTime ?? LAST,
     cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,

@@ -8,7 +8,6 @@ import {
   rowsOf,
   withPartners,
 } from '../../../renderer/screens/learning/proposals.ts';
-import { chanceWords } from '../../../renderer/ui/chance-tag.tsx';
 import { aBrake, at } from '../../support/builders.ts';
 
 const proposal = (own: Partial<Proposal>): Proposal => ({
@@ -73,8 +72,4 @@ it('what learning would have brought is said plainly, also when it is nothing', 
   );
   expect(lateWords({ ...tried, before: 0.14, after: 0.1401 })).toMatch(/14.0 %, as they are now/);
   expect(lateWords({ ...tried, before: 0.12, after: 0.15 })).toMatch(/more than the 12.0 % now/);
-});
-
-it('a chance is certain only where every run agreed', () => {
-  expect([0, 0.002, 0.824, 0.998, 1].map(chanceWords)).toEqual(['0 %', '< 1 %', '82 %', '> 99 %', '100 %']);
 });
