@@ -101,8 +101,7 @@ export const useSearchStop = () =>
 export function useBegin() {
   const client = useQueryClient();
   return useMutation({
-    mutationFn: (input: Parameters<typeof begin>[0]) => begin(input),
+    mutationFn: (input: InputOf<typeof contract.appBegin>) => invoke(contract.appBegin, input),
     onSuccess: () => client.invalidateQueries(),
   });
 }
-const begin = (input: InputOf<typeof contract.appBegin>) => invoke(contract.appBegin, input);
