@@ -68,7 +68,7 @@ const standingLook: Readonly<Record<Standing, TagLook>> = {
 const unbroken = (words: string): string => words.replaceAll(' ', '\u00a0');
 
 function Lateness({ row }: { row: LineRow }) {
-  if (row.trouble !== null) return <Tag look="warn">cannot be planned</Tag>;
+  if (row.trouble !== null) return <Tag look="warn">Cannot be planned</Tag>;
   if (row.lateness === null) return null;
   if (row.lateness > 0) return <Tag look="late">{`late ${unbroken(shortDuration(row.lateness))}`}</Tag>;
   return (
@@ -78,7 +78,7 @@ function Lateness({ row }: { row: LineRow }) {
   );
 }
 
-const Weight = ({ row: { order } }: { row: LineRow }) => (
+const Importance = ({ row: { order } }: { row: LineRow }) => (
   <>
     {order.rush && <Tag look="accent">rush</Tag>} {order.weight !== 1 && `×${order.weight}`}
   </>
@@ -162,10 +162,10 @@ export const lineColumns: readonly LineColumn[] = [
     cell: (r, writing) =>
       r.end !== null && (
         <span
-          className={r.unplanned ? styles.soft : ''}
-          title={r.unplanned ? 'Not planned yet: behind all that is.' : ''}
+          className={r.notQueued ? styles.soft : ''}
+          title={r.notQueued ? 'Not queued yet: behind all that is.' : ''}
         >
-          {r.unplanned && '≈ '}
+          {r.notQueued && '≈ '}
           {wall(r.end, writing)}
         </span>
       ),
@@ -173,7 +173,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'chance',
     label: 'Chance on time',
-    least: 118,
+    least: 92,
     roomy: true,
     sort: (r) => r.onTime ?? LAST,
     cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,
@@ -215,7 +215,7 @@ export const lineColumns: readonly LineColumn[] = [
     least: 98,
     roomy: true,
     sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
-    cell: (r) => <Weight row={r} />,
+    cell: (r) => <Importance row={r} />,
   },
 ];
 
