@@ -173,7 +173,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'chance',
     label: 'Chance on time',
-    least: 92,
+    least: 104,
     roomy: true,
     sort: (r) => r.onTime ?? LAST,
     cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,
