@@ -74,7 +74,7 @@ function refuseStarted({ id, started, suspended }: ShopOperation): Refusal {
     id,
     'start',
     `${operationName(id)} was already started on ${under.machineId}.`,
-    suspended ? 'Go on with it there.' : 'Count its pieces there, or report it done.',
+    suspended ? 'Resume it there.' : 'Count its pieces there, or report it done.',
   );
 }
 
@@ -107,7 +107,7 @@ export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation, 
   if (!before)
     return refuse(id, 'start', `The blanks of line ${line.id} are not sheared yet.`, 'Shear them first.');
   if (isSuspended(before))
-    return refuse(id, 'start', `The shearing of line ${line.id} is suspended.`, 'Go on with it first.');
+    return refuse(id, 'start', `The shearing of line ${line.id} is suspended.`, 'Resume it first.');
   if (before.start > at || (before.end !== null && before.end > at && share === 1))
     return refuse(
       id,
@@ -205,7 +205,7 @@ export function refuseTooMany({ id }: OperationRecord, pieces: number, fine: num
   );
 }
 
-/** Whether work stands still now. */
+/** Whether work is paused now. */
 export const standing = ({ pauses }: Pick<OperationRecord, 'pauses'>): boolean => pauses.at(-1)?.to === null;
 
 /** The pauses with the last one over. */
@@ -217,7 +217,7 @@ export function refuseEarly(shop: Shop, { id, start, pauses }: OperationRecord, 
   const last = pauses.at(-1);
   const [since, what] = last
     ? [last.to ?? last.from, last.to === null ? 'was paused' : 'was resumed']
-    : [start, 'began'];
+    : [start, 'was started'];
   if (at >= since) return null;
   return refuse(
     id,

@@ -143,7 +143,7 @@ function orderProblems(order: WorkOrder): Issue[] {
     issue(
       `work order ${order.id}`,
       'release',
-      '“Not before” is not before the due date.',
+      'The time in “Not before” is not before the due date.',
       'Set an earlier “Not before” or a later due date.',
     ),
   ];

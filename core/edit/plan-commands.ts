@@ -32,7 +32,7 @@ export function moveOperation(shop: Shop, id: string, machineId: string, positio
         operationName(id),
         'place',
         `${machineId} has ${target.length} other operations.`,
-        `Choose a place from 1 to ${target.length + 1}.`,
+        `Choose a position from 1 to ${target.length + 1}.`,
       ),
     );
   if (position < started)

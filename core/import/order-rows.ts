@@ -152,7 +152,7 @@ function refuseForOrder(
     refuse(
       row,
       'not before',
-      `The earliest start, ${show(agreed.release, timeZone)}, is not before the due date ${show(agreed.due, timeZone)}. Write an earlier one.`,
+      `The time in “not before”, ${show(agreed.release, timeZone)}, is not before the due date ${show(agreed.due, timeZone)}. Write an earlier one.`,
     );
 }
 

@@ -6,6 +6,7 @@ import type { Shop } from '../shop/state.ts';
 import { formatClock } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
 import { formatDuration } from '../units/duration.ts';
+import { OVERTIME_CAUTION } from './cautions.ts';
 import { delayedSentence, lateOf, lateSentence } from './late-words.ts';
 import { costWords, dayAndClock } from './rush-words.ts';
 
@@ -17,6 +18,8 @@ export interface ChangeWords {
   readonly effect: string;
   /** What it costs: others, hours, the plan as a whole. */
   readonly cost: string;
+  /** What to mind first; null: nothing beyond the machines' own cautions. */
+  readonly caution: string | null;
   /** Carries it out as one step of the history; null when it cannot be any more. */
   readonly command: Command | null;
 }
@@ -26,6 +29,7 @@ export function changeWords(shop: Shop, lineId: string, change: PlanChange): Cha
     title: titleOf(shop, lineId, change),
     effect: effectOf(shop, change),
     cost: costOf(shop, change),
+    caution: change.overtime ? OVERTIME_CAUTION : null,
     command: change.overtime
       ? overtimeCommand(shop, change.overtime, `For ${lineId}`)
       : { do: 'plan.replace', queues: change.queues, label: labelOf(lineId, change) },
@@ -44,7 +48,7 @@ function titleOf(shop: Shop, lineId: string, { kind, moves, overtime }: PlanChan
     `position ${position + 1} on ${nameOf(shop, machine)}`;
   const [first, other] = moves;
   if (kind === 'swap' && first && other)
-    return `Let its ${stepOf(first.operation)} change places with that of ${lineOfOperation(other.operation)}, to ${to(first)}.`;
+    return `Swap its ${stepOf(first.operation)} with that of ${lineOfOperation(other.operation)}, to ${to(first)}.`;
   const own = moves.filter(({ operation }) => lineOfOperation(operation) === lineId);
   return `Move its ${own.map((move) => `${stepOf(move.operation)} to ${to(move)}`).join(' and its ')}.`;
 }
@@ -79,6 +83,6 @@ function overtimeCost(shop: Shop, { machine, seconds }: NonNullable<PlanChange['
 /** As the history lists it. */
 function labelOf(lineId: string, { kind, moves }: PlanChange): string {
   const [first, other] = moves;
-  if (kind === 'swap' && other) return `Let ${lineId} change places with ${lineOfOperation(other.operation)}`;
+  if (kind === 'swap' && other) return `Swap ${lineId} with ${lineOfOperation(other.operation)}`;
   return kind === 'other-machine' && first ? `Move ${lineId} to ${first.machine}` : `Move ${lineId} earlier`;
 }

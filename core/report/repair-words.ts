@@ -5,11 +5,11 @@ import { becameLater, type LineLateness } from '../planning/lateness.ts';
 export const repairPlans = {
   published: {
     title: 'Keep the order, shift the times',
-    how: 'Nothing changes places; everything waits its turn.',
+    how: 'Nothing moves; everything waits its turn.',
   },
   repair: {
     title: 'Repair that disturbs least',
-    how: 'An operation moves only where that pays for the disturbance, by your weight for stability.',
+    how: 'An operation moves only where that gains more than the stability it costs, by your priorities.',
   },
 } as const;
 
@@ -46,7 +46,7 @@ export function repairWords(
     saved: savedSentence(saved, 3),
     moved:
       moved === 0
-        ? 'No operation changes places.'
-        : `${moved} ${moved === 1 ? 'operation changes' : 'operations change'} places.`,
+        ? 'No operation moves.'
+        : `${moved} ${moved === 1 ? 'operation moves' : 'operations move'}.`,
   };
 }

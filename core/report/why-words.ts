@@ -118,7 +118,7 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
     case 'waiting-for-machine':
       return ahead === '' ? `${on} is not free yet` : `${on} does ${ahead} first`;
     case 'pinned-or-frozen':
-      return `${on} does ${ahead} first, and what is started, pinned or in the frozen window keeps its place`;
+      return `${on} does ${ahead} first, and what is started, pinned or in the frozen window keeps its position`;
     case 'queue-choice':
       return `${on} waits idle for the blanks of ${ahead}, which is before it in the queue`;
     case 'idle-for-release':
@@ -147,6 +147,10 @@ export function whyText({ question, title, sum, causes, changes, help }: WhyWord
       (cause) => `  ${formatDuration(cause.seconds).padStart(12)}  ${cause.words}${late(cause.lateSeconds)}`,
     ),
     ...(help === '' ? [] : [help]),
-    ...changes.flatMap(({ title: change, effect, cost }) => [`  - ${change} ${effect}`, `    ${cost}`]),
+    ...changes.flatMap(({ title: change, effect, cost, caution }) => [
+      `  - ${change} ${effect}`,
+      `    ${cost}`,
+      ...(caution ? [`    ${caution}`] : []),
+    ]),
   ];
 }

@@ -80,6 +80,6 @@ const noPosition = (jobIds: readonly string[]) =>
   issue(
     `line ${jobIds.join(', ')}`,
     'queue',
-    `No place for ${jobIds.join(', ')} can be worked off: what is fixed ahead waits for it, or the open hours run out.`,
+    `${jobIds.join(', ')} cannot be fitted in anywhere: what is fixed ahead waits for it, or the open hours run out.`,
     'Remove a pin, or give open hours further ahead.',
   );

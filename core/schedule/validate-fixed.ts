@@ -109,7 +109,7 @@ function pinProblems({ input, operations }: Known): Issue[] {
     const position = `${pin.machine} ${pin.position}`;
     if (positions.has(position))
       refuse(
-        `Operations ${positions.get(position)} and ${pin.operation} are pinned at the same place on ${pin.machine}.`,
+        `Operations ${positions.get(position)} and ${pin.operation} are pinned at the same position on ${pin.machine}.`,
         'Remove one of the pins.',
       );
     positions.set(position, pin.operation);

@@ -13,7 +13,7 @@ test('a machine that is down gets a repair that is weighed against keeping the o
   await page.getByRole('menuitem', { name: /Machine down/ }).click();
   const dialog = page.getByRole('dialog');
   await expect(dialog.getByRole('button', { name: /Long brake/ })).toBeVisible();
-  await expect(dialog.getByText('Before anyone works on it')).toBeVisible();
+  await expect(dialog.getByText('Before anyone works on it: lock out, tag out and try it.')).toBeVisible();
   await dialog.getByLabel('For how long').fill('0');
   await dialog.getByLabel('Reason').fill('ram leaks');
   await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
@@ -26,7 +26,7 @@ test('a machine that is down gets a repair that is weighed against keeping the o
   await expect(page.getByRole('heading', { name: 'Machine down: Long brake' })).toBeVisible();
   const kept = page.getByRole('region', { name: 'Keep the order, shift the times' });
   await expect(kept.getByText(/lines? (is|are) late; \d+ (was|were) before/)).toBeVisible();
-  await expect(kept.getByText('No operation changes places.')).toBeVisible();
+  await expect(kept.getByText('No operation moves.')).toBeVisible();
   const repair = page.getByRole('region', { name: 'Repair that disturbs least' });
   await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
   await expect(repair.getByText(/operations? changes? places/)).toBeVisible();
@@ -50,7 +50,7 @@ test('an operator who is out stops the machine that waits; the order can be kept
   await expect(dialog.getByLabel('Reason')).toHaveValue('Operator out');
   await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
   await expect(page.getByRole('heading', { name: /^Operator out: / })).toBeVisible();
-  await expect(page.getByText('No operation changes places.').first()).toBeVisible();
+  await expect(page.getByText('No operation moves.').first()).toBeVisible();
   await page.keyboard.press('1');
   await expect(dialog).toBeHidden();
   await expect(page.getByRole('button', { name: /^Undo: Add downtime/ })).toBeVisible();

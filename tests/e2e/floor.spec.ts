@@ -60,7 +60,7 @@ test(
     const page = await app.restart();
     await goTo(page, '#/floor/S1');
     await expect(card(page).getByRole('heading')).toHaveText(line);
-    await page.getByRole('button', { name: 'Go on' }).click();
+    await page.getByRole('button', { name: 'Resume' }).click();
     await expect(card(page).getByText(/Under way/)).toBeVisible();
   },
 );
@@ -191,7 +191,7 @@ test('who ran it is asked only where Settings say so, remembered at the machine 
   await expect(again.getByRole('combobox', { name: 'Who is at the machine' })).toHaveValue('Ada');
 });
 
-test('paused work is set aside for the next operation, keeps its count, and goes on after it', async ({
+test('paused work is suspended for the next operation, keeps its count, and goes on after it', async ({
   app,
 }) => {
   const { page } = app;
@@ -222,7 +222,7 @@ test('paused work is set aside for the next operation, keeps its count, and goes
   await expect(
     card(page).getByText(/Suspended .* with 3 of \d+ pieces counted: Rush work elsewhere/),
   ).toBeVisible();
-  await card(page).getByRole('button', { name: 'Go on' }).click();
+  await card(page).getByRole('button', { name: 'Resume' }).click();
   await expect(card(page).getByText(/Under way/)).toBeVisible();
   await expect(card(page).getByRole('textbox', { name: /^Good, of/ })).toHaveValue('3');
 });

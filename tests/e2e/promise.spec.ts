@@ -33,9 +33,9 @@ test('while an order is typed its line says when it is ready; the date is promis
   await expect(line.getByText(/^Ready by .* in 50 of 100 such plans/)).toBeVisible();
   await expect(line.getByText(/^Ready by /)).not.toHaveText(ninety.replace('90 of', '50 of'));
 
-  await line.getByRole('button', { name: 'Promise the surer date' }).click();
-  await expect(line.getByRole('button', { name: 'Promise the surer date' })).toBeDisabled();
-  await line.getByRole('button', { name: 'Promise this date' }).click();
+  await line.getByRole('button', { name: 'Accept the surer date' }).click();
+  await expect(line.getByRole('button', { name: 'Accept the surer date' })).toBeDisabled();
+  await line.getByRole('button', { name: 'Accept this date' }).click();
   await expect(line.getByText(/before that: this line or another/)).toBeHidden();
   await expect(dialog.getByLabel('Due')).not.toHaveValue('2026-11-30');
   await dialog.getByRole('button', { name: 'Save' }).click();

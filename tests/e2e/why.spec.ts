@@ -49,7 +49,7 @@ test('a late line says why; a change is taken, it is less late, and undo brings 
 
   const before = await figure(page, 'Late lines').textContent();
   await beside(page)
-    .getByRole('button', { name: /^Do it: / })
+    .getByRole('button', { name: /^Make this change: / })
     .first()
     .click();
   await expect.poll(lateness, { timeout: 15_000 }).toBeLessThan(late);

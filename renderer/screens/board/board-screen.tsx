@@ -160,7 +160,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
           },
           {
             id: 'unplanned',
-            label: 'Left out',
+            label: 'Cannot be planned',
             count: plan.unplannable.length,
             content: <UnplannedList issues={plan.unplannable} />,
           },

@@ -102,7 +102,7 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
       explain: (operation) => useBoardView.getState().show('why', operation),
       togglePin(operation) {
         const pinned = shop.pin.some((pin) => pin.id === operation);
-        const now = pinned ? 'free again' : 'pinned: planning keeps it in its place';
+        const now = pinned ? 'not pinned any more' : 'pinned: planning keeps it in its position';
         carryOut(
           { do: pinned ? 'operation.unpin' : 'operation.pin', operation },
           `${operationName(operation)} is ${now}.`,

@@ -82,7 +82,7 @@ function Cause({ cause, mark }: { cause: CauseWords; mark: (operations: readonly
   );
 }
 
-function Offer({ change: { title, effect, cost, command } }: { change: ChangeWords }) {
+function Offer({ change: { title, effect, cost, caution, command } }: { change: ChangeWords }) {
   const { mutate, isPending } = useCommand();
   const act = () => {
     if (!command) return;
@@ -97,14 +97,15 @@ function Offer({ change: { title, effect, cost, command } }: { change: ChangeWor
         <b>{title}</b> {effect}
       </p>
       <p className={styles.soft}>{cost}</p>
+      {caution && <p>{caution}</p>}
       <Button
         small
         icon={Check}
         isDisabled={!command || isPending}
         onPress={act}
-        aria-label={`Do it: ${title}`}
+        aria-label={`Make this change: ${title}`}
       >
-        Do it
+        Make this change
       </Button>
     </>
   );

@@ -1,6 +1,6 @@
 /** What the keyboard does on the floor screen; as listed in the dialog of keys. */
 export const floorKeys = [
-  { keys: 'S', label: 'Start the operation, or go on after a pause' },
+  { keys: 'S', label: 'Start the operation, or resume it after a pause' },
   { keys: 'A', label: 'Pause' },
   { keys: 'L', label: 'Suspend a paused operation, so that the next one can start' },
   { keys: 'D', label: 'Report it done' },

@@ -35,7 +35,7 @@ export function PauseDialog({ isOpen, onPause, onClose }: Props) {
       onClose={onClose}
       actions={
         <>
-          <Button onPress={onClose}>Go on working</Button>
+          <Button onPress={onClose}>Keep working</Button>
           <Button look="primary" isDisabled={own.trim() === ''} onPress={() => pause(own)}>
             Pause
           </Button>

@@ -93,7 +93,7 @@ const Buttons = ({ paused, onResume, onPause, onDone }: ButtonProps) => (
   <div className={styles.buttons}>
     {paused ? (
       <BigButton look="primary" icon={Play} keys="S" onPress={onResume}>
-        Go on
+        Resume
       </BigButton>
     ) : (
       <BigButton icon={Pause} keys="A" onPress={onPause}>

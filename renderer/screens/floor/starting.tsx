@@ -52,7 +52,7 @@ export function Starting({ work, machine, shop, now, who }: Props) {
           isDisabled={notYet !== null}
           onPress={() => start(null)}
         >
-          {suspended ? 'Go on' : 'Start'}
+          {suspended ? 'Resume' : 'Start'}
         </BigButton>
       </div>
       {!notYet && !suspended && (

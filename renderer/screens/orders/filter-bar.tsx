@@ -11,7 +11,8 @@ const ALL = 'all';
 const names: Readonly<Record<Facet, string>> = {
   late: 'Late',
   rush: 'Rush',
-  unplanned: 'Not planned',
+  unplannable: 'Cannot be planned',
+  notQueued: 'Not queued yet',
   thisWeek: 'Due this week',
   closed: 'Done and cancelled too',
 };

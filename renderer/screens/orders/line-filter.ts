@@ -3,7 +3,7 @@ import type { Instant } from '../../../core/units/brand.ts';
 import type { LineRow } from './line-rows.ts';
 
 /** What can be switched on above the table; a line must fit all that is on. */
-export const facets = ['late', 'rush', 'unplanned', 'thisWeek', 'closed'] as const;
+export const facets = ['late', 'rush', 'unplannable', 'notQueued', 'thisWeek', 'closed'] as const;
 export type Facet = (typeof facets)[number];
 
 export interface LineFilter {
@@ -28,8 +28,10 @@ const fits = (row: LineRow, facet: Facet, weekEnd: Instant): boolean => {
       return (row.lateness ?? 0) > 0;
     case 'rush':
       return row.order.rush;
-    case 'unplanned':
-      return row.unplanned || row.trouble !== null;
+    case 'unplannable':
+      return row.trouble !== null;
+    case 'notQueued':
+      return row.notQueued;
     case 'thisWeek':
       return row.order.due < weekEnd;
     case 'closed':
@@ -60,7 +62,8 @@ export function countFacets(rows: readonly LineRow[], weekEnd: Instant): Record<
   return {
     late: count('late'),
     rush: count('rush'),
-    unplanned: count('unplanned'),
+    unplannable: count('unplannable'),
+    notQueued: count('notQueued'),
     thisWeek: count('thisWeek'),
     closed: rows.length - open.length,
   };

@@ -24,9 +24,9 @@ export interface LineRow {
   readonly lateness: number | null;
   /** Chance to end by the due date, 0 to 1; null while it is not known. */
   readonly onTime: number | null;
-  /** In no stored queue yet: the board shows it behind everything else. */
-  readonly unplanned: boolean;
-  /** Why it cannot be planned; null when it can. */
+  /** Not queued yet: it can be planned but no stored queue names it, so the board shows it behind everything else. */
+  readonly notQueued: boolean;
+  /** Cannot be planned: why not, and what to do; null when it can. */
   readonly trouble: string | null;
   /** All that can be searched for, in small letters. */
   readonly text: string;
@@ -55,6 +55,7 @@ export function lineRows(
     if (!order) return [];
     const standing = standingOf(order, line);
     const end = plan?.schedule.ends[line.id] ?? null;
+    const trouble = troubles.get(`line ${line.id}`) ?? null;
     const named = {
       partName: parts.get(line.partId) ?? line.partId,
       metal: metalName(shop, line),
@@ -79,8 +80,8 @@ export function lineRows(
         end,
         lateness: end === null ? null : end - order.due,
         onTime: end === null ? null : (chances?.[line.id]?.onTime ?? null),
-        unplanned: standing === 'open' && !isQueued(line.id, queued),
-        trouble: troubles.get(`line ${line.id}`) ?? null,
+        notQueued: standing === 'open' && trouble === null && !isQueued(line.id, queued),
+        trouble,
         text: words.join(' ').toLowerCase(),
       },
     ];

@@ -45,8 +45,8 @@ export function PromiseLine({ answer, due, timeZone, surely, old, onPromise }: P
         )}
       </div>
       <div className={styles.offers}>
-        {offer(date, 'Promise this date')}
-        {surely && offer(surely.date, 'Promise the surer date')}
+        {offer(date, 'Accept this date')}
+        {surely && offer(surely.date, 'Accept the surer date')}
       </div>
     </div>
   );

@@ -3,6 +3,7 @@ import type { DispatchList, DispatchRun } from '../../../core/report/dispatch.ts
 import type { Settings } from '../../../core/shop/settings.ts';
 import { addDays, formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
+import { CautionList } from '../../ui/caution-list.tsx';
 import { PaperRow } from './paper-row.tsx';
 import { changeoverWords, when } from './paper-words.ts';
 import styles from './print.module.css';
@@ -45,12 +46,7 @@ export function Paper(props: Props) {
           <tr>
             <td colSpan={COLUMNS}>
               <div className={styles.cautions}>
-                <strong>{cautions.governs}</strong>
-                <ul>
-                  {cautions.points.map((point) => (
-                    <li key={point}>{point}</li>
-                  ))}
-                </ul>
+                <CautionList cautions={cautions} />
               </div>
             </td>
           </tr>

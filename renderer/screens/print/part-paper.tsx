@@ -2,8 +2,9 @@ import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { blankOf } from '../../../core/part/blank.ts';
 import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
+import { routingOf } from '../../../core/planning/operations.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
-import { cautionsFor } from '../../../core/report/cautions.ts';
+import { cautionsAlong } from '../../../core/report/cautions.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Gauge, Material } from '../../../core/material/material.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
@@ -13,6 +14,7 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { formatCutSize } from '../../../core/units/length.ts';
+import { CautionList } from '../../ui/caution-list.tsx';
 import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
 import { PartDrawing } from './part-drawing.tsx';
 import styles from './part-paper.module.css';
@@ -42,7 +44,6 @@ const measuredWords = {
 export function PartPaper(props: Props) {
   const { shop, part, line, now } = props;
   const { units, timeZone, name } = shop.settings;
-  const cautions = cautionsFor('brake');
   return (
     <section
       className={units === 'in' ? paper.letter : paper.a4}
@@ -54,12 +55,7 @@ export function PartPaper(props: Props) {
         <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
       </div>
       <div className={paper.cautions}>
-        <strong>{cautions.governs}</strong>
-        <ul>
-          {cautions.points.map((point) => (
-            <li key={point}>{point}</li>
-          ))}
-        </ul>
+        <CautionList cautions={cautionsAlong(routingOf(part))} />
       </div>
       <Facts {...props} />
       <Drawn {...props} />

@@ -6,6 +6,7 @@ import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
+import { CautionList } from '../../ui/caution-list.tsx';
 import { CutFacts } from '../cutting/cut-facts.tsx';
 import { Sheets } from '../cutting/sheets.tsx';
 import styles from './print.module.css';
@@ -75,7 +76,6 @@ export function StepsPaper({ shop, cut, plan, now }: Props) {
 /** Which run, by when, what to mind, and what is wrong with a changed list. */
 function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
   const { timeZone, name } = shop.settings;
-  const { governs, points } = cautionsFor('shear');
   const when = (at: Instant): string => `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}`;
   return (
     <>
@@ -85,12 +85,7 @@ function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
         <span>{`${name}, printed ${when(now)}`}</span>
       </div>
       <div className={styles.cautions}>
-        <strong>{governs}</strong>
-        <ul>
-          {points.map((point) => (
-            <li key={point}>{point}</li>
-          ))}
-        </ul>
+        <CautionList cautions={cautionsFor('shear')} />
       </div>
       {faults.length > 0 && (
         <p

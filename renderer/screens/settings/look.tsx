@@ -8,7 +8,7 @@ const words: Readonly<Record<ThemeChoice, string>> = {
   dark: 'Dark',
 };
 
-/** Light or dark; kept in this window only, not in the shop's file. */
+/** The window's theme, light or dark; kept in this window only, not in the shop's file. */
 export function Look() {
   const chosen = theme.use();
   return (
@@ -18,7 +18,7 @@ export function Look() {
         value={chosen}
         onChange={(value) => chooseTheme(value as ThemeChoice)}
       >
-        <Label className={styles.heading ?? ''}>Look of this window</Label>
+        <Label className={styles.heading ?? ''}>Theme</Label>
         {theme.choices.map((choice) => (
           <Radio key={choice} value={choice} className={styles.radio ?? ''}>
             {words[choice]}

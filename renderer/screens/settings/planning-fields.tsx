@@ -9,11 +9,11 @@ export const PlanningFields = ({ form: { entries, errors, set } }: { form: Form<
   <Group title="Rules of the plan">
     <Fields>
       <NumberField
-        label="Frozen"
+        label="Leave work that starts within"
         unit="h"
         value={entries.frozenHours}
         onChange={(frozenHours) => set({ frozenHours })}
-        help="what starts this soon stays where it is when the plan is improved"
+        help="the frozen window: it stays where it is when the plan is improved"
         error={errors.frozenHours}
       />
       <NumberField

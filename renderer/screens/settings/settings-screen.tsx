@@ -14,7 +14,7 @@ import styles from './settings.module.css';
 import { ShopFields } from './shop-fields.tsx';
 import { WeightFields } from './weight-fields.tsx';
 
-/** How the shop counts and what a good plan is; below it, this window's own look and what was done. */
+/** How the shop counts and what matters most; beside it, this window's own theme and what was done. */
 export function SettingsScreen() {
   const { data: shop, error } = useShop();
   const status = useStatus().data;

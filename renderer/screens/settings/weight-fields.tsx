@@ -7,15 +7,15 @@ import { presetOf, presets, weightsInWords } from './weights.ts';
 import styles from './settings.module.css';
 
 const OWN = 'own';
-const labels: Readonly<Record<keyof ObjectiveWeights, string>> = {
-  lateness: 'An hour late',
-  changeover: 'An hour of changeover',
-  flow: 'An hour in the shop',
-  calm: 'An hour moved',
-  material: 'Stock worth 100.00',
+const fields: Readonly<Record<keyof ObjectiveWeights, { readonly label: string; readonly help: string }>> = {
+  lateness: { label: 'Hours late', help: 'each hour, times the importance of the order' },
+  changeover: { label: 'Changeover', help: 'each hour' },
+  flow: { label: 'Time in the shop', help: 'each hour that a line lies there' },
+  calm: { label: 'Stability', help: 'each hour that a line ends away from where the plan has it' },
+  material: { label: 'Stock cost', help: 'each 100.00' },
 };
 
-/** What a good plan is: how its terms are weighed, in numbers and in words. */
+/** What matters most: the priorities between plans, in numbers and in words. */
 export function WeightFields({ form: { entries, errors, set } }: { form: Form<Settings> }) {
   const { weights } = entries;
   const preset = presetOf(weights);
@@ -29,21 +29,21 @@ export function WeightFields({ form: { entries, errors, set } }: { form: Form<Se
   };
   return (
     <Group
-      title="What a good plan is"
-      note="Rules are never broken for quality. Between plans that keep them, the one with the lowest sum of weight × hours wins; stock counts by its cost, in the money its prices are given in, when runs of one metal could be joined."
+      title="What matters most"
+      note="Pins, hours and machine limits are always kept. Between plans that keep them, the one with the lowest sum of priority × hours wins; stock counts by its cost, in the money its prices are given in, when runs of one metal could be joined."
     >
       <Fields>
         <Select
-          label="Weigh"
+          label="Priorities"
           options={choices}
           value={preset?.id ?? OWN}
           onChange={choose}
           help={preset?.words}
         />
-        {(Object.keys(labels) as (keyof ObjectiveWeights)[]).map((key) => (
+        {(Object.keys(fields) as (keyof ObjectiveWeights)[]).map((key) => (
           <NumberField
             key={key}
-            label={labels[key]}
+            {...fields[key]}
             formatOptions={{ maximumFractionDigits: 4 }}
             value={weights[key]}
             onChange={(value) => set({ weights: { ...weights, [key]: value } })}

@@ -2,7 +2,7 @@ import { formatDuration } from '../../../core/units/duration.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import { defaultWeights, type ObjectiveWeights } from '../../../core/shop/settings.ts';
 
-/** A usual way to weigh dates against changeovers. */
+/** A usual way to set priorities between dates and changeovers. */
 export interface Preset {
   readonly id: string;
   readonly name: string;
@@ -38,30 +38,30 @@ export const presetOf = (weights: ObjectiveWeights): Preset | undefined =>
     (Object.keys(weights) as (keyof ObjectiveWeights)[]).every((key) => preset.weights[key] === weights[key]),
   );
 
-/** What the weights mean, one sentence a trade-off, for a line of usual importance. */
+/** What the priorities mean, one sentence a trade-off, for a line of usual importance. */
 export function weightsInWords({ lateness, changeover, flow, calm, material }: ObjectiveWeights): string[] {
   if (![lateness, changeover, flow, calm, material].every((weight) => weight >= 0))
-    return ['The words appear when every weight is given.'];
-  const terms: (readonly [number, string])[] = [
-    [changeover, 'changing over'],
-    [flow, 'a line lying in the shop'],
-    [calm, 'a line moved from where the plan has it'],
+    return ['The words appear when every priority is given.'];
+  const terms: (readonly [number, string, string])[] = [
+    [changeover, 'changeover', 'changeover'],
+    [flow, 'time in the shop', 'a line lying in the shop'],
+    [calm, 'stability', 'a line moved from where the plan has it'],
   ];
   if (lateness === 0) {
-    const all: typeof terms = [...terms, [material, 'the cost of stock']];
-    const counted = all.filter(([weight]) => weight > 0).map(([, what]) => what);
+    const all: typeof terms = [...terms, [material, 'stock cost', '']];
+    const counted = all.filter(([weight]) => weight > 0).map(([, name]) => name);
     return [
       `Being late does not count${counted.length > 0 ? `, only ${counted.join(' and ')}` : ', nor does anything else'}.`,
     ];
   }
-  const inTime = terms.map(([weight, what]) =>
+  const inTime = terms.map(([weight, name, what]) =>
     weight === 0
-      ? `${what.charAt(0).toUpperCase()}${what.slice(1)} does not count.`
-      : `A line an hour late weighs as much as ${formatDuration((3600 * lateness) / weight)} of ${what}.`,
+      ? `${name.charAt(0).toUpperCase()}${name.slice(1)} does not count.`
+      : `A line an hour late matters as much as ${formatDuration((3600 * lateness) / weight)} of ${what}.`,
   );
   const inMoney =
     material === 0
-      ? 'The cost of stock does not count.'
-      : `A line an hour late weighs as much as stock worth ${formatMoney((10_000 * lateness) / material)}.`;
+      ? 'Stock cost does not count.'
+      : `A line an hour late matters as much as stock worth ${formatMoney((10_000 * lateness) / material)}.`;
   return [...inTime, inMoney];
 }

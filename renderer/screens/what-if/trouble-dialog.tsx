@@ -1,5 +1,5 @@
 import { useState, type ReactNode } from 'react';
-import { cautionsFor } from '../../../core/report/cautions.ts';
+import { cautionsFor, cautionsWhenDown } from '../../../core/report/cautions.ts';
 import type { Outage } from '../../../core/shop/outage.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
@@ -82,6 +82,7 @@ function StoppedForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
   };
   return (
     <Frame title={title} refused={errors['']} onClose={onClose} onSave={save}>
+      <Cautions shop={shop} machineId={entries.machineId} kind={trouble.kind} />
       <Select
         label={who}
         options={shop.machine}
@@ -91,7 +92,6 @@ function StoppedForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
         help={trouble.kind === 'operator' ? 'It is stopped while nobody else can run it.' : undefined}
       />
       <HoursFields shop={shop} entries={entries} errors={errors} set={set} />
-      <Cautions shop={shop} machineId={entries.machineId} />
     </Frame>
   );
 }
@@ -178,20 +178,22 @@ const HoursFields = ({ shop, entries, errors, set }: HoursProps) => (
   </OutageFields>
 );
 
-/** Someone may now go and look at the machine. */
-function Cautions({ shop, machineId }: { shop: Shop; machineId: string }) {
+/** Someone may now go and work on the machine: lock-out first, in plain sight. Or another person may run it. */
+function Cautions({ shop, machineId, kind }: { shop: Shop; machineId: string; kind: Trouble['kind'] }) {
   const machine = shop.machine.find(({ id }) => id === machineId);
   if (!machine) return null;
-  const { governs, points } = cautionsFor(machine.stage);
+  const { governs, points } = (kind === 'machine' ? cautionsWhenDown : cautionsFor)(machine.stage);
   return (
-    <details className={styles.cautions}>
-      <summary>Before anyone works on it</summary>
+    <div className={styles.cautions} role="note" aria-label="Cautions">
       <strong>{governs}</strong>
-      <ul>
-        {points.map((point) => (
-          <li key={point}>{point}</li>
-        ))}
-      </ul>
-    </details>
+      <details>
+        <summary>All cautions of this machine</summary>
+        <ul>
+          {points.map((point) => (
+            <li key={point}>{point}</li>
+          ))}
+        </ul>
+      </details>
+    </div>
   );
 }

@@ -165,7 +165,7 @@ describe('beside work that was set aside', () => {
     expect(earliestStart(left, '1043/1:shear', 'S1')).toBe(monday('07:10'));
     const lots = { ...left, settings: { ...left.settings, transferShare: 0.25 } };
     const bend = { ...begin('1042/1', '07:20'), operation: '1042/1:brake', machineId: 'B1' } as Command;
-    expect(refusal(lots, bend)).toMatch(/The shearing of line 1042\/1 is suspended\. Go on with it first/);
+    expect(refusal(lots, bend)).toMatch(/The shearing of line 1042\/1 is suspended\. Resume it first/);
   });
 
   it('it goes to no other machine', () => {

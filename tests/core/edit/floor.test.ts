@@ -149,7 +149,7 @@ describe('pausing', () => {
 
   it('is refused before what was recorded last', () => {
     expect(refusal(started, pause('1042/1:shear', '06:50'))).toMatch(
-      /began at Mon 30 Nov 07:00; Mon 30 Nov 06:50 is before that/,
+      /was started at Mon 30 Nov 07:00; Mon 30 Nov 06:50 is before that/,
     );
     const paused = done(started, pause('1042/1:shear', '07:20'));
     expect(refusal(paused, resume('1042/1:shear', '07:10'))).toMatch(/was paused at/);
@@ -234,7 +234,7 @@ describe('reporting an operation done', () => {
   });
 
   it('is refused before it began, and twice', () => {
-    expect(refusal(started, finish('1042/1:shear', '06:40', 20))).toMatch(/began at .* is before that/);
+    expect(refusal(started, finish('1042/1:shear', '06:40', 20))).toMatch(/was started at .* is before that/);
     expect(refusal(sheared, finish('1042/1:shear', '08:00', 20))).toMatch(/was done at Mon 30 Nov 07:40/);
     expect(refusal(shop, finish('1042/1:shear', '08:00', 20))).toMatch(/has not started/);
   });

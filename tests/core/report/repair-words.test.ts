@@ -22,7 +22,7 @@ describe('a plan after a breakdown, in words', () => {
       late: '3 lines are late; 1 was before.',
       others: 'Makes 1042/1 later by 2 h, 1043/1 late by 2 h and 1044/1 late by 1 h.',
       saved: '',
-      moved: 'No operation changes places.',
+      moved: 'No operation moves.',
     });
   });
 
@@ -31,12 +31,12 @@ describe('a plan after a breakdown, in words', () => {
       late: '2 lines are late; 1 was before.',
       others: 'Makes 1042/1 later by 2 h and 1044/1 late by 1 h.',
       saved: '1043/1 in time again.',
-      moved: '2 operations change places.',
+      moved: '2 operations move.',
     });
     expect(repairWords([], [], [], 1)).toMatchObject({
       late: '0 lines are late; 0 were before.',
       others: 'Nothing becomes late.',
-      moved: '1 operation changes places.',
+      moved: '1 operation moves.',
     });
   });
 });

@@ -78,7 +78,7 @@ describe('why a line is late, in words', () => {
       '40 Shearing on Shear',
       '20 Brake waits idle for the blanks of 1044/1, which is before it in the queue',
       '15 Brake waits idle for 1045/1, which is before it in the queue and may not start yet (“Not before” on its work order)',
-      '10 Brake does 1046/1 first, and what is started, pinned or in the frozen window keeps its place',
+      '10 Brake does 1046/1 first, and what is started, pinned or in the frozen window keeps its position',
       '35 Bending on Brake',
     ]);
   });
@@ -148,7 +148,7 @@ describe('changes that help, in words', () => {
     ).toEqual([
       'Move its shearing to position 1 on Shear.',
       'Move its shearing to position 1 on Shear and its bending to position 4 on Brake.',
-      'Let its bending change places with that of 1043/1, to position 3 on Brake.',
+      'Swap its bending with that of 1043/1, to position 3 on Brake.',
     ]);
   });
 
@@ -192,7 +192,7 @@ describe('overtime for a line', () => {
     ).changes;
     expect(own?.title).toBe('Keep Brake open 45 min longer, Mon 30 Nov 15:30 to 16:15.');
     expect(own?.cost).toBe(
-      'Costs 45 min of overtime. Nothing becomes late. Costs next to nothing by your weights.',
+      'Costs 45 min of overtime. Nothing becomes late. Costs next to nothing by your priorities.',
     );
     expect(shared?.cost).toMatch(/overtime\. Second brake keeps the same calendar and is open then too\./);
     expect(openedWith(shop, 'S1')).toEqual(['B2', 'S1']);

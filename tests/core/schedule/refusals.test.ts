@@ -93,7 +93,7 @@ describe('what is fixed', () => {
   const pin = (operation: string, machine: string, position: number) => ({ operation, machine, position });
   it('two pins at one place: both operations are named', () =>
     expect(told({ pins: [pin('A:brake', 'B1', 0), pin('B:brake', 'B1', 0)] })).toContain(
-      'Operations A:brake and B:brake are pinned at the same place on B1.',
+      'Operations A:brake and B:brake are pinned at the same position on B1.',
     ));
   it('one operation pinned at two places is named', () =>
     expect(told({ pins: [pin('A:brake', 'B1', 0), pin('A:brake', 'B1', 1)] })).toContain(

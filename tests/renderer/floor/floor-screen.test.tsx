@@ -126,7 +126,7 @@ it('pieces counted just before a pause are kept, and so are those counted while 
   await screen.findByText(/Paused since/);
   expect(shop.record[0]).toMatchObject({ good: 1, scrapped: 0 });
   fireEvent.keyDown(window, { key: 'x' });
-  press('Go on');
+  press('Resume');
   await screen.findByText(/Under way/);
   expect(shop.record[0]).toMatchObject({ good: 1, scrapped: 1 });
   expect(asked.map((command) => command.do)).toEqual([
@@ -173,7 +173,7 @@ it('a pause needs a reason, of the list or in one’s own words', async () => {
   fireEvent.change(own, { target: { value: 'Crane is down' } });
   fireEvent.click(screen.getAllByRole('button', { name: 'Pause' }).at(-1)!);
   expect(await screen.findByText('Paused since Mon 09:00: Crane is down')).toBeTruthy();
-  press('Go on');
+  press('Resume');
   expect(await screen.findByText(/Under way/)).toBeTruthy();
 });
 

@@ -38,7 +38,7 @@ describe('a value typed in the table', () => {
     const released = aShop({ order: [anOrder({ release: at('2026-12-02') }), anOrder({ id: '1043' })] });
     const [first] = lineRows(released, null);
     expect(refusal(changeCell(released, first!, 'due', '2026-12-01T12:00'))).toMatch(
-      /release is not before the due/i,
+      /“Not before” is not before the due/,
     );
   });
 });

@@ -33,15 +33,16 @@ describe('a row of the orders table', () => {
     const [row] = lineRows(shop, planOf(shop));
     expect(row?.end).toBeNull();
     expect(row?.trouble).toMatch(/9000|does not fit|longer/);
+    expect(row?.notQueued).toBe(false);
   });
 
-  it('is not planned until a stored queue names its line', () => {
+  it('is not queued yet until a stored queue names its line', () => {
     const shop = aShop({ queue: [aQueue({ operations: ['1042/1:shear'] })] });
     const rows = lineRows(shop, planOf(shop));
-    expect(rows.filter((row) => row.unplanned).map((row) => row.id)).toEqual(['1042/2', '1043/1']);
+    expect(rows.filter((row) => row.notQueued).map((row) => row.id)).toEqual(['1042/2', '1043/1']);
   });
 
-  it('stands still when either its order or its line does', () => {
+  it('is held, done or cancelled when either its order or its line is', () => {
     const shop = aShop({
       order: [anOrder({ status: 'held' }), anOrder({ id: '1043', status: 'cancelled' })],
       line: [aLine(), aLine({ number: 2, status: 'done' }), aLine({ orderId: '1043' })],
@@ -91,6 +92,6 @@ describe('the filter of the orders table', () => {
 
   it('tells before a click how many lines each switch would show', () => {
     const counts = countFacets(rows, weekEnd);
-    expect(counts).toEqual({ late: 2, rush: 1, unplanned: 3, thisWeek: 2, closed: 1 });
+    expect(counts).toEqual({ late: 2, rush: 1, unplannable: 0, notQueued: 3, thisWeek: 2, closed: 1 });
   });
 });

@@ -1,5 +1,6 @@
 import { Plus, X } from 'lucide-react';
 import type { ReactNode } from 'react';
+import { OVERTIME_CAUTION } from '../../../../core/report/cautions.ts';
 import type { Calendar } from '../../../../core/time/calendar.ts';
 import { Button } from '../../../ui/button.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
@@ -61,7 +62,7 @@ export function OvertimeFields({ form }: { form: Form<Calendar> }) {
   return (
     <Group
       title="Overtime"
-      note="Extra hours on one date; they hold even on a closed day."
+      note={`Extra hours on one date; they hold even on a closed day. ${OVERTIME_CAUTION}`}
       end={<Add label="Add overtime" onPress={() => set([...overtime, fresh])} />}
     >
       {overtime.map((extra, i) => (
