@@ -42,10 +42,10 @@ const shear = [
   row('feedAgain', 'Feed a panel or strip again', 's', [5, 10, 20]),
   row('backGaugeMove', 'Move the back gauge, powered', 's', [3, 6, 180]),
   row('cut', 'Feed and cut', 's', [5, 9, 14], HANDLING),
-  row('cutContinuous', 'Feed and cut, continuous strokes', 's', [2, 4, 6]),
+  row('cutContinuous', 'Feed and cut, continuous strokes (only where set up and guarded for it)', 's', [2, 4, 6]),
   row(
     'continuousFrom',
-    'Cuts in a row from which strokes may run on, only with a guarded feed; 0: never',
+    'Cuts in a row from which strokes may run on, only where set up and guarded for it; 0: never',
     'count',
     [0, 0, 8],
   ),

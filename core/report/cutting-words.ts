@@ -4,7 +4,8 @@ import type { Shop } from '../shop/state.ts';
 import { formatWallDate } from '../time/wall.ts';
 import { formatCutLength, formatCutSize, type LengthUnits } from '../units/length.ts';
 import { formatMoney } from '../units/money.ts';
-import type { RunCut, ShearRun } from '../planning/cut-run.ts';
+import type { RunCut } from '../planning/cut-run.ts';
+import { cautionsFor, CONTINUOUS_ONLY } from './cautions.ts';
 import { metalName } from '../shop/metal-name.ts';
 import type { Purchase } from '../planning/stock-use.ts';
 
@@ -36,7 +37,7 @@ export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow
       setting: step.cutsEach === 0 ? 'no cut' : step.backGaugeMm === null ? `to a line at ${size}` : size,
       cut: step.axis === 'length' ? 'crosscut' : 'rip',
       cutsEach: step.cutsEach,
-      stroke: step.stroke,
+      stroke: step.stroke === 'single' ? 'single' : `continuous, ${CONTINUOUS_ONLY}`,
       gives: goesTo(step.to, units),
       rest: step.rest ? goesTo(step.rest, units) : 'back on its stack',
       lines: step.lines.map(({ line, pieces }) => `${line}: ${pieces}`).join(', '),
@@ -91,7 +92,7 @@ const cell = (value: string | number): string =>
 const csv = (rows: readonly (readonly (string | number)[])[]): string =>
   rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
 
-/** A run's step list as CSV (RFC 4180), lengths in the shop's units. */
+/** A run's step list as CSV (RFC 4180), with the shear's cautions; lengths in the shop's units. */
 export function stepsCsv(cut: RunCut, units: LengthUnits): string {
   const head = [
     'step',
@@ -107,8 +108,11 @@ export function stepsCsv(cut: RunCut, units: LengthUnits): string {
     'blanks so far',
   ];
   const rows = stepRows(cut.plan.ok ? cut.plan.value.steps : [], units);
+  const { governs, points } = cautionsFor('shear');
   return csv([
     head,
+    // Above the steps, as on paper; a reader of the rows knows them by their first cell, which is no number.
+    ...[governs, ...points].map((text) => ['caution', text, ...head.slice(2).map(() => '')]),
     ...rows.map((r) => [
       r.number,
       r.feed,

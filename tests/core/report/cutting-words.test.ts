@@ -1,6 +1,7 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
+import { cautionsFor } from '../../../core/report/cautions.ts';
 import { figuresOfCut, purchasesCsv, stepRows, stepsCsv } from '../../../core/report/cutting-words.ts';
 import { joinOf } from '../../../core/planning/join-runs.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
@@ -81,7 +82,10 @@ describe('the CSV files', () => {
     const { data, errors } = Papa.parse<string[]>(stepsCsv(cut, 'in').trim());
     expect(errors).toEqual([]);
     const rows = stepRows(cut.plan.value.steps, 'in');
-    expect(data.slice(1)).toEqual(rows.map((row) => Object.values(row).map(String)));
+    const { governs, points } = cautionsFor('shear');
+    const cautions = data.filter(([step]) => step === 'caution');
+    expect(cautions.map(([, text]) => text)).toEqual([governs, ...points]);
+    expect(data.slice(1 + cautions.length)).toEqual(rows.map((row) => Object.values(row).map(String)));
     expect(data.every((line) => line.length === data[0]?.length)).toBe(true);
   });
 

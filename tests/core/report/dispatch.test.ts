@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { cautionsFor } from '../../../core/report/cautions.ts';
 import { dispatchLists } from '../../../core/report/dispatch.ts';
 import type { Schedule, ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
@@ -242,13 +241,4 @@ describe('a dispatch list', () => {
       ['B1', []],
     ]);
   });
-});
-
-it('the cautions of both machines defer to code, manual and employer, and forbid reaching in', () => {
-  for (const stage of ['shear', 'brake'] as const) {
-    const { governs, points } = cautionsFor(stage);
-    expect(governs).toMatch(/local codes.*machine maker’s manual.*employer’s procedure/i);
-    expect(points.join(' ')).toMatch(/hands clear/i);
-    expect(points.join(' ')).toMatch(/lock out/i);
-  }
 });

@@ -194,6 +194,7 @@ describe('overtime for a line', () => {
     expect(own?.cost).toBe(
       'Costs 45 min of overtime. Nothing becomes late. Costs next to nothing by your priorities.',
     );
+    expect(shared?.caution).toMatch(/working hours.*alone/);
     expect(shared?.cost).toMatch(/overtime\. Second brake keeps the same calendar and is open then too\./);
     expect(openedWith(shop, 'S1')).toEqual(['B2', 'S1']);
   });

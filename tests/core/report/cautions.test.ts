@@ -1,0 +1,69 @@
+import { describe, expect, it } from 'vitest';
+import {
+  cautionsAlong,
+  cautionsFor,
+  cautionsWhenDown,
+  OVERTIME_CAUTION,
+} from '../../../core/report/cautions.ts';
+import { stepRows } from '../../../core/report/cutting-words.ts';
+import { aStep } from '../../support/stock-builders.ts';
+
+const STAGES = ['shear', 'brake'] as const;
+const textOf = ({ governs, points }: ReturnType<typeof cautionsFor>): string =>
+  [governs, ...points].join(' ');
+
+describe.each(STAGES)('the cautions of a %s', (stage) => {
+  const text = textOf(cautionsFor(stage));
+
+  it('defer first to code, manual and employer', () => {
+    expect(cautionsFor(stage).governs).toMatch(/local codes.*machine maker’s manual.*employer’s procedure/i);
+  });
+
+  it.each([
+    ['hands', /hands clear/i],
+    ['lock-out', /lock out and tag out/i],
+    ['one stroke at a time', /single stroke/i],
+    ['the pedal', /pedal covered/i],
+    ['a signal between two people', /two people work, no stroke without the signal that they agreed on/i],
+    ['who may run it', /trained and authorised/i],
+  ])('name %s', (_, said) => expect(text).toMatch(said));
+
+  it('have nobody hold a small piece by hand, and allow running strokes only with their guards', () => {
+    expect(
+      text.match(/[^.;,]*by hand/g)?.every((words) => /never/.test(words) || /too small/.test(words)),
+    ).toBe(true);
+    expect(text).toMatch(/never (hold it )?by hand/);
+    expect(text).toMatch(/only where set up and guarded for it/);
+  });
+
+  it('are whole sentences', () => {
+    for (const point of cautionsFor(stage).points) expect(point).toMatch(/^[A-Z].*\.$/);
+  });
+});
+
+it('what goes along through both steps has the cautions of both, each once', () => {
+  const { points } = cautionsAlong(['shear', 'brake']);
+  for (const stage of STAGES) expect(points).toEqual(expect.arrayContaining([...cautionsFor(stage).points]));
+  expect(new Set(points).size).toBe(points.length);
+});
+
+it('at a machine that is down lock-out is the first thing said', () => {
+  for (const stage of STAGES) {
+    const down = cautionsWhenDown(stage);
+    expect(down.governs).toMatch(/^Before anyone works on it: lock out, tag out/);
+    expect(down.governs).toContain(cautionsFor(stage).governs);
+    expect(textOf(down)).toMatch(/hands clear/i);
+  }
+});
+
+it('overtime names the rules on hours and working alone', () => {
+  expect(OVERTIME_CAUTION).toMatch(/rules on working hours/);
+  expect(OVERTIME_CAUTION).toMatch(/nobody works alone/);
+});
+
+it('a step of continuous strokes says what they need', () => {
+  expect(stepRows([aStep({ stroke: 'continuous' })], 'in')[0]?.stroke).toBe(
+    'continuous, only where set up and guarded for it',
+  );
+  expect(stepRows([aStep({ stroke: 'single' })], 'in')[0]?.stroke).toBe('single');
+});
