@@ -9,12 +9,11 @@ import {
   isTaken,
   planQuickly,
   runsOf,
-  sameMetal,
   type RunCut,
   type ShearRun,
 } from './cut-run.ts';
-import type { PlanRead } from '../report/dispatch.ts';
 import { viewQueues, type PlanView } from './plan-view.ts';
+import { sameMetal, type PlanRead } from './runs.ts';
 
 /** Cuts one run; the same for both sides of a comparison, or the better computed side would seem the cheaper one. */
 export type Solve = (input: RunInput) => Result<CutPlan>;
@@ -28,10 +27,10 @@ export interface Join {
   readonly savedCents: number;
   /** Change over the whole plan, seconds; above 0 more. */
   readonly changeoverSeconds: number;
-  /** Change of the weighted sum of tardiness, seconds; above 0 later. */
+  /** Change of the sum of tardiness over all lines, seconds; above 0 later. */
   readonly latenessSeconds: number;
   readonly lateLines: number;
-  /** By the shop's weights: above 0 the stock saved is worth the time it costs. Weighted seconds. */
+  /** By the shop's priorities: above 0 the stock saved is worth the time it costs. Weighted seconds. */
   readonly gain: number;
 }
 
@@ -65,7 +64,7 @@ export function joinOf(
     queues,
     savedCents: Math.round(now - then),
     changeoverSeconds: figures.changeoverSeconds - plan.figures.changeoverSeconds,
-    latenessSeconds: figures.weightedTardiness - plan.figures.weightedTardiness,
+    latenessSeconds: figures.tardiness - plan.figures.tardiness,
     lateLines: figures.lateLines - plan.figures.lateLines,
     gain: secondsOfStock(shop, now - then) - (schedule.objective - plan.schedule.objective),
   };

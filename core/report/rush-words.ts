@@ -72,9 +72,9 @@ function changeoverWords(count: number, seconds: number): string {
  * much. Where lateness weighs nothing it stays a bare figure.
  */
 export function costWords(added: number, lateness: number): string {
-  if (lateness === 0) return `Cost by your weights: ${Math.round(added).toLocaleString('en')}.`;
+  if (lateness === 0) return `Cost by your priorities: ${Math.round(added).toLocaleString('en')}.`;
   const seconds = Math.round(Math.abs(added) / lateness);
-  if (seconds < 60) return 'Costs next to nothing by your weights.';
+  if (seconds < 60) return 'Costs next to nothing by your priorities.';
   return `${added < 0 ? 'Saves' : 'Costs'} as much as one usual line ${shortDuration(seconds)} late.`;
 }
 

@@ -16,10 +16,10 @@ export function ZoomTools({ scale, look, fit, goToNow }: Props) {
   const span = spanOf(scale);
   const zoom = (factor: number) => look(zoomed(scale, factor, scale.width / 2));
   return (
-    <Toolbar aria-label="Look" className={styles.tools ?? ''}>
+    <Toolbar aria-label="Zoom" className={styles.tools ?? ''}>
       <IconButton
         small
-        label="Look closer"
+        label="Zoom in"
         keys="+"
         icon={ZoomIn}
         isDisabled={span <= NEAREST_S}
@@ -27,7 +27,7 @@ export function ZoomTools({ scale, look, fit, goToNow }: Props) {
       />
       <IconButton
         small
-        label="Look from further away"
+        label="Zoom out"
         keys="-"
         icon={ZoomOut}
         isDisabled={span >= FARTHEST_S}

@@ -1,8 +1,7 @@
 import { useMemo } from 'react';
 import { joinOf } from '../../../core/planning/join-runs.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
-import { formatMoney } from '../../../core/units/money.ts';
+import { joinSentence } from '../../../core/report/join-words.ts';
 import { planHere } from '../../queries/cuts.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -16,7 +15,7 @@ export function JoinNext({ query: { shop, plan, cuts }, cut }: { query: Ready; c
   const act = useAct();
   const join = useMemo(() => joinOf(shop, plan, cuts, cut, planHere), [shop, plan, cuts, cut]);
   if (!join) return null;
-  const { other, savedCents, changeoverSeconds, latenessSeconds, lateLines, queues, gain } = join;
+  const { other, queues } = join;
   const bring = () =>
     void act({ do: 'plan.replace', queues, label: `Join run ${other.run.id} to run ${cut.run.id}` }).catch(
       toastError,
@@ -24,14 +23,9 @@ export function JoinNext({ query: { shop, plan, cuts }, cut }: { query: Ready; c
   return (
     <Panel title={`Run ${other.run.id} is of the same metal`}>
       <div className={styles.walkIn}>
-        <p>
-          {`Joined to this run: stock costs ${change(savedCents, formatMoney)}, changeover ${change(-changeoverSeconds, formatDuration)}, lateness ${change(-latenessSeconds, formatDuration)}, late lines ${lateLines > 0 ? `${lateLines} more` : lateLines < 0 ? `${-lateLines} fewer` : 'as many'}. By the shop's weights that is ${gain > 0 ? 'worth it' : 'not worth it'}.`}
-        </p>
+        <p>{joinSentence(join)}</p>
         <Button onPress={bring}>Join the runs</Button>
       </div>
     </Panel>
   );
 }
-
-const change = (saved: number, words: (n: number) => string): string =>
-  saved === 0 ? 'the same' : saved > 0 ? `${words(saved)} less` : `${words(-saved)} more`;

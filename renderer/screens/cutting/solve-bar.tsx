@@ -8,8 +8,8 @@ import { useSolving } from './use-solving.ts';
 export function SolveBar({ cut }: { cut: RunCut }) {
   const { running, seconds, message, more, stop } = useSolving(cut);
   if (!cut.plan.ok) return null;
-  const canLook = !running && cut.plan.value.status !== 'optimal' && cut.changed === null;
-  if (!running && !canLook && message === null) return null;
+  const canSearch = !running && cut.plan.value.status !== 'optimal' && cut.changed === null;
+  if (!running && !canSearch && message === null) return null;
   return (
     <div className={styles.solving}>
       <span className={styles.soft} role="status">
@@ -20,9 +20,9 @@ export function SolveBar({ cut }: { cut: RunCut }) {
           Stop
         </Button>
       )}
-      {canLook && (
+      {canSearch && (
         <Button small icon={Search} onPress={more}>
-          Look longer
+          Keep searching
         </Button>
       )}
     </div>

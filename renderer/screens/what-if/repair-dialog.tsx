@@ -149,7 +149,7 @@ function Cards({ shop, plan, now, outage, until, state, onKeep, onTake }: CardsP
 function repairNote(state: AskState | null, same: boolean): string | null {
   if (state === null || state.phase === 'running')
     return `Searching, ${(state?.seconds ?? 0).toFixed(0)} of ${state?.budgetSeconds ?? 3} s: this card still improves.`;
-  return same ? 'No move pays for the disturbance it makes: keep the order.' : null;
+  return same ? 'No move gains more than the stability it costs: keep the order.' : null;
 }
 
 interface CardProps {

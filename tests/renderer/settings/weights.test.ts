@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { defaultWeights, objectiveWeights } from '../../../core/shop/settings.ts';
 import { presetOf, presets, weightsInWords } from '../../../renderer/screens/settings/weights.ts';
 
-it('a new shop weighs as one of the presets', () => {
+it('a new shop has the priorities of one of the presets', () => {
   expect(presetOf(defaultWeights)?.id).toBe('balanced');
 });
 
@@ -12,17 +12,17 @@ it('every preset can be saved, and they stand in order of what a changeover weig
   expect(changeover).toEqual(changeover.toSorted((a, b) => a - b));
 });
 
-it('says a weight as the hours that outweigh an hour late', () => {
+it('says a priority as the hours that matter as much as an hour late', () => {
   expect(weightsInWords({ lateness: 1, changeover: 10, flow: 0.5, calm: 0, material: 10 })).toEqual([
-    'A line an hour late weighs as much as 6 min of changing over.',
-    'A line an hour late weighs as much as 2 h of a line lying in the shop.',
-    'A line moved from where the plan has it does not count.',
-    'A line an hour late weighs as much as stock worth 10.00.',
+    'A line an hour late matters as much as 6 min of changeover.',
+    'A line an hour late matters as much as 2 h of a line lying in the shop.',
+    'Stability does not count.',
+    'A line an hour late matters as much as stock worth 10.00.',
   ]);
 });
 
 it('says so when being late does not count at all', () => {
   expect(weightsInWords({ lateness: 0, changeover: 1, flow: 0, calm: 0, material: 0 })).toEqual([
-    'Being late does not count, only changing over.',
+    'Being late does not count, only changeover.',
   ]);
 });
