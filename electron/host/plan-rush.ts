@@ -2,12 +2,12 @@ import type { RushWay } from '../../core/contract/ask.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
 import { dayAndClock, rushName, wayWords } from '../../core/report/rush-words.ts';
 import { insertRush } from '../../core/schedule/rush.ts';
+import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import { sentence, type Issue } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { Refused, valueOf } from '../refused.ts';
-import { plainWay } from '../service/ask-plain.ts';
 import { startAsk } from '../service/ask-run.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { WithOrders } from './order-file.ts';
@@ -44,12 +44,20 @@ export async function weighRush({ shop, lineIds }: WithOrders, search: Search): 
   const about = { kind: 'rush', jobs: planned } as const;
   const asked = { problem: problem.input, queues: start, seed, budgetMs: seconds * 1000, about };
   const run = startAsk(launch, { kind: 'ask', jobId: 'command line', ...asked }, ({ way }) => {
-    if (way) replan = plainWay(way);
+    if (way) replan = withoutTimes(way);
   });
   const failure = await run.end;
   if (failure !== null || replan === null)
     throw new Refused('internal', `The search stopped working (${failure ?? 'no plan came'}). Try again.`);
-  return { shop, now, seconds, seed, lineIds: planned, ways: [...quick.map(plainWay), replan], notPlanned };
+  return {
+    shop,
+    now,
+    seconds,
+    seed,
+    lineIds: planned,
+    ways: [...quick.map(withoutTimes), replan],
+    notPlanned,
+  };
 }
 
 /** The ways one under the other, in the words of the app's dialog. */

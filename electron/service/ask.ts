@@ -4,6 +4,7 @@ import { buildProblem } from '../../core/schedule/build.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';
 import { insertRush } from '../../core/schedule/rush.ts';
+import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
 import { outageRow, withoutOutage, type Outage } from '../../core/shop/outage.ts';
 import type { Shop } from '../../core/shop/state.ts';
@@ -13,7 +14,6 @@ import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { AskSolver, Found } from '../solver/messages.ts';
-import { plainRepair, plainWay } from './ask-plain.ts';
 import { startAsk } from './ask-run.ts';
 import type { Clock } from './clock.ts';
 import type { Pushes } from './pushes.ts';
@@ -59,7 +59,7 @@ export const askService = (deps: Deps) => {
         budgetMs: seconds * 1000,
         about: { kind: 'rush', jobs: lineIds },
       });
-      return { jobId, ways: ways.map(plainWay) };
+      return { jobId, ways: ways.map(withoutTimes) };
     },
 
     /** @throws Refused when the hours out of service are gone */
@@ -166,6 +166,6 @@ const firstState = (jobId: string, budgetSeconds: number): AskState => ({
 const withFound = (state: AskState, { seconds, way, repair }: Found): AskState => ({
   ...state,
   seconds,
-  way: way ? plainWay(way) : state.way,
-  repair: repair ? plainRepair(repair) : state.repair,
+  way: way ? withoutTimes(way) : state.way,
+  repair: repair ? withoutTimes(repair) : state.repair,
 });

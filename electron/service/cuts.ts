@@ -119,7 +119,7 @@ function rememberedAnswers() {
     /** @returns the better of it and what was known */
     put(key: string, plan: CutPlan): Plan {
       const known = plans.get(key);
-      const best = plain(known ? betterOf(known, plan) : plan);
+      const best = known ? betterOf(known, plan) : plan;
       plans.delete(key);
       plans.set(key, best);
       const [oldest] = plans.keys();
@@ -137,5 +137,3 @@ function rememberedAnswers() {
 }
 
 type Plan = NonNullable<CutState['plan']>;
-/** The contract's types know no readonly arrays; a plan is written out, never changed. */
-const plain = (plan: CutPlan): Plan => plan as Plan;

@@ -8,7 +8,6 @@ import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';
-import { plainQueues, plainShift } from './ask-plain.ts';
 
 type Promised = PromiseAnswer['lines'][number];
 
@@ -37,8 +36,8 @@ export function* promisesOf(
     const found = promiseDate(problem, queues, lineId);
     if (found.ok) {
       const { safe, earlier } = found.value;
-      const placed = safe && { ...plainOffer(safe), queues: plainQueues(safe.queues) };
-      yield { lineId, safe: placed, earlier: earlier.map(plainOffer), message: null };
+      const placed = safe && { ...offerOf(safe), queues: safe.queues };
+      yield { lineId, safe: placed, earlier: earlier.map(offerOf), message: null };
       continue;
     }
     const own = unplannable.filter(({ subject }) => subject === `line ${lineId}`);
@@ -46,4 +45,4 @@ export function* promisesOf(
   }
 }
 
-const plainOffer = ({ end, makesLate }: DateOffer) => ({ end, makesLate: makesLate.map(plainShift) });
+const offerOf = ({ end, makesLate }: DateOffer) => ({ end, makesLate });

@@ -14,7 +14,6 @@ import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
-import { plainQueues } from './ask-plain.ts';
 import { startJoins } from './join-run.ts';
 import type { Clock } from './clock.ts';
 import type { EditService } from './edit.ts';
@@ -181,7 +180,7 @@ function adopt(
     );
   const violations = check(problem, valueOf(decode(problem, best.queues)));
   if (violations.length > 0) throw new Error(`the search broke a rule: ${violations[0]?.message}`);
-  const { changes } = edit.apply({ do: 'plan.replace', queues: plainQueues(best.queues), label: LABEL });
+  const { changes } = edit.apply({ do: 'plan.replace', queues: best.queues, label: LABEL });
   if (changes.length === 0)
     return kept(`${failed}No better plan was found; the plan stays as it was.${retry}`);
   return {

@@ -7,11 +7,11 @@ import { decode } from '../../core/schedule/decode.ts';
 import { explain, type Change } from '../../core/schedule/explain.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';
 import { shiftsBetween } from '../../core/schedule/what-if/shifts.ts';
+import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import { toSearchProblem, type ShopProblem } from '../../core/planning/to-problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';
-import { plainChange, plainShift } from './ask-plain.ts';
 
 /**
  * Why a line ends when it does, in the plan as it stands, and what would help.
@@ -26,9 +26,9 @@ export function whyOf(shop: Shop, lineId: string, now: Instant): Why {
     end,
     due,
     late,
-    causes: causes.map((cause) => ({ ...cause, blockedBy: [...cause.blockedBy] })),
+    causes,
     changes: changes.flatMap((change) =>
-      change.overtime ? inCalendar(shop, asked, before, lineId, now, change) : [plainChange(change)],
+      change.overtime ? inCalendar(shop, asked, before, lineId, now, change) : [withoutTimes(change)],
     ),
   };
 }
@@ -54,11 +54,11 @@ function inCalendar(
   const { later, earlier } = shiftsBetween(problem, before.ends, after.ends, [lineId]);
   return [
     {
-      ...plainChange(change),
+      ...withoutTimes(change),
       end,
       late: Math.max(0, end - problem.due[problem.jobAt.get(lineId)!]!),
-      later: later.map(plainShift),
-      earlier: earlier.map(plainShift),
+      later,
+      earlier,
       objectiveAdded: after.objective - before.objective,
     },
   ];
