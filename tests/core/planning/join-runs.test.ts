@@ -57,7 +57,8 @@ describe('joining a run and the next of its metal', () => {
   });
 
   it('is worth it when the stock weighs more than the lateness: to the second where they are equal', () => {
-    const lateness = firstJoin(shopWith(10))!.latenessSeconds;
+    // The only line it makes late has an importance of ten.
+    const lateness = 10 * firstJoin(shopWith(10))!.latenessSeconds;
     const even = (lateness * 10_000) / (3600 * SHEET);
     expect(firstJoin(shopWith(even))?.gain).toBeCloseTo(0, 6);
     expect(firstJoin(shopWith(even * 1.01))?.gain).toBeGreaterThan(0);
