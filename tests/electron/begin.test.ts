@@ -49,7 +49,7 @@ describe('the first start', () => {
 
   it('never writes over a shop that is there', () => {
     const { demo, store } = start(storeWith(aShop()));
-    expect(refusalOf(demo).message).toMatch(/holds a shop already/);
+    expect(refusalOf(demo).message).toMatch(/already holds a shop/);
     expect(store.run('read', readShop).settings.name).toBe('Test shop');
   });
 

@@ -118,7 +118,7 @@ describe('a changed list whose run has changed since', () => {
     const cut = first({ ...changed, line: changed.line.slice(0, 1) });
     expect(faults(cut)).toEqual([
       'Line 1042/2 has left this run since its list was changed.',
-      '6 blanks are too many for line 1042/1: 10 asked, 0 over allowed, 16 cut.',
+      '6 blanks are too many for line 1042/1: 10 asked, 0 extra accepted, 16 cut.',
     ]);
     expect(planned(cut).steps.flatMap((step) => step.lines.map((lot) => lot.line))).not.toContain('1042/2');
   });
