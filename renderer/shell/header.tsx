@@ -1,11 +1,12 @@
 import { ChevronDown, HelpCircle, Play, Redo2, Search, Square, Undo2 } from 'lucide-react';
+import { aimWords, linesOf } from '../../core/report/search-words.ts';
 import { formatClock, formatWallDate } from '../../core/time/wall.ts';
 import { useNow, useShop } from '../queries/hooks.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { Menu } from '../ui/menu.tsx';
 import styles from './shell.module.css';
-import { planProtect, planSeconds, type PlanRun } from './use-plan-run.ts';
+import { planProtect, planSeconds, protectShare, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 const inWords: Readonly<Record<string, string>> = {
@@ -15,18 +16,18 @@ const inWords: Readonly<Record<string, string>> = {
   '300': '5 minutes',
 };
 
-const protectWords: Readonly<Record<string, string>> = {
-  'as estimated': 'Plan by the estimated times',
-  '80': 'Protect 80 %: eight of ten such lines on time',
-  '90': 'Protect 90 %: nine of ten such lines on time',
-  '95': 'Protect 95 %: nineteen of twenty on time',
+const slackWords = (choice: string): string => {
+  const share = protectShare(choice);
+  return share === null
+    ? 'No slack: plan by the times as estimated'
+    : `Leave slack: aim for ${linesOf(share)} lines on time`;
 };
 
 function PlanButton({ run }: { run: PlanRun }) {
   const seconds = planSeconds.use();
   const protect = planProtect.use();
   const time = seconds === '60' || seconds === '300' ? `${Number(seconds) / 60} min` : `${seconds} s`;
-  const shielded = protect === 'as estimated' ? '' : ` · ${protect} %`;
+  const share = protectShare(protect);
   if (run.running)
     return (
       <Button icon={Square} onPress={run.stop}>
@@ -49,7 +50,7 @@ function PlanButton({ run }: { run: PlanRun }) {
           })),
           ...planProtect.choices.map((choice) => ({
             id: `protect ${choice}`,
-            label: protectWords[choice] ?? choice,
+            label: slackWords(choice),
             end: choice === protect ? 'chosen' : undefined,
             act: () => planProtect.write(choice),
           })),
@@ -57,10 +58,10 @@ function PlanButton({ run }: { run: PlanRun }) {
       >
         <Button
           look="primary"
-          aria-label={`Search time: ${inWords[seconds]}${shielded && `, protecting ${protect} %`}`}
+          aria-label={`Search time: ${inWords[seconds]}${share === null ? '' : `, ${aimWords(share)}`}`}
           icon={ChevronDown}
         >
-          {`${time}${shielded}`}
+          {share === null ? time : `${time} · ${linesOf(share)}`}
         </Button>
       </Menu>
     </div>

@@ -52,7 +52,7 @@ export function BoardScreen() {
   return <Board shop={shop} plan={plan} now={now} />;
 }
 
-/** How many lines are on time as surely as the header's menu protects; nine of ten while it protects none. */
+/** How many lines are on time as surely as the header's menu aims for; nine of ten while it leaves no slack. */
 function useSurety(): Surety | null {
   const chances = useChances();
   const confidence = protectShare(planProtect.use()) ?? 0.9;
