@@ -1,3 +1,4 @@
+import { sameMetal } from '../planning/runs.ts';
 import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
@@ -119,17 +120,17 @@ function joinRun(shop: Shop, line: OrderLine): Result<RowChange[]> {
   if (!operation) return err(...unplannable.filter((p) => p.subject === `line ${line.id}`));
   const byId = new Map(operations.map((o) => [o.id, o]));
   const queues = completeQueues(shop, operations);
-  const sameMetal = (other: string): boolean => {
-    const at = byId.get(other)?.line;
-    return at?.materialId === line.materialId && at.gauge === line.gauge && at.colourId === line.colourId;
+  const ofThisMetal = (other: string): boolean => {
+    const queued = byId.get(other)?.line;
+    return queued !== undefined && sameMetal(queued, line);
   };
   const machines = operation.machines.map((m) => m.id);
-  const host = machines.find((m) => queues[m]?.some((o) => o !== id && sameMetal(o)));
+  const host = machines.find((m) => queues[m]?.some((o) => o !== id && ofThisMetal(o)));
   if (host === undefined) return ok([]);
   const rest = (queues[host] ?? []).filter((o) => o !== id);
-  const first = rest.findIndex(sameMetal);
+  const first = rest.findIndex(ofThisMetal);
   let end = first;
-  while (end < rest.length && sameMetal(rest[end] as string)) end += 1;
+  while (end < rest.length && ofThisMetal(rest[end] as string)) end += 1;
   const placed = [...rest.slice(0, end), id, ...rest.slice(end)];
   return ok(
     Object.entries(queues).flatMap(([machineId, ids]): RowChange[] => {

@@ -6,19 +6,8 @@ import { isTimeZone } from '../time/wall.ts';
 import type { Edit } from './apply.ts';
 import type { FormKind } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
+import { rowName } from './row-name.ts';
 import { change, type RowChange } from '../shop/row-change.ts';
-
-/** The kinds as people say them. */
-const kindName: Record<FormKind, string> = {
-  material: 'material',
-  colour: 'colour',
-  sheet: 'sheet size',
-  part: 'part',
-  calendar: 'calendar',
-  machine: 'machine',
-  downtime: 'downtime',
-  absence: 'absence',
-};
 
 /** Refuse a row that someone else changed since it was read: their change is kept. */
 export function refuseStale(
@@ -41,7 +30,7 @@ export function refuseStale(
 
 export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Result<Edit> {
   const before = (shop[kind] as readonly RowOf<FormKind>[]).find((r) => r.id === row.id) ?? null;
-  const subject = `${kindName[kind]} ${row.id}`;
+  const subject = rowName(kind, row.id);
   const stale = refuseStale(subject, before, row);
   if (stale) return stale;
   if (kind === 'part') return savePart(shop, before as RowOf<'part'> | null, row as RowOf<'part'>);
@@ -54,7 +43,7 @@ export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Resul
 /** Remove a row nothing else names; otherwise say what does. */
 export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> {
   const row = (shop[kind] as readonly RowOf<FormKind>[]).find((r) => r.id === id) ?? null;
-  const subject = `${kindName[kind]} ${id}`;
+  const subject = rowName(kind, id);
   if (!row) return err(issue(subject, 'id', `There is no ${subject}.`, 'It may have been removed already.'));
   if (kind === 'machine' && shop.record.some((r) => r.machineId === id))
     return err(

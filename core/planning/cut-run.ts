@@ -7,18 +7,15 @@ import { countCuts } from '../estimate/shear.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
 import type { ShopOperation } from './operations.ts';
+import { queueRuns, sameMetal, type Metal, type PlanRead } from './runs.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import { instant, type Instant } from '../units/brand.ts';
 import type { LengthUnits } from '../units/length.ts';
 import { changedLists, piecesIn, piecesTaken, planOfTaken, takenListFor, withList } from './cut-lists.ts';
-import type { PlanRead } from '../report/dispatch.ts';
 
-/** What a run is cut from. */
-export type Metal = Pick<Sheet, 'materialId' | 'gauge' | 'colourId'>;
-
-/** A maximal stretch of a shear's queue of one material, gauge and colour. Read off the plan, never stored. */
+/** A run of a shear's queue (core/planning/runs.ts) as it is cut. Read off the plan, never stored. */
 export interface ShearRun {
   /** Its first line. */
   readonly id: string;
@@ -36,34 +33,24 @@ export interface ShearRun {
  * The runs of all shears in the order of their start. What is cut to the last piece already is left out.
  * @param plan the plan as the board shows it
  */
-export function runsOf(shop: Shop, { schedule, operations }: PlanRead): ShearRun[] {
-  const runs = shop.machine.flatMap((machine) => {
-    if (machine.stage !== 'shear') return [];
-    const made: (ShearRun & { operations: ShopOperation[] })[] = [];
-    for (const planned of schedule.operations) {
-      const operation = operations.get(planned.operation);
-      if (planned.machine !== machine.id || !operation) continue;
-      const { materialId, gauge, colourId } = operation.line;
-      const last = made.at(-1);
-      if (last && sameMetal(last, operation.line)) {
-        last.operations.push(operation);
-        made[made.length - 1] = { ...last, end: instant(planned.end) };
-      } else {
-        const [start, end] = [instant(planned.start), instant(planned.end)];
-        made.push({
-          id: operation.line.id,
-          machine,
-          materialId,
-          gauge,
-          colourId,
-          operations: [operation],
-          start,
-          end,
-        });
-      }
-    }
-    return made;
-  });
+export function runsOf(shop: Shop, plan: PlanRead): ShearRun[] {
+  const shears = shop.machine.filter(({ stage }) => stage === 'shear');
+  const runs = shears.flatMap((machine) =>
+    queueRuns(plan, machine).map((run): ShearRun => {
+      const [{ planned: first, operation }, last] = [run[0]!, run.at(-1)!];
+      const { id, materialId, gauge, colourId } = operation.line;
+      return {
+        id,
+        machine,
+        materialId,
+        gauge,
+        colourId,
+        operations: run.map((one) => one.operation),
+        start: instant(first.start),
+        end: instant(last.planned.end),
+      };
+    }),
+  );
   return runs.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : 1));
 }
 
@@ -237,9 +224,6 @@ export function* cutRuns(
   for (const run of runs)
     if (!opened || sameMetal(run, opened)) yield cutRun(shop, run, free, solve, lists.get(run.id) ?? null);
 }
-
-export const sameMetal = (a: Metal, b: Metal): boolean =>
-  a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
 
 /** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */
 function atPlainCost(shop: Shop, made: Result<CutPlan>): Result<CutPlan> {

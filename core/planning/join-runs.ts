@@ -3,15 +3,7 @@ import type { RunInput } from '../cutting/run.ts';
 import type { Queues } from '../schedule/problem.ts';
 import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import {
-  cutRun,
-  freeStock,
-  isTaken,
-  planQuickly,
-  runsOf,
-  type RunCut,
-  type ShearRun,
-} from './cut-run.ts';
+import { cutRun, freeStock, isTaken, planQuickly, runsOf, type RunCut, type ShearRun } from './cut-run.ts';
 import { viewQueues, type PlanView } from './plan-view.ts';
 import { sameMetal, type PlanRead } from './runs.ts';
 

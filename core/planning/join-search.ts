@@ -6,7 +6,8 @@ import type { Problem, Queues, Schedule } from '../schedule/problem.ts';
 import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { ShopProblem } from './to-problem.ts';
-import { planQuickly, runsOf, sameMetal, stockFor, type ShearRun } from './cut-run.ts';
+import { planQuickly, runsOf, stockFor, type ShearRun } from './cut-run.ts';
+import { sameMetal } from './runs.ts';
 import { joined, metalCost, secondsOfStock, type Solve } from './join-runs.ts';
 
 /** What joining runs for the sake of the stock has brought so far. */

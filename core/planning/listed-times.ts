@@ -1,6 +1,7 @@
 import { estimateList } from '../estimate/shear-list.ts';
 import type { Queues } from '../schedule/problem.ts';
 import type { ShopOperation } from './operations.ts';
+import { metalRuns } from './runs.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 
@@ -25,7 +26,7 @@ export function withListedTimes(
   for (const machine of shop.machine) {
     if (machine.stage !== 'shear') continue;
     const queue = (queues[machine.id] ?? []).flatMap((id) => byId.get(id) ?? []);
-    for (const run of runsIn(queue)) {
+    for (const run of metalRuns(queue)) {
       for (const list of newestFirst(shop.cutList)) {
         const own = coveredBy(list, run, operations).filter(({ id }) => !timed.has(id));
         const lines = own.map(({ line, quantity, blank }) => ({ id: line.id, quantity, blank }));
@@ -43,18 +44,6 @@ export function withListedTimes(
     }
   }
   return operations.map((operation) => timed.get(operation.id) ?? operation);
-}
-
-/** Stretches of one metal. */
-function runsIn(queue: readonly ShopOperation[]): ShopOperation[][] {
-  const metal = ({ line }: ShopOperation): string => `${line.materialId} ${line.gauge} ${line.colourId}`;
-  const runs: ShopOperation[][] = [];
-  for (const operation of queue) {
-    const last = runs.at(-1);
-    if (last?.[0] && metal(last[0]) === metal(operation)) last.push(operation);
-    else runs.push([operation]);
-  }
-  return runs;
 }
 
 const newestFirst = (lists: readonly CutList[]): CutList[] =>

@@ -1,5 +1,6 @@
 import type { Blank } from '../part/blank.ts';
-import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
+import type { ScheduledOperation } from '../schedule/problem.ts';
+import { queueRuns, type PlannedOperation, type PlanRead } from '../planning/runs.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
 import { gaugeName, metalWords } from '../shop/metal-name.ts';
@@ -16,8 +17,8 @@ export interface NextStep {
 
 /** One operation on a machine's list, as the person at the machine needs it. */
 export interface DispatchRow {
-  /** Place in the machine's queue, from 1. */
-  readonly place: number;
+  /** In the machine's queue, from 1. */
+  readonly position: number;
   readonly operationId: string;
   readonly line: OrderLine;
   /** Pieces to make here: the line's, less those scrapped on the step before. */
@@ -62,32 +63,25 @@ export interface DispatchList {
   readonly runs: readonly DispatchRun[];
 }
 
-/** The part of a plan's view (core/planning/plan-view.ts) that a list is drawn from. */
-export interface PlanRead {
-  readonly schedule: Schedule;
-  readonly operations: ReadonlyMap<string, ShopOperation>;
-}
-
 /**
  * The queues of the machines on paper: what lies, even in part, in [from, to), in queue order, grouped by run. Times and
- * places are the schedule's own, so the paper says what the board says.
+ * positions are the schedule's own, so the paper says what the board says.
  * @returns one list a machine of the shop, shears first, empty ones too
  */
 export function dispatchLists(shop: Shop, plan: PlanRead, from: Instant, to: Instant): DispatchList[] {
   const index = indexOf(shop, plan);
-  return inWorkOrder(shop.machine).map((machine) => {
-    const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
-    return { machine, runs: runsOf(index, machine, queue, (o) => o.changeoverStart < to && o.end > from) };
-  });
+  return inWorkOrder(shop.machine).map((machine) => ({
+    machine,
+    runs: runsOf(index, machine, queueRuns(plan, machine), (o) => o.changeoverStart < to && o.end > from),
+  }));
 }
 
 type Index = ReturnType<typeof indexOf>;
 
-function indexOf(shop: Shop, { schedule, operations }: PlanRead) {
+function indexOf(shop: Shop, { schedule }: PlanRead) {
   const byId = <T extends { readonly id: string }>(rows: readonly T[]) =>
     new Map(rows.map((row) => [row.id, row]));
   return {
-    operations,
     parts: byId(shop.part),
     materials: byId(shop.material),
     colours: byId(shop.colour),
@@ -97,36 +91,31 @@ function indexOf(shop: Shop, { schedule, operations }: PlanRead) {
   };
 }
 
-/** Walks the whole queue, so that states and places are right, and keeps what is wanted. */
+/** Walks the whole queue, so that states and positions are right, and keeps what is wanted. */
 function runsOf(
   index: Index,
   machine: Machine,
-  queue: readonly ScheduledOperation[],
+  queue: readonly (readonly PlannedOperation[])[],
   wanted: (o: ScheduledOperation) => boolean,
 ): DispatchRun[] {
-  const runs: { rows: DispatchRow[]; changeover: DispatchRun['changeover']; shared: Attributes }[] = [];
   let state: Attributes = machine.state ?? {};
-  let broken = true;
-  queue.forEach((o, position) => {
-    const operation = operationOf(index, o);
-    const steps = setupSteps(index, machine, state, operation.attributes);
-    state = { ...state, ...operation.attributes };
-    broken ||= o.changeoverSeconds > 0;
-    if (!wanted(o)) return;
-    const row = rowOf(index, operation, o, position + 1);
-    const changeover =
-      o.changeoverSeconds > 0
-        ? { start: instant(o.changeoverStart), seconds: o.changeoverSeconds, steps }
-        : null;
-    const run = runs.at(-1);
-    if (broken || run === undefined) runs.push({ rows: [row], changeover, shared: operation.attributes });
-    else {
-      run.rows.push(row);
-      run.shared = common(run.shared, operation.attributes);
+  let position = 0;
+  return queue.flatMap((run): DispatchRun[] => {
+    const rows: DispatchRow[] = [];
+    let changeover: DispatchRun['changeover'] = null;
+    let shared: Attributes | null = null;
+    for (const { planned, operation } of run) {
+      const steps = setupSteps(index, machine, state, operation.attributes);
+      state = { ...state, ...operation.attributes };
+      position += 1;
+      if (!wanted(planned)) continue;
+      const { changeoverStart, changeoverSeconds: seconds } = planned;
+      if (seconds > 0) changeover = { start: instant(changeoverStart), seconds, steps };
+      shared = shared ? common(shared, operation.attributes) : operation.attributes;
+      rows.push(rowOf(index, operation, planned, position));
     }
-    broken = false;
+    return shared ? [{ title: titleOf(index, shared), changeover, rows }] : [];
   });
-  return runs.map(({ rows, changeover, shared }) => ({ title: titleOf(index, shared), changeover, rows }));
 }
 
 /** The attributes on which two operations agree. */
@@ -175,21 +164,15 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
   return [metal, profile && nameOf(index, 'profile', profile)].filter(Boolean).join(', ');
 }
 
-function operationOf(index: Index, o: ScheduledOperation): ShopOperation {
-  const operation = index.operations.get(o.operation);
-  if (!operation) throw new RangeError(`dispatchLists: ${o.operation} is scheduled but not in the shop`);
-  return operation;
-}
-
 function rowOf(
   index: Index,
   { line, quantity, order, part, blank, people }: ShopOperation,
   o: ScheduledOperation,
-  place: number,
+  position: number,
 ): DispatchRow {
   const colour = index.colours.get(line.colourId);
   return {
-    place,
+    position,
     operationId: o.operation,
     line,
     quantity,

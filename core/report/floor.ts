@@ -6,7 +6,8 @@ import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { addDays, startOfDay } from '../time/wall.ts';
 import { instant, type Instant } from '../units/brand.ts';
-import { dispatchLists, type DispatchRow, type DispatchRun, type PlanRead } from './dispatch.ts';
+import type { PlanRead } from '../planning/runs.ts';
+import { dispatchLists, type DispatchRow, type DispatchRun } from './dispatch.ts';
 
 /** An operation as the person at the machine needs it. */
 export interface FloorWork {

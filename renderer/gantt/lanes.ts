@@ -1,5 +1,6 @@
 import { metalWords } from '../../core/shop/metal-name.ts';
 import type { PlanView } from '../../core/planning/plan-view.ts';
+import { queueRuns, type PlannedOperation } from '../../core/planning/runs.ts';
 import type { ScheduledOperation } from '../../core/schedule/problem.ts';
 import { inWorkOrder, type Machine } from '../../core/shop/machine.ts';
 import type { ShopOperation } from '../../core/planning/operations.ts';
@@ -38,7 +39,7 @@ export interface Bar {
   readonly rush: boolean;
 }
 
-/** A stretch of a queue without a changeover inside it. */
+/** A run (core/planning/runs.ts) as the board draws it. */
 export interface Run {
   readonly start: number;
   readonly end: number;
@@ -100,7 +101,7 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
     return {
       machine,
       bars,
-      runs: runsOf(bars),
+      runs: runsOf(bars, queueRuns(plan, machine)),
       closed: closedOf(open, horizon),
       shut: shut ? `${shut.message} ${shut.advice}` : null,
       dues: duesOf(bars),
@@ -162,14 +163,10 @@ const closedOf = (open: readonly Interval[] | null, horizon: Interval): Interval
 const duesOf = (bars: readonly Bar[]): number[] =>
   [...new Set(bars.filter((bar) => bar.last).map((bar) => bar.due))].sort((a, b) => a - b);
 
-function runsOf(bars: readonly Bar[]): Run[] {
-  const groups: Bar[][] = [];
-  for (const bar of bars) {
-    const group = groups.at(-1);
-    if (group && bar.changeoverSeconds === 0) group.push(bar);
-    else groups.push([bar]);
-  }
-  return groups.map((group) => {
+function runsOf(bars: readonly Bar[], runs: readonly (readonly PlannedOperation[])[]): Run[] {
+  const barOf = new Map(bars.map((bar) => [bar.operation, bar]));
+  return runs.map((run) => {
+    const group = run.map(({ planned }) => barOf.get(planned.operation)!);
     const shared = (of: (bar: Bar) => string) =>
       new Set(group.map(of)).size === 1 ? of(group[0]!) : undefined;
     const title = metalWords({ gauge: shared((bar) => bar.gauge), colour: shared((bar) => bar.colourName) });

@@ -22,7 +22,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
   const length = formatCutLength(blank.lengthMm, units);
   return (
     <tr className={styles.row}>
-      <td className={styles.place}>{row.place}</td>
+      <td className={styles.place}>{row.position}</td>
       <td className={styles.times}>
         {when(row.start, timeZone, withDate)}
         <br />

@@ -104,7 +104,9 @@ describe('saving that people are out', () => {
       return saved.ok ? '' : sentence(saved.issues);
     };
     expect(refusal(counting(3), 4)).toMatch(/4 people cannot be out: 3 work at once/);
-    expect(refusal(counting(null), 1)).toMatch(/not counted in this shop\. Put the stopped machine out of use/);
+    expect(refusal(counting(null), 1)).toMatch(
+      /not counted in this shop\. Put the stopped machine out of use/,
+    );
     expect(refusal(counting(3), 3)).toBe('');
   });
 });

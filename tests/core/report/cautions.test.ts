@@ -29,9 +29,7 @@ describe.each(STAGES)('the cautions of a %s', (stage) => {
   ])('name %s', (_, said) => expect(text).toMatch(said));
 
   it('have nobody hold a small piece by hand, and allow running strokes only with their guards', () => {
-    expect(
-      text.match(/[^.;,]*by hand/g)?.every((words) => /never/.test(words) || /too small/.test(words)),
-    ).toBe(true);
+    expect(text.replace(/never (hold it )?by hand/g, '')).not.toMatch(/by hand/);
     expect(text).toMatch(/never (hold it )?by hand/);
     expect(text).toMatch(/only where set up and guarded for it/);
   });

@@ -178,7 +178,7 @@ describe('a dispatch list', () => {
     expect(rows.map((r) => [r.operationId, r.start, r.end])).toEqual(
       schedule.operations.map((o) => [o.operation, o.start, o.end]),
     );
-    expect(shear?.runs.flatMap((run) => run.rows.map((r) => r.place))).toEqual([1, 2, 3]);
+    expect(shear?.runs.flatMap((run) => run.rows.map((r) => r.position))).toEqual([1, 2, 3]);
   });
 
   it('breaks into runs at changeovers and says what all pieces of a run share', () => {
@@ -215,7 +215,7 @@ describe('a dispatch list', () => {
 
   it('keeps queue places and the setup when it begins in the middle of a queue', () => {
     const [late] = dispatchLists(shop, plan, instant(DAY + 1000), instant(DAY + 86_400));
-    expect(late?.runs.map((run) => run.rows.map((r) => r.place))).toEqual([[3]]);
+    expect(late?.runs.map((run) => run.rows.map((r) => r.position))).toEqual([[3]]);
     expect(late?.runs[0]?.changeover?.steps[0]?.from).toBe('Moss');
   });
 

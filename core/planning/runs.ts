@@ -1,0 +1,62 @@
+import type { Sheet } from '../material/material.ts';
+import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { ShopOperation } from './operations.ts';
+
+/** The part of a plan's view (core/planning/plan-view.ts) that runs, lists and paper are read off. */
+export interface PlanRead {
+  readonly schedule: Schedule;
+  readonly operations: ReadonlyMap<string, ShopOperation>;
+}
+
+/** An operation with its times in the plan. */
+export interface PlannedOperation {
+  readonly planned: ScheduledOperation;
+  readonly operation: ShopOperation;
+}
+
+/** What blanks are cut from. */
+export type Metal = Pick<Sheet, 'materialId' | 'gauge' | 'colourId'>;
+
+export const sameMetal = (a: Metal, b: Metal): boolean =>
+  a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
+
+/** Neighbours that belong together, side by side. @returns maximal stretches, in order; none is empty */
+function stretches<T>(queue: readonly T[], goesOn: (before: T, next: T) => boolean): T[][] {
+  const all: T[][] = [];
+  for (const item of queue) {
+    const last = all.at(-1);
+    if (last && goesOn(last.at(-1)!, item)) last.push(item);
+    else all.push([item]);
+  }
+  return all;
+}
+
+/**
+ * The runs of a shear's queue: maximal stretches of one metal. A sheet is of one material, gauge and colour, so a run
+ * ends where the metal does, also where changing over to the next costs nothing. Needs no times.
+ */
+export const metalRuns = (queue: readonly ShopOperation[]): ShopOperation[][] =>
+  stretches(queue, (before, next) => sameMetal(before.line, next.line));
+
+/**
+ * The runs of one machine's queue as planned, the only definition of a run with times: maximal stretches inside which
+ * nothing is changed over and, on a shear, the metal is one (`metalRuns`). Board, paper, cutting and figures read these.
+ * @returns in queue order
+ * @throws RangeError for a scheduled operation that the plan's view does not hold, a caller's bug
+ */
+export function queueRuns({ schedule, operations }: PlanRead, machine: Machine): PlannedOperation[][] {
+  const queue = schedule.operations
+    .filter((planned) => planned.machine === machine.id)
+    .map((planned): PlannedOperation => {
+      const operation = operations.get(planned.operation);
+      if (!operation)
+        throw new RangeError(`queueRuns: ${planned.operation} is scheduled but not in the shop`);
+      return { planned, operation };
+    });
+  return stretches(queue, (before, { planned, operation }) =>
+    machine.stage === 'shear'
+      ? sameMetal(before.operation.line, operation.line)
+      : planned.changeoverSeconds === 0,
+  );
+}
