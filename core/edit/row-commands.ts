@@ -51,7 +51,7 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
         subject,
         'id',
         `The ${subject} has finished work in its history.`,
-        'Keep it, so that the history stays, and add a downtime for the time it is out of use.',
+        'Keep it, so that the history stays, and add a downtime in Shop, Machines for the time it is down.',
       ),
     );
   const users = usersOf(shop, kind, id);
@@ -123,12 +123,12 @@ function tooManyOut(shop: Shop, { people }: RowOf<'absence'>, subject: string): 
         subject,
         'people',
         'People are not counted in this shop.',
-        'Put the stopped machine out of use, or set how many people work at once under Settings.',
+        'Add a downtime for the stopped machine in Shop, Machines, or set “People at work at once” in Settings.',
       ),
     ];
   if (people <= crewLimit) return [];
   const message = `${people} people cannot be out: ${crewLimit} work at once.`;
-  return [issue(subject, 'people', message, 'Give fewer, or change how many work at once under Settings.')];
+  return [issue(subject, 'people', message, 'Give fewer, or change “People at work at once” in Settings.')];
 }
 
 /** What lies in stock changes by entries of its history only (core/edit/stock-commands.ts). */
@@ -141,7 +141,7 @@ function countedOnForm(kind: FormKind, before: RowOf<FormKind> | null, row: RowO
       `sheet size ${saved.id}`,
       'onHand',
       `Stock ${saved.id} has ${stands.onHand} on hand; the form cannot make it ${saved.onHand}.`,
-      'Receive it or set its count under Stock, so that its history stays whole.',
+      'Receive it or set its count in Stock, so that its history stays whole.',
     ),
   ];
 }

@@ -58,7 +58,7 @@ function checkStarted(line: ScheduledOperation, operation: OperationInput): Viol
         {
           rule: 'started',
           operation: line.operation,
-          message: `Operation ${line.operation} was started at ${operation.started!.at}, but is scheduled from ${line.changeoverStart}.`,
+          message: `Operation ${line.operation} has started, but is scheduled ${line.changeoverStart - operation.started!.at} s from its start.`,
         },
       ];
 }
@@ -82,12 +82,12 @@ function checkLine(
   if (line.changeoverStart < free)
     say(
       'one at a time',
-      `Operation ${line.operation} begins at ${line.changeoverStart}, while ${machine.id} is busy until ${free}.`,
+      `Operation ${line.operation} begins ${free - line.changeoverStart} s before ${machine.id} is free.`,
     );
   if (line.start < line.changeoverStart || openSeconds(machine, line.changeoverStart, line.start) !== needed)
     say(
       'changeover',
-      `There are not exactly ${needed} open seconds between ${line.changeoverStart} and ${line.start} for the changeover before ${line.operation}.`,
+      `The changeover before ${line.operation} has not exactly the ${needed} open seconds that it takes.`,
     );
   if (needed === 0 && line.changeoverStart !== line.start)
     say('changeover', `Operation ${line.operation} needs no changeover, but one is shown.`);
@@ -126,7 +126,7 @@ function checkDuration(
     found.push({
       rule: 'open hours',
       operation: line.operation,
-      message: `Operation ${line.operation} ends at ${line.end}, while ${machine.id} is closed.`,
+      message: `Operation ${line.operation} ends while ${machine.id} is closed.`,
     });
   return found;
 }

@@ -16,7 +16,7 @@ export function checkRouting(input: ProblemInput, schedule: Schedule): Violation
       if (operation.started === undefined) {
         const earliest = Math.max(job.release, input.now);
         if (line.start < earliest)
-          say('release', `Operation ${operation.id} starts at ${line.start}, before ${earliest}.`);
+          say('release', `Operation ${operation.id} starts ${earliest - line.start} s before its release or the present.`);
       }
       if (k === 0) return;
       const share = job.operations[k - 1]!.transferShare ?? 1;
@@ -25,13 +25,13 @@ export function checkRouting(input: ProblemInput, schedule: Schedule): Violation
       if (operation.started === undefined && !lotDone(input, first, before, share, line.start))
         say(
           'routing',
-          `Operation ${operation.id} starts at ${line.start}, before ${before.operation} has passed on enough.`,
+          `Operation ${operation.id} starts before ${before.operation} has passed on enough.`,
         );
       const own = operation.machines?.find((m) => m.id === machine.id)?.seconds ?? operation.seconds;
       if (share < 1 && openSeconds(machine, before.end, line.end) < Math.ceil(share * own))
         say(
           'routing',
-          `Operation ${operation.id} ends at ${line.end}, too soon after the last lot of ${before.operation}.`,
+          `Operation ${operation.id} ends too soon after the last lot of ${before.operation}.`,
         );
     });
   return [...found, ...checkCrew(input, schedule)];
@@ -89,7 +89,7 @@ function checkCrew(input: ProblemInput, schedule: Schedule): Violation[] {
         found.set(step.line.operation, {
           rule: 'crew',
           operation: step.line.operation,
-          message: `${busy} people are at work at ${Math.max(step.at, limit.start)}, with only ${limit.people} there.`,
+          message: `${busy} people are at work at once, with only ${limit.people} there.`,
         });
     });
   }

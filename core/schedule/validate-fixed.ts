@@ -35,8 +35,8 @@ function startedProblems(input: ProblemInput): Issue[] {
         found.push(issue(`operation ${operation.id}`, 'started', message, advice));
       if (!Number.isInteger(at) || at > input.now)
         refuse(
-          `Operation ${operation.id} is recorded as started at ${at}, after the present.`,
-          'Correct the start.',
+          `Operation ${operation.id} is recorded as started after the present.`,
+          'Correct the start, or the clock of this computer.',
         );
       if (!canDo(input, operation, machine))
         refuse(

@@ -1,4 +1,5 @@
 import { applyCommand, type Edit } from '../../core/edit/apply.ts';
+import { rowName } from '../../core/edit/row-name.ts';
 import type { Command } from '../../core/edit/command.ts';
 import { invert, sameContent, type RowChange } from '../../core/shop/row-change.ts';
 import type { RowKind } from '../../core/shop/state.ts';
@@ -74,7 +75,7 @@ function replay(work: Work, step: Step | null, undo: boolean): Step | null {
     if (!sameContent(stands, before))
       throw new Refused(
         'conflict',
-        `“${step.label}” cannot be ${undo ? 'undone' : 'done again'}: ${kind} ${id} was changed since. Nothing was changed; edit it by hand.`,
+        `“${step.label}” cannot be ${undo ? 'undone' : 'done again'}: ${rowName(kind, id)} was changed since. Nothing was changed; change it where it stands.`,
       );
     const revision = Math.max(stands?.revision ?? -1, after?.revision ?? -1) + 1;
     write(work, kind, id, after && { ...after, revision });
