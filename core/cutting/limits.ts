@@ -35,7 +35,12 @@ function noStock(run: RunInput, sizes: readonly BlankSize[]): Issue {
   });
   const rest = sizes.length > NAMED ? ` and ${sizes.length - NAMED} more sizes` : '';
   const message = `There is no stock of this material, gauge and colour for the blanks of line ${named.join('; ')}${rest}.`;
-  return issue('run', 'stock', message, 'Enter a sheet size of it in Shop, Sheet sizes, then plan again.');
+  return issue(
+    'run',
+    'stock',
+    message,
+    'Enter a sheet size of this metal in Shop, Sheet sizes, then plan again.',
+  );
 }
 
 function outOfRange(run: RunInput): Issue[] {
@@ -133,13 +138,13 @@ function sizeProblems(run: RunInput, size: BlankSize): Issue[] {
     refuse(
       'girth',
       `is narrower than the back gauge can be set, ${length(least)}`,
-      `${TOO_NARROW_TO_HOLD} Take it off this run.`,
+      `${TOO_NARROW_TO_HOLD} Remove it from this run.`,
     );
   if (size.lengthMm < least)
     refuse(
       'length',
       `is shorter than the back gauge can be set, ${length(least)}`,
-      `${TOO_NARROW_TO_HOLD} Take it off this run.`,
+      `${TOO_NARROW_TO_HOLD} Remove it from this run.`,
     );
   return found;
 }

@@ -28,7 +28,7 @@ export function orderLimits({ part }: Asked, machine: Machine): Found[] {
       found(
         'bend order, handling',
         `The order given turns each piece ${times(moves(order))}; there is one that turns it ${times(moves(best))}.`,
-        'Use the order that Foldweek finds, if nothing speaks for yours.',
+        'Use the order that Foldweek finds, unless there is a reason for yours.',
       ),
     );
   return all;

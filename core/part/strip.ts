@@ -93,7 +93,7 @@ const tooMuch = (what: string, { measuredMm, ...shape }: FoldShape, units: Lengt
     'profile',
     'deduction',
     `${what} would take no metal: your measured deduction of ${formatLength(measuredMm ?? 0, units)} is more than the ${formatLength(2 * setback('outside', shape), units)} that its flanges overlap.`,
-    'Correct it under Shop, Materials.',
+    'Correct it in Shop, Materials.',
   );
 
 function lip(hem: Hem, flange: number, forming: Forming, issues: Issue[]): Flat {

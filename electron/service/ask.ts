@@ -96,7 +96,7 @@ function afterOutage(shop: Shop, outage: Outage, clock: Clock) {
   if (!row)
     throw new Refused(
       'refused',
-      'This time out of service is not in the shop any more. Nothing was changed; enter it again.',
+      'This downtime is not in the shop any more. Nothing was changed; enter it again.',
     );
   const { problem, queues } = valueOf(toSearchProblem(shop, clock.now()));
   const before = valueOf(toSearchProblem(withoutOutage(shop, outage), clock.now()));

@@ -8,7 +8,7 @@ export const boardKeys = [
   { keys: 'Alt+↓', label: 'Move the operation to the machine below' },
   { keys: 'Space', label: 'Pin or unpin the operation' },
   { keys: 'W', label: 'Why late, or why not sooner: causes and what would help' },
-  { keys: 'Escape', label: 'Give up a drag, or select nothing' },
+  { keys: 'Escape', label: 'Cancel a drag, or clear the selection' },
   { keys: '+', label: 'Zoom in' },
   { keys: '-', label: 'Zoom out' },
   { keys: '0', label: 'See the whole plan' },

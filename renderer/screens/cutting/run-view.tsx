@@ -37,7 +37,7 @@ export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
       actions={<Tools query={query} cut={cut} />}
     >
       {!plan.ok ? (
-        <Faults issues={plan.issues} title="This run cannot be cut as it stands" />
+        <Faults issues={plan.issues} title="This run cannot be cut as it is" />
       ) : (
         <>
           <Taken query={query} cut={cut} />
@@ -73,7 +73,7 @@ function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
       }
     >
       {cut.faults.length > 0 && (
-        <Faults issues={cut.faults} title="Cut as it stands, this list does not give what the run asks" />
+        <Faults issues={cut.faults} title="Cut as it is, this list does not give what the run asks" />
       )}
       <StepList query={query} cut={cut} edit={isTaken(cut) ? null : edit} />
     </Panel>

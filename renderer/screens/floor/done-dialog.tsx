@@ -24,7 +24,7 @@ export function DoneDialog({ pieces, counts, isOpen, onDone, onClose }: Props) {
       onClose={onClose}
       actions={
         <>
-          <Button onPress={onClose}>Count on</Button>
+          <Button onPress={onClose}>Keep counting</Button>
           <Button onPress={() => answer({ ...counts, scrapped: counts.scrapped + missing })}>
             They are scrapped
           </Button>

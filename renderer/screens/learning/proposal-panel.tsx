@@ -47,7 +47,7 @@ export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
                 <th scope="col">Likely (90 %)</th>
                 <th scope="col">Operations</th>
                 <th scope="col" className={styles.roomy}>
-                  Of all time
+                  Share of all time
                 </th>
                 <th scope="col" aria-label="Verdict" />
                 <th scope="col" aria-label="Accept" />

@@ -20,7 +20,7 @@ export function LoadScreen() {
   const query = usePlan();
   return (
     <Page title="Load" lead="Hours asked of each machine against the hours it is open." actions={<Tools />}>
-      {query.is === 'waiting' && <Waiting what="the plan" />}
+      {query.is === 'waiting' && <Waiting doing="Working out the plan" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <Load query={query} />}
     </Page>
@@ -30,7 +30,7 @@ export function LoadScreen() {
 const Tools = () => (
   <>
     <Choices
-      label="Drawn as"
+      label="Show as"
       choices={[
         ['chart', 'Charts'],
         ['table', 'Tables'],

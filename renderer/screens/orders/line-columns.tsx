@@ -73,7 +73,7 @@ function Lateness({ row }: { row: LineRow }) {
   if (row.lateness > 0) return <Tag look="late">{`late ${unbroken(shortDuration(row.lateness))}`}</Tag>;
   return (
     <span className={styles.soft}>
-      {row.lateness === 0 ? 'just in time' : `${unbroken(shortDuration(-row.lateness))} early`}
+      {row.lateness === 0 ? 'exactly on time' : `${unbroken(shortDuration(-row.lateness))} early`}
     </span>
   );
 }

@@ -105,7 +105,7 @@ describe('saving that people are out', () => {
     };
     expect(refusal(counting(3), 4)).toMatch(/4 people cannot be out: 3 work at once/);
     expect(refusal(counting(null), 1)).toMatch(
-      /not counted in this shop\. Put the stopped machine out of use/,
+      /not counted in this shop\. Add a downtime for the stopped machine/,
     );
     expect(refusal(counting(3), 3)).toBe('');
   });

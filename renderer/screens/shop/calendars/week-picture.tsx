@@ -26,7 +26,7 @@ export function WeekPicture({
   const title =
     weeks === 0
       ? 'This week'
-      : `${Math.abs(weeks)} ${Math.abs(weeks) === 1 ? 'week' : 'weeks'} ${weeks > 0 ? 'on' : 'back'}`;
+      : `${Math.abs(weeks)} ${Math.abs(weeks) === 1 ? 'week' : 'weeks'} ${weeks > 0 ? 'ahead' : 'ago'}`;
   return (
     <Group
       title={title}

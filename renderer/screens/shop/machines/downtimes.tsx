@@ -37,7 +37,7 @@ export function Downtimes({ shop, machine, now }: Props) {
   });
   return (
     <Group
-      title="Out of use"
+      title="Downtime"
       note="Whatever the calendar says. Saved at once, apart from the form."
       end={
         <Button small icon={Plus} onPress={() => setEdited(fresh())}>
@@ -80,7 +80,7 @@ function DowntimeDialog({ shop, stands, onClose }: { shop: Shop; stands: Downtim
   });
   const { entries, errors, set } = form;
   return (
-    <OutageDialog title={`${stands.machineId} out of use`} form={form} onClose={onClose}>
+    <OutageDialog title={`Downtime of ${stands.machineId}`} form={form} onClose={onClose}>
       <SpanFields {...{ timeZone, entries, errors, set }} />
     </OutageDialog>
   );

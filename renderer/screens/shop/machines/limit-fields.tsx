@@ -45,7 +45,7 @@ export function WhoFields({
         error={errors.calendarId}
       />
       <NumberField
-        label="Crew"
+        label="People needed"
         unit="people"
         value={entries.crew}
         onChange={(crew) => set({ crew })}

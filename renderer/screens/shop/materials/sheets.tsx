@@ -100,7 +100,7 @@ const PIECES = { sheet: 'Sheets', coil: 'Coil lengths', remnant: 'Remnants' } as
 const FORMS = [
   { id: 'sheet', name: 'Sheet' },
   { id: 'coil', name: 'Coil, cut to length' },
-  { id: 'remnant', name: 'Remnant, cut first where it serves' },
+  { id: 'remnant', name: 'Remnant, used first where it fits' },
 ] as const;
 
 const SizeFields = ({ units, form: { entries, errors, set } }: { units: LengthUnits; form: SheetForm }) => (

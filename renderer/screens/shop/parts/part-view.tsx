@@ -45,9 +45,9 @@ export function PartView({ shop, part, onOrder }: Props) {
   const figures = partFigures(shop, part, chosen.material, chosen.gauge);
   const { units } = shop.settings;
   return (
-    <Group title="As it comes out">
+    <Group title="Drawing and blank">
       <Fields>
-        <Select label="In" options={stocks} value={chosen.id} onChange={setStock} />
+        <Select label="Metal" options={stocks} value={chosen.id} onChange={setStock} />
       </Fields>
       {typeof figures === 'string' ? (
         <p className={styles.note} role="status">
@@ -155,7 +155,7 @@ const Findings = ({ machines }: { machines: readonly MachineFindings[] }) => (
       {machines.map(({ machineName, findings }) => (
         <li key={machineName}>
           <strong>{machineName}</strong>
-          {findings.length === 0 && <Tag look="fine">nothing speaks against it</Tag>}
+          {findings.length === 0 && <Tag look="fine">no objection</Tag>}
           {findings.map((finding, i) => (
             <p key={i}>
               <Tag look={finding.severity === 'stop' ? 'late' : 'warn'}>
