@@ -11,12 +11,12 @@ export function App() {
   const place = usePlace();
   const { data: status, error } = useStatus();
   if (error) return <SentenceError message={error.message} />;
-  if (!status) return <Waiting what="the shop" />;
+  if (!status) return <Waiting doing="Reading the shop" />;
   if (status.fresh) return <Welcome />;
 
   const view = (
     <TroubleBoundary key={place.path[0]} what="This screen">
-      <Suspense fallback={<Waiting what="the screen" />}>{viewAt(place)}</Suspense>
+      <Suspense fallback={<Waiting doing="Reading the screen" />}>{viewAt(place)}</Suspense>
     </TroubleBoundary>
   );
   return isPrint(place) ? view : <Shell>{view}</Shell>;

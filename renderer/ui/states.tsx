@@ -21,10 +21,10 @@ export function EmptyState({
   );
 }
 
-/** A view that waits for the host. */
-export const Waiting = ({ what }: { what: string }) => (
+/** A view that waits. @param doing what for: "Reading the shop", or "Working out the plan" where something is computed */
+export const Waiting = ({ doing }: { doing: string }) => (
   <div className={styles.state} role="status">
-    <p>Reading {what}…</p>
+    <p>{doing}…</p>
   </div>
 );
 

@@ -28,7 +28,7 @@ import type { BoardDoing } from '../../gantt/doing.ts';
 
 export function BoardScreen() {
   const query = usePlan();
-  if (query.is === 'waiting') return <Waiting what="the plan" />;
+  if (query.is === 'waiting') return <Waiting doing="Working out the plan" />;
   if (query.is === 'failed') return <SentenceError message={query.message} />;
   const { shop, plan, now } = query;
   if (shop.machine.length === 0)

@@ -20,7 +20,7 @@ export function WhyPanel({ shop, plan, lineId }: { shop: Shop; plan: PlanView; l
   const mark = useBoardView((view) => view.mark);
   useEffect(() => () => mark([]), [mark, data]);
   if (error) return <SentenceError message={error.message} />;
-  if (!data) return <Waiting what={`what ${lineId} waits for`} />;
+  if (!data) return <Waiting doing={`Working out what ${lineId} waits for`} />;
   const { question, title, sum, causes, changes, help } = whyWords(shop, data);
   return (
     <div className={styles.why}>

@@ -21,7 +21,7 @@ export function CuttingScreen() {
       lead="Runs on the shear in the order of the plan, and the sheets they need."
       actions={<Button onPress={() => navigate('stock')}>Stock</Button>}
     >
-      {query.is === 'waiting' && <Waiting what="the runs and planning their sheets" />}
+      {query.is === 'waiting' && <Waiting doing="Working out the runs and their sheets" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <Runs query={query} whole={query.whole} />}
     </Page>
@@ -40,7 +40,7 @@ function Runs({ query, whole }: Props) {
   return (
     <>
       <WalkIn shop={query.shop} now={query.now} />
-      {!whole && <Waiting what="the other runs and planning their sheets" />}
+      {!whole && <Waiting doing="Working out the other runs and their sheets" />}
       {query.cuts.length === 0 && whole ? (
         <EmptyState icon={Scissors} title="Nothing is waiting for the shear">
           <p>Open lines that need blanks appear here as runs of one metal.</p>
@@ -65,7 +65,7 @@ function Opened({ query, whole, runId }: Props & { runId: string }) {
           <p>It may be cut already, or its order is held.</p>
         </EmptyState>
       ) : (
-        <Waiting what="this run and planning its sheets" />
+        <Waiting doing="Working out this run and its sheets" />
       )}
     </Page>
   );

@@ -21,7 +21,7 @@ export function FloorScreen() {
   const query = usePlan();
   const asked = usePlace().path[1];
   const remembered = keptMachine.use();
-  if (query.is === 'waiting') return <Waiting what="the plan" />;
+  if (query.is === 'waiting') return <Waiting doing="Working out the plan" />;
   if (query.is === 'failed') return <SentenceError message={query.message} />;
   const { shop, plan, now } = query;
   const view = floorView(shop, plan, asked ?? remembered ?? '', now);

@@ -31,7 +31,7 @@ export function LearningScreen() {
       actions={button}
     >
       {(error ?? failed) && <SentenceError message={(error ?? failed)?.message ?? ''} />}
-      {!error && !failed && (!shop || !happened) && <Waiting what="finished work" />}
+      {!error && !failed && (!shop || !happened) && <Waiting doing="Working out what finished work shows" />}
       {panel}
       {shop && happened && <Machines shop={shop} happened={happened} />}
     </Page>

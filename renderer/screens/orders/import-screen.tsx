@@ -10,7 +10,11 @@ import { CheckedFile } from './import/checked-file.tsx';
 import { ChooseFile } from './import/choose-file.tsx';
 import { useImport } from './import/import-state.ts';
 
-const doing = { reading: 'the file', checking: 'your changes', taking: 'the lines' } as const;
+const doing = {
+  reading: 'Reading the file',
+  checking: 'Checking your changes',
+  taking: 'Importing the lines',
+} as const;
 
 /** Work orders from a CSV file: choose, look, mend, take. */
 export function ImportScreen() {
@@ -28,7 +32,7 @@ export function ImportScreen() {
     >
       {error && <SentenceError message={error.message} />}
       {trouble && <SentenceError message={trouble} />}
-      {busy && !checked && <Waiting what={doing[busy]} />}
+      {busy && !checked && <Waiting doing={doing[busy]} />}
       {checked && <CheckedFile checked={checked} />}
       {!checked && !busy && shop && <ChooseFile shop={shop} />}
     </Page>

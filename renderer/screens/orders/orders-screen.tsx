@@ -30,7 +30,7 @@ export function OrdersScreen() {
   return (
     <Page title="Orders" actions={<Actions />}>
       {error && <SentenceError message={error.message} />}
-      {!shop && !error && <Waiting what="the orders" />}
+      {!shop && !error && <Waiting doing="Reading the orders" />}
       {shop && (shop.line.length === 0 ? <NoOrders shop={shop} /> : <Lines shop={shop} />)}
       {shop && chosen !== undefined && (
         <OrderDialog

@@ -17,7 +17,7 @@ export function PartPrintScreen() {
     <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
       <Tools choice={choice} inBrowser={inBrowser} />
       {error && <SentenceError message={error.message} />}
-      {!shop && !error && <Waiting what="the part" />}
+      {!shop && !error && <Waiting doing="Reading the part" />}
       {shop && <Sheet shop={shop} choice={choice} />}
       <ToastCorner />
     </div>

@@ -27,7 +27,7 @@ export function PrintScreen() {
   const inBrowser = useStatus().data?.host === 'browser';
   return (
     <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
-      {query.is === 'waiting' && <Waiting what="the plan" />}
+      {query.is === 'waiting' && <Waiting doing="Working out the plan" />}
       {query.is === 'failed' && (
         <>
           <header className={styles.tools}>

@@ -19,7 +19,7 @@ export function StockPrintScreen() {
   return (
     <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
       <Tools runId={runId} inBrowser={inBrowser} />
-      {query.is === 'waiting' && <Waiting what="the runs and planning their sheets" />}
+      {query.is === 'waiting' && <Waiting doing="Working out the runs and their sheets" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <Sheet query={query} runId={runId} />}
       <ToastCorner />

@@ -13,7 +13,7 @@ export function History({ timeZone }: { timeZone: string }) {
     <section className={styles.panel}>
       <h2>What was done</h2>
       {error && <SentenceError message={error.message} />}
-      {!data && !error && <Waiting what="the history" />}
+      {!data && !error && <Waiting doing="Reading the history" />}
       {data && data.undo.length === 0 && data.redo.length === 0 && (
         <p className={styles.note}>Nothing yet.</p>
       )}

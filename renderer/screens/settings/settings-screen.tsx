@@ -21,7 +21,7 @@ export function SettingsScreen() {
   return (
     <Page title="Settings">
       {error && <SentenceError message={error.message} />}
-      {!shop && !error && <Waiting what="the settings" />}
+      {!shop && !error && <Waiting doing="Reading the settings" />}
       {shop && (
         <div className={styles.columns}>
           <SettingsForm shop={shop} />

@@ -17,7 +17,7 @@ export function ShopScreen() {
   return (
     <Page title="Shop" lead="What you buy, what you make, what you make it on, and when you are open.">
       {error && <SentenceError message={error.message} />}
-      {!shop && !error && <Waiting what="the shop" />}
+      {!shop && !error && <Waiting doing="Reading the shop" />}
       {shop && <Sections shop={shop} />}
     </Page>
   );

@@ -22,7 +22,7 @@ export function StockScreen() {
       lead="Sheets, coils and remnants on hand, less what the plan uses of them."
       actions={<Tools query={query} />}
     >
-      {query.is === 'waiting' && <Waiting what="the stock and what the plan uses of it" />}
+      {query.is === 'waiting' && <Waiting doing="Working out the stock and what the plan uses of it" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <Stock query={query} />}
     </Page>

@@ -34,7 +34,7 @@ export function RepairDialog({ title, outage, take, onClose }: Props) {
   if (query.is === 'ready' && row) return <Weighed {...{ ...query, row, outage, title, take, onClose }} />;
   return (
     <Dialog title={title} isOpen onClose={onClose}>
-      {query.is === 'waiting' && <Waiting what="the plan" />}
+      {query.is === 'waiting' && <Waiting doing="Working out the plan" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <p>These hours were removed. The plan is as it was before.</p>}
     </Dialog>

@@ -31,7 +31,7 @@ export function RushDialog({ lineIds, take, onClose }: Props) {
     return <Ways shop={query.shop} plan={query.plan} lineIds={known} take={take} onClose={onClose} />;
   return (
     <Dialog title={rushName(lineIds)} isOpen onClose={onClose}>
-      {query.is === 'waiting' && <Waiting what="the plan" />}
+      {query.is === 'waiting' && <Waiting doing="Working out the plan" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && (
         <p>
@@ -77,7 +77,7 @@ function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
     >
       <p>{rushFacts(shop, lineIds)}</p>
       {error && <SentenceError message={error.message} />}
-      {!data && !error && <Waiting what="the ways to fit it in" />}
+      {!data && !error && <Waiting doing="Working out the ways to fit it in" />}
       {data && <Cards {...{ shop, plan, lineIds, ways, state }} take={takeWay} />}
     </Dialog>
   );

@@ -46,7 +46,7 @@ export function TroubleDialog({ trouble, take, onClose }: Props) {
   if (!shop)
     return (
       <Dialog title={title} isOpen onClose={onClose}>
-        {error ? <SentenceError message={error.message} /> : <Waiting what="the shop" />}
+        {error ? <SentenceError message={error.message} /> : <Waiting doing="Reading the shop" />}
       </Dialog>
     );
   if (outage !== null) return <RepairDialog {...{ title, outage, take, onClose }} />;

@@ -33,7 +33,7 @@ describe('the board', () => {
   it('waits with words, then shows a lane a machine with its queue', async () => {
     const { Host } = memoryHost(aBoardShop());
     render(<BoardScreen />, { wrapper: Host });
-    expect(screen.getByRole('status').textContent).toBe('Reading the plan…');
+    expect(screen.getByRole('status').textContent).toBe('Working out the plan…');
     const lists = await screen.findAllByRole('listbox');
     expect(lists.map((list) => list.getAttribute('aria-label'))).toEqual([
       'Shear queue',
@@ -121,7 +121,7 @@ describe('moving on the board by keys', () => {
     press('ArrowRight');
     press(' ');
     await waitFor(() => expect(host.shop().pin.map((pin) => pin.id)).toEqual(['1042/1:shear']));
-    expect(status()).toBe('1042/1 shearing is pinned: planning keeps it in its place.');
+    expect(status()).toBe('1042/1 shearing is pinned: planning keeps it in its position.');
   });
 
   it('forgets what it said once that is undone', async () => {
