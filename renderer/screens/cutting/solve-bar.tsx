@@ -13,7 +13,7 @@ export function SolveBar({ cut }: { cut: RunCut }) {
   return (
     <div className={styles.solving}>
       <span className={styles.soft} role="status">
-        {running ? `Looking for better sheets: ${seconds.toFixed(0)} s` : (message ?? '')}
+        {running ? `Searching for better sheets: ${seconds.toFixed(0)} s` : (message ?? '')}
       </span>
       {running && (
         <Button small icon={Square} onPress={stop}>
