@@ -10,7 +10,7 @@ test('an opened run is worked on beside the screen until its sheets are proven o
   await goTo(page, '#/cutting');
   const rows = page.getByRole('grid', { name: 'Runs on the shear' }).getByRole('row');
   await expect(rows.nth(1)).toBeVisible({ timeout: 60_000 });
-  const looking = page.getByText(/Looking for better sheets/);
+  const looking = page.getByText(/Searching for better sheets/);
   const proof = page.getByText(/(proven (fewest sheets|least stock cost)|at most .* % above the least)/);
   for (const at of [1, 3]) {
     await rows.nth(at).dblclick();
