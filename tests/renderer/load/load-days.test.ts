@@ -123,7 +123,7 @@ describe('the plan beside due-date order', () => {
     expect(comparedFigures({ ...better, onTimeShare: 121 / 160 }, better, ZONE)[1]?.plan).toBe('75 %');
     expect(comparedFigures(worse, better, ZONE).map((row) => row.better)).toEqual(Array(9).fill('yardstick'));
     expect(gainSentence(better, worse)).toBe(
-      'Against taking orders by due date without batching: 2 fewer late lines and 30 min less changeover.',
+      'Against orders in due-date order, without batching: 2 fewer late lines and 30 min less changeover.',
     );
   });
 
