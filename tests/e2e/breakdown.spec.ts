@@ -29,7 +29,7 @@ test('a machine that is down gets a repair that is weighed against keeping the o
   await expect(kept.getByText('No operation moves.')).toBeVisible();
   const repair = page.getByRole('region', { name: 'Repair that disturbs least' });
   await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
-  await expect(repair.getByText(/operations? changes? places/)).toBeVisible();
+  await expect(repair.getByText(/operations? moves?\./)).toBeVisible();
   await repair.getByRole('button', { name: 'Use this repair' }).click();
   await expect(page.getByRole('dialog')).toBeHidden();
   const step = 'Repair the plan: Long brake, machine down';

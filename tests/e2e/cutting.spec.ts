@@ -69,7 +69,7 @@ test('a step is taken out, added and copied to another run; the lists say what i
   const before = await settings(page);
   await page.getByRole('button', { name: 'Remove step 1' }).click();
   await expect(steps(page)).toHaveCount(before.length - 1);
-  const faults = page.getByRole('alert').filter({ hasText: 'Cut as it stands' });
+  const faults = page.getByRole('alert').filter({ hasText: 'Cut as it is' });
   await expect(faults).toContainText(/missing|left on stack|finds nothing/);
   await undo(page).click();
   await expect.poll(() => settings(page)).toEqual(before);

@@ -92,7 +92,7 @@ test('load against capacity stands beside the due-date order', async ({ app }) =
   const { page } = app;
   await openDemo(page);
   await goTo(page, '#/load');
-  await expect(page.getByRole('heading', { name: /^Against taking orders by due date/ })).toBeVisible();
+  await expect(page.getByRole('heading', { name: /^Against orders in due-date order/ })).toBeVisible();
   await expect(page.getByRole('figure', { name: /Load of Long brake/ })).toBeVisible();
   await page.getByText('Tables', { exact: true }).click();
   await expect(page.getByRole('columnheader', { name: /open hours|Open/ }).first()).toBeVisible();

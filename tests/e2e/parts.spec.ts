@@ -120,8 +120,8 @@ test('a measured deduction beats the formula and says so', async ({ app }) => {
   await expect(undo(page)).toHaveAccessibleName(/Change material galv/);
   await goTo(page, '#/shop/parts/z-bar');
   const stock = page
-    .getByRole('button', { name: /^In/ })
-    .or(page.getByRole('button', { name: / In$/ }))
+    .getByRole('button', { name: /^Metal/ })
+    .or(page.getByRole('button', { name: / Metal$/ }))
     .first();
   await stock.click();
   await page.getByRole('option', { name: /^24 ga/ }).click();
