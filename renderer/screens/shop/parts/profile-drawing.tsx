@@ -1,6 +1,6 @@
 import type { Drawing } from '../../../../core/part/drawing.ts';
 import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
-import { placeLengths, type LengthPlace } from './length-places.ts';
+import { placeLengths, type Ends, type LengthPlace } from './length-places.ts';
 import styles from './parts.module.css';
 
 interface Props {
@@ -37,6 +37,7 @@ export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) 
     bottom: box.top + box.height + above,
   };
   const height = size * figures.height;
+  const mark = paintMark(paint, size, stroke);
   return (
     <svg
       className={styles.drawing}
@@ -47,10 +48,10 @@ export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) 
       <path d={path} fill="none" stroke="currentColor" strokeWidth={stroke} strokeLinejoin="round" />
       {lengths && (
         <>
-          <PaintMark paint={paint} size={size} stroke={stroke} />
+          <PaintMark mark={mark} size={size} />
           <FlangeLengths
             height={height}
-            places={placeLengths(drawing, height, view, ({ number }) =>
+            places={placeLengths(drawing, { height, view, mark }, ({ number }) =>
               formatLength(lengths.flangesMm[number - 1] ?? 0, lengths.units),
             )}
           />
@@ -76,18 +77,21 @@ const FlangeLengths = ({ places, height }: { places: readonly LengthPlace[]; hei
     </text>
   ));
 
-function PaintMark({ paint, size, stroke }: { paint: Drawing['paint']; size: number; stroke: number }) {
+/** Along the painted side, clear of the metal. */
+function paintMark({ at, towards }: Drawing['paint'], size: number, stroke: number): Ends {
   const half = size * 0.1;
-  const y = paint.at.y + paint.towards.y * (stroke / 2 + size * 0.018);
-  return (
-    <line
-      x1={paint.at.x - half}
-      x2={paint.at.x + half}
-      y1={y}
-      y2={y}
-      className={styles.paint}
-      strokeWidth={size * 0.008}
-      strokeDasharray={`${size * 0.02} ${size * 0.012}`}
-    />
-  );
+  const y = at.y + towards.y * (stroke / 2 + size * 0.018);
+  return { from: { x: at.x - half, y }, to: { x: at.x + half, y } };
 }
+
+const PaintMark = ({ mark: { from, to }, size }: { mark: Ends; size: number }) => (
+  <line
+    x1={from.x}
+    x2={to.x}
+    y1={from.y}
+    y2={to.y}
+    className={styles.paint}
+    strokeWidth={size * 0.008}
+    strokeDasharray={`${size * 0.02} ${size * 0.012}`}
+  />
+);
