@@ -12,7 +12,7 @@ export const boardKeys = [
   { keys: '+', label: 'Zoom in' },
   { keys: '-', label: 'Zoom out' },
   { keys: '0', label: 'See the whole plan' },
-  { keys: 'T', label: 'Go to the present' },
-  { keys: 'Shift+←', label: 'Look earlier' },
-  { keys: 'Shift+→', label: 'Look later' },
+  { keys: 'T', label: 'Go to now' },
+  { keys: 'Shift+←', label: 'Scroll earlier' },
+  { keys: 'Shift+→', label: 'Scroll later' },
 ] as const;

@@ -34,7 +34,7 @@ export function ZoomTools({ scale, look, fit, goToNow }: Props) {
         onPress={() => zoom(1 / ZOOM_STEP)}
       />
       <IconButton small label="See the whole plan" keys="0" icon={Maximize2} onPress={fit} />
-      <IconButton small label="Go to the present" keys="T" icon={LocateFixed} onPress={goToNow} />
+      <IconButton small label="Go to now" keys="T" icon={LocateFixed} onPress={goToNow} />
     </Toolbar>
   );
 }

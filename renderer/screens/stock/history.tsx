@@ -4,6 +4,14 @@ import { instant } from '../../../core/units/brand.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
 
+const WORDS: Readonly<Record<Movement['what'], string>> = {
+  received: 'received',
+  counted: 'count set',
+  corrected: 'added or subtracted',
+  used: 'issued',
+  kept: 'remnant kept',
+};
+
 /** What came and went, newest first. */
 export function History({ shop, movements }: { shop: Shop; movements: readonly Movement[] }) {
   const { timeZone } = shop.settings;
@@ -15,7 +23,7 @@ export function History({ shop, movements }: { shop: Shop; movements: readonly M
       sort: ({ at }) => at,
     },
     { id: 'sheet', label: 'Stock', cell: ({ sheetId }) => sheetId, sort: ({ sheetId }) => sheetId },
-    { id: 'what', label: 'What', cell: ({ what }) => what, sort: ({ what }) => what },
+    { id: 'what', label: 'What', cell: ({ what }) => WORDS[what], sort: ({ what }) => WORDS[what] },
     {
       id: 'pieces',
       label: 'Pieces',
@@ -33,7 +41,7 @@ export function History({ shop, movements }: { shop: Shop; movements: readonly M
       rows={movements}
       rowId={({ id }) => id}
       sortedBy={{ column: 'at', direction: 'descending' }}
-      empty="Nothing was received, counted or used yet."
+      empty="Nothing was received, counted or issued yet."
     />
   );
 }

@@ -1,29 +1,26 @@
 import { RotateCcw } from 'lucide-react';
-import { standard, standardsOf, type Standard } from '../../../../core/estimate/standards.ts';
+import { standard, standardsOf, standardUnit, type Standard } from '../../../../core/estimate/standards.ts';
 import type { Machine } from '../../../../core/shop/machine.ts';
+import type { LengthUnits } from '../../../../core/units/length.ts';
 import { placeOf } from '../../../router.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
+import { keptFigure } from '../../../form/kept-figure.ts';
 import { Group } from '../../../form/form-frame.tsx';
 import styles from '../../../form/form.module.css';
 import type { Form } from '../../../form/use-form.ts';
 import { withStandard } from './machine-edit.ts';
 import look from './machines.module.css';
 
-const unitName: Readonly<Record<Standard['unit'], string>> = {
-  s: 's',
-  's/kg': 's/kg',
-  count: '×',
-  mm: 'mm',
-  kg: 'kg',
-  share: '',
-};
-
-const shown = ({ unit }: Standard, value: number): string =>
-  unit === 'share' ? `${Math.round(value * 100)} %` : `${value} ${unitName[unit]}`;
+/** A figure in the shop's units; typed ones keep two decimals of them. */
+function shown(one: Standard, value: number, units: LengthUnits): string {
+  if (one.unit === 'share') return `${Math.round(value * 100)} %`;
+  const { name, per } = standardUnit(one, units);
+  return `${Number((value / per).toFixed(2))} ${name}`;
+}
 
 /** What each element of the work takes here: default, its source, and the shop's own figure. */
-export function StandardFields({ form }: { form: Form<Machine> }) {
+export function StandardFields({ form, units }: { form: Form<Machine>; units: LengthUnits }) {
   const { entries, errors, set } = form;
   const change = (key: string, value: number | null) => set({ standards: withStandard(entries, key, value) });
   return (
@@ -36,7 +33,7 @@ export function StandardFields({ form }: { form: Form<Machine> }) {
         <thead>
           <tr>
             <th scope="col">Element of work</th>
-            <th scope="col">Here</th>
+            <th scope="col">This machine</th>
             <th scope="col">Default</th>
             <th scope="col">From – to</th>
             <th scope="col">Source of the default</th>
@@ -51,15 +48,20 @@ export function StandardFields({ form }: { form: Form<Machine> }) {
                   <NumberField
                     aria-label={one.label}
                     label=""
-                    unit={unitName[one.unit]}
+                    unit={standardUnit(one, units).name}
                     formatOptions={one.unit === 'share' ? { style: 'percent' } : { maximumFractionDigits: 2 }}
-                    value={standard(entries, one.key)}
-                    onChange={(value) => change(one.key, value)}
+                    value={standard(entries, one.key) / standardUnit(one, units).per}
+                    onChange={(typed) =>
+                      change(
+                        one.key,
+                        keptFigure(standard(entries, one.key), typed, standardUnit(one, units).per, 2),
+                      )
+                    }
                     error={errors[`standards.${one.key}`]}
                   />
                   {one.key in entries.standards && (
                     <IconButton
-                      label={`Back to the default of ${shown(one, one.default)}`}
+                      label={`Back to the default of ${shown(one, one.default, units)}`}
                       icon={RotateCcw}
                       small
                       onPress={() => change(one.key, null)}
@@ -67,8 +69,8 @@ export function StandardFields({ form }: { form: Form<Machine> }) {
                   )}
                 </span>
               </td>
-              <td>{shown(one, one.default)}</td>
-              <td>{`${shown(one, one.low)} – ${shown(one, one.high)}`}</td>
+              <td>{shown(one, one.default, units)}</td>
+              <td>{`${shown(one, one.low, units)} – ${shown(one, one.high, units)}`}</td>
               <td className={styles.note}>{one.source}</td>
             </tr>
           ))}
