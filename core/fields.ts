@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { LengthUnits } from './units/length.ts';
 
 /** Field types shared by the shop's nouns. Limits are generous: they catch slips, not unusual shops. */
 
@@ -8,8 +9,10 @@ export const code = z
   .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, 'use 1 to 40 letters, digits, dots, dashes or underscores');
 export const name = z.string().trim().min(1, 'must not be empty').max(120, 'at most 120 characters');
 export const note = z.string().max(2000, 'at most 2,000 characters');
+/** The longest that a length may be, as a shop reads it. */
+export const LONGEST: Readonly<Record<LengthUnits, string>> = { in: '164 ft', mm: '50 m' };
 /** Millimetres above zero, up to 50 m. */
-export const lengthMm = z.number().positive('must be above 0').max(50_000, 'at most 50 m');
+export const lengthMm = z.number().positive('must be above 0').max(50_000, 'longer than any machine takes');
 /** Whole seconds of duration, up to 90 days. */
 export const durationS = z
   .int()

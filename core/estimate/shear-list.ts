@@ -55,7 +55,7 @@ export function estimateList(
   const people = peopleFor(machine, Math.max(0, ...list.groups.map(sheetKg)));
   const work = (counts: ShearCounts, kg: number): Reason[] => [
     reason('load and square a sheet', counts.sheets, each('sheetLoad')),
-    reason('weight of the sheets, kg a person', (counts.sheets * kg) / people, each('sheetLoadPerKg')),
+    reason('weight of a sheet, by the person', counts.sheets, (kg / people) * each('sheetLoadPerKg')),
     reason('feed a panel or strip again', counts.feedsAgain, each('feedAgain')),
     reason('move the back gauge', counts.backGaugeMoves, each('backGaugeMove')),
     reason('feed and cut, single strokes', counts.singleStrokes, each('cut')),

@@ -1,4 +1,6 @@
 import type { Machine, Stage } from '../shop/machine.ts';
+import { MM_PER_INCH, type LengthUnits } from '../units/length.ts';
+import { KG_PER_LB } from '../units/weight.ts';
 
 /**
  * Time standards: what one element of shear or brake work takes. The defaults are starting points between a low and a
@@ -13,6 +15,19 @@ export interface Standard {
   readonly high: number;
   readonly source: string;
 }
+
+/** A standard's unit as a shop reads and types it. */
+export interface StandardUnit {
+  readonly name: string;
+  /** What one of it is in the unit that the figure is kept in. */
+  readonly per: number;
+}
+
+const INCH_UNITS: Readonly<Partial<Record<Standard['unit'], StandardUnit>>> = {
+  's/kg': { name: 's/lb', per: 1 / KG_PER_LB },
+  kg: { name: 'lb', per: KG_PER_LB },
+  mm: { name: 'in', per: MM_PER_INCH },
+};
 
 const COMMON = 'common practice, no source';
 /** Source of the shares: a trade journal, June 2001; of 15 to 40 s a cut: common practice, no source. */
@@ -38,11 +53,16 @@ const bundle = row('bundle', 'Bundle, label and stage, once a line', 's', [120, 
 
 const shear = [
   row('sheetLoad', 'Load and square a sheet', 's', [20, 45, 90]),
-  row('sheetLoadPerKg', 'Extra for each kilogram of the sheet that a person lifts', 's/kg', [0, 0, 2]),
+  row('sheetLoadPerKg', 'Extra for the weight of the sheet that a person lifts', 's/kg', [0, 0, 2]),
   row('feedAgain', 'Feed a panel or strip again', 's', [5, 10, 20]),
   row('backGaugeMove', 'Move the back gauge, powered', 's', [3, 6, 180]),
   row('cut', 'Feed and cut', 's', [5, 9, 14], HANDLING),
-  row('cutContinuous', 'Feed and cut, continuous strokes (only where set up and guarded for it)', 's', [2, 4, 6]),
+  row(
+    'cutContinuous',
+    'Feed and cut, continuous strokes (only where set up and guarded for it)',
+    's',
+    [2, 4, 6],
+  ),
   row(
     'continuousFrom',
     'Cuts in a row from which strokes may run on, only where set up and guarded for it; 0: never',
@@ -60,7 +80,7 @@ const shear = [
 const brake = [
   row('pickUp', 'Pick up a blank', 's', [2, 3, 10]),
   row('putDown', 'Put down a piece', 's', [2, 2, 10]),
-  row('handlingPerKg', 'Extra handling for each kilogram of the piece', 's/kg', [0.3, 0.8, 1.2]),
+  row('handlingPerKg', 'Extra handling for the weight of the piece', 's/kg', [0.3, 0.8, 1.2]),
   row('hitShort', 'Hit, piece under 2 ft (0.61 m)', 's', [5, 8, 12]),
   row('hitMedium', 'Hit, piece of 2 to 6 ft (0.61 to 1.83 m)', 's', [8, 12, 16]),
   row('hitLong', 'Hit, piece over 6 ft (1.83 m)', 's', [10, 16, 25]),
@@ -71,6 +91,13 @@ const brake = [
   allowance,
   twoPersonKg,
 ] as const;
+
+/** The unit of a standard in a shop; changeovers and all that has no standard are in seconds. */
+export const standardUnit = (known: Standard | undefined, units: LengthUnits): StandardUnit => {
+  const unit = known?.unit ?? 's';
+  const name = { count: '×', share: '' }[unit as string] ?? unit;
+  return (units === 'in' ? INCH_UNITS[unit] : undefined) ?? { name, per: 1 };
+};
 
 /** Every standard of a stage, in the order in which the work goes. */
 export const standardsOf = (stage: Stage): readonly Standard[] => (stage === 'shear' ? shear : brake);

@@ -1,3 +1,4 @@
+import { LONGEST } from '../fields.ts';
 import { toInstant } from '../time/wall.ts';
 import type { Instant } from '../units/brand.ts';
 import { parseLength, type LengthUnits } from '../units/length.ts';
@@ -36,7 +37,7 @@ export function readLength(text: string, units: LengthUnits): Cell<number> {
   const length = parseLength(withPoint(text), units);
   if (!length.ok) return wrong(sentence(length.issues));
   if (length.value > 0 && length.value <= 50_000) return read(length.value);
-  return wrong(`A length must be above 0 and at most 50 m, not ${text}.`);
+  return wrong(`A length must be above 0 and at most ${LONGEST[units]}, not ${text}.`);
 }
 
 /** A comma before one, two, or more than three digits is a decimal comma; before three it groups thousands. */

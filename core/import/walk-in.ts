@@ -1,3 +1,4 @@
+import { LONGEST } from '../fields.ts';
 import { formatLength, MM_PER_INCH, parseLength, type LengthUnits } from '../units/length.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { gaugeName } from '../shop/metal-name.ts';
@@ -56,7 +57,7 @@ export function parseWalkIn(shop: Shop, text: string): Result<WalkInCut> {
     ['length', long],
   ] as const)
     if (size.ok && (size.value <= 0 || size.value > 50_000))
-      issues.push(wrong(what, `The ${what} must be above 0 and at most 50 m.`, example));
+      issues.push(wrong(what, `The ${what} must be above 0 and at most ${LONGEST[units]}.`, example));
   if (!width.ok || !long.ok || !metal.ok || issues.length > 0) return err(...issues);
   return ok({ pieces, girthMm: width.value, lengthMm: long.value, ...metal.value });
 }

@@ -2,6 +2,7 @@ import type { Gauge, Metal } from './material.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import { inchesToMm, MM_PER_FOOT } from '../units/length.ts';
 import { mm, type Millimetres } from '../units/brand.ts';
+import { KG_PER_LB } from '../units/weight.ts';
 
 /**
  * Published gauge tables, made from the rules behind them and rounded, as the tables are, to 0.0001 in.
@@ -26,7 +27,6 @@ const COATING_OUNCES = 2.5;
 const STAINLESS_LB_PER_IN = 42;
 const ALUMINIUM_LB_PER_IN = 14.2;
 
-const KG_PER_LB = 0.45359237;
 const KG_PER_M2 = (KG_PER_LB * 1e6) / MM_PER_FOOT ** 2;
 
 interface Row {

@@ -11,8 +11,8 @@ export type Metal = z.infer<typeof metal>;
  */
 export const gauge = z.strictObject({
   label: gaugeLabel,
-  thicknessMm: z.number().positive('must be above 0').max(25, 'at most 25 mm'),
-  kgPerM2: z.number().positive('must be above 0').max(250, 'at most 250 kg/m²'),
+  thicknessMm: z.number().positive('must be above 0').max(25),
+  kgPerM2: z.number().positive('must be above 0').max(250),
 });
 export type Gauge = DeepReadonly<z.infer<typeof gauge>>;
 
@@ -38,7 +38,7 @@ export const measuredDeduction = z.strictObject({
   angle: z.number().gt(0, 'above 0°').max(180, 'at most 180°'),
   /** The V it was bent in; null: any. */
   dieOpeningMm: z.number().positive('must be above 0').max(500).nullable(),
-  deductionMm: z.number().min(-20, 'at least −20 mm').max(200, 'at most 200 mm'),
+  deductionMm: z.number().min(-20).max(200),
 });
 export type MeasuredDeduction = DeepReadonly<z.infer<typeof measuredDeduction>>;
 
@@ -74,7 +74,7 @@ export const sheet = z.strictObject({
   widthMm: lengthMm,
   lengthMm,
   /** Cut off one side and one end before a piece is measured; 0 where the edges can be trusted. */
-  trimMm: z.number().min(0, 'at least 0').max(100, 'at most 100 mm'),
+  trimMm: z.number().min(0, 'at least 0').max(100),
   costCents: cents,
   onHand: z.int().min(0).max(1_000_000),
   revision,

@@ -23,6 +23,18 @@ function plainWords(issue: z.core.$ZodRawIssue): string {
   }
 }
 
+/** Fields kept in millimetres, megapascals or kilograms: a limit in them says nothing to a shop that types inches. */
+const KEPT_IN_OTHER_UNITS = /(Mm|Mpa|PerM2)$/;
+
+/** Complaints about such a field without the figure, but for nought, which is the same in all units. */
+function unitless(issue: z.core.$ZodIssue): string {
+  const limit = issue.code === 'too_big' || issue.code === 'too_small' ? issue : null;
+  if (limit?.origin !== 'number') return issue.message;
+  if (!issue.path.some((key) => KEPT_IN_OTHER_UNITS.test(String(key)))) return issue.message;
+  if (limit.code === 'too_big') return 'Is too large';
+  return limit.minimum === 0 ? issue.message : 'Is too small';
+}
+
 const asSentence = (words: string): string => {
   const text = words.charAt(0).toUpperCase() + words.slice(1);
   return /[.!?]$/.test(text) ? text : `${text}.`;
@@ -36,15 +48,12 @@ export function fieldErrors(schema: z.ZodType, entries: unknown): FieldErrors {
   const parsed = schema.safeParse(entries, { error: plainWords });
   if (parsed.success) return {};
   const errors: Record<string, string> = {};
-  for (const issue of parsed.error.issues) errors[issue.path.join('.')] ??= asSentence(issue.message);
+  for (const issue of parsed.error.issues) errors[issue.path.join('.')] ??= asSentence(unitless(issue));
   return errors;
 }
 
 /** A rule's refusals at the fields they name; `fieldOf` maps the rule's word to the form's key, '' when no field shows it. */
-export function refusalErrors(
-  issues: readonly Issue[],
-  fieldOf: (problem: Issue) => string,
-): FieldErrors {
+export function refusalErrors(issues: readonly Issue[], fieldOf: (problem: Issue) => string): FieldErrors {
   const errors: Record<string, string> = {};
   for (const problem of issues) {
     const key = fieldOf(problem);

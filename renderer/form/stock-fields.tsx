@@ -1,6 +1,9 @@
+import { MPA_PER_KSI } from '../../core/units/force.ts';
 import { MM_PER_INCH, type LengthUnits } from '../../core/units/length.ts';
+import { KG_PER_LB } from '../../core/units/weight.ts';
 import type { FieldWords } from '../ui/field-parts.tsx';
 import { NumberField } from '../ui/number-field.tsx';
+import { keptFigure } from './kept-figure.ts';
 
 interface ThicknessProps extends FieldWords {
   /** NaN: empty. */
@@ -31,8 +34,8 @@ interface AreaWeightProps extends FieldWords {
   onChange: (kgPerM2: number) => void;
 }
 
-/** One pound a square foot: 0.45359237 kg on (0.3048 m)², exact by definition. */
-const KG_PER_M2 = 0.45359237 / 0.3048 ** 2;
+/** One pound on (0.3048 m)². */
+const KG_PER_M2 = KG_PER_LB / 0.3048 ** 2;
 
 /** What a sheet weighs by its area, lb/ft² in an inch shop. */
 export function AreaWeight({ kgPerM2, units, onChange, ...rest }: AreaWeightProps) {
@@ -44,6 +47,30 @@ export function AreaWeight({ kgPerM2, units, onChange, ...rest }: AreaWeightProp
       formatOptions={{ maximumFractionDigits: 3 }}
       value={kgPerM2 / per}
       onChange={(value) => onChange(Math.round(value * per * 10_000) / 10_000)}
+    />
+  );
+}
+
+interface StrengthProps extends FieldWords {
+  /** NaN: empty. */
+  valueMpa: number;
+  /** What is usual for the metal, as help. */
+  usualMpa: number;
+  units: LengthUnits;
+  onChange: (valueMpa: number) => void;
+}
+
+/** Tensile strength, ksi in an inch shop. */
+export function Strength({ valueMpa, usualMpa, units, onChange, ...rest }: StrengthProps) {
+  const per = units === 'in' ? MPA_PER_KSI : 1;
+  return (
+    <NumberField
+      {...rest}
+      unit={units === 'in' ? 'ksi' : 'MPa'}
+      formatOptions={{ maximumFractionDigits: 1 }}
+      value={valueMpa / per}
+      onChange={(typed) => onChange(keptFigure(valueMpa, typed, per, 1))}
+      help={`usual ${Math.round(usualMpa / per)}`}
     />
   );
 }

@@ -1,7 +1,7 @@
 import { FileUp } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { FileTrigger } from 'react-aria-components';
-import type { CheckedImport } from '../../../core/contract/import.ts';
+import type { FileCheck } from '../../../core/import/file-check.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { SentenceError } from '../../ui/states.tsx';
@@ -37,7 +37,7 @@ export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
   return { button, panel };
 }
 
-function Checked({ checked }: { checked: CheckedImport }) {
+function Checked({ checked }: { checked: FileCheck }) {
   const { busy, changed, mend, leaveOut, recheck, take } = useFinishedImport();
   const sayDone = useSayDone();
   const takeAll = async () => {

@@ -2,6 +2,7 @@ import { Undo2 } from 'lucide-react';
 import { figureName, figureOf } from '../../../core/edit/standards-commands.ts';
 import type { Learned } from '../../../core/shop/learned.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
+import type { Settings } from '../../../core/shop/settings.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
@@ -40,7 +41,7 @@ export function LearnedHistory({ shop, machine }: { shop: Shop; machine: Machine
         </thead>
         <tbody>
           {rows.map((row) => (
-            <Row key={row.id} row={row} machine={machine} timeZone={shop.settings.timeZone} />
+            <Row key={row.id} row={row} machine={machine} settings={shop.settings} />
           ))}
         </tbody>
       </table>
@@ -48,11 +49,13 @@ export function LearnedHistory({ shop, machine }: { shop: Shop; machine: Machine
   );
 }
 
-function Row({ row, machine, timeZone }: { row: Learned; machine: Machine; timeZone: string }) {
+function Row({ row, machine, settings }: { row: Learned; machine: Machine; settings: Settings }) {
+  const { timeZone, units } = settings;
   const act = useAct();
   const present = usePresent();
   const name = figureName(machine, row.key);
-  const unit = unitOf(machine, row.key);
+  const { name: unit, per } = unitOf(machine, row.key, units);
+  const figure = (kept: number): number => Number((kept / per).toFixed(2));
   const wall = (at: number) =>
     `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
   const stands = row.revertedAt === null && figureOf(machine, row.key) === row.after;
@@ -60,9 +63,9 @@ function Row({ row, machine, timeZone }: { row: Learned; machine: Machine; timeZ
     <tr>
       <th scope="row">{name}</th>
       <td>{wall(row.at)}</td>
-      <td>{`${row.before} ${unit}`}</td>
-      <td>{`${row.after} ${unit}`}</td>
-      <td>{`${row.low} to ${row.high} ${unit}`}</td>
+      <td>{`${figure(row.before)} ${unit}`}</td>
+      <td>{`${figure(row.after)} ${unit}`}</td>
+      <td>{`${figure(row.low)} to ${figure(row.high)} ${unit}`}</td>
       <td>{row.observations.toLocaleString('en-US')}</td>
       <td>
         {row.revertedAt !== null && <span className={styles.note}>{`put back ${wall(row.revertedAt)}`}</span>}

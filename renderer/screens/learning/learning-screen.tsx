@@ -83,6 +83,7 @@ function MachineLearning({ shop, machine, happened }: Props) {
       <ProposalPanel
         title="Time standards"
         machine={machine}
+        units={shop.settings.units}
         proposals={standards.ok ? standards.value : []}
         refusal={standards.ok ? null : sentence(standards.issues)}
       />
@@ -95,6 +96,7 @@ function MachineLearning({ shop, machine, happened }: Props) {
       <ProposalPanel
         title="Changeovers"
         machine={machine}
+        units={shop.settings.units}
         proposals={changeover.ok ? changeover.value : []}
         refusal={changeover.ok ? null : sentence(changeover.issues)}
       />

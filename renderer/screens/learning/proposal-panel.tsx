@@ -1,6 +1,8 @@
 import { Check, CheckCheck } from 'lucide-react';
+import type { StandardUnit } from '../../../core/estimate/standards.ts';
 import type { Proposal } from '../../../core/learn/propose.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
+import type { LengthUnits } from '../../../core/units/length.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -13,13 +15,14 @@ import { acceptCommand, differs, rowsOf, withPartners, type ProposalRow } from '
 interface Props {
   title: string;
   machine: Machine;
+  units: LengthUnits;
   proposals: readonly Proposal[];
   /** Why there are none, whole sentences. */
   refusal: string | null;
 }
 
 /** Figures in use beside those that finished work shows; each can be taken over, or all that differ. */
-export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
+export function ProposalPanel({ title, machine, units, proposals, refusal }: Props) {
   const act = useAct();
   const present = usePresent();
   const differing = proposals.filter(differs);
@@ -54,7 +57,7 @@ export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
               </tr>
             </thead>
             <tbody>
-              {rowsOf(machine, proposals).map((row) => (
+              {rowsOf(machine, proposals, units).map((row) => (
                 <Row key={row.proposal.key} row={row} onTake={() => take([row.proposal])} />
               ))}
             </tbody>
@@ -65,7 +68,8 @@ export function ProposalPanel({ title, machine, proposals, refusal }: Props) {
   );
 }
 
-const shown = (value: number, unit: string): string => `${Number(value.toPrecision(3))} ${unit}`;
+const shown = (value: number, { name, per }: StandardUnit): string =>
+  `${Number((value / per).toPrecision(3))} ${name}`;
 const OUTLIERS_SHOWN = 40;
 
 function Row({ row: { proposal, name, unit, together }, onTake }: { row: ProposalRow; onTake: () => void }) {
@@ -93,7 +97,7 @@ function Row({ row: { proposal, name, unit, together }, onTake }: { row: Proposa
           className={styles.note}
         >{`${change >= 0 ? '+' : '−'}${Math.abs(Math.round(change * 100))} %`}</span>
       </td>
-      <td>{`${Number(interval[0].toPrecision(3))} to ${shown(interval[1], unit)}`}</td>
+      <td>{`${shown(interval[0], unit)} to ${shown(interval[1], unit)}`}</td>
       <td>{observations.toLocaleString('en-US')}</td>
       <td className={styles.roomy}>{`${Math.round(explained * 100)} %`}</td>
       <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag>no clear difference</Tag>}</td>

@@ -3,8 +3,9 @@ import { figureName } from '../../../core/edit/standards-commands.ts';
 import { learnChangeover } from '../../../core/learn/learn-changeover.ts';
 import { learnStandards } from '../../../core/learn/learn-standards.ts';
 import type { Proposal } from '../../../core/learn/propose.ts';
-import { standardsOf } from '../../../core/estimate/standards.ts';
+import { standardsOf, standardUnit, type StandardUnit } from '../../../core/estimate/standards.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
+import type { LengthUnits } from '../../../core/units/length.ts';
 import type { Result } from '../../../core/result.ts';
 import type { Happened } from '../../../core/report/chances.ts';
 
@@ -32,20 +33,23 @@ export const differs = ({ present, interval: [low, high] }: Proposal): boolean =
 export interface ProposalRow {
   readonly proposal: Proposal;
   readonly name: string;
-  readonly unit: string;
+  readonly unit: StandardUnit;
   /** Names of the figures that can only be learned together with it. */
   readonly together: readonly string[];
 }
 
-/** A figure's unit; changeovers are in seconds. */
-export const unitOf = (machine: Machine, key: string): string =>
-  standardsOf(machine.stage).find((s) => s.key === key)?.unit ?? 's';
+/** A figure's unit in the shop; changeovers are in seconds. */
+export const unitOf = (machine: Machine, key: string, units: LengthUnits): StandardUnit =>
+  standardUnit(
+    standardsOf(machine.stage).find((s) => s.key === key),
+    units,
+  );
 
-export function rowsOf(machine: Machine, proposals: readonly Proposal[]): ProposalRow[] {
+export function rowsOf(machine: Machine, proposals: readonly Proposal[], units: LengthUnits): ProposalRow[] {
   return proposals.map((proposal) => ({
     proposal,
     name: figureName(machine, proposal.key),
-    unit: unitOf(machine, proposal.key),
+    unit: unitOf(machine, proposal.key, units),
     together: proposal.together.map((key) => figureName(machine, key)),
   }));
 }

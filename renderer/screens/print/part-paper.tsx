@@ -1,7 +1,7 @@
 import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { blankOf } from '../../../core/part/blank.ts';
 import { dimensioned } from '../../../core/part/dimensions.ts';
-import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
+import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { routingOf } from '../../../core/planning/operations.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { cautionsAlong } from '../../../core/report/cautions.ts';
@@ -13,7 +13,7 @@ import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
-import { formatCutSize } from '../../../core/units/length.ts';
+import { formatCutSize, formatThickness } from '../../../core/units/length.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
 import { PartDrawing } from './part-drawing.tsx';
@@ -68,11 +68,9 @@ export function PartPaper(props: Props) {
 
 function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
   const { units, timeZone } = shop.settings;
-  const blank = blankOf({ id: part.id, lengthMm }, part, material, gauge, reckoningOf(shop));
+  const blank = blankOf({ id: part.id, lengthMm }, part, material, gauge, blankBasisOf(shop));
   const colourId = line?.line.colourId;
   const colour = shop.colour.find(({ id }) => id === colourId)?.name ?? colourId;
-  const thickness =
-    units === 'in' ? `${(gauge.thicknessMm / 25.4).toFixed(4)} in` : `${gauge.thicknessMm} mm`;
   const facts: (readonly [string, string])[] = [
     ...(line
       ? ([
@@ -83,7 +81,10 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
           ],
         ] as const)
       : []),
-    ['Metal', `${metalWords({ gauge: gauge.label, colour, material: material.name })}, ${thickness}`],
+    [
+      'Metal',
+      `${metalWords({ gauge: gauge.label, colour, material: material.name })}, ${formatThickness(gauge.thicknessMm, units)}`,
+    ],
     ...(blank.ok
       ? ([['Blank, girth × length', formatCutSize(blank.value.girthMm, lengthMm, units)]] as const)
       : []),
@@ -102,7 +103,7 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
 }
 
 function Drawn({ shop, part, material, gauge }: Props) {
-  const drawn = dimensioned(part.profile, formingOf(material, gauge, reckoningOf(shop)));
+  const drawn = dimensioned(part.profile, formingOf(material, gauge, blankBasisOf(shop)));
   if (!drawn.ok) return <p className={styles.note}>{sentence(drawn.issues)}</p>;
   return (
     <PartDrawing
@@ -115,7 +116,7 @@ function Drawn({ shop, part, material, gauge }: Props) {
 }
 
 function Bends({ shop, part }: Props) {
-  const order = orderOfPart(part, reckoningOf(shop).dieOpeningMm);
+  const order = orderOfPart(part, blankBasisOf(shop).dieOpeningMm);
   if (order.steps.length === 0) return <p className={styles.note}>Sold flat: nothing is bent.</p>;
   return (
     <>
@@ -157,7 +158,7 @@ function Bends({ shop, part }: Props) {
 
 /** What speaks against the part on each brake. */
 function LookFirst({ shop, part, material, gauge, lengthMm }: Props) {
-  const asked = { material, gauge, lengthMm, partRules: shop.settings.partRules, ...reckoningOf(shop) };
+  const asked = { material, gauge, lengthMm, partRules: shop.settings.partRules, ...blankBasisOf(shop) };
   const found = shop.machine
     .filter(({ stage }) => stage === 'brake')
     .flatMap((machine) =>

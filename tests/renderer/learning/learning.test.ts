@@ -48,12 +48,16 @@ describe('a proposal', () => {
   });
 
   it('is named as the standard is, a changeover by what changes, with its unit', () => {
-    const rows = rowsOf(aBrake(), [
-      proposal({ key: 'handlingPerKg', together: ['pickUp'] }),
-      proposal({ key: 'gauge' }),
+    const proposals = [proposal({ key: 'handlingPerKg', together: ['pickUp'] }), proposal({ key: 'gauge' })];
+    const named = (units: 'in' | 'mm') =>
+      rowsOf(aBrake(), proposals, units).map(({ name, unit, together }) => [name, unit.name, together]);
+    expect(named('in')[0]).toEqual([
+      'Extra handling for the weight of the piece',
+      's/lb',
+      ['Pick up a blank'],
     ]);
-    expect(rows.map(({ name, unit, together }) => [name, unit, together])).toEqual([
-      ['Extra handling for each kilogram of the piece', 's/kg', ['Pick up a blank']],
+    expect(named('mm')).toEqual([
+      ['Extra handling for the weight of the piece', 's/kg', ['Pick up a blank']],
       ['Changeover of gauge', 's', []],
     ]);
   });

@@ -2,7 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { calendar as calendarSchema } from '../../../core/time/calendar.ts';
 import { machine as machineSchema } from '../../../core/shop/machine.ts';
 import { colour as colourSchema } from '../../../core/material/material.ts';
+import { part as partSchema } from '../../../core/part/part.ts';
 import { fieldErrors, refusalErrors } from '../../../renderer/form/field-errors.ts';
+import { keptFigure } from '../../../renderer/form/kept-figure.ts';
+import { aProfile } from '../../core/part/profiles.ts';
 import {
   nextDowntimeId,
   freshMachine,
@@ -11,7 +14,7 @@ import {
   withState,
 } from '../../../renderer/screens/shop/machines/machine-edit.ts';
 import { fromTable, missingGauges } from '../../../renderer/screens/shop/materials/gauge-rows.ts';
-import { aBrake, aCalendar, aColour, aDowntime, aShop } from '../../support/builders.ts';
+import { aBrake, aCalendar, aColour, aDowntime, aPart, aShop } from '../../support/builders.ts';
 
 describe('what a form says at its fields', () => {
   it('is nothing when the entries can be saved', () => {
@@ -38,6 +41,21 @@ describe('what a form says at its fields', () => {
     });
   });
 
+  it('gives no limit in a unit that the shop does not read', () => {
+    const errors = fieldErrors(
+      machineSchema,
+      aBrake({ maxThicknessMm: 60, dieOpeningMm: 600, maxLengthMm: 60_000 }),
+    );
+    expect(errors).toEqual({
+      maxThicknessMm: 'Is too large.',
+      dieOpeningMm: 'Is too large.',
+      maxLengthMm: 'Is too large.',
+    });
+    expect(fieldErrors(partSchema, { ...aPart(), profile: aProfile({ flangesMm: [] }) })).toMatchObject({
+      'profile.flangesMm': 'Needs at least one flange.',
+    });
+  });
+
   it('names the field inside a list', () => {
     const [shift] = aCalendar().shifts;
     const backwards = aCalendar({ shifts: [{ ...shift!, start: '16:00' }] });
@@ -51,6 +69,14 @@ describe('what a form says at its fields', () => {
     ];
     expect(refusalErrors(issues, () => '')).toEqual({ '': 'One. Do this. Two.' });
   });
+});
+
+it('a figure shown in another unit stays as it is kept until it is typed anew', () => {
+  const perPound = 0.45359237;
+  // 18 kg show as 39.68 lb; typed again they are still 18 kg.
+  expect(keptFigure(18, 39.68, perPound, 2)).toBe(18);
+  expect(keptFigure(18, 40, perPound, 2)).toBeCloseTo(18.1437, 4);
+  expect(keptFigure(18, 18, 1, 2)).toBe(18);
 });
 
 describe('the gauges of a material', () => {

@@ -95,10 +95,10 @@ const BrakeLimits = ({ form: { entries, errors, set }, units }: StageFields) => 
   <>
     <NumberField
       label="Force"
-      unit="t"
+      unit="metric tonnes"
       value={entries.tonnes ?? NaN}
       onChange={(tonnes) => set({ tonnes })}
-      help="metric tonnes; a US ton is 0.907"
+      help="a US ton is 0.907 metric tonnes"
       error={errors.tonnes}
     />
     <Length

@@ -47,7 +47,7 @@ function MachineForm({ now, ...props }: RowFormProps<'machine'> & { now: Instant
       <StateFields {...fields} />
       {!isNew && <Downtimes shop={shop} machine={props.row} now={now} />}
       <ChangeoverFields {...fields} />
-      <StandardFields form={form} />
+      <StandardFields form={form} units={props.shop.settings.units} />
     </RowFrame>
   );
 }

@@ -2,7 +2,7 @@ import { Plus, X } from 'lucide-react';
 import { gaugeName } from '../../../../core/shop/metal-name.ts';
 import type { MeasuredDeduction } from '../../../../core/material/material.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
-import { reckoningOf } from '../../../../core/part/forming.ts';
+import { blankBasisOf } from '../../../../core/part/forming.ts';
 import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Select } from '../../../ui/choice.tsx';
@@ -21,7 +21,7 @@ interface Props {
 
 /** Which V blanks are cut for, in a sentence. */
 function vSentence(shop: Shop): string {
-  const { dieOpeningMm, girthRule } = reckoningOf(shop);
+  const { dieOpeningMm, girthRule } = blankBasisOf(shop);
   if (girthRule === 'outsideSum')
     return 'They do not count now: Settings says that outsides are added up, with nothing subtracted.';
   if (dieOpeningMm === null) return 'There is no brake yet, so only rows for any V count.';

@@ -8,7 +8,7 @@ import {
   type Temper,
 } from '../../../../core/material/material.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
-import { mmToInches, type LengthUnits } from '../../../../core/units/length.ts';
+import { formatThickness, type LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Select } from '../../../ui/choice.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
@@ -20,7 +20,7 @@ import { Fields, Group } from '../../../form/form-frame.tsx';
 import { without, withEntry } from '../../../form/list.ts';
 import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
 import { Section } from '../../../form/section.tsx';
-import { AreaWeight, Thickness } from '../../../form/stock-fields.tsx';
+import { AreaWeight, Strength, Thickness } from '../../../form/stock-fields.tsx';
 import type { Form } from '../../../form/use-form.ts';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { DeductionFields } from './deduction-fields.tsx';
@@ -88,12 +88,12 @@ function MaterialForm(props: RowFormProps<'material'>) {
           help="sets strength and K-factor to the usual"
           error={errors.metal}
         />
-        <NumberField
+        <Strength
           label="Tensile strength"
-          unit="MPa"
-          value={entries.tensileMpa}
+          units={props.shop.settings.units}
+          valueMpa={entries.tensileMpa}
+          usualMpa={usual.tensileMpa}
           onChange={(tensileMpa) => set({ tensileMpa })}
-          help={`usual ${usual.tensileMpa}`}
           error={errors.tensileMpa}
         />
         {entries.metal === 'aluminium' && (
@@ -128,7 +128,7 @@ function Gauges({ form, units }: { form: Form<RowOf<'material'>>; units: LengthU
   const missing = missingGauges(metal, gauges).map((gauge) => ({
     id: gauge.label,
     label: `${gauge.label} ga`,
-    end: units === 'in' ? `${mmToInches(gauge.thicknessMm).toFixed(4)} in` : `${gauge.thicknessMm} mm`,
+    end: formatThickness(gauge.thicknessMm, units),
     act: () => set([...gauges, gauge]),
   }));
   return (

@@ -8,6 +8,7 @@ import {
   formatSum,
   type LengthUnits,
 } from '../../../../core/units/length.ts';
+import { formatWeight } from '../../../../core/units/weight.ts';
 import { formatMoney } from '../../../../core/units/money.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { Tag } from '../../../ui/tag.tsx';
@@ -78,14 +79,12 @@ function Figures({
   figures: PartFigures;
   units: LengthUnits;
 }) {
-  const weight =
-    units === 'in' ? `${(blank.weightKg / 0.45359237).toFixed(2)} lb` : `${blank.weightKg.toFixed(2)} kg`;
   return (
     <>
       <dl className={look.figures}>
         <Figure name="Girth" value={formatCutLength(blank.girthMm, units)} />
         <Figure name="Blank" value={formatCutSize(blank.girthMm, blank.lengthMm, units)} />
-        <Figure name="Weight" value={weight} />
+        <Figure name="Weight" value={formatWeight(blank.weightKg, units)} />
         <Figure name="Area" value={formatArea(blank.areaM2, units)} />
         <Figure name="Cost of its metal" value={costWords(cost)} />
         <Figure name="Hits" value={String(hits)} />
