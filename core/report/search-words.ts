@@ -1,5 +1,5 @@
 import type { PlanGist } from '../planning/figures.ts';
-import { formatHours } from '../units/duration.ts';
+import { formatHours, shownUnit } from '../units/duration.ts';
 
 /**
  * What one plan gains on another, as the end of a sentence: "7 fewer late lines, 135 h less late, 12 h less
@@ -7,16 +7,25 @@ import { formatHours } from '../units/duration.ts';
  */
 export function gainWords(before: PlanGist, after: PlanGist): string {
   const lines = after.lateLines - before.lateLines;
-  const time = (seconds: number, what: string): string | false =>
-    Math.round(seconds) !== 0 && `${formatHours(Math.abs(seconds))} ${seconds < 0 ? 'less' : 'more'} ${what}`;
+  const time = (from: number, to: number, what: string): string | false => {
+    const gain = shownDifference(from, to);
+    return Math.round(gain) !== 0 && `${formatHours(Math.abs(gain))} ${gain < 0 ? 'less' : 'more'} ${what}`;
+  };
   return [
     lines !== 0 &&
       `${Math.abs(lines)} ${lines < 0 ? 'fewer' : 'more'} late ${Math.abs(lines) === 1 ? 'line' : 'lines'}`,
-    time(after.lateSeconds - before.lateSeconds, 'late'),
-    time(after.changeoverSeconds - before.changeoverSeconds, 'changeover'),
+    time(before.lateSeconds, after.lateSeconds, 'late'),
+    time(before.changeoverSeconds, after.changeoverSeconds, 'changeover'),
   ]
     .filter(Boolean)
     .join(', ');
+}
+
+/** The difference of two durations as they are shown, so that it agrees with them; the exact one where both show the same. */
+function shownDifference(from: number, to: number): number {
+  const unit = shownUnit(Math.max(from, to));
+  const shown = (Math.round(to / unit) - Math.round(from / unit)) * unit;
+  return shown === 0 ? to - from : shown;
 }
 
 /** "9 of 10" for 0.9, "19 of 20" for 0.95: how many lines are aimed at, in the smallest round number that says it. */

@@ -27,8 +27,8 @@ interface Figure {
   readonly beside?: (figures: PlanFigures) => string;
   /** What is compared; smaller is better. */
   readonly cost: (figures: PlanFigures) => number;
-  /** Shows a date and a time, or follows from another figure and may be left out where room is short. */
-  readonly kind?: 'dated' | 'derived';
+  /** Follows from another figure and may be left out where room is short. */
+  readonly derived?: true;
 }
 
 const figuresIn = (timeZone: string): readonly Figure[] => [
@@ -42,7 +42,7 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
     label: 'Lines on time',
     show: (f) => onTimePercent(f.onTimeShare),
     cost: (f) => -f.onTimeShare,
-    kind: 'derived',
+    derived: true,
   },
   { label: 'Hours late', show: (f) => formatHours(f.tardiness), cost: (f) => f.tardiness },
   { label: 'Changeover', show: (f) => formatDuration(f.changeoverSeconds), cost: (f) => f.changeoverSeconds },
@@ -53,7 +53,6 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
         ? '–'
         : `${formatWallDate(instant(f.lastEnd), timeZone)} ${formatClock(instant(f.lastEnd), timeZone)}`,
     cost: (f) => f.lastEnd ?? 0,
-    kind: 'dated',
   },
 ];
 
@@ -73,11 +72,11 @@ const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
 /** The plan in numbers, each beside what plain due-date order would give; last, how many lines have a good chance. */
 export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) => (
   <dl className={styles.figures}>
-    {figuresIn(timeZone).map(({ label, show, beside, cost, kind }) => {
+    {figuresIn(timeZone).map(({ label, show, beside, cost, derived }) => {
       const gain = yardstick && Math.sign(cost(yardstick) - cost(figures));
       const { look, sign, words } = verdicts[gain ?? 0] ?? verdicts[0];
       return (
-        <div key={label} className={classes(styles.figure, kind && styles[kind])}>
+        <div key={label} className={classes(styles.figure, derived && styles.derived)}>
           <dt>{label}</dt>
           <dd className={styles.value}>{show(figures)}</dd>
           {yardstick && (
@@ -90,9 +89,9 @@ export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) =>
     })}
     {surety && (
       <div className={styles.figure}>
-        <dt>{`Chance on time ${Math.round(surety.confidence * 100)} % or more`}</dt>
+        <dt>Chance on time</dt>
         <dd className={styles.value}>{`${surety.sure} of ${surety.lines}`}</dd>
-        <dd className={styles.beside}>by finished work</dd>
+        <dd className={styles.beside}>{`have ${Math.round(surety.confidence * 100)} % or more`}</dd>
       </div>
     )}
   </dl>

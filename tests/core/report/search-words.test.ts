@@ -16,6 +16,13 @@ describe('what a plan gains on another', () => {
     expect(gainWords(after, before)).toBe('1 fewer late line, 100 h more late, 1 h less changeover');
   });
 
+  it('agrees with the hours that are shown of both plans', () => {
+    // Shown as 1,259 h and 915 h, though 343.4 h lie between them.
+    const late = (hours: number) => ({ ...before, lateSeconds: hours * HOUR });
+    expect(gainWords(late(1258.6), late(915.2))).toBe('344 h less late');
+    expect(gainWords(late(1258.6), late(1258.7))).toBe('6 min more late');
+  });
+
   it('leaves out what is as it was', () => {
     expect(gainWords(before, { ...before, lateSeconds: 2102 * HOUR })).toBe('1 h less late');
     expect(gainWords(before, before)).toBe('');
