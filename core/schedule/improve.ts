@@ -8,8 +8,8 @@ import { JobShopGraph } from './search/job-shop/graph.ts';
 import { tabuSearch } from './search/job-shop/tabu.ts';
 import { orderOf } from './search/job-order.ts';
 import { isTiny, tryAll } from './search/exhaustive.ts';
-import { FullTrial } from './search/full-trial.ts';
-import { LayeredTrial } from './search/layered-trial.ts';
+import { FullEvaluator } from './search/full-evaluator.ts';
+import { LayeredEvaluator } from './search/layered-evaluator.ts';
 import { iterateSequence } from './search/one-machine/iterate.ts';
 import { Sequence } from './search/one-machine/sequence.ts';
 import { Rng } from './search/rng.ts';
@@ -75,9 +75,9 @@ function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<In
   if (Sequence.fits(problem)) return iterateSequence(problem, first, rng);
   if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);
   if (JobShopGraph.fits(problem)) return tabuSearch(problem, first, rng);
-  if (problem.machineOrder === null) return anneal(problem, new FullTrial(problem, first), rng);
+  if (problem.machineOrder === null) return anneal(problem, new FullEvaluator(problem, first), rng);
   if (problem.input.crew?.length) return annealShortOfPeople(problem, first, rng);
-  return anneal(problem, new LayeredTrial(problem, first), rng);
+  return anneal(problem, new LayeredEvaluator(problem, first), rng);
 }
 
 function foundOf(

@@ -1,13 +1,14 @@
 import type { Problem } from '../problem.ts';
 import { YieldBudget } from './yield-budget.ts';
 import { advanceJob } from './moves/advance-job.ts';
-import { searchContext, type SearchContext, type Move } from './moves/search-context.ts';
-import { joinNear } from './moves/join-near.ts';
+import { joinNeighbours } from './moves/join-neighbours.ts';
+import { gain, type Move } from './moves/move.ts';
+import { searchContext, type SearchContext } from './moves/search-context.ts';
 import { shiftOperation } from './moves/shift-operation.ts';
 import { shiftRun } from './moves/shift-run.ts';
 import { swapOperations } from './moves/swap-operations.ts';
 import type { Rng } from './rng.ts';
-import type { Trial } from './trial.ts';
+import type { MoveEvaluator } from './move-evaluator.ts';
 
 /** What a search found so far, as numbers. */
 export interface Incumbent {
@@ -47,21 +48,21 @@ const REHEATS = [1, 1, 0.3];
  * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680; the heats measured in SEARCH.md.
  * Yields every few milliseconds of work; `queues` are the same object until better ones are found.
  */
-export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Incumbent, void> {
-  const context = searchContext(problem, trial, rng);
-  let best: Incumbent = { queues: trial.live.copy(), objective: trial.objective, evaluations: 0 };
+export function* anneal(problem: Problem, evaluator: MoveEvaluator, rng: Rng): Generator<Incumbent, void> {
+  const context = searchContext(problem, evaluator, rng);
+  let best: Incumbent = { queues: evaluator.live.copy(), objective: evaluator.objective, evaluations: 0 };
   if (context.movable.length === 0) return;
   const budget = new YieldBudget();
   let evaluations = 0;
   let tried = 0;
   let length = TIDYING;
   for (let round = 0; ; round++) {
-    trial.load(best.queues);
+    evaluator.load(best.queues);
     const chosen = MOVE_WORK * tried;
     const typical = yield* typicalCost(context, { ...best, evaluations }, (work) =>
       budget.isDue(work + chosen),
     );
-    const started = trial.work + chosen;
+    const started = evaluator.work + chosen;
     // How many tries the round will have, as the rounds before went.
     const tries = (length * (tried + 1)) / (started + 1);
     const plenty = Math.min(1, tries / (ENOUGH_TRIES * context.movable.length));
@@ -72,13 +73,14 @@ export function* anneal(problem: Problem, trial: Trial, rng: Rng): Generator<Inc
     for (let done = 0; done < length; tried++) {
       if (chooseMove(rng)(context)) {
         evaluations += 1;
-        const limit = -heat * Math.log(1 - rng.next());
-        if (trial.evaluate(limit) <= limit) trial.commit();
-        else trial.rollback();
-        if (trial.objective < best.objective - TINY)
-          best = { queues: trial.live.copy(), objective: trial.objective, evaluations };
+        // Taken with chance e^(gain / heat) where it makes the plan worse, always where it does not.
+        const least = heat * Math.log(1 - rng.next());
+        if (gain(evaluator, least) >= least) evaluator.commit();
+        else evaluator.rollback();
+        if (evaluator.objective < best.objective - TINY)
+          best = { queues: evaluator.live.copy(), objective: evaluator.objective, evaluations };
       }
-      done = trial.work + MOVE_WORK * tried - started;
+      done = evaluator.work + MOVE_WORK * tried - started;
       if (tried % 64 === 0) heat = hot * (cold / hot) ** (done / length);
       if (budget.isDue(started + done)) yield { ...best, evaluations };
     }
@@ -90,7 +92,7 @@ function chooseMove(rng: Rng): Move {
   const u = rng.next();
   if (u < 0.2) return shiftOperation;
   if (u < 0.4) return swapOperations;
-  if (u < 0.8) return joinNear;
+  if (u < 0.8) return joinNeighbours;
   if (u < 0.9) return shiftRun;
   return advanceJob;
 }
@@ -101,15 +103,15 @@ function* typicalCost(
   best: Incumbent,
   isDue: (work: number) => boolean,
 ): Generator<Incumbent, number> {
-  const { trial, rng } = context;
+  const { evaluator, rng } = context;
   const costs: number[] = [];
-  const enough = trial.work + SAMPLE_WORK;
-  for (let k = 0; k < 400 && trial.work < enough; k++) {
+  const enough = evaluator.work + SAMPLE_WORK;
+  for (let k = 0; k < 400 && evaluator.work < enough; k++) {
     if (!chooseMove(rng)(context)) continue;
-    const delta = trial.evaluate(Infinity);
-    if (delta > TINY && delta < Infinity) costs.push(delta);
-    trial.rollback();
-    if (isDue(trial.work)) yield best;
+    const loss = -gain(evaluator, -Infinity);
+    if (loss > TINY && loss < Infinity) costs.push(loss);
+    evaluator.rollback();
+    if (isDue(evaluator.work)) yield best;
   }
   costs.sort((a, b) => a - b);
   return costs[costs.length >> 1] ?? 1;

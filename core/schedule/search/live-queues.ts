@@ -9,7 +9,7 @@ export class LiveQueues {
   readonly queues: Int32Array[];
   readonly lengths: Int32Array;
   /** Machine and position of each operation. */
-  readonly home: Int32Array;
+  readonly machineOf: Int32Array;
   readonly positionOf: Int32Array;
   /** First changed place of each machine's queue; its length or more when nothing changed. */
   readonly from: Int32Array;
@@ -25,7 +25,7 @@ export class LiveQueues {
     this.problem = problem;
     this.queues = queues.map(() => new Int32Array(n));
     this.lengths = new Int32Array(problem.machines);
-    this.home = new Int32Array(n);
+    this.machineOf = new Int32Array(n);
     this.positionOf = new Int32Array(n);
     this.from = new Int32Array(problem.machines);
     this.until = new Int32Array(problem.machines);
@@ -142,7 +142,7 @@ export class LiveQueues {
     for (let k = from; k < until; k++) {
       const o = queue[k]!;
       this.positionOf[o] = k;
-      this.home[o] = m;
+      this.machineOf[o] = m;
     }
   }
 }

@@ -2,8 +2,8 @@ import type { Problem } from '../problem.ts';
 import { emptyTiming, timeQueues } from '../timing.ts';
 import { anneal, type Incumbent } from './anneal.ts';
 import { objectiveAt, type NumberedQueues } from './constructions.ts';
-import { FullTrial } from './full-trial.ts';
-import { LayeredTrial } from './layered-trial.ts';
+import { FullEvaluator } from './full-evaluator.ts';
+import { LayeredEvaluator } from './layered-evaluator.ts';
 import type { Rng } from './rng.ts';
 
 /** Plans evaluated without a better one, and so many more for each operation, until people are counted for every plan. */
@@ -27,7 +27,7 @@ export function* annealShortOfPeople(
   yield best;
   let evaluated: NumberedQueues = first;
   let evaluations = 0;
-  for (const found of anneal(slow, new LayeredTrial(slow, first), rng)) {
+  for (const found of anneal(slow, new LayeredEvaluator(slow, first), rng)) {
     evaluations = found.evaluations;
     if (found.queues !== evaluated) {
       evaluated = found.queues;
@@ -37,7 +37,7 @@ export function* annealShortOfPeople(
     yield { ...best, evaluations };
     if (evaluations - best.evaluations > PATIENCE + PATIENCE_EACH * problem.operations) break;
   }
-  for (const found of anneal(problem, new FullTrial(problem, best.queues), rng)) {
+  for (const found of anneal(problem, new FullEvaluator(problem, best.queues), rng)) {
     if (found.objective < best.objective) best = found;
     yield { ...best, evaluations: evaluations + found.evaluations };
   }

@@ -65,8 +65,8 @@ export class SuffixBound {
 
   #passedOn(o: number): number {
     if (!this.#oneCalendar || this.waits[o + 1] === 0) return 0;
-    const { home, positionOf } = this.#live;
-    const m = home[o + 1]!;
+    const { machineOf, positionOf } = this.#live;
+    const m = machineOf[o + 1]!;
     const position = positionOf[o + 1]!;
     return this.#sums[m]![this.#loose[m]![position + 1]!]! - this.#sums[m]![position]!;
   }

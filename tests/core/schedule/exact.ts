@@ -3,8 +3,8 @@ import { check } from '../../../core/schedule/check.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
 import { anneal } from '../../../core/schedule/search/anneal.ts';
-import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
-import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
+import { FullEvaluator } from '../../../core/schedule/search/full-evaluator.ts';
+import { LayeredEvaluator } from '../../../core/schedule/search/layered-evaluator.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 import { sentence } from '../../../core/result.ts';
 import { firstQueues } from './first-queues.ts';
@@ -38,10 +38,10 @@ export function searched(problem: Problem, target: number, reports: number): num
 export function annealed(problem: Problem, target: number, reports: number): number {
   const first = firstQueues(problem)!;
   const layered = problem.machineOrder !== null && !problem.input.crew?.length;
-  const trial = layered ? new LayeredTrial(problem, first) : new FullTrial(problem, first);
-  let least = trial.objective;
+  const evaluator = layered ? new LayeredEvaluator(problem, first) : new FullEvaluator(problem, first);
+  let least = evaluator.objective;
   let report = 0;
-  for (const { objective } of anneal(problem, trial, new Rng(1))) {
+  for (const { objective } of anneal(problem, evaluator, new Rng(1))) {
     least = objective;
     if (++report >= reports || least < target || same(least, target)) break;
   }

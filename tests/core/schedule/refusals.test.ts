@@ -103,7 +103,9 @@ describe('what is fixed', () => {
     expect(told({ pins: [pin('A:brake', 'S1', 0)] })).toContain(
       'Operation A:brake is pinned on S1, which cannot do it.',
     );
-    expect(told({ pins: [pin('A:brake', 'B1', -1)] })).toContain('Operation A:brake is pinned at position -1.');
+    expect(told({ pins: [pin('A:brake', 'B1', -1)] })).toContain(
+      'Operation A:brake is pinned at position -1.',
+    );
   });
   it('a pin into the frozen part, and an operation frozen twice, are named', () => {
     expect(told({ frozen: { B1: ['A:brake'] }, pins: [pin('B:brake', 'B1', 0)] })).toContain(

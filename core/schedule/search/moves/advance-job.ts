@@ -1,23 +1,47 @@
+import { moveOf } from './move.ts';
 import { lateOperation, positionAt, step, type SearchContext } from './search-context.ts';
 
-/** Brings a whole job forward: each of its steps moves ahead by about as much, those before the late one too. */
-export function advanceJob(context: SearchContext): boolean {
-  const { problem, trial, rng, first } = context;
-  const { home, positionOf, queues } = trial.live;
-  const job = problem.jobOf[lateOperation(context)]!;
-  const last = problem.firstOf[job + 1]! - 1;
-  if (problem.fixed[last]) return false;
-  const m = home[last]!;
-  const ahead = Math.abs(step(rng, positionOf[last]! - first[m]!));
-  const position = positionOf[last]! - ahead;
-  if (position < first[m]!) return false;
-  const gained = trial.end[last]! - trial.end[queues[m]![position]!]!;
-  trial.live.shift(m, positionOf[last]!, 1, m, position);
-  for (let o = last - 1; o >= problem.firstOf[job]!; o--) {
+interface Advance {
+  /** The job's last operation, and the position it comes to on its machine. */
+  readonly last: number;
+  readonly position: number;
+}
+
+/**
+ * Brings a whole job forward: its last operation some positions, each step before it by about as much time, so that the
+ * last does not only wait there.
+ *
+ *     shear   A B C D →   D A B C      D ends on the brake at 80, A there at 20: D is to end 60 s sooner,
+ *     brake   A B C D →   D A B C      so its shearing goes ahead of all that ends after its own end less 60 s
+ */
+export const advanceJob = moveOf<Advance>({ propose, valid, apply });
+
+/** A job whose last operation is fixed has nothing to propose; no lot is drawn for it. */
+function propose(context: SearchContext): Advance | null {
+  const { problem, evaluator, rng, first } = context;
+  const { machineOf, positionOf } = evaluator.live;
+  const last = problem.firstOf[problem.jobOf[lateOperation(context)]! + 1]! - 1;
+  if (problem.fixed[last]) return null;
+  const most = positionOf[last]! - first[machineOf[last]!]!;
+  return { last, position: positionOf[last]! - Math.abs(step(rng, most)) };
+}
+
+/** Started and frozen operations stay in front. */
+function valid({ evaluator, first }: SearchContext, { last, position }: Advance): boolean {
+  return position >= first[evaluator.live.machineOf[last]!]!;
+}
+
+function apply(context: SearchContext, { last, position }: Advance): void {
+  const { problem, evaluator } = context;
+  const { live, end } = evaluator;
+  const { machineOf, positionOf, queues } = live;
+  const m = machineOf[last]!;
+  const sooner = end[last]! - end[queues[m]![position]!]!;
+  live.shift(m, positionOf[last]!, 1, m, position);
+  for (let o = last - 1; o >= problem.firstOf[problem.jobOf[last]!]!; o--) {
     if (problem.fixed[o]) continue;
-    const n = home[o]!;
-    const earlier = Math.min(positionOf[o]!, positionAt(context, n, trial.end[o]! - gained));
-    if (earlier < positionOf[o]!) trial.live.shift(n, positionOf[o]!, 1, n, earlier);
+    const n = machineOf[o]!;
+    const earlier = Math.min(positionOf[o]!, positionAt(context, n, end[o]! - sooner));
+    if (earlier < positionOf[o]!) live.shift(n, positionOf[o]!, 1, n, earlier);
   }
-  return true;
 }

@@ -1,46 +1,43 @@
 import type { Problem } from '../../problem.ts';
+import type { MoveEvaluator } from '../move-evaluator.ts';
 import type { Rng } from '../rng.ts';
-import type { Trial } from '../trial.ts';
-import { nearest } from './near.ts';
+import { neighbourLists } from './neighbour-lists.ts';
 
-/** What moves look at and choose from. Built once a search; positions and ends are read from the trial as it stands. */
+/** What moves are drawn from. Built once a search; positions and ends are those of the evaluator at the moment. */
 export interface SearchContext {
   readonly problem: Problem;
-  readonly trial: Trial;
+  readonly evaluator: MoveEvaluator;
   readonly rng: Rng;
   /** Operations that are neither started, frozen nor pinned. */
   readonly movable: Int32Array;
   /** Of an operation, a few movable ones that change over to it fastest; of equal ones, those due at about the same time. */
-  readonly near: (o: number) => Int32Array;
+  readonly neighbours: (o: number) => Int32Array;
   /** Per machine, the first position the search may use. */
   readonly first: Int32Array;
 }
 
-/** Changes the trial's queues by a few shifts. @returns false when it found nothing to change */
-export type Move = (context: SearchContext) => boolean;
-
-export function searchContext(problem: Problem, trial: Trial, rng: Rng): SearchContext {
+export function searchContext(problem: Problem, evaluator: MoveEvaluator, rng: Rng): SearchContext {
   const movable = Int32Array.from({ length: problem.operations }, (_, o) => o).filter(
     (o) => !problem.fixed[o],
   );
   const first = Int32Array.from(problem.front, (front) => front.length);
-  return { problem, trial, rng, movable, near: nearest(problem, movable), first };
+  return { problem, evaluator, rng, movable, neighbours: neighbourLists(problem, movable), first };
 }
 
-/** A movable operation by lot. */
+/** A movable operation, drawn by lot. */
 export function anyOperation({ movable, rng }: SearchContext): number {
   return movable[rng.below(movable.length)]!;
 }
 
-/** Of a few movable operations by lot, the one whose job is late by the most weighted seconds. */
+/** Of a few movable operations drawn by lot, the one whose job is late by the most weighted seconds. */
 export function lateOperation(context: SearchContext): number {
-  const { problem, trial } = context;
+  const { problem, evaluator } = context;
   let worst = anyOperation(context);
   let most = -Infinity;
   for (let k = 0; k < 3; k++) {
     const o = anyOperation(context);
     const job = problem.jobOf[o]!;
-    const late = (trial.end[problem.firstOf[job + 1]! - 1]! - problem.due[job]!) * problem.weight[job]!;
+    const late = (evaluator.end[problem.firstOf[job + 1]! - 1]! - problem.due[job]!) * problem.weight[job]!;
     if (late > most) {
       most = late;
       worst = o;
@@ -49,21 +46,21 @@ export function lateOperation(context: SearchContext): number {
   return worst;
 }
 
-/** A machine that can do the operation, by lot; its own half the time. */
-export function someMachine({ problem, trial, rng }: SearchContext, o: number): number {
+/** A machine that can do the operation, drawn by lot; its own half the time. */
+export function someMachine({ problem, evaluator, rng }: SearchContext, o: number): number {
   const machines = problem.eligible[o]!;
-  if (machines.length === 1 || rng.next() < 0.5) return trial.live.home[o]!;
+  if (machines.length === 1 || rng.next() < 0.5) return evaluator.live.machineOf[o]!;
   return machines[rng.below(machines.length)]!;
 }
 
 /** The position in a queue before the first operation that ends after the instant. */
-export function positionAt({ trial, first }: SearchContext, m: number, instant: number): number {
-  const queue = trial.live.queues[m]!;
+export function positionAt({ evaluator, first }: SearchContext, m: number, instant: number): number {
+  const queue = evaluator.live.queues[m]!;
   let low = first[m]!;
-  let high = trial.live.lengths[m]!;
+  let high = evaluator.live.lengths[m]!;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (trial.end[queue[middle]!]! > instant) high = middle;
+    if (evaluator.end[queue[middle]!]! > instant) high = middle;
     else low = middle + 1;
   }
   return low;
@@ -77,17 +74,3 @@ export function step(rng: Rng, most: number): number {
 }
 
 export const clamp = (value: number, low: number, high: number) => Math.max(low, Math.min(high, value));
-
-/** Can all operations from one position up to another leave their queue for machine `to`? */
-export function canMove(
-  { problem, trial }: SearchContext,
-  m: number,
-  from: number,
-  until: number,
-  to: number,
-): boolean {
-  const queue = trial.live.queues[m]!;
-  for (let k = from; k < until; k++)
-    if (problem.fixed[queue[k]!] || problem.seconds[queue[k]! * problem.machines + to]! < 0) return false;
-  return true;
-}

@@ -1,21 +1,44 @@
+import { moveOf } from './move.ts';
 import { anyOperation, clamp, positionAt, someMachine, step, type SearchContext } from './search-context.ts';
 
-/** Lets two operations change positions, on one machine or on two. */
-export function swapOperations(context: SearchContext): boolean {
-  const { problem, trial, rng, first } = context;
-  const { home, positionOf, lengths, queues } = trial.live;
+interface Swap {
+  readonly o: number;
+  readonly other: number;
+}
+
+/**
+ * Exchanges the positions of two operations, on one machine or on two. It is made of two shifts:
+ *
+ *     A B C D   A to the last position →   B C D A   D to the first →   D B C A
+ */
+export const swapOperations = moveOf<Swap>({ propose, valid, apply });
+
+function propose(context: SearchContext): Swap | null {
+  const { evaluator, rng, first } = context;
+  const { machineOf, positionOf, lengths, queues } = evaluator.live;
   const o = anyOperation(context);
-  const m = home[o]!;
+  const m = machineOf[o]!;
   const n = someMachine(context, o);
-  if (lengths[n]! <= first[n]!) return false;
-  const near = m === n ? positionOf[o]! : positionAt(context, n, trial.end[o]!);
-  const other = queues[n]![clamp(near + step(rng, lengths[n]! - first[n]!), first[n]!, lengths[n]! - 1)]!;
-  if (other === o || problem.fixed[other] || !problem.eligible[other]!.includes(m)) return false;
-  const [a, b] = positionOf[o]! < positionOf[other]! || m !== n ? [o, other] : [other, o];
+  if (lengths[n]! <= first[n]!) return null;
+  const near = m === n ? positionOf[o]! : positionAt(context, n, evaluator.end[o]!);
+  const position = clamp(near + step(rng, lengths[n]! - first[n]!), first[n]!, lengths[n]! - 1);
+  return { o, other: queues[n]![position]! };
+}
+
+/** The first is movable and the other's machine eligible for it as drawn; the other has to be so too. */
+function valid({ problem, evaluator }: SearchContext, { o, other }: Swap): boolean {
+  return (
+    other !== o && !problem.fixed[other] && problem.eligible[other]!.includes(evaluator.live.machineOf[o]!)
+  );
+}
+
+function apply({ evaluator: { live } }: SearchContext, { o, other }: Swap): void {
+  const { machineOf, positionOf } = live;
+  const sameQueue = machineOf[o] === machineOf[other];
+  const [a, b] = positionOf[o]! < positionOf[other]! || !sameQueue ? [o, other] : [other, o];
+  const [m, n] = [machineOf[a]!, machineOf[b]!];
   const at = positionOf[a]!;
-  const to = positionOf[b]!;
-  trial.live.shift(m, at, 1, n, to);
-  // The second now stands one position before (same queue) or after (another queue) where the first arrived.
-  trial.live.shift(n, positionOf[b]!, 1, m, at);
-  return true;
+  live.shift(m, at, 1, n, positionOf[b]!);
+  // The second is now one position before (same queue) or after (another queue) where the first arrived.
+  live.shift(n, positionOf[b]!, 1, m, at);
 }

@@ -4,11 +4,11 @@ import { buildProblem } from '../../../core/schedule/build.ts';
 import { readQueues } from '../../../core/schedule/decode.ts';
 import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
 import { objectiveAt } from '../../../core/schedule/search/constructions.ts';
-import { FullTrial } from '../../../core/schedule/search/full-trial.ts';
-import { LayeredTrial } from '../../../core/schedule/search/layered-trial.ts';
+import { FullEvaluator } from '../../../core/schedule/search/full-evaluator.ts';
+import { LayeredEvaluator } from '../../../core/schedule/search/layered-evaluator.ts';
 import { advanceJob } from '../../../core/schedule/search/moves/advance-job.ts';
 import { searchContext } from '../../../core/schedule/search/moves/search-context.ts';
-import { joinNear } from '../../../core/schedule/search/moves/join-near.ts';
+import { joinNeighbours } from '../../../core/schedule/search/moves/join-neighbours.ts';
 import { shiftOperation } from '../../../core/schedule/search/moves/shift-operation.ts';
 import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';
 import { swapOperations } from '../../../core/schedule/search/moves/swap-operations.ts';
@@ -16,7 +16,7 @@ import { Rng } from '../../../core/schedule/search/rng.ts';
 import { firstQueues } from './first-queues.ts';
 import { randomShop } from './random-shop.ts';
 
-const moves = { shiftOperation, swapOperations, joinNear, shiftRun, advanceJob };
+const moves = { shiftOperation, swapOperations, joinNeighbours, shiftRun, advanceJob };
 const seeds = fc.integer({ min: 0, max: 1_000_000_000 });
 
 /** The machines of a shop, all open as they are, always, or when the first one that closes is open. */
@@ -43,21 +43,21 @@ describe('pricing a change of the queues', () => {
           const problem = problemOf({ ...randomShop(seed, 9), crew: null });
           const first = firstQueues(problem);
           fc.pre(problem.machineOrder !== null && first !== null);
-          const trial = new LayeredTrial(problem, first!);
+          const evaluator = new LayeredEvaluator(problem, first!);
           const rng = new Rng(seed);
-          const context = searchContext(problem, trial, rng);
+          const context = searchContext(problem, evaluator, rng);
           fc.pre(context.movable.length > 0);
           for (let k = 0; k < 20; k++) {
-            const before = trial.live.copy();
+            const before = evaluator.live.copy();
             if (!move(context)) continue;
-            const delta = trial.evaluate(Infinity);
-            const tried = objectiveAt(problem, trial.live.copy());
-            expect(trial.objective + delta).toBeCloseTo(tried, 5);
+            const delta = evaluator.evaluate(Infinity);
+            const tried = objectiveAt(problem, evaluator.live.copy());
+            expect(evaluator.objective + delta).toBeCloseTo(tried, 5);
             if (rng.next() < 0.5) {
-              trial.rollback();
-              expect(trial.live.copy()).toEqual(before);
-            } else trial.commit();
-            expect(trial.objective).toBeCloseTo(objectiveAt(problem, trial.live.copy()), 5);
+              evaluator.rollback();
+              expect(evaluator.live.copy()).toEqual(before);
+            } else evaluator.commit();
+            expect(evaluator.objective).toBeCloseTo(objectiveAt(problem, evaluator.live.copy()), 5);
           }
         }),
         { numRuns: 400 },
@@ -73,19 +73,19 @@ describe('pricing a change of the queues', () => {
           const problem = problemOf({ ...shop, machines: machinesOf(shop), crew: null });
           const first = firstQueues(problem);
           fc.pre(problem.machineOrder !== null && first !== null);
-          const trial = new LayeredTrial(problem, first!);
+          const evaluator = new LayeredEvaluator(problem, first!);
           const rng = new Rng(seed);
-          const context = searchContext(problem, trial, rng);
+          const context = searchContext(problem, evaluator, rng);
           fc.pre(context.movable.length > 0);
           for (let k = 0; k < 20; k++) {
             if (!Object.values(moves)[rng.below(5)]!(context)) continue;
-            const delta = trial.evaluate(limit);
-            const real = objectiveAt(problem, trial.live.copy()) - trial.objective;
+            const delta = evaluator.evaluate(limit);
+            const real = objectiveAt(problem, evaluator.live.copy()) - evaluator.objective;
             if (delta === Infinity) expect(real).toBeGreaterThan(limit);
             else expect(delta).toBeCloseTo(real, 5);
             if (delta === Infinity) refused += 1;
-            if (delta <= limit) trial.commit();
-            else trial.rollback();
+            if (delta <= limit) evaluator.commit();
+            else evaluator.rollback();
           }
         }),
         { numRuns: 1000 },
@@ -99,8 +99,8 @@ describe('pricing a change of the queues', () => {
         const problem = problemOf({ ...randomShop(seed, 9), crew: null });
         const first = firstQueues(problem);
         fc.pre(problem.machineOrder !== null && first !== null);
-        expect(new FullTrial(problem, first!).objective).toBeCloseTo(
-          new LayeredTrial(problem, first!).objective,
+        expect(new FullEvaluator(problem, first!).objective).toBeCloseTo(
+          new LayeredEvaluator(problem, first!).objective,
           5,
         );
       }),

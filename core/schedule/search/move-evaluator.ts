@@ -3,7 +3,7 @@ import type { LiveQueues } from './live-queues.ts';
 /**
  * Queues with their objective, for a search that tries a change, evaluates it, and keeps it or takes it back.
  */
-export interface Trial {
+export interface MoveEvaluator {
   readonly live: LiveQueues;
   /** Objective of the queues last committed. */
   readonly objective: number;

@@ -2,20 +2,20 @@ import type { Problem } from '../../problem.ts';
 import type { SetupTable } from '../../setup.ts';
 
 /** So many neighbours an operation has. */
-export const NEAR = 16;
+export const NEIGHBOURS = 16;
 
 /**
- * Per operation, up to NEAR movable others that change over to it fastest on the first machine that can do it; of equally
+ * Per operation, up to NEIGHBOURS movable others that change over to it fastest on the first machine that can do it; of equally
  * fast ones those due at about the same time. Worked out when first asked for: a long search asks for all, a short one
  * for few.
  */
-export function nearest(problem: Problem, movable: Int32Array): (o: number) => Int32Array {
+export function neighbourLists(problem: Problem, movable: Int32Array): (o: number) => Int32Array {
   const known: (Int32Array | undefined)[] = [];
   const groups = new Map<SetupTable, SetupGroups>();
   return (o) => {
     const setup = problem.setups[problem.eligible[o]![0]!]!;
     if (!groups.has(setup)) groups.set(setup, new SetupGroups(problem, setup, movable));
-    return (known[o] ??= groups.get(setup)!.near(o));
+    return (known[o] ??= groups.get(setup)!.of(o));
   };
 }
 
@@ -44,18 +44,18 @@ class SetupGroups {
       group.sort((a, b) => dueOf(problem, a) - dueOf(problem, b) || a - b);
   }
 
-  near(o: number): Int32Array {
+  of(o: number): Int32Array {
     const to = this.#setup.classOf[o]!;
     const order = this.#orderFor(to);
     const found: number[] = [];
-    for (let k = 0; k < order.length && found.length < NEAR;) {
+    for (let k = 0; k < order.length && found.length < NEIGHBOURS;) {
       const seconds = this.#setup.row(order[k]!)[to]!;
       const equal: number[] = [];
       for (; k < order.length && this.#setup.row(order[k]!)[to] === seconds; k++)
         equal.push(...this.#around(this.#groups.get(order[k]!)!, o));
       const due = dueOf(this.#problem, o);
       const apart = (other: number) => Math.abs(dueOf(this.#problem, other) - due);
-      found.push(...equal.sort((a, b) => apart(a) - apart(b) || a - b).slice(0, NEAR - found.length));
+      found.push(...equal.sort((a, b) => apart(a) - apart(b) || a - b).slice(0, NEIGHBOURS - found.length));
     }
     return Int32Array.from(found);
   }
@@ -69,7 +69,7 @@ class SetupGroups {
     return order;
   }
 
-  /** Up to NEAR of a group on either side of the operation's due date, itself left out. */
+  /** Up to NEIGHBOURS of a group on either side of the operation's due date, itself left out. */
   #around(group: readonly number[], o: number): number[] {
     const due = dueOf(this.#problem, o);
     let low = 0;
@@ -79,6 +79,6 @@ class SetupGroups {
       if (dueOf(this.#problem, group[middle]!) < due) low = middle + 1;
       else high = middle;
     }
-    return group.slice(Math.max(0, low - NEAR), low + NEAR + 1).filter((other) => other !== o);
+    return group.slice(Math.max(0, low - NEIGHBOURS), low + NEIGHBOURS + 1).filter((other) => other !== o);
   }
 }

@@ -6,7 +6,7 @@ import type { LiveQueues } from './live-queues.ts';
  * When each step of a job hands on to the next: as tried, with a log to take it back. Where a step feels that it
  * becomes ready at another time, its queue is marked to be timed again from there.
  */
-export class HandOver {
+export class ReadyTimes {
   /** When the job lets the operation start. */
   readonly ready: Float64Array;
   /** End of the step before, where the operation may start on its first lots; else −Infinity. */
@@ -50,7 +50,7 @@ export class HandOver {
   }
 
   /** Tells the job's next step when it may start. */
-  passOn(o: number, m: number, start: number, end: number): void {
+  propagate(o: number, m: number, start: number, end: number): void {
     const next = o + 1;
     const lots = this.lots[o] === 1;
     const handed = lots ? finish(this.#problem.open[m]!, start, this.#lot(o, o, m)) : end;
@@ -66,7 +66,7 @@ export class HandOver {
     this.ready[next] = ready;
     this.before[next] = before;
     if (!lots && ready <= this.#able[next]! && old <= this.#able[next]!) return;
-    const n = this.#live.home[next]!;
+    const n = this.#live.machineOf[next]!;
     this.sooner[n] = Math.max(this.sooner[n]!, old - ready, lots ? oldBefore - before : 0);
     const positionOf = this.#live.positionOf[next]!;
     if (positionOf < this.#live.from[n]!) this.#live.from[n] = positionOf;

@@ -1,12 +1,12 @@
 import type { Problem } from '../problem.ts';
 import { finish, intervalAt } from '../working-time.ts';
 import { Clock } from './clock.ts';
-import { HandOver } from './hand-over.ts';
+import { ReadyTimes } from './ready-times.ts';
 import { JobCosts } from './job-costs.ts';
 import { layersOf, type Layers } from './layers.ts';
 import { LiveQueues } from './live-queues.ts';
 import { SuffixBound } from './suffix-bound.ts';
-import type { Trial } from './trial.ts';
+import type { MoveEvaluator } from './move-evaluator.ts';
 
 /** Sums of costs are known to about this much. */
 const TINY = 1e-6;
@@ -17,7 +17,7 @@ const TINY = 1e-6;
  * time makes the queue of the job's next step be looked at from there, if that step feels it. Once the order is as
  * before, the suffix bounds say whether the rest can still bring the change under the limit.
  */
-export class LayeredTrial implements Trial {
+export class LayeredEvaluator implements MoveEvaluator {
   readonly live: LiveQueues;
   readonly end: Float64Array;
   objective = 0;
@@ -33,7 +33,7 @@ export class LayeredTrial implements Trial {
   readonly #interval: Int32Array;
   readonly #state: Int32Array;
   readonly #cost: Float64Array;
-  readonly #handOver: HandOver;
+  readonly #readyTimes: ReadyTimes;
   readonly #suffixBound: SuffixBound;
   readonly #clock = new Clock();
   /** Per machine, the end of its queue: as committed and as tried. */
@@ -68,7 +68,7 @@ export class LayeredTrial implements Trial {
     this.#moved = new Uint8Array(problem.machines);
     this.#most = new Float64Array(problem.machines);
     this.live = new LiveQueues(problem, queues);
-    this.#handOver = new HandOver(problem, this.live, this.#able);
+    this.#readyTimes = new ReadyTimes(problem, this.live, this.#able);
     this.#suffixBound = new SuffixBound(problem, this.live);
     this.#layers = layersOf(problem);
     this.load(queues);
@@ -115,7 +115,7 @@ export class LayeredTrial implements Trial {
   }
 
   rollback(): void {
-    this.#handOver.rollback();
+    this.#readyTimes.rollback();
     this.live.rollback();
   }
 
@@ -125,7 +125,7 @@ export class LayeredTrial implements Trial {
       const feeds = this.#layers.feeds[m] === 1;
       if (feeds || this.#isTouched(m)) this.#suffixBound.renew(m, feeds ? 0 : this.live.from[m]!, feeds);
     }
-    this.#handOver.commit();
+    this.#readyTimes.commit();
     this.live.commit();
     this.#lastEnd.set(this.#triedEnd);
     this.#stability = this.#costs.stability(this.end);
@@ -178,10 +178,10 @@ export class LayeredTrial implements Trial {
   /** What a machine can gain by operations that are ready sooner; no bound is known where it closes in between. */
   #mostGain(m: number): number {
     if (this.#moved[m] === 1) return Infinity;
-    if (this.#handOver.sooner[m] === 0) return 0;
+    if (this.#readyTimes.sooner[m] === 0) return 0;
     return this.#suffixBound.closes(m)
       ? Infinity
-      : this.#suffixBound.gain(m, this.live.from[m]!, this.#handOver.sooner[m]!);
+      : this.#suffixBound.gain(m, this.live.from[m]!, this.#readyTimes.sooner[m]!);
   }
 
   /**
@@ -189,9 +189,9 @@ export class LayeredTrial implements Trial {
    * @returns false when the change is surely above the limit (only tried with `mayStop`)
    */
   #time(m: number, commit: boolean, mayStop: boolean): boolean {
-    const { ready, before, hasNext, lots } = this.#handOver;
+    const { ready, before, hasNext, lots } = this.#readyTimes;
     const [queue, length, until] = [this.live.queues[m]!, this.live.lengths[m]!, this.live.until[m]!];
-    const settled = Math.max(until, this.#handOver.reach[m]!);
+    const settled = Math.max(until, this.#readyTimes.reach[m]!);
     const [clock, seconds, setup] = [this.#clock, this.#problem.seconds, this.#problem.setups[m]!];
     const { classOf, complete, seconds: rows } = setup;
     let p = this.live.from[m]!;
@@ -212,13 +212,14 @@ export class LayeredTrial implements Trial {
       clock.work(seconds[o * this.#order.length + m]!);
       let tight = ready[o]! <= able;
       if (before[o]! !== -Infinity) {
-        const lot = this.#handOver.lastLot(o, m);
+        const lot = this.#readyTimes.lastLot(o, m);
         tight &&= lot <= clock.now;
         clock.pass(Math.max(lot, clock.now));
       }
       end = clock.now;
       const moved = end !== this.end[o]!;
-      if (hasNext[o] === 1 && (moved || commit || lots[o] === 1)) this.#handOver.passOn(o, m, start, end);
+      if (hasNext[o] === 1 && (moved || commit || lots[o] === 1))
+        this.#readyTimes.propagate(o, m, start, end);
       const cost = this.#costs.at(o, end) + this.#weightChangeover * changeover;
       this.#delta += cost - this.#cost[o]!;
       const sameSetup = state === this.#state[o]!;
@@ -255,7 +256,7 @@ export class LayeredTrial implements Trial {
         this.#suffixBound.openBetween(m, this.#interval[o]!, end, interval, now),
       );
     if (least <= this.#limit) return false;
-    const eased = p < this.#handOver.reach[m]! ? this.#handOver.sooner[m]! : 0;
+    const eased = p < this.#readyTimes.reach[m]! ? this.#readyTimes.sooner[m]! : 0;
     return least - this.#mostBehind(m, position, Math.max(end - now, eased)) > this.#limit;
   }
 
@@ -270,7 +271,7 @@ export class LayeredTrial implements Trial {
 
   /** Keeps the times of an operation that the clock has just come to the end of. */
   #write(o: number, able: number, state: number, cost: number, tight: boolean): void {
-    const { ready, hasNext, lots } = this.#handOver;
+    const { ready, hasNext, lots } = this.#readyTimes;
     const end = this.#clock.now;
     this.#able[o] = able;
     this.end[o] = end;
@@ -287,12 +288,12 @@ export class LayeredTrial implements Trial {
   /** An operation already running: fixed, it is timed once. */
   #timeStarted(o: number, m: number): void {
     const { input, open, seconds, startedAt, setups, initialState, machines } = this.#problem;
-    const { before, hasNext } = this.#handOver;
+    const { before, hasNext } = this.#readyTimes;
     const own = Math.max(input.now, finish(open[m]!, startedAt[o]!, seconds[o * machines + m]!));
-    const end = before[o] === -Infinity ? own : Math.max(own, this.#handOver.lastLot(o, m));
+    const end = before[o] === -Infinity ? own : Math.max(own, this.#readyTimes.lastLot(o, m));
     const state = setups[m]!.after(initialState[m]!, setups[m]!.classOf[o]!);
     const cost = this.#costs.at(o, end);
-    if (hasNext[o] === 1) this.#handOver.passOn(o, m, startedAt[o]!, end);
+    if (hasNext[o] === 1) this.#readyTimes.propagate(o, m, startedAt[o]!, end);
     this.#delta += cost - this.#cost[o]!;
     this.#clock.set(open[m]!, end, intervalAt(open[m]!, end));
     this.#write(o, end, state, cost, false);

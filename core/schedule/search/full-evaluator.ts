@@ -2,13 +2,13 @@ import type { Problem } from '../problem.ts';
 import { objectiveOf, termsOf } from '../score.ts';
 import { emptyTiming, timeQueues, type Timing } from '../timing.ts';
 import { LiveQueues } from './live-queues.ts';
-import type { Trial } from './trial.ts';
+import type { MoveEvaluator } from './move-evaluator.ts';
 
 /** What placing an operation costs where people are counted, against timing one without. */
 const CREW_WORK = 20;
 
 /** Evaluates a change by timing everything again: for limited crews and routings that cross. */
-export class FullTrial implements Trial {
+export class FullEvaluator implements MoveEvaluator {
   readonly live: LiveQueues;
   objective = Infinity;
   work = 0;
