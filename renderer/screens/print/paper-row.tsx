@@ -23,10 +23,10 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
   return (
     <tr className={styles.row}>
       <td className={styles.place}>{row.position}</td>
-      <td className={styles.times}>
-        {when(row.start, timeZone, withDate)}
+      <td>
+        {wrapped(when(row.start, timeZone, withDate))}
         <br />
-        {until(row.start, row.end, timeZone, withDate)}
+        {wrapped(until(row.start, row.end, timeZone, withDate))}
       </td>
       <td>
         <strong>{line.id}</strong>
@@ -34,7 +34,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
         <br />
         {row.customer}
       </td>
-      <td className={styles.part}>
+      <td>
         {part.name}
         <br />
         {metalWords({ gauge: line.gauge, colour: row.colourName })}
@@ -43,25 +43,25 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
         {row.quantity}
         {row.people > 1 && <div>{`${row.people} people`}</div>}
       </td>
-      <td className={styles.piece}>
+      <td>
         {stage === 'shear' ? (
-          formatCutSize(blank.girthMm, blank.lengthMm, units)
+          wrapped(formatCutSize(blank.girthMm, blank.lengthMm, units), ' × ')
         ) : (
           <Profile row={row} length={length} />
         )}
       </td>
-      <td className={styles.times}>
-        {when(row.due, timeZone, true)}
+      <td>
+        {wrapped(when(row.due, timeZone, true))}
         {row.tardiness > 0 && (
           <strong className={styles.late}>{`▲ late by ${formatDuration(row.tardiness)}`}</strong>
         )}
       </td>
-      <td className={styles.times}>
+      <td>
         {next ? (
           <>
             {next.machineName}
             <br />
-            {when(next.start, timeZone, withDate)}
+            {wrapped(when(next.start, timeZone, withDate))}
           </>
         ) : (
           'finished'
@@ -74,6 +74,13 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
       </td>
     </tr>
   );
+}
+
+/** Words that a narrow column may break only after the last space (or `after`), so before a time of day. */
+function wrapped(text: string, after = ' '): string {
+  const at = text.lastIndexOf(after) + after.length;
+  const unbroken = (words: string): string => words.trimEnd().replaceAll(' ', '\u00a0');
+  return `${unbroken(text.slice(0, at))} ${unbroken(text.slice(at))}`;
 }
 
 /** Thin sheet, drawn small: its thickness does not show, so one thickness does for all. */
