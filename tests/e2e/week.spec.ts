@@ -6,7 +6,7 @@ import { figure, goTo, lane, openDemo, operations, planFor } from './steps.ts';
 
 /** A real week, from a first start to paper, as a planner goes through it. */
 
-/** "Late lines 41 of 160, by due date 34": of the plan, and of taking orders by due date. */
+/** "Late lines 41 of 160, due-date order: 34": of the plan, and of taking orders by due date. */
 async function lateLines(page: Page): Promise<{ late: number; byDueDate: number }> {
   const text = await figure(page, 'Late lines').textContent();
   const [late = NaN, , byDueDate = NaN] = (text?.match(/\d+/g) ?? []).map(Number);
