@@ -1,5 +1,6 @@
 import { axisOf } from './axis.ts';
 import styles from './gantt.module.css';
+import { CHARACTER_PX } from './labels.ts';
 import { xOf, type Scale } from './scale.ts';
 
 export const AXIS_PX = 46;
@@ -14,7 +15,7 @@ export function AxisRow({ scale, timeZone, now }: { scale: Scale; timeZone: stri
       {upper.map(({ at, label }, i) => {
         const x = xOf(scale, at);
         const next = upper[i + 1] ? xOf(scale, upper[i + 1]!.at) : Infinity;
-        const fits = next - Math.max(0, x) > label.length * 7;
+        const fits = next - Math.max(0, x) > label.length * CHARACTER_PX;
         return (
           <g key={at}>
             <path className={styles.tick} d={`M${x} 0V${AXIS_PX}`} />
@@ -29,9 +30,11 @@ export function AxisRow({ scale, timeZone, now }: { scale: Scale; timeZone: stri
       {lower.map(({ at, label }) => (
         <g key={at}>
           <path className={styles.tick} d={`M${xOf(scale, at)} ${UPPER_PX + 16}v8`} />
-          <text className={styles.lower} x={xOf(scale, at) + 4} y={UPPER_PX + 14}>
-            {label}
-          </text>
+          {xOf(scale, at) + 4 + label.length * CHARACTER_PX <= scale.width && (
+            <text className={styles.lower} x={xOf(scale, at) + 4} y={UPPER_PX + 14}>
+              {label}
+            </text>
+          )}
         </g>
       ))}
       {nowX >= 0 && nowX <= scale.width && (

@@ -2,7 +2,7 @@ import { Pin } from 'lucide-react';
 import { inkOn } from './contrast.ts';
 import type { Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
-import { dueMarks, labelsOf, lateMarks, type Label } from './labels.ts';
+import { CHARACTER_PX, dueMarks, labelsOf, lateMarks, type Label } from './labels.ts';
 import { near, type Lane } from './lanes.ts';
 import { FAR_S } from './bars-layer.tsx';
 import { endOf, xOf, type Scale } from './scale.ts';
@@ -34,7 +34,7 @@ function RunWords({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometr
     const left = Math.max(2, xOf(scale, run.start));
     const width = Math.min(scale.width, xOf(scale, run.end)) - left;
     const words = run.count > 1 ? `${run.title} × ${run.count}` : run.title;
-    if (width < words.length * 6.4) return [];
+    if (width < words.length * CHARACTER_PX) return [];
     return (
       <text key={run.start} x={left} y={geometry.bracketY - 4} className={styles.runWords}>
         {words}

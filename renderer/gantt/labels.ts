@@ -13,7 +13,9 @@ export interface Label {
 const LEAST_PX = 30;
 const WORDS_PX = 74;
 const PAD_PX = 5;
-const CHARACTER_PX = 6.6;
+/** What a letter takes in the widest of the system's fonts that tokens.css names. */
+export const CHARACTER_PX = 7;
+const BOLD_CHARACTER_PX = 7.8;
 
 const shortened = (text: string, width: number): string => {
   const fits = Math.floor(width / CHARACTER_PX);
@@ -38,7 +40,7 @@ export function labelsOf(lane: Lane, scale: Scale, maxLines: number): Label[] {
     const { x, width } = roomOn(bar, scale);
     const room = width - 2 * PAD_PX;
     if (width < LEAST_PX) return [];
-    if (bar.lineId.length * CHARACTER_PX > room) return [];
+    if (bar.lineId.length * BOLD_CHARACTER_PX > room) return [];
     const more = [bar.partName, `${bar.quantity} pieces`, bar.customer].map((text) => shortened(text, room));
     const lines = [bar.lineId, ...(width >= WORDS_PX ? more : [])].slice(0, maxLines);
     return [{ bar, x: x + PAD_PX, width: room, lines }];
@@ -70,7 +72,7 @@ export function lateMarks(lane: Lane, scale: Scale): LateMark[] {
     const next = late[i + 1] ? xOf(scale, late[i + 1]!.end) : Infinity;
     if (x < free || x > scale.width + MARK_PX) return;
     const words = `${shortDuration(bar.tardiness)} late`;
-    const width = MARK_PX + words.length * CHARACTER_PX;
+    const width = MARK_PX + words.length * BOLD_CHARACTER_PX;
     const fits = x + width < next && x + width < scale.width + MARK_PX;
     marks.push({ lineId: bar.lineId, x, words: fits ? words : '' });
     free = x + (fits ? width : MARK_PX);
