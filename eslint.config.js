@@ -1,10 +1,58 @@
 import reactHooks from 'eslint-plugin-react-hooks';
 import tseslint from 'typescript-eslint';
-// One way only: renderer → core ← electron (DEVELOPERS.md, "The arrows"). The rules below hold it.
+import circles from './tests/lint/no-circle.js';
+// One way only: renderer → core ← electron, and inside core from the contract down to units (DEVELOPERS.md, "The layers").
 
 const banned = (selector, message) => ({ selector, message });
 const arrow = (group, message) => ({
   'no-restricted-imports': ['error', { patterns: [{ group, message }] }],
+});
+
+/** The folders of core, the lowest first: each may import those before it. */
+const layers = [
+  'units',
+  'time',
+  'material',
+  'part',
+  'shop',
+  'limits',
+  'cutting',
+  'estimate',
+  'schedule',
+  'planning',
+  'learn',
+  'edit',
+  'import',
+  'report',
+  'contract',
+];
+/** What nothing in core may import, and what a folder there may not. */
+const coreArrow = (folders, message) => ({
+  'no-restricted-imports': [
+    'error',
+    {
+      patterns: [
+        {
+          group: [
+            '**/electron/**',
+            '**/renderer/**',
+            '**/tests/**',
+            '**/demo-data/**',
+            'node:*',
+            'electron',
+            'react',
+            'drizzle-orm',
+            'better-sqlite3',
+            'highs',
+            'papaparse',
+          ],
+          message:
+            'core is pure: it may import only core, date-fns, @date-fns/tz and zod. Pass the result in instead.',
+        },
+        ...(folders.length > 0 ? [{ group: folders.map((folder) => `../**/${folder}/**`), message }] : []),
+      ],
+    },
+  ],
 });
 
 export default tseslint.config(
@@ -22,24 +70,31 @@ export default tseslint.config(
   },
   { files: ['tests/**'], rules: { 'max-lines-per-function': 'off' } },
   {
+    files: ['**/*.{ts,tsx}'],
+    plugins: { circles },
+    rules: { 'circles/no-circle': 'error' },
+  },
+  ...layers.map((folder, level) => ({
+    files: [`core/${folder}/**/*.ts`],
+    rules: coreArrow(
+      layers.slice(level + 1),
+      `core/${folder} may import only what lies below it: ${layers.slice(0, level).join(', ')}. Put what both need there.`,
+    ),
+  })),
+  {
+    files: ['core/schedule/**/*.ts'],
+    rules: coreArrow(
+      layers.filter((folder) => !['units', 'schedule'].includes(folder)),
+      'the scheduling engine knows machines, jobs and attributes, nothing of metal: translate in core/planning.',
+    ),
+  },
+  {
+    files: ['core/*.ts'],
+    rules: coreArrow(layers, 'the files on top of core lie below every folder.'),
+  },
+  {
     files: ['core/**/*.ts'],
     rules: {
-      ...arrow(
-        [
-          '**/electron/**',
-          '**/renderer/**',
-          '**/tests/**',
-          '**/demo-data/**',
-          'node:*',
-          'electron',
-          'react',
-          'drizzle-orm',
-          'better-sqlite3',
-          'highs',
-          'papaparse',
-        ],
-        'core is pure: it may import only core, date-fns, @date-fns/tz and zod. Pass the result in instead.',
-      ),
       'no-restricted-syntax': [
         'error',
         banned(

@@ -2,7 +2,7 @@ import { planAxis } from './axis.ts';
 import type { Group } from './groups.ts';
 import type { Offcut, PlacedBlank, SheetGroup } from './plan.ts';
 import { hundredth, type BlankSize, type RunInput } from './run.ts';
-import type { Panel } from './sheet-patterns.ts';
+import type { Panel } from './layout.ts';
 
 /** Whether an offcut is worth keeping under the run's rule. */
 export const isKept = (run: RunInput, widthMm: number, lengthMm: number): boolean =>

@@ -1,7 +1,7 @@
 import type { Use } from './cover.ts';
 import type { BlankSize, RunInput, Stock } from './run.ts';
 import { byDue } from './run.ts';
-import { piecesOf, type Panel, type SheetLayout } from './sheet-patterns.ts';
+import { piecesOf, type Panel, type SheetLayout } from './layout.ts';
 
 /** Sheets cut alike, before they are drawn. */
 export interface Group {

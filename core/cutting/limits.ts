@@ -3,7 +3,7 @@ import { TOO_NARROW_TO_HOLD } from '../part/too-narrow.ts';
 import { formatLength } from '../units/length.ts';
 import type { Cover } from './cover.ts';
 import { NARROWEST_CUT_MM, type BlankSize, type RunInput, type Stock } from './run.ts';
-import type { SheetLayout } from './sheet-patterns.ts';
+import type { SheetLayout } from './layout.ts';
 
 const usableWidth = (stock: Stock): number => stock.widthMm - stock.sideTrimMm;
 const usableLength = (stock: Stock): number =>

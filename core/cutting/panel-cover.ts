@@ -1,8 +1,7 @@
 import { axisRule } from './axis.ts';
 import type { Column, Cover, Effort, PartCover, Use } from './cover.ts';
 import { bestPattern, fewPieces } from './knapsack.ts';
-import type { Panel, SheetLayout } from './sheet-patterns.ts';
-import { piecesOf } from './sheet-patterns.ts';
+import { type Panel, type SheetLayout, piecesOf } from './layout.ts';
 import { atAGlance, ripPanel } from './sheet-pricing.ts';
 import { stripChoice } from './strip-choice.ts';
 import type { StripTable } from './strip-table.ts';

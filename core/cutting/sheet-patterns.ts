@@ -1,4 +1,5 @@
 import type { Column, Cover, Peak } from './cover.ts';
+import { piecesOf, type SheetLayout } from './layout.ts';
 import { lengthTolerance } from './knapsack.ts';
 import { commonUnit, leastByRate } from './one-dimension.ts';
 import { panelCover, type Cut } from './panel-cover.ts';
@@ -6,23 +7,6 @@ import { hundredth, type BlankSize, type RunInput, type ShearLimits, type Stock 
 import { pricePanels } from './sheet-pricing.ts';
 import { stripChoice } from './strip-choice.ts';
 import { stripTable } from './strip-table.ts';
-
-/**
- * How one sheet is cut, guillotine cuts only: crosscut to panels, each panel ripped to strips by girth, each strip
- * crosscut to lengths. A panel as long as the sheet is the way round where the strips come first.
- */
-export interface SheetLayout {
-  readonly panels: readonly Panel[];
-}
-export interface Panel {
-  readonly lengthMm: number;
-  readonly strips: readonly Strip[];
-}
-export interface Strip {
-  readonly girthMm: number;
-  /** Indices of blank sizes, along the strip. */
-  readonly blanks: readonly number[];
-}
 
 /** Columns from one pricing, shared out to the stocks: of each stock the later ones from the pieces the earlier leave. */
 const columnsKept = 12;
@@ -115,14 +99,4 @@ function cutsFrom(stock: Stock, lengths: readonly number[], places: readonly num
     const panels = [places[k] as number];
     return { use, cost: coilCost(stock.centsPerMetre, use), panels, room: length };
   });
-}
-
-/** Pieces of a layout as [item, count], items ascending. */
-export function piecesOf(layout: SheetLayout): [number, number][] {
-  const counts = new Map<number, number>();
-  for (const panel of layout.panels) {
-    for (const strip of panel.strips)
-      for (const item of strip.blanks) counts.set(item, (counts.get(item) ?? 0) + 1);
-  }
-  return [...counts].sort((a, b) => a[0] - b[0]);
 }

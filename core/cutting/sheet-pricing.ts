@@ -2,7 +2,7 @@ import { axisRule } from './axis.ts';
 import type { Effort } from './cover.ts';
 import { bestPattern, fewPieces, lengthTolerance, type AxisRule, type PatternEffort } from './knapsack.ts';
 import type { Stock } from './run.ts';
-import type { Panel, SheetLayout, Strip } from './sheet-patterns.ts';
+import type { Panel, SheetLayout, Strip } from './layout.ts';
 import type { StripChoice, StripOption } from './strip-choice.ts';
 import type { StripTable } from './strip-table.ts';
 

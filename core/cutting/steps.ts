@@ -2,7 +2,7 @@ import { planAxis, type AxisCut } from './axis.ts';
 import { isKept } from './draw.ts';
 import { letters, type Group } from './groups.ts';
 import { byDue, type BlankSize, type RunInput, type RunLine } from './run.ts';
-import type { Panel, Strip } from './sheet-patterns.ts';
+import type { Panel, Strip } from './layout.ts';
 import type { CutStep, Destination } from './step.ts';
 
 /** A step before it is ordered, numbered and shared out to lines. */

@@ -1,6 +1,6 @@
 import { axisRule } from './axis.ts';
 import { bestPatterns, fewPieces, lengthTolerance, patternSearch } from './knapsack.ts';
-import type { SheetLayout } from './sheet-patterns.ts';
+import type { SheetLayout } from './layout.ts';
 import { alongStrip, type Filling, type Girth, type StripTable } from './strip-table.ts';
 
 /** A way to fill one strip of a panel. */

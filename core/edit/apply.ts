@@ -12,13 +12,7 @@ import { removeRow, saveRow, saveSettings } from './row-commands.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
 import { moveStock } from './stock-commands.ts';
 import { takeSheets } from './take-sheets.ts';
-import type { RowChange } from '../shop/row-change.ts';
-
-/** What a command does to the rows, and how the history names it ("Undo: …"). */
-export interface Edit {
-  readonly label: string;
-  readonly changes: readonly RowChange[];
-}
+import type { Edit } from '../shop/row-change.ts';
 
 /**
  * Turn a command of the planner or the floor into row changes, or refuse it with sentences. Pure: nothing is stored here.

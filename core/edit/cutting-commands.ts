@@ -6,9 +6,8 @@ import type { Part } from '../part/part.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
-import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
-import { change, withChanges, type RowChange } from '../shop/row-change.ts';
+import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 import { refuseStale } from './row-commands.ts';
 
 /** Keep a run's step list as a person changed it. */

@@ -6,10 +6,9 @@ import type { Shop } from '../shop/state.ts';
 import { formatWall, formatWallDate } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
 import { isSuspended, leftAt } from '../planning/started.ts';
-import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
 import { operationName, refuseMachine, unknownOperation } from './plan-commands.ts';
-import { change } from '../shop/row-change.ts';
+import { change, type Edit } from '../shop/row-change.ts';
 
 /** What a floor command of a name carries. */
 export type FloorCommand<K extends Command['do']> = Extract<Command, { readonly do: K }>;

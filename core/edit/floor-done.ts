@@ -4,7 +4,6 @@ import { lineOfOperation, operationIdOf, stageOfOperation, type OrderLine } from
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Edit } from './apply.ts';
 import {
   pausesUntil,
   piecesOf,
@@ -16,7 +15,7 @@ import {
   type FloorCommand,
 } from './floor-commands.ts';
 import { operationName } from './plan-commands.ts';
-import { change, withChanges, type RowChange } from '../shop/row-change.ts';
+import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 
 /**
  * An operation is done: its record closes, and its machine stays set up as it was for it. Good pieces that are missing

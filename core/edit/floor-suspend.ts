@@ -4,11 +4,10 @@ import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Edit } from './apply.ts';
 import { piecesOf, refuse, refuseTooMany, standing, underWay, type FloorCommand } from './floor-commands.ts';
 import { setUp } from './floor-done.ts';
 import { operationName, queueChanges } from './plan-commands.ts';
-import { change, withChanges } from '../shop/row-change.ts';
+import { change, withChanges, type Edit } from '../shop/row-change.ts';
 
 /**
  * A paused operation leaves its machine: its pieces stay counted, the rest of it waits behind the next operation of the

@@ -1,8 +1,7 @@
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Edit } from './apply.ts';
-import { change, type RowChange } from '../shop/row-change.ts';
+import { change, type RowChange, type Edit } from '../shop/row-change.ts';
 import { refuseStale } from './row-commands.ts';
 
 /** Add or change a work order; lines of it that are not listed go. */

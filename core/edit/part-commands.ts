@@ -2,8 +2,7 @@ import { sizeOf, type Pattern } from '../part/family.ts';
 import type { Part } from '../part/part.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Edit } from './apply.ts';
-import { change, sameContent, type RowChange } from '../shop/row-change.ts';
+import { change, sameContent, type RowChange, type Edit } from '../shop/row-change.ts';
 
 const byId = (shop: Shop, id: string): Part | null => shop.part.find((p) => p.id === id) ?? null;
 const patternIn = (part: Part | null): Pattern | null =>

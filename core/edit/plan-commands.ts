@@ -3,8 +3,7 @@ import { operationsOf, type ShopOperation } from '../planning/operations.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Edit } from './apply.ts';
-import { change, type RowChange } from '../shop/row-change.ts';
+import { change, type RowChange, type Edit } from '../shop/row-change.ts';
 
 type Queues = Readonly<Record<string, readonly string[]>>;
 

@@ -2,9 +2,8 @@ import { lineOfOperation } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Edit } from './apply.ts';
 import { operationName } from './plan-commands.ts';
-import { change } from '../shop/row-change.ts';
+import { change, type Edit } from '../shop/row-change.ts';
 
 /**
  * Add finished operations that a file brought, so that there is something to learn from. Work on lines that stand in

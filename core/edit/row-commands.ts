@@ -3,11 +3,10 @@ import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
 import type { RowOf, Shop } from '../shop/state.ts';
 import { isTimeZone } from '../time/wall.ts';
-import type { Edit } from './apply.ts';
 import type { FormKind } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
 import { rowName } from './row-name.ts';
-import { change, type RowChange } from '../shop/row-change.ts';
+import { change, type RowChange, type Edit } from '../shop/row-change.ts';
 
 /** Refuse a row that someone else changed since it was read: their change is kept. */
 export function refuseStale(

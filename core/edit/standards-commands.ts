@@ -3,9 +3,8 @@ import type { Learned } from '../shop/learned.ts';
 import { attribute, type Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Edit } from './apply.ts';
 import type { FloorCommand } from './floor-commands.ts';
-import { change } from '../shop/row-change.ts';
+import { change, type Edit } from '../shop/row-change.ts';
 
 type Change = FloorCommand<'standards.accept'>['changes'][number];
 

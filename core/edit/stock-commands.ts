@@ -4,9 +4,8 @@ import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Movement } from '../shop/stock.ts';
 import { formatCutSize } from '../units/length.ts';
-import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
-import { change, type RowChange } from '../shop/row-change.ts';
+import { change, type RowChange, type Edit } from '../shop/row-change.ts';
 
 type StockCommand = Extract<Command, { do: 'stock.receive' | 'stock.count' | 'stock.correct' }>;
 /** What an entry says of itself. */

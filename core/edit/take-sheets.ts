@@ -5,9 +5,8 @@ import type { Sheet } from '../material/material.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
-import type { Edit } from './apply.ts';
 import type { Command } from './command.ts';
-import { change, withChanges, type RowChange } from '../shop/row-change.ts';
+import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 import { entry, moved, noStock, type Happening } from './stock-commands.ts';
 
 /**

@@ -1,4 +1,4 @@
-import type { CellIssue } from '../contract/import.ts';
+import type { CellIssue } from './file-check.ts';
 import { sameContent } from '../shop/row-change.ts';
 import type { Instant } from '../units/brand.ts';
 import { findGauge, findNamed, readCount, readInstant, readLength, type Cell } from './order-cells.ts';

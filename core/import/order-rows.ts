@@ -1,4 +1,4 @@
-import type { CellIssue } from '../contract/import.ts';
+import type { CellIssue } from './file-check.ts';
 import { formatClock, wallParts } from '../time/wall.ts';
 import { instant, type Instant } from '../units/brand.ts';
 import { readOrderHeader, type OrderColumn } from './order-columns.ts';

@@ -1,10 +1,11 @@
-import { openSecondsBetween } from './open-seconds.ts';
+import { openSecondsBetween } from '../schedule/working-time.ts';
 import { spreadFor, type RatioSpread, type Spread } from './spread.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import { decode, readQueues } from '../schedule/decode.ts';
 import type { Problem, Queues } from '../schedule/problem.ts';
 import { Rng } from '../schedule/search/rng.ts';
-import { emptyTiming, timeQueues } from '../schedule/timing.ts';
+import { emptyTiming } from '../schedule/timing.ts';
+import { timeQueues } from '../schedule/time-queues.ts';
 import { intervalAt, NEVER, type WorkingTime } from '../schedule/working-time.ts';
 
 /** How many times the plan is played through, and from which seed. */

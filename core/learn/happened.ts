@@ -9,7 +9,7 @@ import { instant } from '../units/brand.ts';
 import { countIn, probe, timeStandards, type Counts } from './counts.ts';
 import type { ChangeoverObservation } from './learn-changeover.ts';
 import { byTime, type Observation } from './observation.ts';
-import { openSecondsBetween } from './open-seconds.ts';
+import { openSecondsBetween } from '../schedule/working-time.ts';
 
 const DAY = 86_400;
 

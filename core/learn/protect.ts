@@ -1,4 +1,4 @@
-import { openSecondsBetween } from './open-seconds.ts';
+import { openSecondsBetween } from '../schedule/working-time.ts';
 import type { Spread } from './spread.ts';
 import { ok, type Result } from '../result.ts';
 import { buildProblem } from '../schedule/build.ts';

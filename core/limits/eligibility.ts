@@ -1,5 +1,5 @@
 import type { Finding } from './finding.ts';
-import type { Reckoning } from '../part/forming.ts';
+import type { BlankBasis } from '../part/forming.ts';
 import { checkPart } from './limits.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Gauge, Material } from '../material/material.ts';
@@ -14,5 +14,5 @@ export const findingsFor = (
   part: Part,
   material: Material,
   gauge: Gauge,
-  shop: Reckoning & Pick<Settings, 'partRules'>,
+  shop: BlankBasis & Pick<Settings, 'partRules'>,
 ): Finding[] => checkPart(part, { material, gauge, lengthMm: line.lengthMm, ...shop }, machine);

@@ -1,8 +1,7 @@
 import type { Gauge, Material } from '../material/material.ts';
 import type { Part } from '../part/part.ts';
-import type { Settings } from '../shop/settings.ts';
-import type { Reckoning } from '../part/forming.ts';
-import { RULES, type RuleName, type Verdict } from '../part/rules.ts';
+import type { BlankBasis } from '../part/forming.ts';
+import { RULES, type PartRules, type RuleName, type Verdict } from '../part/rules.ts';
 
 /** What a trade rule says about a part on a machine. The machine maker's manual and local code stand above it. */
 export interface Finding {
@@ -18,12 +17,12 @@ export interface Finding {
 }
 
 /** A part as an order line asks for it, and how the shop reckons and judges. */
-export interface Asked extends Reckoning {
+export interface Asked extends BlankBasis {
   readonly part: Pick<Part, 'id' | 'name' | 'profile' | 'bendOrder'>;
   readonly material: Pick<Material, 'name' | 'metal' | 'tensileMpa' | 'temper' | 'kFactor' | 'deductions'>;
   readonly gauge: Gauge;
   readonly lengthMm: number;
-  readonly partRules: Settings['partRules'];
+  readonly partRules: PartRules;
 }
 
 /** What a rule found, before the shop's verdict. */
@@ -32,11 +31,11 @@ export type Found = Pick<Finding, 'message' | 'advice'> & { readonly rule: RuleN
 export const found = (rule: RuleName, message: string, advice: string): Found => ({ rule, message, advice });
 
 /** The shop's verdict on a rule: its own, else the usual one. */
-export const verdictOf = (rule: RuleName, partRules: Settings['partRules']): Verdict =>
+export const verdictOf = (rule: RuleName, partRules: PartRules): Verdict =>
   partRules[rule] ?? RULES[rule].verdict;
 
 /** What was found, as the shop judges it; rules that it switched off say nothing. */
-export const judged = (all: readonly Found[], partRules: Settings['partRules']): Finding[] =>
+export const judged = (all: readonly Found[], partRules: PartRules): Finding[] =>
   all.flatMap(({ rule, message, advice }): Finding[] => {
     const severity = verdictOf(rule, partRules);
     return severity === 'off' ? [] : [{ severity, rule, message, advice, source: RULES[rule].source }];

@@ -1,4 +1,5 @@
-import type { Part, Profile } from './part.ts';
+import type { Profile } from './profile.ts';
+import type { Part } from './part.ts';
 import { actsOf, chainOf, type Act, type BendStep, type Chain } from './bend-steps.ts';
 import { benders, collisions, reachMm, type Angles } from './brake-tools.ts';
 

@@ -1,4 +1,4 @@
-import type { Hem, Profile } from './part.ts';
+import type { Hem, Profile } from './profile.ts';
 
 /** One act of the brake, named as people say it: "bend 2", "fold start hem", "close start hem". */
 export type BendStep = string;

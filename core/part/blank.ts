@@ -1,8 +1,7 @@
 import type { Gauge, Material } from '../material/material.ts';
-import type { OrderLine } from '../shop/order.ts';
 import type { Part } from './part.ts';
 import { err, ok, type Result } from '../result.ts';
-import { formingOf, type Reckoning } from './forming.ts';
+import { formingOf, type BlankBasis } from './forming.ts';
 import { girth } from './girth.ts';
 
 /** The flat piece before bending; figures for one piece. */
@@ -20,13 +19,13 @@ export interface Blank {
  * @returns one piece's sizes; or problems named by line and part
  */
 export function blankOf(
-  line: Pick<OrderLine, 'id' | 'lengthMm'>,
+  line: { readonly id: string; readonly lengthMm: number },
   part: Pick<Part, 'id' | 'profile'>,
   material: Pick<Material, 'kFactor' | 'deductions'>,
   gauge: Gauge,
-  reckoning: Reckoning,
+  basis: BlankBasis,
 ): Result<Blank> {
-  const width = girth(part.profile, { ...formingOf(material, gauge, reckoning), rule: reckoning.girthRule });
+  const width = girth(part.profile, { ...formingOf(material, gauge, basis), rule: basis.girthRule });
   if (!width.ok) {
     return err(...width.issues.map((p) => ({ ...p, subject: `line ${line.id}, part ${part.id}` })));
   }

@@ -1,4 +1,4 @@
-import type { Profile } from './part.ts';
+import type { Profile } from './profile.ts';
 import { ok, type Result } from '../result.ts';
 import { setback } from './bend.ts';
 import { drawProfile, type Arc, type Drawing, type Line, type Point } from './drawing.ts';

@@ -1,4 +1,4 @@
-import type { Profile } from './part.ts';
+import type { Profile } from './profile.ts';
 import { ok, type Result } from '../result.ts';
 import type { Forming } from './forming.ts';
 import { isFold, stripOf, type Fold, type Piece } from './strip.ts';

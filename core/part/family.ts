@@ -1,4 +1,5 @@
-import type { Family, Part, Profile } from './part.ts';
+import type { Profile } from './profile.ts';
+import type { Family, Part } from './part.ts';
 
 export type Pattern = Extract<Family, { is: 'pattern' }>;
 export type Size = Pattern['sizes'][number];

@@ -1,6 +1,5 @@
-import type { Machine } from '../shop/machine.ts';
 import type { Gauge, Material, MeasuredDeduction } from '../material/material.ts';
-import type { Settings } from '../shop/settings.ts';
+import type { GirthRule } from './profile.ts';
 import type { LengthUnits } from '../units/length.ts';
 
 /** A deduction that the shop measured in the metal at hand, for one angle. */
@@ -18,9 +17,9 @@ export interface Forming {
   readonly units: LengthUnits;
 }
 
-/** How a shop reckons its blanks. */
-export interface Reckoning {
-  readonly girthRule: Settings['girthRule'];
+/** How a shop works out its blanks. */
+export interface BlankBasis {
+  readonly girthRule: GirthRule;
   /** The V that blanks are cut for; null when the shop has no brake yet. */
   readonly dieOpeningMm: number | null;
   /** What sentences about its parts are written in. */
@@ -28,13 +27,13 @@ export interface Reckoning {
 }
 
 /**
- * A blank is cut before a brake is chosen, so it is reckoned for the V usually set up on the shop's first brake. A
+ * A blank is cut before a brake is chosen, so it is worked out for the V usually set up on the shop's first brake. A
  * finding speaks up where another brake's V was measured and differs (core/limits/brake-limits.ts).
  */
-export const reckoningOf = (shop: {
-  readonly settings: Pick<Settings, 'girthRule' | 'units'>;
-  readonly machine: readonly Pick<Machine, 'stage' | 'dieOpeningMm'>[];
-}): Reckoning => ({
+export const blankBasisOf = (shop: {
+  readonly settings: { readonly girthRule: GirthRule; readonly units: LengthUnits };
+  readonly machine: readonly { readonly stage: string; readonly dieOpeningMm: number | null }[];
+}): BlankBasis => ({
   girthRule: shop.settings.girthRule,
   dieOpeningMm: shop.machine.find(({ stage }) => stage === 'brake')?.dieOpeningMm ?? null,
   units: shop.settings.units,
@@ -62,7 +61,7 @@ const measuredIn = (
 export const formingOf = (
   material: Pick<Material, 'kFactor' | 'deductions'>,
   gauge: Pick<Gauge, 'label' | 'thicknessMm'>,
-  { dieOpeningMm, units }: Pick<Reckoning, 'dieOpeningMm' | 'units'>,
+  { dieOpeningMm, units }: Pick<BlankBasis, 'dieOpeningMm' | 'units'>,
 ): Forming => ({
   thicknessMm: gauge.thicknessMm,
   kFactor: material.kFactor,

@@ -1,6 +1,5 @@
-import type { Profile } from './part.ts';
+import type { GirthRule, Profile } from './profile.ts';
 import { ok, type Result } from '../result.ts';
-import type { Settings } from '../shop/settings.ts';
 import { bendAllowance, setback } from './bend.ts';
 import type { Forming } from './forming.ts';
 import { hemDeduction, HITS_PER_HEM } from './hem.ts';
@@ -22,7 +21,7 @@ export interface Girth {
 
 export interface GirthOptions extends Forming {
   /** `computed`: with bend deductions. `outsideSum`: outside lengths added up, a habit on light gauge. */
-  readonly rule: Settings['girthRule'];
+  readonly rule: GirthRule;
 }
 
 /** Why a fold takes what it takes. */

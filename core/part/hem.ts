@@ -1,4 +1,4 @@
-import type { Hem } from './part.ts';
+import type { Hem } from './profile.ts';
 import { bendAllowance, type BendShape } from './bend.ts';
 
 /**

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
 
 /** What a shop makes of a rule: nothing, a word of warning, or no planning on that machine. */
 export const verdict = z.enum(['off', 'warning', 'stop']);
@@ -23,6 +24,10 @@ export const ruleName = z.enum([
   'K-factor',
 ]);
 export type RuleName = z.infer<typeof ruleName>;
+
+/** A shop's own verdicts, of the rules that it takes otherwise than `RULES` does. */
+export const partRules = z.partialRecord(ruleName, verdict);
+export type PartRules = DeepReadonly<z.infer<typeof partRules>>;
 
 /** A rule about a part on a machine. The machine maker's manual and local code stand above each. */
 export interface Rule {

@@ -1,4 +1,4 @@
-import type { Hem, Profile } from './part.ts';
+import type { Hem, Profile } from './profile.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { formatLength, type LengthUnits } from '../units/length.ts';
 import { bendAllowance, kFactorFromTest, setback, type BendShape } from './bend.ts';

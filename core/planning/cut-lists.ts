@@ -8,7 +8,7 @@ import type { RunInput } from '../cutting/run.ts';
 import { issue, type Issue } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
-import type { ShearRun } from './cut-run.ts';
+import type { ShearRun } from './runs.ts';
 
 const lineIds = (run: ShearRun): string[] => run.operations.map((o) => o.line.id);
 

@@ -7,52 +7,12 @@ import { countCuts } from '../estimate/shear.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
 import type { ShopOperation } from './operations.ts';
-import { queueRuns, sameMetal, type Metal, type PlanRead } from './runs.ts';
+import { sameMetal, shearRuns, type Metal, type PlanRead, type ShearRun } from './runs.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
-import { instant, type Instant } from '../units/brand.ts';
 import type { LengthUnits } from '../units/length.ts';
 import { changedLists, piecesIn, piecesTaken, planOfTaken, takenListFor, withList } from './cut-lists.ts';
-
-/** A run of a shear's queue (core/planning/runs.ts) as it is cut. Read off the plan, never stored. */
-export interface ShearRun {
-  /** Its first line. */
-  readonly id: string;
-  readonly machine: Machine;
-  readonly materialId: string;
-  readonly gauge: string;
-  readonly colourId: string;
-  /** In queue order. */
-  readonly operations: readonly ShopOperation[];
-  readonly start: Instant;
-  readonly end: Instant;
-}
-
-/**
- * The runs of all shears in the order of their start. What is cut to the last piece already is left out.
- * @param plan the plan as the board shows it
- */
-export function runsOf(shop: Shop, plan: PlanRead): ShearRun[] {
-  const shears = shop.machine.filter(({ stage }) => stage === 'shear');
-  const runs = shears.flatMap((machine) =>
-    queueRuns(plan, machine).map((run): ShearRun => {
-      const [{ planned: first, operation }, last] = [run[0]!, run.at(-1)!];
-      const { id, materialId, gauge, colourId } = operation.line;
-      return {
-        id,
-        machine,
-        materialId,
-        gauge,
-        colourId,
-        operations: run.map((one) => one.operation),
-        start: instant(first.start),
-        end: instant(last.planned.end),
-      };
-    }),
-  );
-  return runs.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : 1));
-}
 
 /** What is left to cut of an operation: pieces counted on the floor are cut, those whose sheets were taken are on their way. */
 const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOperation): number =>
@@ -217,7 +177,7 @@ export function* cutRuns(
   withLine?: string,
 ): Generator<RunCut> {
   const free = freeStock(shop);
-  const runs = runsOf(shop, plan);
+  const runs = shearRuns(shop, plan);
   const lists = changedLists(shop, runs);
   const opened = runs.find(({ operations }) => operations.some(({ line }) => line.id === withLine));
   if (withLine !== undefined && !opened) return;

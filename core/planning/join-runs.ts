@@ -3,9 +3,9 @@ import type { RunInput } from '../cutting/run.ts';
 import type { Queues } from '../schedule/problem.ts';
 import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { cutRun, freeStock, isTaken, planQuickly, runsOf, type RunCut, type ShearRun } from './cut-run.ts';
+import { cutRun, freeStock, isTaken, planQuickly, type RunCut } from './cut-run.ts';
 import { viewQueues, type PlanView } from './plan-view.ts';
-import { sameMetal, type PlanRead } from './runs.ts';
+import { sameMetal, type PlanRead, shearRuns, type ShearRun } from './runs.ts';
 
 /** Cuts one run; the same for both sides of a comparison, or the better computed side would seem the cheaper one. */
 export type Solve = (input: RunInput) => Result<CutPlan>;
@@ -85,7 +85,7 @@ export function joined(
 export function metalCost(shop: Shop, plan: PlanRead, metal: ShearRun, solve: Solve): number | null {
   const free = freeStock(shop);
   let cents = 0;
-  for (const run of runsOf(shop, plan)) {
+  for (const run of shearRuns(shop, plan)) {
     if (!sameMetal(run, metal)) continue;
     const cut = cutRun(shop, run, free, solve);
     if (!cut.plan.ok) return null;

@@ -6,8 +6,8 @@ import type { Problem, Queues, Schedule } from '../schedule/problem.ts';
 import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { ShopProblem } from './to-problem.ts';
-import { planQuickly, runsOf, stockFor, type ShearRun } from './cut-run.ts';
-import { sameMetal } from './runs.ts';
+import { planQuickly, stockFor } from './cut-run.ts';
+import { sameMetal, shearRuns, type ShearRun } from './runs.ts';
 import { joined, metalCost, secondsOfStock, type Solve } from './join-runs.ts';
 
 /** What joining runs for the sake of the stock has brought so far. */
@@ -43,12 +43,12 @@ export function* worthyJoins(
   let joins: Joins = { queues: start, count: 0, savedCents: 0, objectiveAdded: 0 };
   const once = remembering(solve);
   const costs = costsBy((plan, run) => metalCost(shop, { operations, schedule: plan }, run, once));
-  const least = (run: ShearRun): number => leastCost(shop, runsOf(shop, { operations, schedule }), run);
+  const least = (run: ShearRun): number => leastCost(shop, shearRuns(shop, { operations, schedule }), run);
   for (let again = true; again;) {
     again = false;
     for (const { queues, to, tried } of tries(
       problem,
-      runsOf(shop, { operations, schedule }),
+      shearRuns(shop, { operations, schedule }),
       joins.queues,
     )) {
       const added = tried.objective - schedule.objective;

@@ -3,12 +3,12 @@ import type { Estimate } from '../estimate/estimate.ts';
 import { countCuts, estimateShear } from '../estimate/shear.ts';
 import { blankOf, type Blank } from '../part/blank.ts';
 import type { Finding } from '../limits/finding.ts';
-import { reckoningOf } from '../part/forming.ts';
+import { blankBasisOf } from '../part/forming.ts';
 import { hits } from '../part/girth.ts';
 import { findingsFor } from '../limits/eligibility.ts';
 import type { Attributes, Machine, Stage } from '../shop/machine.ts';
 import type { Gauge, Material, Sheet } from '../material/material.ts';
-import { isSuspended, onlyWhereStarted, startedOf, type Started } from './started.ts';
+import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
 import { metalName, metalWords } from '../shop/metal-name.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
@@ -27,7 +27,7 @@ export interface Able {
 }
 
 /** One step of an open line, still to be done or under way. */
-export interface ShopOperation {
+export interface ShopOperation extends Eligible<Able> {
   readonly id: string;
   readonly stage: Stage;
   readonly line: OrderLine;
@@ -37,10 +37,6 @@ export interface ShopOperation {
   /** The stock sheet its blanks are cut from. */
   readonly sheet: Sheet;
   readonly attributes: Attributes;
-  /** At least one, in the shop's order. */
-  readonly machines: readonly Able[];
-  /** Machines of the stage that cannot do it, and why. */
-  readonly refused: readonly { readonly machineId: string; readonly reason: string }[];
   readonly people: number;
   /** Pieces to make: the line's, less those scrapped on the step before. */
   readonly quantity: number;
@@ -187,7 +183,7 @@ function pieceOf(shop: Shop, find: Finder, line: OrderLine): Result<Piece> {
         'Choose another gauge.',
       ),
     );
-  const blank = blankOf(line, part, material, gauge, reckoningOf(shop));
+  const blank = blankOf(line, part, material, gauge, blankBasisOf(shop));
   if (!blank.ok) return blank;
   const sheet = cheapestSheet(shop, find, line, blank.value);
   return sheet.ok ? ok({ part, material, gauge, blank: blank.value, sheet: sheet.value }) : sheet;
@@ -230,19 +226,14 @@ const cutFromCoil = (coil: Sheet, { lengthMm }: Blank): Sheet => ({
   costCents: Math.round((coil.costCents * lengthMm) / coil.lengthMm),
 });
 
-function machinesFor(
-  shop: Shop,
-  line: OrderLine,
-  piece: Piece,
-  stage: Stage,
-): Result<Pick<ShopOperation, 'machines' | 'refused'>> {
+function machinesFor(shop: Shop, line: OrderLine, piece: Piece, stage: Stage): Result<Eligible<Able>> {
   const machines: Able[] = [];
   const refused: { machineId: string; reason: string }[] = [];
   for (const machine of shop.machine) {
     if (machine.stage !== stage) continue;
     const findings = findingsFor(machine, line, piece.part, piece.material, piece.gauge, {
       ...shop.settings,
-      ...reckoningOf(shop),
+      ...blankBasisOf(shop),
     });
     const stops = findings.filter((f) => f.severity === 'stop').map((f) => f.message);
     const warnings = findings.filter((f) => f.severity === 'warning');

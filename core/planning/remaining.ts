@@ -1,4 +1,4 @@
-import { openSecondsBetween } from '../learn/open-seconds.ts';
+import { openSecondsBetween } from '../schedule/working-time.ts';
 import type { WorkingTime } from '../schedule/working-time.ts';
 import type { Started } from './started.ts';
 

@@ -1,6 +1,8 @@
 import type { Sheet } from '../material/material.ts';
 import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
 import type { Machine } from '../shop/machine.ts';
+import type { Shop } from '../shop/state.ts';
+import { instant, type Instant } from '../units/brand.ts';
 import type { ShopOperation } from './operations.ts';
 
 /** The part of a plan's view (core/planning/plan-view.ts) that runs, lists and paper are read off. */
@@ -59,4 +61,43 @@ export function queueRuns({ schedule, operations }: PlanRead, machine: Machine):
       ? sameMetal(before.operation.line, operation.line)
       : planned.changeoverSeconds === 0,
   );
+}
+
+/** A run of a shear's queue as it is cut. Read off the plan, never stored. */
+export interface ShearRun {
+  /** Its first line. */
+  readonly id: string;
+  readonly machine: Machine;
+  readonly materialId: string;
+  readonly gauge: string;
+  readonly colourId: string;
+  /** In queue order. */
+  readonly operations: readonly ShopOperation[];
+  readonly start: Instant;
+  readonly end: Instant;
+}
+
+/**
+ * The runs of all shears in the order of their start. What is cut to the last piece already is left out.
+ * @param plan the plan as the board shows it
+ */
+export function shearRuns(shop: Shop, plan: PlanRead): ShearRun[] {
+  const shears = shop.machine.filter(({ stage }) => stage === 'shear');
+  const runs = shears.flatMap((machine) =>
+    queueRuns(plan, machine).map((run): ShearRun => {
+      const [{ planned: first, operation }, last] = [run[0]!, run.at(-1)!];
+      const { id, materialId, gauge, colourId } = operation.line;
+      return {
+        id,
+        machine,
+        materialId,
+        gauge,
+        colourId,
+        operations: run.map((one) => one.operation),
+        start: instant(first.start),
+        end: instant(last.planned.end),
+      };
+    }),
+  );
+  return runs.sort((a, b) => a.start - b.start || (a.id < b.id ? -1 : 1));
 }

@@ -1,4 +1,3 @@
-import type { ShopOperation } from './operations.ts';
 import { lineOfOperation } from '../shop/order.ts';
 import type { Pause, OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Result } from '../result.ts';
@@ -29,12 +28,18 @@ export function isSuspended({ end, pauses }: Pick<OperationRecord, 'end' | 'paus
 export const leftAt = (record: OperationRecord): number | null =>
   isSuspended(record) ? (record.pauses.at(-1)?.from ?? null) : record.end;
 
+/** Machines that can do an operation, and those of its stage that cannot, with the reason. */
+export interface Eligible<M> {
+  readonly machines: readonly M[];
+  readonly refused: readonly { readonly machineId: string; readonly reason: string }[];
+}
+
 /** Work that was set aside goes on where it was begun. */
-export function onlyWhereStarted(
+export function onlyWhereStarted<M extends { readonly id: string }>(
   id: string,
   { machineId }: Started,
-  { machines, refused }: Pick<ShopOperation, 'machines' | 'refused'>,
-): Result<Pick<ShopOperation, 'machines' | 'refused'>> {
+  { machines, refused }: Eligible<M>,
+): Result<Eligible<M>> {
   const others = machines
     .filter((m) => m.id !== machineId)
     .map((m) => ({ machineId: m.id, reason: `It was started on ${machineId} and suspended there.` }));

@@ -1,4 +1,4 @@
-import type { PlanChange } from '../contract/ask.ts';
+import type { PlanChange } from '../planning/answers.ts';
 import type { Command } from '../edit/command.ts';
 import { openedWith, overtimeCommand } from '../edit/overtime.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';

@@ -1,14 +1,17 @@
 import type { CutPlan } from '../cutting/plan.ts';
-import { formatMoney } from '../units/money.ts';
+import { formatMoney, type Currency } from '../units/money.ts';
 
 /**
  * How near a plan is to the best there can be, in words: "proven fewest sheets", or by how much it may be above.
  * The share is of the bound, rounded up: it never promises more than is proven.
  */
-export function proofWords({ groups, costCents, lowerBoundCents, status }: CutPlan): string {
+export function proofWords(
+  { groups, costCents, lowerBoundCents, status }: CutPlan,
+  currency: Currency,
+): string {
   const oneSize = new Set(groups.map((group) => `${group.stockId} ${group.costCents}`)).size === 1;
   if (status === 'optimal') return oneSize ? 'proven fewest sheets' : 'proven least stock cost';
   if (lowerBoundCents <= 0) return 'no proof yet how near it is to the least';
   const percent = Math.ceil((1000 * (costCents - lowerBoundCents)) / lowerBoundCents - 1e-9) / 10;
-  return `at most ${percent.toFixed(1)} % above the least there can be, ${formatMoney(lowerBoundCents)}`;
+  return `at most ${percent.toFixed(1)} % above the least there can be, ${formatMoney(lowerBoundCents, currency)}`;
 }

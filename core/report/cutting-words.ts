@@ -3,7 +3,7 @@ import type { CutStep, Destination } from '../cutting/step.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatWallDate } from '../time/wall.ts';
 import { formatCutLength, formatCutSize, type LengthUnits } from '../units/length.ts';
-import { formatMoney } from '../units/money.ts';
+import { formatAmount } from '../units/money.ts';
 import type { RunCut } from '../planning/cut-run.ts';
 import { cautionsFor, CONTINUOUS_ONLY } from './cautions.ts';
 import { metalName } from '../shop/metal-name.ts';
@@ -131,9 +131,17 @@ export function stepsCsv(cut: RunCut, units: LengthUnits): string {
 
 /** What to buy as CSV (RFC 4180). */
 export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string {
-  const { units, timeZone } = shop.settings;
+  const { units, timeZone, currency } = shop.settings;
   return csv([
-    ['needed by', 'stock', 'metal', 'width', 'length', 'pieces', 'cost'],
+    [
+      'needed by',
+      'stock',
+      'metal',
+      'width',
+      'length',
+      'pieces',
+      currency === null ? 'cost' : `cost ${currency}`,
+    ],
     ...purchases.map(({ sheet, pieces, costCents, neededBy }) => [
       formatWallDate(neededBy, timeZone),
       sheet.id,
@@ -141,7 +149,7 @@ export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string
       formatCutLength(sheet.widthMm, units),
       formatCutLength(sheet.lengthMm, units),
       pieces,
-      formatMoney(costCents),
+      formatAmount(costCents),
     ]),
   ]);
 }

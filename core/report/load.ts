@@ -1,4 +1,5 @@
-import type { OpenInterval, ScheduledOperation } from '../schedule/problem.ts';
+import type { ScheduledOperation } from '../schedule/problem.ts';
+import type { OpenInterval } from '../schedule/working-time.ts';
 import { intersect, total, union } from '../time/interval.ts';
 import { addDays, startOfDay } from '../time/wall.ts';
 import type { Instant } from '../units/brand.ts';

@@ -1,4 +1,4 @@
-import type { PromiseAnswer } from '../contract/ask.ts';
+import type { Promised } from '../planning/answers.ts';
 import { shortDuration } from '../units/duration.ts';
 import { lateOf, lateSentence } from './late-words.ts';
 import { dayAndClock } from './rush-words.ts';
@@ -17,7 +17,7 @@ export interface PromiseWords {
 
 /** @param due the due date typed so far; null: none yet */
 export function promiseWords(
-  { safe, earlier, message }: PromiseAnswer['lines'][number],
+  { safe, earlier, message }: Promised,
   due: number | null,
   timeZone: string,
 ): PromiseWords {

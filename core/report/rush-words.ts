@@ -1,4 +1,4 @@
-import type { RushWay } from '../contract/ask.ts';
+import type { RushWay } from '../planning/answers.ts';
 import type { Settings } from '../shop/settings.ts';
 import { formatClock, formatWallDate } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';

@@ -1,4 +1,4 @@
-import type { Why } from '../contract/ask.ts';
+import type { Why } from '../planning/answers.ts';
 import type { CauseKind } from '../schedule/explain/causes.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';

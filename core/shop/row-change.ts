@@ -10,6 +10,12 @@ export type RowChange = {
   };
 }[RowKind];
 
+/** What a command does to the rows, and how the history names it ("Undo: …"). */
+export interface Edit {
+  readonly label: string;
+  readonly changes: readonly RowChange[];
+}
+
 type Row = NonNullable<RowChange['after']>;
 
 /**

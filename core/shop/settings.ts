@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
-import { ruleName, verdict } from '../part/rules.ts';
+import { girthRule } from '../part/profile.ts';
+import { partRules } from '../part/rules.ts';
 import { name, revision } from '../fields.ts';
 
 /** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
@@ -38,6 +39,12 @@ export const settings = z.strictObject({
   /** IANA name, e.g. "America/Chicago". */
   timeZone: z.string().min(1),
   units: z.enum(['in', 'mm']),
+  /** ISO 4217 code of all amounts; null: not said yet, amounts stand without one. */
+  currency: z
+    .string()
+    .regex(/^[A-Z]{3}$/, 'a code of three letters, like USD')
+    .nullable()
+    .default(null),
   weights: objectiveWeights,
   /** Operations that start within these hours stay where they are when the plan is improved. */
   frozenHours: z.number().min(0).max(336),
@@ -46,9 +53,9 @@ export const settings = z.strictObject({
   /** People per open hour shared by all machines; null: enough for all. */
   crewLimit: z.int().min(1).max(500).nullable(),
   /** How the blank is reckoned from the drawn flanges. */
-  girthRule: z.enum(['computed', 'outsideSum']),
+  girthRule,
   /** Rules about parts on machines that this shop takes otherwise than core/part/rules.ts does. */
-  partRules: z.partialRecord(ruleName, verdict),
+  partRules,
   /** Whether the floor screen asks who runs an operation; while it is off no name is kept. */
   askWho: z.boolean(),
   revision,

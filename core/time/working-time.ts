@@ -1,7 +1,5 @@
 import type { Calendar } from './calendar.ts';
-import type { Downtime } from '../shop/machine.ts';
 import { err, ok, issue, type Result } from '../result.ts';
-import type { OpenInterval } from '../schedule/problem.ts';
 import type { Instant } from '../units/brand.ts';
 import { intersect, subtract, union, type Interval } from './interval.ts';
 import { isTimeZone, offsetAt, shiftDate, toInstant, wallParts, wallSeconds } from './wall.ts';
@@ -81,11 +79,11 @@ function overtimeHours(calendar: Calendar, days: readonly Day[]): Interval[] {
  */
 export function openIntervals(
   calendar: Calendar,
-  downtimes: readonly Downtime[],
+  downtimes: readonly { readonly from: number; readonly to: number }[],
   timeZone: string,
   from: Instant,
   to: Instant,
-): Result<OpenInterval[]> {
+): Result<Interval[]> {
   const subject = `calendar ${calendar.name}`;
   if (!isTimeZone(timeZone)) {
     return err(

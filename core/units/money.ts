@@ -1,12 +1,19 @@
 import { err, ok, issue, type Result } from '../result.ts';
 import { cents, type Cents } from './brand.ts';
 
-/** Cents as an amount with grouped thousands, "1,234.50"; the shop knows its own currency. */
-export function formatMoney(amount: number): string {
-  const size = Math.abs(Math.round(amount));
-  const whole = String(Math.floor(size / 100)).replace(/\B(?=(\d{3})+$)/g, ',');
-  return `${amount < 0 ? '−' : ''}${whole}.${String(size % 100).padStart(2, '0')}`;
+/** ISO 4217 code, "USD"; null: the shop has not said which, and amounts stand without one. */
+export type Currency = string | null;
+
+/** Cents as an amount with grouped thousands and its currency: "$1,234.50"; "1,234.50" where none is set. */
+export function formatMoney(amount: number, currency: Currency): string {
+  const digits = { minimumFractionDigits: 2, maximumFractionDigits: 2 };
+  const style = currency === null ? {} : ({ style: 'currency', currency } as const);
+  const size = Math.abs(Math.round(amount)) / 100;
+  return `${amount < 0 ? '−' : ''}${new Intl.NumberFormat('en-US', { ...digits, ...style }).format(size)}`;
 }
+
+/** An amount as it is typed; its currency stands beside the field. */
+export const formatAmount = (amount: number): string => formatMoney(amount, null);
 
 /** Reads "1,234.50", "1234.5" or "80" as an amount, at most two decimals; or a problem that repeats the text. */
 export function parseMoney(text: string): Result<Cents> {

@@ -1,9 +1,9 @@
 import { estimateBrake } from '../../core/estimate/brake.ts';
 import { estimateShear } from '../../core/estimate/shear.ts';
 import { blankOf } from '../../core/part/blank.ts';
-import { reckoningOf } from '../../core/part/forming.ts';
+import { blankBasisOf } from '../../core/part/forming.ts';
 import { hits } from '../../core/part/girth.ts';
-import type { OpenInterval } from '../../core/schedule/problem.ts';
+import type { OpenInterval } from '../../core/schedule/working-time.ts';
 import type { Machine } from '../../core/shop/machine.ts';
 import { operationIdOf, type OrderLine } from '../../core/shop/order.ts';
 import type { OperationRecord } from '../../core/shop/plan.ts';
@@ -132,7 +132,7 @@ function work(
 /** Carries jobs through the shop in the order given; work that the hours no longer hold is left out. */
 export function runFloor(floor: Floor, jobs: readonly Job[]): OperationRecord[] {
   const { material, part, sheet, machine: machines } = floor.catalogue;
-  const reckoning = reckoningOf({ settings: floor.settings, machine: machines });
+  const basis = blankBasisOf({ settings: floor.settings, machine: machines });
   const freeAt = (machine: Machine): number => floor.machines.get(machine.id)?.free ?? 0;
   return jobs.flatMap((job) => {
     const { line } = job;
@@ -148,7 +148,7 @@ export function runFloor(floor: Floor, jobs: readonly Job[]): OperationRecord[] 
       part.find((p) => p.id === line.partId),
       line.partId,
     );
-    const blank = sure(blankOf(line, made, metal, gauge, reckoning));
+    const blank = sure(blankOf(line, made, metal, gauge, basis));
     const shear = sureOf(
       machines.find((m) => m.stage === 'shear'),
       'shear',
@@ -158,7 +158,7 @@ export function runFloor(floor: Floor, jobs: readonly Job[]): OperationRecord[] 
       'sheet',
     );
     const cut = sure(
-      estimateShear({ blank, quantity: line.quantity, sheet: stock, machine: shear, units: reckoning.units }),
+      estimateShear({ blank, quantity: line.quantity, sheet: stock, machine: shear, units: basis.units }),
     );
     const sheared = work(floor, job, shear, job.from, cut.seconds);
     if (!sheared?.end || !job.bend || hits(made.profile) === 0) return sheared ? [sheared] : [];

@@ -1,4 +1,4 @@
-import type { RushWay } from '../../core/contract/ask.ts';
+import type { RushWay } from '../../core/planning/answers.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
 import { dayAndClock, rushName, wayWords } from '../../core/report/rush-words.ts';
 import { insertRush } from '../../core/schedule/rush.ts';

@@ -1,4 +1,4 @@
-import type { Why } from '../../core/contract/ask.ts';
+import type { Why } from '../../core/planning/answers.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
 import { dispatchLists, type DispatchList, type DispatchRow } from '../../core/report/dispatch.ts';
 import type { PlanFigures } from '../../core/planning/figures.ts';

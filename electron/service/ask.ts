@@ -1,5 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import type { AskState, PromiseAnswer, Why } from '../../core/contract/ask.ts';
+import type { Why } from '../../core/planning/answers.ts';
+import type { AskState, PromiseAnswer } from '../../core/contract/ask.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';

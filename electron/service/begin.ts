@@ -15,6 +15,7 @@ const NEW_SETTINGS: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   weights: defaultWeights,
   frozenHours: 0,
   transferShare: 1,
+  currency: null,
   crewLimit: null,
   girthRule: 'computed',
   partRules: {},

@@ -1,7 +1,7 @@
-import { applyCommand, type Edit } from '../../core/edit/apply.ts';
+import { applyCommand } from '../../core/edit/apply.ts';
 import { rowName } from '../../core/edit/row-name.ts';
 import type { Command } from '../../core/edit/command.ts';
-import { invert, sameContent, type RowChange } from '../../core/shop/row-change.ts';
+import { invert, sameContent, type RowChange, type Edit } from '../../core/shop/row-change.ts';
 import type { RowKind } from '../../core/shop/state.ts';
 import type { Store, Work } from '../db/open.ts';
 import type { Step } from '../db/steps.ts';

@@ -1,4 +1,4 @@
-import type { CheckedImport } from '../../core/contract/import.ts';
+import type { FileCheck } from '../../core/import/file-check.ts';
 import { checkOrderRows } from '../../core/import/order-rows.ts';
 import type { Store } from '../db/open.ts';
 import { valueOf } from '../refused.ts';
@@ -13,7 +13,7 @@ export const importService = (store: Store, clock: Clock, edit: EditService) => 
     const shop = store.run('read the shop', readShop);
     const found = valueOf(checkOrderRows(shop, table.header, table.rows, clock.now()));
     const { issues, ready, known } = found;
-    const checked: CheckedImport = {
+    const checked: FileCheck = {
       fileName,
       ...table,
       issues,
@@ -26,12 +26,12 @@ export const importService = (store: Store, clock: Clock, edit: EditService) => 
 
   return {
     /** Read a file's bytes and check every row; nothing is stored. */
-    check(fileName: string, bytes: Uint8Array): CheckedImport {
+    check(fileName: string, bytes: Uint8Array): FileCheck {
       const { table, notes } = readTable(fileName, bytes);
       return check(fileName, table, notes).checked;
     },
 
-    recheck: (fileName: string, table: Table): CheckedImport => check(fileName, table).checked,
+    recheck: (fileName: string, table: Table): FileCheck => check(fileName, table).checked,
 
     /** Take the rows that are ready as one step of the history; the others come back. */
     take(fileName: string, table: Table) {

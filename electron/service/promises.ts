@@ -1,4 +1,4 @@
-import type { PromiseAnswer } from '../../core/contract/ask.ts';
+import type { Promised } from '../../core/planning/answers.ts';
 import { applyCommand } from '../../core/edit/apply.ts';
 import { withChanges } from '../../core/shop/row-change.ts';
 import { promiseDate, type DateOffer } from '../../core/schedule/promise.ts';
@@ -9,7 +9,6 @@ import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';
 
-type Promised = PromiseAnswer['lines'][number];
 
 /** Lines of one order that get a date while it is typed. */
 const PROMISED = 20;

@@ -1,4 +1,4 @@
-import type { PlanChange, Why } from '../../core/contract/ask.ts';
+import type { PlanChange, Why } from '../../core/planning/answers.ts';
 import { applyCommand } from '../../core/edit/apply.ts';
 import { overtimeCommand } from '../../core/edit/overtime.ts';
 import { withChanges } from '../../core/shop/row-change.ts';

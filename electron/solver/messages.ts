@@ -1,4 +1,5 @@
-import type { PromiseAnswer, Why } from '../../core/contract/ask.ts';
+import type { Why } from '../../core/planning/answers.ts';
+import type { PromiseAnswer } from '../../core/contract/ask.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
 import type { RunInput } from '../../core/cutting/run.ts';
 import type { Joins } from '../../core/planning/join-search.ts';

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { sentence, type Result } from '../../core/result.ts';
 import { formatDuration, parseDuration } from '../../core/units/duration.ts';
 import { formatLength, parseLength, type LengthUnits } from '../../core/units/length.ts';
-import { formatMoney, parseMoney } from '../../core/units/money.ts';
+import { formatAmount, parseMoney, type Currency } from '../../core/units/money.ts';
 import type { FieldWords } from '../ui/field-parts.tsx';
 import { TextField } from '../ui/text-field.tsx';
 
@@ -61,5 +61,7 @@ export const Duration = (props: Figure) => (
   <ParsedField {...props} format={formatDuration} parse={parseDuration} />
 );
 
-/** Whole cents, typed as an amount. */
-export const Money = (props: Figure) => <ParsedField {...props} format={formatMoney} parse={parseMoney} />;
+/** Whole cents, typed as an amount; the shop's currency stands beside it. */
+export const Money = ({ currency, ...rest }: Figure & { currency: Currency }) => (
+  <ParsedField {...rest} unit={currency ?? undefined} format={formatAmount} parse={parseMoney} />
+);

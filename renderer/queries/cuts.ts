@@ -83,13 +83,13 @@ function numberOf(object: object | undefined): number {
   return known;
 }
 
-export type CutsQuery =
-  | Exclude<PlanQuery, { is: 'ready' }>
-  | (Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] });
+/** The plan with all its runs cut. */
+export type ReadyCuts = Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] };
+export type CutsQuery = Exclude<PlanQuery, { is: 'ready' }> | ReadyCuts;
 
 export type CutsSoFarQuery =
   | Exclude<PlanQuery, { is: 'ready' }>
-  | (Extract<CutsQuery, { is: 'ready' }> & {
+  | (ReadyCuts & {
       /** No run is missing. */
       readonly whole: boolean;
     });

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { SearchState } from '../../core/contract/search.ts';
 import { aimWords, gainWords } from '../../core/report/search-words.ts';
 import { formatDuration } from '../../core/units/duration.ts';
-import { formatMoney } from '../../core/units/money.ts';
+import { formatMoney, type Currency } from '../../core/units/money.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { KeyHint } from '../ui/key-hint.tsx';
@@ -13,7 +13,7 @@ import { KEEP_SEARCHING, type PlanRun } from './use-plan-run.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 /** What the search amounts to so far, or in the end, in a sentence. */
-export function runSentence(state: SearchState): string {
+export function runSentence(state: SearchState, currency: Currency): string {
   const { phase, seconds, budgetSeconds, message, protect, gist, startGist } = state;
   if (phase === 'failed') return message ?? 'The search failed; the plan is as it was. Try again.';
   const aim = protect === null ? '' : `, ${aimWords(protect)}`;
@@ -25,7 +25,7 @@ export function runSentence(state: SearchState): string {
     phase === 'stopped'
       ? `Stopped after ${formatDuration(seconds)}`
       : `Planned in ${formatDuration(seconds)}${aim}`;
-  return `${ended}: ${gain || sameWords(state)}.${joinedWords(state)}`;
+  return `${ended}: ${gain || sameWords(state)}.${joinedWords(state, currency)}`;
 }
 
 /** Where no line, no hour late and no changeover differs. */
@@ -35,16 +35,22 @@ const sameWords = ({ objective, startObjective }: SearchState): string =>
     : 'no better plan was found';
 
 /** Runs joined for the sake of the stock; what that costs in time is in the figures before it. */
-function joinedWords({ joins }: SearchState): string {
+function joinedWords({ joins }: SearchState, currency: Currency): string {
   if (joins === null) return '';
   const { count, savedCents } = joins;
   const runs =
     count === 1 ? 'Two runs of one metal were joined' : `Runs of one metal were joined ${count} times`;
-  return ` ${runs}: stock costs ${formatMoney(savedCents)} less.`;
+  return ` ${runs}: stock costs ${formatMoney(savedCents, currency)} less.`;
+}
+
+interface Props {
+  run: PlanRun;
+  undoRedo: UndoRedo;
+  currency: Currency;
 }
 
 /** The search at work under the header: what it gained so far; afterwards the outcome, as long as its plan is the last thing done. */
-export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }) {
+export function RunStrip({ run, undoRedo, currency }: Props) {
   const [closed, setClosed] = useState<string | null>(null);
   const { state } = run;
   if (!state || closed === state.jobId) return null;
@@ -65,7 +71,7 @@ export function RunStrip({ run, undoRedo }: { run: PlanRun; undoRedo: UndoRedo }
         className={styles.sentence}
         aria-live={done ? 'polite' : 'off'}
       >
-        {runSentence(state)}
+        {runSentence(state, currency)}
       </p>
       <FallingLine run={state} />
       {phase === 'failed' && (

@@ -10,6 +10,7 @@ import { useKeys } from './keys.ts';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Palette } from './palette.tsx';
 import { Rail } from './rail.tsx';
+import { useShop } from '../queries/hooks.ts';
 import { RunStrip } from './run-strip.tsx';
 import styles from './shell.module.css';
 import { usePlanRun } from './use-plan-run.ts';
@@ -38,6 +39,7 @@ function useNotice(): void {
 export function Shell({ children }: { children: ReactNode }) {
   const run = usePlanRun();
   const undoRedo = useUndoRedo();
+  const { data: shop } = useShop();
   const [over, setOver] = useState<'palette' | 'keys' | null>(null);
   const close = () => setOver(null);
   const whatIf = useWhatIfActions();
@@ -59,7 +61,7 @@ export function Shell({ children }: { children: ReactNode }) {
         <Header run={run} undoRedo={undoRedo} onPalette={palette.act} onKeys={() => setOver('keys')} />
         <Rail />
         <main className={styles.main}>
-          <RunStrip run={run} undoRedo={undoRedo} />
+          <RunStrip run={run} undoRedo={undoRedo} currency={shop?.settings.currency ?? null} />
           <div className={styles.screen}>{children}</div>
         </main>
       </div>

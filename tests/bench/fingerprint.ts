@@ -4,7 +4,8 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { readCutProblem } from '../../core/cutting/cut-problem.ts';
 import { solveOneDimension } from '../../core/cutting/one-dimension.ts';
-import { freeStock, planQuickly, runInput, runsOf } from '../../core/planning/cut-run.ts';
+import { shearRuns } from '../../core/planning/runs.ts';
+import { freeStock, planQuickly, runInput } from '../../core/planning/cut-run.ts';
 import { viewPlan } from '../../core/planning/plan-view.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import { sentence, type Result } from '../../core/result.ts';
@@ -85,7 +86,7 @@ function printDemo(options: Options): void {
   const shop = loadDemo(join(import.meta.dirname, '../../demo-data/shop'), MONDAY);
   const { problem, queues } = must(toSearchProblem(shop, MONDAY));
   printSearch('demo shop', problem, options, queues);
-  for (const run of runsOf(shop, must(viewPlan(shop, MONDAY)))) {
+  for (const run of shearRuns(shop, must(viewPlan(shop, MONDAY)))) {
     const cut = planQuickly(runInput(shop, run, freeStock(shop), true));
     if (!cut.ok) throw new Error(sentence(cut.issues));
     print(`demo shop, run ${run.id}`, '-', cut.value.costCents, cut.value.steps.length, cut.value);

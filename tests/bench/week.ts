@@ -1,4 +1,5 @@
-import type { JobInput, MachineInput, OpenInterval, ProblemInput } from '../../core/schedule/problem.ts';
+import type { JobInput, MachineInput, ProblemInput } from '../../core/schedule/problem.ts';
+import type { OpenInterval } from '../../core/schedule/working-time.ts';
 import { Rng } from '../../core/schedule/search/rng.ts';
 
 const HOUR = 3600;

@@ -1,7 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import type { AskState, Why } from '../../core/contract/ask.ts';
+import type { Why } from '../../core/planning/answers.ts';
+import type { AskState } from '../../core/contract/ask.ts';
 import { changeWords } from '../../core/report/change-words.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { dispatch } from '../../core/schedule/rules/dispatch.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { CheckedImport } from '../../core/contract/import.ts';
+import type { FileCheck } from '../../core/import/file-check.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { finishedService } from '../../electron/service/finished.ts';
 import { shopService } from '../../electron/service/shop.ts';
@@ -11,7 +11,7 @@ const HEADER =
 const SHEAR = '901/1:shear,S1,corner,galv,24,moss,100,20,20,1,2026-11-23 07:00,2026-11-23 07:40,2100';
 const BRAKE = '901/1:brake,Brake,Corner,galv,24,Moss green,100,20,,,2026-11-23 08:00,2026-11-23 09:10,';
 
-const tableOf = ({ header, rows }: CheckedImport) => ({ header, rows });
+const tableOf = ({ header, rows }: FileCheck) => ({ header, rows });
 
 function start(shop = aShop()) {
   const store = storeWith(shop);

@@ -3,7 +3,7 @@ import { bendAllowance, bendDeduction, kFactorFromTest, outsideSetback } from '.
 import { girth } from '../../core/part/girth.ts';
 import { hemDeduction, hemShape } from '../../core/part/hem.ts';
 import { airBendRadiusMm } from '../../core/part/radius.ts';
-import type { Bend, Hem, Profile } from '../../core/part/part.ts';
+import type { Bend, Hem, Profile } from '../../core/part/profile.ts';
 import { inchesToMm, mmToInches } from '../../core/units/length.ts';
 
 const turned = (angle: number, radiusMm: number | null = null): Bend => ({

@@ -7,7 +7,7 @@ import { publishedGauges } from '../../core/material/gauges.ts';
 import { blankOf } from '../../core/part/blank.ts';
 import type { Blank } from '../../core/part/blank.ts';
 import { hits } from '../../core/part/girth.ts';
-import type { Profile } from '../../core/part/part.ts';
+import type { Profile } from '../../core/part/profile.ts';
 import { inchesToMm } from '../../core/units/length.ts';
 
 const galvanized24 = publishedGauges('galvanized').find((g) => g.label === '24') ?? {

@@ -17,6 +17,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   name: 'Test shop',
   timeZone: ZONE,
   units: 'in',
+  currency: null,
   weights: { lateness: 1, changeover: 1, flow: 0.01, calm: 0, material: 0 },
   frozenHours: 0,
   transferShare: 1,

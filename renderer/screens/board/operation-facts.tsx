@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
-import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
+import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { dispatchLists, type SetupStep } from '../../../core/report/dispatch.ts';
 import { routingOf } from '../../../core/planning/operations.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
@@ -15,7 +15,7 @@ import { Tag } from '../../ui/tag.tsx';
 import { partAddress } from '../print/part-choice.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './board.module.css';
-import type { Chosen } from './operation-panel.tsx';
+import type { Chosen } from './chosen.ts';
 
 const Fact = ({ label, children }: { label: string; children: ReactNode }) => (
   <div className={styles.fact}>
@@ -33,7 +33,7 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
   const material = shop.material.find((one) => one.id === line.materialId);
   const gauge = material?.gauges.find((one) => one.label === line.gauge);
   if (!material || !gauge) return null;
-  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop)));
+  const drawing = drawProfile(part.profile, formingOf(material, gauge, blankBasisOf(shop)));
   if (!drawing.ok) return null;
   return (
     <div className={styles.picture}>

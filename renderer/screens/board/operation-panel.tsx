@@ -1,13 +1,8 @@
 import { ArrowLeftRight, CircleHelp, Pin, PinOff, Zap } from 'lucide-react';
-import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { whyQuestion } from '../../../core/report/why-words.ts';
-import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
-import type { ShopOperation } from '../../../core/planning/operations.ts';
-import type { Shop } from '../../../core/shop/state.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
-import { dropAt, findBar } from '../../gantt/drop.ts';
-import type { Bar, Lane } from '../../gantt/lanes.ts';
+import { dropAt } from '../../gantt/drop.ts';
 import { useChances } from '../../queries/chances.ts';
 import { placeOf } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
@@ -18,33 +13,8 @@ import { Tag } from '../../ui/tag.tsx';
 import { askRush } from '../what-if/what-if-view.ts';
 import styles from './board.module.css';
 import { ChangeoverWhy, Facts, LookFirst, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
+import type { Chosen } from './chosen.ts';
 import { SafeDate } from './safe-date.tsx';
-
-export interface Chosen {
-  readonly shop: Shop;
-  readonly plan: PlanView;
-  readonly lanes: readonly Lane[];
-  readonly bar: Bar;
-  readonly lane: Lane;
-  readonly operation: ShopOperation;
-  readonly scheduled: ScheduledOperation;
-}
-
-/** Everything about the selected operation in one place; null when it is not on the board any more. */
-export function chosenOf(
-  shop: Shop,
-  plan: PlanView,
-  lanes: readonly Lane[],
-  selected: string | null,
-): Chosen | null {
-  const found = findBar(lanes, selected);
-  const operation = selected === null ? undefined : plan.operations.get(selected);
-  const scheduled = plan.schedule.operations.find((o) => o.operation === selected);
-  const lane = found ? lanes[found.lane] : undefined;
-  return found && lane && operation && scheduled
-    ? { shop, plan, lanes, bar: found.bar, lane, operation, scheduled }
-    : null;
-}
 
 function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   const { bar, lane, lanes, operation } = chosen;

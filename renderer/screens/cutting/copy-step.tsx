@@ -6,11 +6,11 @@ import { Button } from '../../ui/button.tsx';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import styles from './cutting.module.css';
-import type { Ready } from './cutting-screen.tsx';
+import type { ReadyCuts } from '../../queries/cuts.ts';
 import { stacksOf, type StepEdit } from './use-steps.ts';
 
 interface Props {
-  query: Ready;
+  query: ReadyCuts;
   cut: RunCut;
   step: CutStep;
   edit: StepEdit;

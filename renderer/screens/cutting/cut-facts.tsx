@@ -11,7 +11,7 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   if (!cut.plan.ok) return null;
   const plan = cut.plan.value;
   const { sheets, used, remnants, scrap, left, kept } = figuresOfCut(plan);
-  const cost = formatMoney(plan.costCents);
+  const cost = formatMoney(plan.costCents, shop.settings.currency);
   // Neither sheets that are taken nor a list that misses blanks can be held against the least there can be.
   const judged = !isTaken(cut) && cut.faults.length === 0;
   const facts: [string, string][] = [
@@ -21,7 +21,7 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
     ['Remnants kept', `${kept} (${percent(remnants)})`],
     ['Scrap and trim', percent(scrap)],
     ...(left > 0 ? [['Left uncut', percent(left)] satisfies [string, string]] : []),
-    ['Stock cost', judged ? `${cost}, ${proofWords(plan)}` : cost],
+    ['Stock cost', judged ? `${cost}, ${proofWords(plan, shop.settings.currency)}` : cost],
     ['Back gauge settings', String(plan.counts.backGaugeMoves)],
     [
       'Stock',

@@ -1,5 +1,5 @@
 import { Scissors } from 'lucide-react';
-import { useCutsSoFar, type CutsQuery } from '../../queries/cuts.ts';
+import { useCutsSoFar, type ReadyCuts } from '../../queries/cuts.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { Page, Panel } from '../../ui/page.tsx';
@@ -28,10 +28,8 @@ export function CuttingScreen() {
   );
 }
 
-export type Ready = Extract<CutsQuery, { is: 'ready' }>;
-
 interface Props {
-  query: Ready;
+  query: ReadyCuts;
   /** Whether the runs are all there. */
   whole: boolean;
 }

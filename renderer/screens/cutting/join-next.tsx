@@ -7,11 +7,11 @@ import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
-import type { Ready } from './cutting-screen.tsx';
+import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 
 /** The next run of the same metal brought forward to this one: what it saves, and what it costs in time. */
-export function JoinNext({ query: { shop, plan, cuts }, cut }: { query: Ready; cut: RunCut }) {
+export function JoinNext({ query: { shop, plan, cuts }, cut }: { query: ReadyCuts; cut: RunCut }) {
   const act = useAct();
   const join = useMemo(() => joinOf(shop, plan, cuts, cut, planHere), [shop, plan, cuts, cut]);
   if (!join) return null;
@@ -23,7 +23,7 @@ export function JoinNext({ query: { shop, plan, cuts }, cut }: { query: Ready; c
   return (
     <Panel title={`Run ${other.run.id} is of the same metal`}>
       <div className={styles.walkIn}>
-        <p>{joinSentence(join)}</p>
+        <p>{joinSentence(join, shop.settings.currency)}</p>
         <Button onPress={bring}>Join the runs</Button>
       </div>
     </Panel>

@@ -8,13 +8,13 @@ import { navigate } from '../../router.ts';
 import { Swatch } from '../../ui/choice.tsx';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
 import { Tag } from '../../ui/tag.tsx';
-import type { Ready } from './cutting-screen.tsx';
+import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 
 export const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 
 /** Every run in plan order; Enter opens one. */
-export function RunList({ query: { shop, cuts } }: { query: Ready }) {
+export function RunList({ query: { shop, cuts } }: { query: ReadyCuts }) {
   return (
     <DataTable
       label="Runs on the shear"
@@ -28,7 +28,7 @@ export function RunList({ query: { shop, cuts } }: { query: Ready }) {
 }
 
 function columnsOf(shop: Shop): TableColumn<RunCut>[] {
-  const { timeZone } = shop.settings;
+  const { timeZone, currency } = shop.settings;
   const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
   return [
     {
@@ -72,7 +72,7 @@ function columnsOf(shop: Shop): TableColumn<RunCut>[] {
       id: 'cost',
       label: 'Stock cost',
       right: true,
-      cell: ({ plan }) => (plan.ok ? formatMoney(plan.value.costCents) : '–'),
+      cell: ({ plan }) => (plan.ok ? formatMoney(plan.value.costCents, currency) : '–'),
       sort: ({ plan }) => (plan.ok ? plan.value.costCents : -1),
     },
     { id: 'state', label: 'Stock', cell: (cut) => <RunState cut={cut} />, sort: shortOf },

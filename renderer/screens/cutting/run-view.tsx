@@ -14,7 +14,7 @@ import { saveText } from '../stock/save-text.ts';
 import { useAct } from '../../form/use-act.ts';
 import { Cautioned } from './cautioned.tsx';
 import { CutFacts } from './cut-facts.tsx';
-import type { Ready } from './cutting-screen.tsx';
+import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 import { JoinNext } from './join-next.tsx';
 import { cutPrintAddress } from './print-address.ts';
@@ -25,7 +25,7 @@ import { StepList } from './step-list.tsx';
 import { listOf, useSteps } from './use-steps.ts';
 
 /** One run opened: its figures, its sheets to scale, the list of settings to cut by. */
-export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
+export function RunView({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
   const { shop } = query;
   const { run, plan } = cut;
   const { timeZone } = shop.settings;
@@ -57,7 +57,7 @@ export function RunView({ query, cut }: { query: Ready; cut: RunCut }) {
   );
 }
 
-function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
+function Steps({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
   const edit = useSteps(query, cut);
   return (
     <Panel
@@ -81,7 +81,7 @@ function Steps({ query, cut }: { query: Ready; cut: RunCut }) {
 }
 
 /** What was taken from stock for this run already. */
-function Taken({ query: { shop }, cut }: { query: Ready; cut: RunCut }) {
+function Taken({ query: { shop }, cut }: { query: ReadyCuts; cut: RunCut }) {
   const { taken } = cut;
   if (taken?.taken == null) return null;
   const at = instant(taken.taken);
@@ -108,7 +108,7 @@ function Faults({ title, issues }: { title: string; issues: RunCut['faults'] }) 
   );
 }
 
-function Tools({ query, cut }: { query: Ready; cut: RunCut }) {
+function Tools({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
   const act = useAct();
   const present = usePresent();
   const { run, plan } = cut;

@@ -14,12 +14,12 @@ import { Button } from '../../ui/button.tsx';
 import { IconButton } from '../../ui/icon-button.tsx';
 import { AddStep } from './add-step.tsx';
 import { CopyStep } from './copy-step.tsx';
-import type { Ready } from './cutting-screen.tsx';
+import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 import { stepsOf, type StepEdit } from './use-steps.ts';
 
 interface Props {
-  query: Ready;
+  query: ReadyCuts;
   cut: RunCut;
   /** null: the list is only to be read. */
   edit: StepEdit | null;

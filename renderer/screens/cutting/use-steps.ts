@@ -7,7 +7,7 @@ import type { CutList } from '../../../core/shop/stock.ts';
 import { navigate } from '../../router.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
-import type { Ready } from './cutting-screen.tsx';
+import type { ReadyCuts } from '../../queries/cuts.ts';
 
 /** What can be done to a run's list. Each is one step of the history. */
 export interface StepEdit {
@@ -43,7 +43,7 @@ export function listOf(cut: RunCut, groups: readonly SheetGroup[], steps: readon
   return cutListOf(changed?.id ?? run.id, lines, groups, listed, changed?.revision ?? 0);
 }
 
-export function useSteps({ cuts }: Ready, cut: RunCut): StepEdit {
+export function useSteps({ cuts }: ReadyCuts, cut: RunCut): StepEdit {
   const act = useAct();
   const save = (of: RunCut, steps: readonly CutStep[], label: string): void =>
     void act({ do: 'cutting.save', list: listOf(of, sheetsOf(of), steps), label }).catch(toastError);

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
-import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
+import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { hits } from '../../../core/part/girth.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
@@ -96,7 +96,7 @@ export function WorkPicture({ shop, work: { row } }: { shop: Shop; work: FloorWo
   const material = shop.material.find(({ id }) => id === line.materialId);
   const gauge = material?.gauges.find(({ label }) => label === line.gauge);
   if (!material || !gauge) return null;
-  const drawing = drawProfile(part.profile, formingOf(material, gauge, reckoningOf(shop)));
+  const drawing = drawProfile(part.profile, formingOf(material, gauge, blankBasisOf(shop)));
   return (
     <figure className={styles.picture}>
       {drawing.ok && (

@@ -68,8 +68,8 @@ export function ProposalPanel({ title, machine, units, proposals, refusal }: Pro
   );
 }
 
-const shown = (value: number, { name, per }: StandardUnit): string =>
-  `${Number((value / per).toPrecision(3))} ${name}`;
+const figure = (value: number, { per }: StandardUnit): number => Number((value / per).toPrecision(3));
+const shown = (value: number, unit: StandardUnit): string => `${figure(value, unit)} ${unit.name}`;
 const OUTLIERS_SHOWN = 40;
 
 function Row({ row: { proposal, name, unit, together }, onTake }: { row: ProposalRow; onTake: () => void }) {
@@ -97,10 +97,12 @@ function Row({ row: { proposal, name, unit, together }, onTake }: { row: Proposa
           className={styles.note}
         >{`${change >= 0 ? '+' : '−'}${Math.abs(Math.round(change * 100))} %`}</span>
       </td>
-      <td>{`${shown(interval[0], unit)} to ${shown(interval[1], unit)}`}</td>
+      <td>{`${figure(interval[0], unit)} to ${shown(interval[1], unit)}`}</td>
       <td>{observations.toLocaleString('en-US')}</td>
       <td className={styles.roomy}>{`${Math.round(explained * 100)} %`}</td>
-      <td>{differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag>no clear difference</Tag>}</td>
+      <td className={styles.verdict}>
+        {differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag>no clear difference</Tag>}
+      </td>
       <td>
         <Button
           small

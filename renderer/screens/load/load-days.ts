@@ -1,6 +1,7 @@
 import { loadByDay, type DayLoad } from '../../../core/report/load.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
-import type { OpenInterval, ScheduledOperation } from '../../../core/schedule/problem.ts';
+import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
+import type { OpenInterval } from '../../../core/schedule/working-time.ts';
 import { inWorkOrder, type Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { intersect } from '../../../core/time/interval.ts';

@@ -176,7 +176,12 @@ export const lineColumns: readonly LineColumn[] = [
     least: 104,
     roomy: true,
     sort: (r) => r.onTime ?? LAST,
-    cell: (r) => r.onTime !== null && <ChanceTag share={r.onTime} short />,
+    cell: (r) =>
+      r.onTime !== null && (
+        <span className={styles.whole}>
+          <ChanceTag share={r.onTime} short />
+        </span>
+      ),
   },
   {
     id: 'status',

@@ -1,12 +1,12 @@
 import { CalendarCheck } from 'lucide-react';
-import type { PromiseAnswer } from '../../../core/contract/ask.ts';
+import type { Promised } from '../../../core/planning/answers.ts';
 import { promiseWords } from '../../../core/report/promise-words.ts';
 import type { SafeDate } from '../../../core/report/safe-date-words.ts';
 import { Button } from '../../ui/button.tsx';
 import styles from './orders.module.css';
 
 interface Props {
-  answer: PromiseAnswer['lines'][number];
+  answer: Promised;
   /** The due date typed so far; NaN: none. */
   due: number;
   timeZone: string;

@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { PromiseAnswer } from '../../../core/contract/ask.ts';
+import type { Promised } from '../../../core/planning/answers.ts';
 import type { Chances } from '../../../core/learn/chance.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { usePromise } from '../../queries/ask.ts';
@@ -13,7 +13,7 @@ const PAUSE_MS = 250;
 
 export interface Promises {
   /** By line id. */
-  readonly lines: ReadonlyMap<string, PromiseAnswer['lines'][number]>;
+  readonly lines: ReadonlyMap<string, Promised>;
   /** What was typed last is not answered yet. */
   readonly old: boolean;
   /** The chances of the lines that were offered a date; null while too little work is finished. */

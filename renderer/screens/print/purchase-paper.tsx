@@ -16,7 +16,7 @@ interface Props {
 
 /** What to buy, what is needed first on top. */
 export function PurchasePaper({ shop, purchases, now }: Props) {
-  const { timeZone, units, name } = shop.settings;
+  const { timeZone, units, name, currency } = shop.settings;
   return (
     <section
       className={`${units === 'in' ? styles.letter : styles.a4} ${stock.paper}`}
@@ -45,7 +45,7 @@ export function PurchasePaper({ shop, purchases, now }: Props) {
               <td>{metalName(shop, sheet)}</td>
               <td>{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</td>
               <td className={styles.figure}>{pieces}</td>
-              <td className={styles.figure}>{formatMoney(costCents)}</td>
+              <td className={styles.figure}>{formatMoney(costCents, currency)}</td>
               <td>{runs.join(', ')}</td>
             </tr>
           ))}

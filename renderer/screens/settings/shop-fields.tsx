@@ -1,14 +1,23 @@
 import type { Settings } from '../../../core/shop/settings.ts';
+import { formatMoney } from '../../../core/units/money.ts';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { Fields, Group } from '../../form/form-frame.tsx';
 import type { Form } from '../../form/use-form.ts';
 
+/** ISO 4217, by code and name; null is kept until the shop says which. */
+const NO_CURRENCY = 'none';
+const currencyNames = new Intl.DisplayNames('en', { type: 'currency' });
+const currencies = [
+  { id: NO_CURRENCY, name: 'not set' },
+  ...Intl.supportedValuesOf('currency').map((id) => ({ id, name: `${id}, ${currencyNames.of(id) ?? ''}` })),
+];
+
 const zones = Intl.supportedValuesOf('timeZone').map((id) => ({ id, name: id.replaceAll('_', ' ') }));
 
-/** Name, clock and units. */
+/** Name, clock, units and currency. */
 export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Settings> }) => (
-  <Group title="Name, clock and units">
+  <Group title="Name, clock, units and currency">
     <Fields>
       <TextField
         label="Shop name"
@@ -34,6 +43,18 @@ export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Sett
         onChange={(units) => set({ units: units as Settings['units'] })}
         help={`paper is ${entries.units === 'in' ? 'Letter' : 'A4'}; both may be typed`}
         error={errors.units}
+      />
+      <Combo
+        label="Currency"
+        options={currencies}
+        value={entries.currency ?? NO_CURRENCY}
+        onChange={(id) => set({ currency: id === NO_CURRENCY ? null : id })}
+        help={
+          entries.currency === null
+            ? 'not set: amounts stand as plain figures'
+            : `amounts stand like ${formatMoney(123_450, entries.currency)}; setting it converts none`
+        }
+        error={errors.currency}
       />
       <Select
         label="Girth"

@@ -52,7 +52,7 @@ export function WeightFields({ form: { entries, errors, set } }: { form: Form<Se
         ))}
       </Fields>
       <ul className={styles.words}>
-        {weightsInWords(weights).map((words) => (
+        {weightsInWords(weights, entries.currency).map((words) => (
           <li key={words}>{words}</li>
         ))}
       </ul>

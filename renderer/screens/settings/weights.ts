@@ -1,5 +1,5 @@
 import { formatDuration } from '../../../core/units/duration.ts';
-import { formatMoney } from '../../../core/units/money.ts';
+import { formatMoney, type Currency } from '../../../core/units/money.ts';
 import { defaultWeights, type ObjectiveWeights } from '../../../core/shop/settings.ts';
 
 /** A usual way to set priorities between dates and changeovers. */
@@ -39,7 +39,10 @@ export const presetOf = (weights: ObjectiveWeights): Preset | undefined =>
   );
 
 /** What the priorities mean, one sentence a trade-off, for a line of usual importance. */
-export function weightsInWords({ lateness, changeover, flow, calm, material }: ObjectiveWeights): string[] {
+export function weightsInWords(
+  { lateness, changeover, flow, calm, material }: ObjectiveWeights,
+  currency: Currency,
+): string[] {
   if (![lateness, changeover, flow, calm, material].every((weight) => weight >= 0))
     return ['The words appear when every priority is given.'];
   const terms: (readonly [number, string, string])[] = [
@@ -62,6 +65,6 @@ export function weightsInWords({ lateness, changeover, flow, calm, material }: O
   const inMoney =
     material === 0
       ? 'Stock cost does not count.'
-      : `A line an hour late matters as much as stock worth ${formatMoney((10_000 * lateness) / material)}.`;
+      : `A line an hour late matters as much as stock worth ${formatMoney((10_000 * lateness) / material, currency)}.`;
   return [...inTime, inMoney];
 }

@@ -20,7 +20,7 @@ export const Purchases = ({ shop, purchases }: { shop: Shop; purchases: readonly
 );
 
 function columnsOf(shop: Shop): TableColumn<Purchase>[] {
-  const { units, timeZone } = shop.settings;
+  const { units, timeZone, currency } = shop.settings;
   return [
     {
       id: 'by',
@@ -50,7 +50,7 @@ function columnsOf(shop: Shop): TableColumn<Purchase>[] {
       id: 'cost',
       label: 'Cost',
       right: true,
-      cell: ({ costCents }) => formatMoney(costCents),
+      cell: ({ costCents }) => formatMoney(costCents, currency),
       sort: ({ costCents }) => costCents,
     },
     { id: 'runs', label: 'For runs', cell: ({ runs }) => runs.join(', ') },

@@ -17,13 +17,13 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
 import { Picture, PlanCard, sketchOf } from './plan-card.tsx';
 import { useChoiceKeys } from './use-choice-keys.ts';
-import type { TakePlan } from './what-if-dialogs.tsx';
+import type { UsePlan } from './what-if-view.ts';
 import styles from './what-if.module.css';
 
 interface Props {
   title: string;
   outage: Outage;
-  take: TakePlan;
+  take: UsePlan;
   onClose: () => void;
 }
 

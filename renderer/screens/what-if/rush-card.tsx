@@ -1,5 +1,5 @@
 import { useMemo } from 'react';
-import type { RushWay } from '../../../core/contract/ask.ts';
+import type { RushWay } from '../../../core/planning/answers.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { WayWords } from '../../../core/report/rush-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';

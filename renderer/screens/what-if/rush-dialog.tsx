@@ -1,4 +1,5 @@
-import type { AskState, RushWay } from '../../../core/contract/ask.ts';
+import type { RushWay } from '../../../core/planning/answers.ts';
+import type { AskState } from '../../../core/contract/ask.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { rushLabel, rushName, rushWays, wayWords } from '../../../core/report/rush-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -11,7 +12,7 @@ import { SentenceError, Waiting } from '../../ui/states.tsx';
 import { RushCard } from './rush-card.tsx';
 import { rushFacts, windowOf } from './rush-facts.ts';
 import { useChoiceKeys } from './use-choice-keys.ts';
-import type { TakePlan } from './what-if-dialogs.tsx';
+import type { UsePlan } from './what-if-view.ts';
 import styles from './what-if.module.css';
 
 /** The contract's limit; when so much is urgent, the week wants planning, not a rush. */
@@ -19,7 +20,7 @@ const MOST = 500;
 
 interface Props {
   lineIds: readonly string[];
-  take: TakePlan;
+  take: UsePlan;
   onClose: () => void;
 }
 

@@ -1,4 +1,4 @@
-import type { RushWay } from '../../../core/contract/ask.ts';
+import type { RushWay } from '../../../core/planning/answers.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { dayAndClock } from '../../../core/report/rush-words.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';

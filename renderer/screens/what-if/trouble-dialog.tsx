@@ -27,13 +27,13 @@ import {
   type PeopleEntries,
   type StoppedEntries,
 } from './trouble-entries.ts';
-import type { TakePlan } from './what-if-dialogs.tsx';
+import type { UsePlan } from './what-if-view.ts';
 import type { Trouble } from './what-if-view.ts';
 import styles from './what-if.module.css';
 
 interface Props {
   trouble: Trouble;
-  take: TakePlan;
+  take: UsePlan;
   onClose: () => void;
 }
 

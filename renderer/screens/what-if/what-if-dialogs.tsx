@@ -1,18 +1,14 @@
-import type { Queues } from '../../../core/schedule/problem.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
 import { RushDialog } from './rush-dialog.tsx';
 import { TroubleDialog } from './trouble-dialog.tsx';
-import { useWhatIf } from './what-if-view.ts';
-
-/** Takes a plan as one step of the history, under this name. */
-export type TakePlan = (queues: Queues, label: string) => void;
+import { useWhatIf, type UsePlan } from './what-if-view.ts';
 
 /** The dialog that is asked for, over whatever screen is open. */
 export function WhatIfDialogs() {
   const { asked, close } = useWhatIf();
   const act = useAct();
-  const take: TakePlan = (queues, label) => {
+  const take: UsePlan = (queues, label) => {
     close();
     const own = Object.fromEntries(Object.entries(queues).map(([machine, ids]) => [machine, [...ids]]));
     void act({ do: 'plan.replace', queues: own, label }).catch(toastError);

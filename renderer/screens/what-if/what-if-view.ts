@@ -1,4 +1,5 @@
 import { create } from 'zustand';
+import type { Queues } from '../../../core/schedule/problem.ts';
 
 /** What is asked about the plan in a dialog over whatever screen is open; null: nothing. */
 export type WhatIf =
@@ -10,6 +11,9 @@ export interface Trouble {
   readonly kind: 'machine' | 'operator';
   readonly machineId: string | null;
 }
+
+/** Makes a plan the shop's own as one step of the history, under this name. */
+export type UsePlan = (queues: Queues, label: string) => void;
 
 interface WhatIfView {
   readonly asked: WhatIf | null;

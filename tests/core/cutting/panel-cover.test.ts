@@ -5,7 +5,8 @@ import { dive } from '../../../core/cutting/dive.ts';
 import { fillByValue } from '../../../core/cutting/fill.ts';
 import { createPool, relax, wholeOf } from '../../../core/cutting/relaxation.ts';
 import { blankSizes } from '../../../core/cutting/run.ts';
-import { coverOfRun, piecesOf, type SheetLayout } from '../../../core/cutting/sheet-patterns.ts';
+import { piecesOf, type SheetLayout } from '../../../core/cutting/layout.ts';
+import { coverOfRun } from '../../../core/cutting/sheet-patterns.ts';
 import { randomRun } from './random-run.ts';
 
 /** Random runs whose blanks can be cut, with a first answer and what it is in parts. */

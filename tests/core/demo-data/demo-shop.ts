@@ -4,7 +4,7 @@ import { openIntervals } from '../../../core/time/working-time.ts';
 import { toInstant } from '../../../core/time/wall.ts';
 import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import type { OpenInterval } from '../../../core/schedule/problem.ts';
+import type { OpenInterval } from '../../../core/schedule/working-time.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 
 export const root = fileURLToPath(new URL('../../../demo-data/', import.meta.url));

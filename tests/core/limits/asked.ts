@@ -1,7 +1,7 @@
 import type { Asked } from '../../../core/limits/finding.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { machine, type Machine } from '../../../core/shop/machine.ts';
-import type { Profile } from '../../../core/part/part.ts';
+import type { Profile } from '../../../core/part/profile.ts';
 import { inchesToMm } from '../../../core/units/length.ts';
 
 /** Machines and metal that take a usual piece of trim without a word, for tests that change one thing. */

@@ -3,7 +3,7 @@ import type { Asked } from '../../../core/limits/finding.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { RULES, ruleName, type RuleName } from '../../../core/part/rules.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import type { Profile } from '../../../core/part/part.ts';
+import type { Profile } from '../../../core/part/profile.ts';
 import { aBrake, asked, aShear, found } from './asked.ts';
 import { foreignTo } from '../../support/foreign-units.ts';
 import { PUBLICATION } from '../../support/publications.ts';

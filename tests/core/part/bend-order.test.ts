@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bendOrder, givenOrder, orderOfPart, type BendOrder } from '../../../core/part/bend-order.ts';
 import { isOrderOf, stepsOf } from '../../../core/part/bend-steps.ts';
-import type { Profile } from '../../../core/part/part.ts';
+import type { Profile } from '../../../core/part/profile.ts';
 import { aProfile, anyProfile, closedHem, mirrored, reversed, square } from './profiles.ts';
 
 const V = 8;

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { drawProfile, type Drawing } from '../../../core/part/drawing.ts';
 import { girth } from '../../../core/part/girth.ts';
 import type { Forming } from '../../../core/part/forming.ts';
-import type { Profile } from '../../../core/part/part.ts';
+import type { Profile } from '../../../core/part/profile.ts';
 import { aProfile, anyProfile, anyForming, closedHem, light, square } from './profiles.ts';
 
 function drawn(profile: Profile, forming: Forming = light): Drawing {

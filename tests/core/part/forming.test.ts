@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { drawProfile } from '../../../core/part/drawing.ts';
-import { formingOf, reckoningOf } from '../../../core/part/forming.ts';
+import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { girth } from '../../../core/part/girth.ts';
 import type { MeasuredDeduction } from '../../../core/material/material.ts';
 import { aBrake, aMaterial, aShear, someSettings } from '../../support/builders.ts';
@@ -99,10 +99,10 @@ describe('a deduction that the shop measured', () => {
 
 it('blanks are cut for the V of the shop’s first brake; without a brake for none', () => {
   const settings = someSettings();
-  expect(reckoningOf({ settings, machine: [aShear(), aBrake({ dieOpeningMm: 10 }), aBrake()] })).toEqual({
+  expect(blankBasisOf({ settings, machine: [aShear(), aBrake({ dieOpeningMm: 10 }), aBrake()] })).toEqual({
     girthRule: 'computed',
     dieOpeningMm: 10,
     units: settings.units,
   });
-  expect(reckoningOf({ settings, machine: [aShear()] }).dieOpeningMm).toBeNull();
+  expect(blankBasisOf({ settings, machine: [aShear()] }).dieOpeningMm).toBeNull();
 });

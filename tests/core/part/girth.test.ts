@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { girth, hits, type GirthOptions } from '../../../core/part/girth.ts';
-import type { Profile } from '../../../core/part/part.ts';
+import type { Profile } from '../../../core/part/profile.ts';
 import {
   aProfile,
   anyProfile,

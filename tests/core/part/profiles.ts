@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import type { Bend, Hem, Profile } from '../../../core/part/part.ts';
+import type { Bend, Hem, Profile } from '../../../core/part/profile.ts';
 import type { Forming } from '../../../core/part/forming.ts';
 
 export const square = (direction: 'up' | 'down' = 'up', angle = 90): Bend => ({

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { replaySteps } from '../../../core/cutting/replay.ts';
-import { cutRuns, runsOf, type RunCut } from '../../../core/planning/cut-run.ts';
+import { shearRuns } from '../../../core/planning/runs.ts';
+import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
 import { purchasesOf, stockRows, takenByDay } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -32,7 +33,7 @@ const shop = aShop({
 
 describe('runs on the shear', () => {
   it('are the stretches of the queue of one material, gauge and colour', () => {
-    const runs = runsOf(shop, planOf(shop));
+    const runs = shearRuns(shop, planOf(shop));
     expect(runs.map((run) => run.operations.map((o) => o.line.number))).toEqual([[1, 2], [3], [4]]);
     expect(runs.map((run) => run.id)).toEqual(['1042/1', '1042/3', '1042/4']);
   });
@@ -90,7 +91,7 @@ describe('stock against the plan', () => {
   it('is reserved in plan order, so that the last run goes short', () => {
     const rows = stockRows(scarce, cutsOf(scarce));
     const moss = rows.find((r) => r.sheet.id === 'galv-24-moss');
-    const runs = runsOf(scarce, planOf(scarce));
+    const runs = shearRuns(scarce, planOf(scarce));
     expect(moss).toMatchObject({
       left: -1,
       shortFrom: runs[2]?.start,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { cutRuns, runsOf } from '../../../core/planning/cut-run.ts';
+import { shearRuns } from '../../../core/planning/runs.ts';
+import { cutRuns } from '../../../core/planning/cut-run.ts';
 import { joinOf } from '../../../core/planning/join-runs.ts';
 import { worthyJoins, type Joins } from '../../../core/planning/join-search.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
@@ -117,6 +118,6 @@ describe('joins after the search', () => {
       const { savedCents, objectiveAdded } = joinsOf(shop);
       expect((material * 3600 * savedCents) / 10_000).toBeGreaterThanOrEqual(objectiveAdded);
     }
-    expect(runsOf(shopWith(1), planOf(shopWith(1)))).toHaveLength(3);
+    expect(shearRuns(shopWith(1), planOf(shopWith(1)))).toHaveLength(3);
   });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { runsOf } from '../../../core/planning/cut-run.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
-import { queueRuns } from '../../../core/planning/runs.ts';
+import { queueRuns, shearRuns } from '../../../core/planning/runs.ts';
 import { dispatchLists } from '../../../core/report/dispatch.ts';
 import { lanesOf } from '../../../renderer/gantt/lanes.ts';
 import { aBrake, aLine, aQueue, aShear, aShop, anOrder, NOW } from '../../support/builders.ts';
@@ -46,6 +45,6 @@ describe('a run, where a colour costs nothing to change', () => {
       const list = lists.find((one) => one.machine.id === id)!;
       expect(list.runs.map((run) => run.rows.length)).toEqual(counts(id));
     }
-    expect(runsOf(shop, plan).map((run) => run.operations.length)).toEqual(counts('S1'));
+    expect(shearRuns(shop, plan).map((run) => run.operations.length)).toEqual(counts('S1'));
   });
 });

@@ -54,6 +54,7 @@ const shop: Shop = {
     crewLimit: null,
     girthRule: 'outsideSum',
     partRules: {},
+    currency: null,
     askWho: false,
     revision: 0,
   },

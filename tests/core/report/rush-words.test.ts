@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LineShift, RushWay } from '../../../core/contract/ask.ts';
+import type { LineShift, RushWay } from '../../../core/planning/answers.ts';
 import { lateOf, lateSentence, savedSentence, someOf } from '../../../core/report/late-words.ts';
 import { rushLabel, wayWords } from '../../../core/report/rush-words.ts';
 import { at, someSettings } from '../../support/builders.ts';

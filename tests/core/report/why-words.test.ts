@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { PlanChange, Why } from '../../../core/contract/ask.ts';
+import type { PlanChange, Why } from '../../../core/planning/answers.ts';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import { openedWith, overtimeCommand } from '../../../core/edit/overtime.ts';
 import { withChanges } from '../../../core/shop/row-change.ts';

@@ -81,30 +81,37 @@ describe('the search in a sentence', () => {
   const gain = '7 fewer late lines, 135 h less late, 12 h less changeover';
 
   it('says what the plan gained', () => {
-    expect(runSentence(state)).toBe(`Planned in 20 s: ${gain}.`);
-    expect(runSentence({ ...state, phase: 'stopped', seconds: 3 })).toBe(`Stopped after 3 s: ${gain}.`);
-    expect(runSentence({ ...state, protect: 0.9 })).toBe(
+    expect(runSentence(state, null)).toBe(`Planned in 20 s: ${gain}.`);
+    expect(runSentence({ ...state, phase: 'stopped', seconds: 3 }, null)).toBe(`Stopped after 3 s: ${gain}.`);
+    expect(runSentence({ ...state, protect: 0.9 }, null)).toBe(
       `Planned in 20 s, aiming for 9 of 10 lines on time: ${gain}.`,
     );
   });
 
   it('says what it gained so far while it goes on', () => {
     const running: SearchState = { ...state, phase: 'running', seconds: 4.7 };
-    expect(runSentence(running)).toBe(`Planning: 4 of 20 s, so far ${gain}.`);
-    expect(runSentence({ ...running, gist: state.startGist })).toBe('Planning: 4 of 20 s.');
+    expect(runSentence(running, null)).toBe(`Planning: 4 of 20 s, so far ${gain}.`);
+    expect(runSentence({ ...running, gist: state.startGist }, null)).toBe('Planning: 4 of 20 s.');
   });
 
   it('says what joining runs saved', () => {
-    expect(runSentence({ ...state, joins: { count: 2, savedCents: 12_050 } })).toBe(
-      `Planned in 20 s: ${gain}. Runs of one metal were joined 2 times: stock costs 120.50 less.`,
-    );
+    const joined = { ...state, joins: { count: 2, savedCents: 12_050 } };
+    const said = `Planned in 20 s: ${gain}. Runs of one metal were joined 2 times: stock costs`;
+    expect(runSentence(joined, null)).toBe(`${said} 120.50 less.`);
+    expect(runSentence(joined, 'USD')).toBe(`${said} $120.50 less.`);
   });
 
   it('says so when nothing of that differs, and when it failed', () => {
     const same = { ...state, gist: state.startGist };
-    expect(runSentence(same)).toMatch(/: as late as before, with as much changeover; better in the rest/);
-    expect(runSentence({ ...same, objective: 1000 })).toBe('Planned in 20 s: no better plan was found.');
-    expect(runSentence({ ...state, phase: 'failed' })).toMatch(/failed; the plan is as it was. Try again/);
+    expect(runSentence(same, null)).toMatch(
+      /: as late as before, with as much changeover; better in the rest/,
+    );
+    expect(runSentence({ ...same, objective: 1000 }, null)).toBe(
+      'Planned in 20 s: no better plan was found.',
+    );
+    expect(runSentence({ ...state, phase: 'failed' }, null)).toMatch(
+      /failed; the plan is as it was. Try again/,
+    );
   });
 
   it('draws the objective as stairs down to the present second', () => {

@@ -32,6 +32,7 @@ function stripOf(stepId: number | null, undo: readonly number[], redo: readonly 
   const entries = (ids: readonly number[]) => ids.map((id) => ({ id, label: 'Add work order 1001', at: 0 }));
   render(
     <RunStrip
+      currency={null}
       run={{ state: ended(stepId), running: false, start: nothing, stop: nothing }}
       undoRedo={{
         undoLabel: 'Add work order 1001',

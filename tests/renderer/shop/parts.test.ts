@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { givenOrder } from '../../../core/part/bend-order.ts';
-import { profile as profileSchema } from '../../../core/part/part.ts';
+import { profile as profileSchema } from '../../../core/part/profile.ts';
 import {
   addFlange,
   addKick,

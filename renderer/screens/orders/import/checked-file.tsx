@@ -1,5 +1,5 @@
 import { Check } from 'lucide-react';
-import type { CheckedImport } from '../../../../core/contract/import.ts';
+import type { FileCheck } from '../../../../core/import/file-check.ts';
 import { navigate } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Panel } from '../../../ui/page.tsx';
@@ -14,7 +14,7 @@ import styles from './import.module.css';
 import { MendTable } from './mend-table.tsx';
 
 /** What came of checking a file: what can be taken, what is there already, what has to be mended. */
-export function CheckedFile({ checked }: { checked: CheckedImport }) {
+export function CheckedFile({ checked }: { checked: FileCheck }) {
   const toMend = rowsToMend(checked);
   const { mend, leaveOut } = useImport();
   const nothingLeft = checked.ready.length === 0 && toMend.length === 0;
@@ -35,7 +35,7 @@ export function CheckedFile({ checked }: { checked: CheckedImport }) {
   );
 }
 
-function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }) {
+function Summary({ checked, toMend }: { checked: FileCheck; toMend: number }) {
   const { busy, changed, recheck, take } = useImport();
   const sayDone = useSayDone();
   const { fileName, notes } = checked;
@@ -69,7 +69,7 @@ function Summary({ checked, toMend }: { checked: CheckedImport; toMend: number }
   );
 }
 
-function NothingLeft({ checked: { known } }: { checked: CheckedImport }) {
+function NothingLeft({ checked: { known } }: { checked: FileCheck }) {
   const { taken, forget } = useImport();
   const words = taken
     ? `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} were imported. They wait at the end of the queues until you plan.`

@@ -1,16 +1,16 @@
 import { create } from 'zustand';
-import type { CheckedImport } from '../../../../core/contract/import.ts';
+import type { FileCheck } from '../../../../core/import/file-check.ts';
 import { base64Of } from './base64.ts';
 import { withCell, withoutRow } from './import-rows.ts';
 
 /** A file as the host is asked to look at it again. */
-type Mended = Pick<CheckedImport, 'fileName' | 'header' | 'rows'>;
+type Mended = Pick<FileCheck, 'fileName' | 'header' | 'rows'>;
 
 /** What the host does with one kind of file. */
 interface FileCalls<T> {
-  check(file: { fileName: string; base64: string }): Promise<CheckedImport>;
-  recheck(file: Mended): Promise<CheckedImport>;
-  take(file: Mended): Promise<T & { readonly left: CheckedImport }>;
+  check(file: { fileName: string; base64: string }): Promise<FileCheck>;
+  recheck(file: Mended): Promise<FileCheck>;
+  take(file: Mended): Promise<T & { readonly left: FileCheck }>;
 }
 
 /**
@@ -18,7 +18,7 @@ interface FileCalls<T> {
  * board in between.
  */
 export interface FileImport<T> {
-  readonly checked: CheckedImport | null;
+  readonly checked: FileCheck | null;
   /** Cells were typed since the last check. */
   readonly changed: boolean;
   readonly busy: 'reading' | 'checking' | 'taking' | null;
@@ -57,7 +57,7 @@ export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
         set({ busy: null });
       }
     };
-    const change = (rows: CheckedImport['rows']) => {
+    const change = (rows: FileCheck['rows']) => {
       const { checked } = get();
       if (checked) set({ checked: { ...checked, rows }, changed: true });
     };
@@ -98,5 +98,5 @@ export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
     };
   });
 
-const mended = (checked: CheckedImport | null): Mended | null =>
+const mended = (checked: FileCheck | null): Mended | null =>
   checked && { fileName: checked.fileName, header: checked.header, rows: checked.rows };

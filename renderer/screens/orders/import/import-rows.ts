@@ -1,4 +1,4 @@
-import type { CellIssue, CheckedImport } from '../../../../core/contract/import.ts';
+import type { CellIssue, FileCheck } from '../../../../core/import/file-check.ts';
 
 /** A row that cannot be taken yet: its cells, and what is wrong with which. */
 export interface RowToMend {
@@ -13,7 +13,7 @@ export function rowsToMend({
   header,
   rows,
   issues,
-}: Pick<CheckedImport, 'header' | 'rows' | 'issues'>): RowToMend[] {
+}: Pick<FileCheck, 'header' | 'rows' | 'issues'>): RowToMend[] {
   const byRow = new Map<number, CellIssue[]>();
   for (const problem of issues) byRow.set(problem.row, [...(byRow.get(problem.row) ?? []), problem]);
   return rows.flatMap(({ row, cells }) => {
@@ -28,7 +28,7 @@ export function rowsToMend({
   });
 }
 
-type Rows = CheckedImport['rows'];
+type Rows = FileCheck['rows'];
 
 /** The rows with one cell typed anew; shorter rows are filled up to it. */
 export const withCell = (rows: Rows, row: number, column: number, text: string): Rows =>

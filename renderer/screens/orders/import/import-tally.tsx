@@ -1,5 +1,5 @@
 import { Check, RefreshCw } from 'lucide-react';
-import type { CheckedImport } from '../../../../core/contract/import.ts';
+import type { FileCheck } from '../../../../core/import/file-check.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import type { FileImport } from './file-import.ts';
@@ -7,7 +7,7 @@ import { count } from './import-rows.ts';
 import styles from './import.module.css';
 
 interface Props extends Pick<FileImport<unknown>, 'busy' | 'changed' | 'recheck'> {
-  checked: CheckedImport;
+  checked: FileCheck;
   /** Rows to fix. */
   toMend: number;
   /** What a row of the file is: "line". */

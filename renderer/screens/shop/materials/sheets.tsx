@@ -1,6 +1,7 @@
-import { gaugeName, metalName } from '../../../../core/shop/metal-name.ts';
+import { gaugeName, metalWords } from '../../../../core/shop/metal-name.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
-import { formatCutSize, type LengthUnits } from '../../../../core/units/length.ts';
+import type { Settings } from '../../../../core/shop/settings.ts';
+import { formatCutSize } from '../../../../core/units/length.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { navigate } from '../../../router.ts';
@@ -15,6 +16,7 @@ import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 export function Sheets({ shop }: { shop: Shop }) {
   const { units } = shop.settings;
   const colour = (id: string) => shop.colour.find((c) => c.id === id);
+  const material = (id: string) => shop.material.find((m) => m.id === id)?.name ?? id;
   return (
     <Section
       kind="sheet"
@@ -22,8 +24,8 @@ export function Sheets({ shop }: { shop: Shop }) {
       noun="sheet size"
       rows={shop.sheet}
       entry={(sheet) => ({
-        title: metalName(shop, sheet),
-        detail: formatCutSize(sheet.widthMm, sheet.lengthMm, units),
+        title: metalWords({ gauge: sheet.gauge, colour: colour(sheet.colourId)?.name ?? sheet.colourId }),
+        detail: `${formatCutSize(sheet.widthMm, sheet.lengthMm, units)}, ${material(sheet.materialId)}`,
         swatch: colour(sheet.colourId)?.hex ?? '#808080',
       })}
       fresh={() => freshSheet(shop)}
@@ -55,7 +57,7 @@ function SheetForm(props: RowFormProps<'sheet'>) {
       <Fields>
         <CodeField form={form} isNew={isNew} />
         <StockFields shop={shop} form={form} />
-        <SizeFields units={shop.settings.units} form={form} />
+        <SizeFields settings={shop.settings} form={form} />
         {isNew && <OpeningCount form={form} />}
       </Fields>
       {!isNew && <OnHand sheet={form.entries} />}
@@ -103,7 +105,12 @@ const FORMS = [
   { id: 'remnant', name: 'Remnant, used first where it fits' },
 ] as const;
 
-const SizeFields = ({ units, form: { entries, errors, set } }: { units: LengthUnits; form: SheetForm }) => (
+interface SizeProps {
+  settings: Settings;
+  form: SheetForm;
+}
+
+const SizeFields = ({ settings: { units, currency }, form: { entries, errors, set } }: SizeProps) => (
   <>
     <Select
       label="Form"
@@ -142,6 +149,7 @@ const SizeFields = ({ units, form: { entries, errors, set } }: { units: LengthUn
     />
     <Money
       label={`Cost of a ${PIECE[entries.form]}`}
+      currency={currency}
       value={entries.costCents}
       onChange={(costCents) => set({ costCents })}
       error={errors.costCents}

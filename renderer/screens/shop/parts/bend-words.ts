@@ -1,5 +1,5 @@
 import type { BendOrder, PlacedStep } from '../../../../core/part/bend-order.ts';
-import type { Profile } from '../../../../core/part/part.ts';
+import type { Profile } from '../../../../core/part/profile.ts';
 
 /** A step of the brake in words, for screens and paper. */
 export interface BendRow {

@@ -1,5 +1,6 @@
 import type { Pattern } from '../../../../core/part/family.ts';
-import type { Part, Profile } from '../../../../core/part/part.ts';
+import type { Profile } from '../../../../core/part/profile.ts';
+import type { Part } from '../../../../core/part/part.ts';
 import { without, withEntry } from '../../../form/list.ts';
 
 /** A family begins with one dimension, the longest flange, and no other size. */

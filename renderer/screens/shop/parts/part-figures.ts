@@ -2,7 +2,7 @@ import { orderOfPart, type BendOrder } from '../../../../core/part/bend-order.ts
 import { blankOf, type Blank } from '../../../../core/part/blank.ts';
 import { drawProfile, type Drawing } from '../../../../core/part/drawing.ts';
 import type { Finding } from '../../../../core/limits/finding.ts';
-import { formingOf, reckoningOf } from '../../../../core/part/forming.ts';
+import { formingOf, blankBasisOf } from '../../../../core/part/forming.ts';
 import { girth, hits, type GirthStep } from '../../../../core/part/girth.ts';
 import { materialCost, type MaterialCost } from '../../../../core/part/material-cost.ts';
 import { checkPart } from '../../../../core/limits/limits.ts';
@@ -38,16 +38,16 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
   const profile = partSchema.shape.profile.safeParse(part.profile);
   if (!profile.success || !(part.lengthMm > 0))
     return 'The drawing and the figures appear when every length and angle is given.';
-  const reckoning = reckoningOf(shop);
-  const forming = formingOf(material, gauge, reckoning);
+  const basis = blankBasisOf(shop);
+  const forming = formingOf(material, gauge, basis);
   const drawing = drawProfile(profile.data, forming);
   if (!drawing.ok) return sentence(drawing.issues);
-  const width = girth(profile.data, { ...forming, rule: reckoning.girthRule });
+  const width = girth(profile.data, { ...forming, rule: basis.girthRule });
   if (!width.ok) return sentence(width.issues);
-  const blank = blankOf({ id: part.id, lengthMm: part.lengthMm }, part, material, gauge, reckoning);
+  const blank = blankOf({ id: part.id, lengthMm: part.lengthMm }, part, material, gauge, basis);
   if (!blank.ok) return sentence(blank.issues);
   const { partRules } = shop.settings;
-  const asked = { material, gauge, lengthMm: part.lengthMm, partRules, ...reckoning };
+  const asked = { material, gauge, lengthMm: part.lengthMm, partRules, ...basis };
   const machines = routingOf(part).flatMap((stage) =>
     shop.machine.filter((machine) => machine.stage === stage),
   );
@@ -57,7 +57,7 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
     cost: materialCost(blank.value, shop.sheet, material.id, gauge.label),
     steps: width.value.steps,
     hits: hits(profile.data),
-    order: orderOfPart(part, reckoning.dieOpeningMm),
+    order: orderOfPart(part, basis.dieOpeningMm),
     machines: machines.map((machine) => ({
       machineName: machine.name,
       findings: checkPart(part, asked, machine),

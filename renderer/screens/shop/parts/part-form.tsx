@@ -1,6 +1,6 @@
 import { Copy, FlipHorizontal2, FlipVertical2, Printer } from 'lucide-react';
 import { isOrderOf } from '../../../../core/part/bend-steps.ts';
-import type { Profile } from '../../../../core/part/part.ts';
+import type { Profile } from '../../../../core/part/profile.ts';
 import type { RowOf } from '../../../../core/shop/state.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { navigate, placeOf } from '../../../router.ts';

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { metalWords } from '../../../../core/shop/metal-name.ts';
 import type { Part } from '../../../../core/part/part.ts';
+import type { Settings } from '../../../../core/shop/settings.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import {
   formatCutLength,
@@ -9,7 +10,7 @@ import {
   type LengthUnits,
 } from '../../../../core/units/length.ts';
 import { formatWeight } from '../../../../core/units/weight.ts';
-import { formatMoney } from '../../../../core/units/money.ts';
+import { formatMoney, type Currency } from '../../../../core/units/money.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import styles from '../../../form/form.module.css';
@@ -63,7 +64,7 @@ export function PartView({ shop, part, onOrder }: Props) {
             lengths={{ flangesMm: part.profile.flangesMm, units }}
           />
           <p className={styles.note}>The dashed mark is on the painted side.</p>
-          <Figures figures={figures} units={units} />
+          <Figures figures={figures} settings={shop.settings} />
           <BendList part={part} order={figures.order} onChange={onOrder} />
           <Findings machines={figures.machines} />
         </>
@@ -74,10 +75,10 @@ export function PartView({ shop, part, onOrder }: Props) {
 
 function Figures({
   figures: { blank, cost, steps, hits },
-  units,
+  settings: { units, currency },
 }: {
   figures: PartFigures;
-  units: LengthUnits;
+  settings: Settings;
 }) {
   return (
     <>
@@ -86,7 +87,7 @@ function Figures({
         <Figure name="Blank" value={formatCutSize(blank.girthMm, blank.lengthMm, units)} />
         <Figure name="Weight" value={formatWeight(blank.weightKg, units)} />
         <Figure name="Area" value={formatArea(blank.areaM2, units)} />
-        <Figure name="Cost of its metal" value={costWords(cost)} />
+        <Figure name="Cost of its metal" value={costWords(cost, currency)} />
         <Figure name="Hits" value={String(hits)} />
       </dl>
       <GirthSum steps={steps} girthMm={blank.girthMm} units={units} />
@@ -132,9 +133,9 @@ const formatArea = (areaM2: number, units: LengthUnits): string =>
   units === 'in' ? `${(areaM2 / 0.3048 ** 2).toFixed(2)} ft²` : `${areaM2.toFixed(3)} m²`;
 
 /** The blank's own area at the price of the stock kept; the run's scrap comes on top. */
-function costWords(cost: PartFigures['cost']): string {
+function costWords(cost: PartFigures['cost'], currency: Currency): string {
   if (cost === null) return 'no stock of it';
-  const [low, high] = [formatMoney(cost.lowCents), formatMoney(cost.highCents)];
+  const [low, high] = [formatMoney(cost.lowCents, currency), formatMoney(cost.highCents, currency)];
   return low === high ? low : `${low} – ${high}`;
 }
 

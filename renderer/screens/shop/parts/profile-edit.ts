@@ -1,4 +1,4 @@
-import type { Profile } from '../../../../core/part/part.ts';
+import type { Profile } from '../../../../core/part/profile.ts';
 
 type BendShape = Profile['bends'][number];
 type HemShape = NonNullable<Profile['startHem']>;

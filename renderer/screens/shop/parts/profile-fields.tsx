@@ -1,5 +1,5 @@
 import { Plus, X } from 'lucide-react';
-import type { Profile } from '../../../../core/part/part.ts';
+import type { Profile } from '../../../../core/part/profile.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Select } from '../../../ui/choice.tsx';

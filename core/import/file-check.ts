@@ -1,0 +1,30 @@
+import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
+
+/** One wrong cell: which row (as counted in the file, header is row 1), which column, what stood there, why not. */
+export const cellIssue = z.strictObject({
+  row: z.int(),
+  column: z.string(),
+  value: z.string(),
+  reason: z.string(),
+});
+export type CellIssue = DeepReadonly<z.infer<typeof cellIssue>>;
+
+/** A file as read: cells as text, in the file's own order. Rows shorter than the header are filled with ''. */
+export const table = z.strictObject({
+  header: z.array(z.string()).max(100),
+  rows: z.array(z.strictObject({ row: z.int(), cells: z.array(z.string()) })).max(20_000),
+});
+
+export const fileCheck = z.strictObject({
+  fileName: z.string(),
+  ...table.shape,
+  issues: z.array(cellIssue),
+  /** Row numbers that can be taken now. */
+  ready: z.array(z.int()),
+  /** Row numbers that stand in the shop already, word for word: nothing to add. */
+  known: z.array(z.int()),
+  /** What was noticed about the file: encoding, separator, columns left out. Whole sentences. */
+  notes: z.array(z.string()),
+});
+export type FileCheck = DeepReadonly<z.infer<typeof fileCheck>>;

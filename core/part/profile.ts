@@ -1,0 +1,47 @@
+import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
+
+/** A 180° fold along an edge: pressed flat (closed) or left with a gap (open). Made in two hits. */
+export const hem = z.strictObject({
+  kind: z.enum(['closed', 'open']),
+  /** Outside length of the folded lip. */
+  lengthMm: z.number().positive().max(100),
+  /** Which way the lip folds, seen with the painted side up. */
+  direction: z.enum(['up', 'down']),
+});
+export type Hem = DeepReadonly<z.infer<typeof hem>>;
+
+export const bend = z.strictObject({
+  /** Degrees turned through (a square corner is 90); not the included angle. */
+  angle: z.number().gt(0, 'above 0°').lt(180, 'below 180°; use a hem for a full fold'),
+  direction: z.enum(['up', 'down']),
+  /** Inside radius; null takes the radius the shop's die makes (core/part). */
+  radiusMm: z.number().min(0).max(500).nullable(),
+});
+export type Bend = DeepReadonly<z.infer<typeof bend>>;
+
+export const flangeMm = z.number().positive('must be above 0').max(5000);
+
+/**
+ * A cross-section: flanges in order, a bend between each two, perhaps a hem on either edge.
+ * Mirroring or reversing it changes neither girth nor hits.
+ */
+export const profile = z
+  .strictObject({
+    flangesMm: z.array(flangeMm).min(1, 'needs at least one flange').max(30),
+    bends: z.array(bend),
+    startHem: hem.nullable(),
+    endHem: hem.nullable(),
+    /** How the flange lengths are given: over the outside, inside, or to the apex (mold line) of the bends. */
+    measured: z.enum(['outside', 'inside', 'apex']),
+    paintedSide: z.enum(['up', 'down']),
+  })
+  .refine((p) => p.bends.length === p.flangesMm.length - 1, {
+    message: 'needs exactly one bend between each two flanges',
+    path: ['bends'],
+  });
+export type Profile = DeepReadonly<z.infer<typeof profile>>;
+
+/** How the blank is worked out from the drawn flanges: `computed` with bend deductions, or outside lengths added up. */
+export const girthRule = z.enum(['computed', 'outsideSum']);
+export type GirthRule = z.infer<typeof girthRule>;

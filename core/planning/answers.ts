@@ -1,0 +1,106 @@
+import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
+import { code } from '../fields.ts';
+import type { CauseKind } from '../schedule/explain/causes.ts';
+import { lineId, operationId } from '../shop/order.ts';
+
+/** Answers to questions about the plan as it stands, as screens and command line read them: order only, no times. */
+
+const queues = z.record(z.string(), z.array(operationId));
+
+/** A line that ends at another time; instants and seconds late. */
+export const lineShift = z.strictObject({
+  job: lineId,
+  before: z.number(),
+  after: z.number(),
+  lateBefore: z.number(),
+  lateAfter: z.number(),
+});
+export type LineShift = DeepReadonly<z.infer<typeof lineShift>>;
+
+const causeKinds = [
+  'release',
+  'work',
+  'changeover',
+  'closed',
+  'waiting-for-machine',
+  'pinned-or-frozen',
+  'queue-choice',
+  'idle-for-release',
+  'waiting-for-step-before',
+  'crew',
+] as const satisfies readonly CauseKind[];
+
+const cause = z.strictObject({
+  kind: z.enum(causeKinds),
+  from: z.number(),
+  to: z.number(),
+  seconds: z.number(),
+  operation: operationId.nullable(),
+  machine: code.nullable(),
+  blockedBy: z.array(operationId),
+});
+
+const change = z.strictObject({
+  kind: z.enum(['earlier-position', 'other-machine', 'swap', 'overtime']),
+  moves: z.array(z.strictObject({ operation: operationId, machine: code, position: z.int() })),
+  overtime: z.strictObject({ machine: code, from: z.number(), seconds: z.number() }).nullable(),
+  queues,
+  end: z.number(),
+  late: z.number(),
+  later: z.array(lineShift),
+  earlier: z.array(lineShift),
+  objectiveAdded: z.number(),
+});
+export type PlanChange = DeepReadonly<z.infer<typeof change>>;
+
+/** Why a line ends when it does; for a late one, single changes that help, the best first. */
+export const why = z.strictObject({
+  job: lineId,
+  end: z.number(),
+  due: z.number().nullable(),
+  late: z.number(),
+  causes: z.array(cause),
+  changes: z.array(change),
+});
+export type Why = DeepReadonly<z.infer<typeof why>>;
+
+/** A way to take rush lines in, weighed against the plan without them. */
+export const rushWay = z.strictObject({
+  way: z.enum(['front', 'run', 'replan']),
+  queues,
+  ready: z.number(),
+  /** Seconds by which the worst of the rush lines ends after its due date; 0 on time. */
+  late: z.number(),
+  changeoverSecondsAdded: z.number(),
+  changeoversAdded: z.number(),
+  later: z.array(lineShift),
+  earlier: z.array(lineShift),
+  objectiveAdded: z.number(),
+});
+export type RushWay = DeepReadonly<z.infer<typeof rushWay>>;
+
+/** A plan after a breakdown, beside the published order with its times shifted. */
+export const repairPlan = z.strictObject({
+  reach: z.enum(['published', 'near', 'whole']),
+  queues,
+  objective: z.number(),
+  movedOperations: z.int(),
+  late: z.array(lineId),
+  madeLate: z.array(lineId),
+  saved: z.array(lineId),
+});
+export type RepairPlan = DeepReadonly<z.infer<typeof repairPlan>>;
+
+const offer = z.strictObject({ end: z.number(), makesLate: z.array(lineShift) });
+
+/** The dates a line of an order as typed can be promised. */
+export const promised = z.strictObject({
+  lineId,
+  /** The earliest end that makes nothing else late, with the plan that takes the line in. */
+  safe: offer.extend({ queues }).nullable(),
+  earlier: z.array(offer),
+  /** Why this line cannot be planned; null when it can. */
+  message: z.string().nullable(),
+});
+export type Promised = DeepReadonly<z.infer<typeof promised>>;
