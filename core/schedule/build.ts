@@ -1,5 +1,6 @@
 import { err, ok, type Result } from '../result.ts';
-import type { Changeover, OperationInput, Problem, ProblemInput } from './problem.ts';
+import type { OperationInput, Problem, ProblemInput } from './problem.ts';
+import type { Changeover } from './changeover.ts';
 import { SetupTable } from './setup.ts';
 import { validate } from './validate.ts';
 import { canDo, frontOf } from './validate-fixed.ts';

@@ -1,13 +1,6 @@
-import type { Violation } from './check.ts';
-import type {
-  Attributes,
-  Changeover,
-  MachineInput,
-  OperationInput,
-  ProblemInput,
-  Schedule,
-  ScheduledOperation,
-} from './problem.ts';
+import type { Violation } from './violation.ts';
+import type { MachineInput, OperationInput, ProblemInput, Schedule, ScheduledOperation } from './problem.ts';
+import type { Attributes, Changeover } from './changeover.ts';
 
 /** Seconds in [from, to) during which the machine is open. */
 export function openSeconds(machine: MachineInput, from: number, to: number): number {

@@ -1,4 +1,4 @@
-import type { Violation } from './check.ts';
+import type { Violation } from './violation.ts';
 import type { ProblemInput, Schedule, Terms } from './problem.ts';
 
 /** The schedule's ends, terms and objective, worked out again from its lines. */

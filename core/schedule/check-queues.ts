@@ -1,4 +1,4 @@
-import type { Violation } from './check.ts';
+import type { Violation } from './violation.ts';
 import type { OperationInput, ProblemInput, Schedule } from './problem.ts';
 
 /** Who is where: every operation once, on a machine that can do it, queues as listed, fixed things where they belong. */

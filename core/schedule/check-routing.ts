@@ -1,5 +1,5 @@
 import { openSeconds } from './check-hours.ts';
-import type { Violation } from './check.ts';
+import type { Violation } from './violation.ts';
 import type { MachineInput, ProblemInput, Schedule, ScheduledOperation } from './problem.ts';
 
 /** Between machines: releases, the order of a job's steps with transfer lots, and people at work. */
@@ -16,23 +16,20 @@ export function checkRouting(input: ProblemInput, schedule: Schedule): Violation
       if (operation.started === undefined) {
         const earliest = Math.max(job.release, input.now);
         if (line.start < earliest)
-          say('release', `Operation ${operation.id} starts ${earliest - line.start} s before its release or the present.`);
+          say(
+            'release',
+            `Operation ${operation.id} starts ${earliest - line.start} s before its release or the present.`,
+          );
       }
       if (k === 0) return;
       const share = job.operations[k - 1]!.transferShare ?? 1;
       const before = lineOf.get(job.operations[k - 1]!.id)!;
       const first = machineOf.get(before.machine)!;
       if (operation.started === undefined && !lotDone(input, first, before, share, line.start))
-        say(
-          'routing',
-          `Operation ${operation.id} starts before ${before.operation} has passed on enough.`,
-        );
+        say('routing', `Operation ${operation.id} starts before ${before.operation} has passed on enough.`);
       const own = operation.machines?.find((m) => m.id === machine.id)?.seconds ?? operation.seconds;
       if (share < 1 && openSeconds(machine, before.end, line.end) < Math.ceil(share * own))
-        say(
-          'routing',
-          `Operation ${operation.id} ends too soon after the last lot of ${before.operation}.`,
-        );
+        say('routing', `Operation ${operation.id} ends too soon after the last lot of ${before.operation}.`);
     });
   return [...found, ...checkCrew(input, schedule)];
 }

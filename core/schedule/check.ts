@@ -3,32 +3,7 @@ import { checkQuality } from './check-quality.ts';
 import { checkQueues } from './check-queues.ts';
 import { checkRouting } from './check-routing.ts';
 import type { Problem, Schedule } from './problem.ts';
-
-export type Rule =
-  | 'every operation once'
-  | 'able machine'
-  | 'queue order'
-  | 'one at a time'
-  | 'changeover'
-  | 'open hours'
-  | 'duration'
-  | 'release'
-  | 'routing'
-  | 'started'
-  | 'frozen'
-  | 'pin'
-  | 'same order'
-  | 'crew'
-  | 'terms';
-
-/** A rule of the shop that a schedule breaks. */
-export interface Violation {
-  readonly rule: Rule;
-  /** The operation's id, or the machine's or term's where no single operation is at fault. */
-  readonly operation: string;
-  /** A whole sentence. */
-  readonly message: string;
-}
+import type { Violation } from './violation.ts';
 
 /**
  * Everything a schedule breaks; empty means it can be carried out and its figures are right. Independent on purpose: it

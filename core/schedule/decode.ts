@@ -1,7 +1,8 @@
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Problem, Queues, Schedule, ScheduledOperation } from './problem.ts';
 import { objectiveOf, termsOf } from './score.ts';
-import { emptyTiming, timeQueues, type Timing } from './timing.ts';
+import { emptyTiming, type Timing } from './timing.ts';
+import { timeQueues } from './time-queues.ts';
 import { NEVER, rewind } from './working-time.ts';
 
 /**

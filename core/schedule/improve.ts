@@ -1,8 +1,10 @@
 import { lowerBound } from './bounds.ts';
 import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
-import { anneal, type Incumbent } from './search/anneal.ts';
-import { constructions, type NumberedQueues } from './search/constructions.ts';
+import { anneal } from './search/anneal.ts';
+import type { Incumbent } from './search/incumbent.ts';
+import { constructions } from './search/constructions.ts';
+import type { NumberedQueues } from './numbered-queues.ts';
 import { iteratedGreedy } from './search/iterated-greedy.ts';
 import { JobShopGraph } from './search/job-shop/graph.ts';
 import { tabuSearch } from './search/job-shop/tabu.ts';
@@ -14,7 +16,8 @@ import { iterateSequence } from './search/one-machine/iterate.ts';
 import { Sequence } from './search/one-machine/sequence.ts';
 import { Rng } from './search/rng.ts';
 import { annealShortOfPeople } from './search/short-of-people.ts';
-import { emptyTiming, timeQueues } from './timing.ts';
+import { emptyTiming } from './timing.ts';
+import { timeQueues } from './time-queues.ts';
 
 /** The best plan so far. `queues` and `schedule` are the same objects until a better plan is found. */
 export interface Found {

@@ -1,5 +1,6 @@
-import type { WorkingTime } from './working-time.ts';
+import type { Attributes, Changeover } from './changeover.ts';
 import type { SetupTable } from './setup.ts';
+import type { OpenInterval, WorkingTime } from './working-time.ts';
 
 /**
  * What the scheduling engine is asked: machines, jobs, calendars, what is fixed, and the objective.
@@ -8,34 +9,6 @@ import type { SetupTable } from './setup.ts';
  * A Problem is built once by `buildProblem` (validated, frozen) and trusted afterwards. Times are whole seconds on
  * one axis (epoch seconds in the app, from 0 in problem files), intervals half-open.
  */
-
-/** Attribute name → value, e.g. { gauge: '24', colour: 'moss' }. */
-export type Attributes = Readonly<Record<string, string>>;
-
-export interface Changeover {
-  readonly combine: 'sum' | 'max';
-  /** Seconds when the attribute's value differs from the machine's state. */
-  readonly attributes: Readonly<Record<string, number>>;
-  /** Seconds for named from → to values, instead of the attribute's own figure. */
-  readonly exceptions?: readonly {
-    readonly attribute: string;
-    readonly from: string;
-    readonly to: string;
-    readonly seconds: number;
-  }[];
-  /** A full matrix over one attribute's values; `initial[j]` when value j comes first on an empty machine. */
-  readonly pairs?: {
-    readonly attribute: string;
-    readonly values: readonly string[];
-    readonly seconds: readonly (readonly number[])[];
-    readonly initial?: readonly number[];
-  };
-}
-
-export interface OpenInterval {
-  readonly start: number;
-  readonly end: number;
-}
 
 export interface MachineInput {
   readonly id: string;

@@ -1,4 +1,4 @@
-import type { Attributes, Changeover } from './problem.ts';
+import type { Attributes, Changeover } from './changeover.ts';
 
 /** One attribute a changeover depends on, its values numbered from 1; 0 stands for "none known". */
 interface Axis {

@@ -1,5 +1,6 @@
 import { issue, type Issue } from '../result.ts';
-import type { Changeover, JobInput, MachineInput, OperationInput, ProblemInput } from './problem.ts';
+import type { JobInput, MachineInput, OperationInput, ProblemInput } from './problem.ts';
+import type { Changeover } from './changeover.ts';
 import { circleProblems } from './validate-circle.ts';
 import { fixedProblems } from './validate-fixed.ts';
 

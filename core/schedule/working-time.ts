@@ -1,4 +1,8 @@
-import type { OpenInterval } from './problem.ts';
+/** Open from `start` up to but not including `end`. */
+export interface OpenInterval {
+  readonly start: number;
+  readonly end: number;
+}
 
 /** Instants from here on mean "never": the machine has no open hours left. Far above any epoch second. */
 export const NEVER = 1e14;
@@ -79,4 +83,12 @@ export function rewind(time: WorkingTime, instant: number, seconds: number): num
     at = time.end[--k]!;
   }
   return at - left;
+}
+
+/** Seconds of [from, to) in which the machine is open. */
+export function openSecondsBetween(open: WorkingTime, from: number, to: number): number {
+  let sum = 0;
+  for (let k = intervalAt(open, from); k < open.start.length && open.start[k]! < to; k++)
+    sum += Math.max(0, Math.min(open.end[k]!, to) - Math.max(open.start[k]!, from));
+  return sum;
 }

@@ -1,4 +1,5 @@
-import type { Changeover, Problem } from '../problem.ts';
+import type { Problem } from '../problem.ts';
+import type { Changeover } from '../changeover.ts';
 
 /**
  * Changeover seconds no plan can avoid: per stage, every value that some operation asks for and no machine of the stage

@@ -1,5 +1,5 @@
 import type { Problem } from '../problem.ts';
-import type { NumberedQueues } from '../search/constructions.ts';
+import type { NumberedQueues } from '../numbered-queues.ts';
 import { readyAt } from '../timing.ts';
 import {
   draftOf,

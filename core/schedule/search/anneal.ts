@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts';
 import { YieldBudget } from './yield-budget.ts';
 import { advanceJob } from './moves/advance-job.ts';
+import type { Incumbent } from './incumbent.ts';
 import { joinNeighbours } from './moves/join-neighbours.ts';
 import { gain, type Move } from './moves/move.ts';
 import { searchContext, type SearchContext } from './moves/search-context.ts';
@@ -9,15 +10,6 @@ import { shiftRun } from './moves/shift-run.ts';
 import { swapOperations } from './moves/swap-operations.ts';
 import type { Rng } from './rng.ts';
 import type { MoveEvaluator } from './move-evaluator.ts';
-
-/** What a search found so far, as numbers. */
-export interface Incumbent {
-  readonly queues: readonly ArrayLike<number>[];
-  readonly objective: number;
-  readonly evaluations: number;
-  /** Every plan was tried: none is better. */
-  readonly proven?: true;
-}
 
 /** What choosing a move costs, against timing one operation. */
 const MOVE_WORK = 20;

@@ -5,12 +5,9 @@ import { dispatchSteps, type Urgency } from '../rules/dispatch.ts';
 import { dueDateRule } from '../rules/edd.ts';
 import { familyRule } from '../rules/family.ts';
 import { johnsonRule } from '../rules/johnson.ts';
-import { objectiveOf, termsOf } from '../score.ts';
-import { emptyTiming, timeQueues } from '../timing.ts';
+import { objectiveAt, withFixedPositions, type NumberedQueues } from '../numbered-queues.ts';
 import { orderOf, queuesInOrder } from './job-order.ts';
 import { NEVER } from '../working-time.ts';
-
-export type NumberedQueues = readonly ArrayLike<number>[];
 
 /** Scales of ATCS look-ahead tried: patience with slack and with changeovers. */
 const SCALES = [
@@ -52,20 +49,4 @@ export function* constructions(problem: Problem, start?: Queues): Generator<Numb
       if (step.done) break;
     }
   }
-}
-
-/** Objective of complete queues; Infinity when they wait for each other or run out of open hours. */
-export function objectiveAt(problem: Problem, queues: NumberedQueues): number {
-  const timing = timeQueues(problem, queues, emptyTiming(problem));
-  if (timing.placed < problem.operations || timing.end.some((end) => end >= NEVER)) return Infinity;
-  return objectiveOf(problem.input.objective, termsOf(problem, timing.end, timing.changeover));
-}
-
-/** The queues with the fixed operations where they belong and the others in the order they had. */
-export function withFixedPositions(problem: Problem, queues: NumberedQueues): NumberedQueues {
-  return problem.front.map((front, m) => {
-    const queue = [...front, ...Array.from(queues[m]!).filter((o) => !problem.fixed[o])];
-    for (const pin of problem.pins[m]!) queue.splice(Math.min(pin.position, queue.length), 0, pin.operation);
-    return Int32Array.from(queue);
-  });
 }

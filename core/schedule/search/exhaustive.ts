@@ -1,6 +1,6 @@
 import type { Problem } from '../problem.ts';
-import type { Incumbent } from './anneal.ts';
-import { objectiveAt, withFixedPositions, type NumberedQueues } from './constructions.ts';
+import type { Incumbent } from './incumbent.ts';
+import { objectiveAt, withFixedPositions, type NumberedQueues } from '../numbered-queues.ts';
 
 /** Plans up to which all of them are tried. */
 const MOST_PLANS = 20_000;

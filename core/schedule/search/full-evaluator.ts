@@ -1,6 +1,7 @@
 import type { Problem } from '../problem.ts';
 import { objectiveOf, termsOf } from '../score.ts';
-import { emptyTiming, timeQueues, type Timing } from '../timing.ts';
+import { emptyTiming, type Timing } from '../timing.ts';
+import { timeQueues } from '../time-queues.ts';
 import { LiveQueues } from './live-queues.ts';
 import type { MoveEvaluator } from './move-evaluator.ts';
 

@@ -1,5 +1,5 @@
 import type { Problem } from '../problem.ts';
-import { objectiveAt } from './constructions.ts';
+import { objectiveAt } from '../numbered-queues.ts';
 import type { Insertion } from './insertion.ts';
 import { queuesInOrder } from './job-order.ts';
 

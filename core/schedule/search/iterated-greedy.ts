@@ -1,6 +1,6 @@
 import type { Problem } from '../problem.ts';
 import { fastestSeconds } from '../rules/remaining.ts';
-import type { Incumbent } from './anneal.ts';
+import type { Incumbent } from './incumbent.ts';
 import { YieldBudget } from './yield-budget.ts';
 import { AnyInsertion } from './insertion-any.ts';
 import { MakespanInsertion } from './insertion-makespan.ts';

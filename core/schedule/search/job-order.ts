@@ -1,5 +1,5 @@
 import type { Problem } from '../problem.ts';
-import type { NumberedQueues } from './constructions.ts';
+import type { NumberedQueues } from '../numbered-queues.ts';
 
 /** Queues that keep one job order on all machines; every operation has one machine (sameOrder problems). */
 export function queuesInOrder(problem: Problem, order: readonly number[]): NumberedQueues {

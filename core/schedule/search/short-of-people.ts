@@ -1,7 +1,9 @@
 import type { Problem } from '../problem.ts';
-import { emptyTiming, timeQueues } from '../timing.ts';
-import { anneal, type Incumbent } from './anneal.ts';
-import { objectiveAt, type NumberedQueues } from './constructions.ts';
+import { emptyTiming } from '../timing.ts';
+import { timeQueues } from '../time-queues.ts';
+import { anneal } from './anneal.ts';
+import type { Incumbent } from './incumbent.ts';
+import { objectiveAt, type NumberedQueues } from '../numbered-queues.ts';
 import { FullEvaluator } from './full-evaluator.ts';
 import { LayeredEvaluator } from './layered-evaluator.ts';
 import type { Rng } from './rng.ts';

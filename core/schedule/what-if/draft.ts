@@ -1,7 +1,8 @@
 import type { Problem } from '../problem.ts';
-import { withFixedPositions, type NumberedQueues } from '../search/constructions.ts';
+import { withFixedPositions, type NumberedQueues } from '../numbered-queues.ts';
 import { objectiveOf, termsOf } from '../score.ts';
-import { emptyTiming, timeQueues, type Timing } from '../timing.ts';
+import { emptyTiming, type Timing } from '../timing.ts';
+import { timeQueues } from '../time-queues.ts';
 import { NEVER } from '../working-time.ts';
 
 /** Queues being tried, with their times and price. Whole jobs, or the last steps of one, may be left out of them. */

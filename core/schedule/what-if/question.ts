@@ -2,7 +2,7 @@ import { err, ok, issue, type Issue, type Result } from '../../result.ts';
 import { buildProblem } from '../build.ts';
 import { decode, nameQueues, readQueues } from '../decode.ts';
 import type { Problem, Queues, Schedule } from '../problem.ts';
-import { withFixedPositions, type NumberedQueues } from '../search/constructions.ts';
+import { withFixedPositions, type NumberedQueues } from '../numbered-queues.ts';
 
 /** A question about some jobs of a plan, read and found sound. */
 export interface Question {

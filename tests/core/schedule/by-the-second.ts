@@ -1,10 +1,5 @@
-import type {
-  Attributes,
-  Changeover,
-  MachineInput,
-  OperationInput,
-  ProblemInput,
-} from '../../../core/schedule/problem.ts';
+import type { MachineInput, OperationInput, ProblemInput } from '../../../core/schedule/problem.ts';
+import type { Attributes, Changeover } from '../../../core/schedule/changeover.ts';
 
 /** Seconds looked up in a table; later ones are searched for in the open hours. */
 const TABLE = 4096;

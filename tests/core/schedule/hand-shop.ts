@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { buildProblem } from '../../../core/schedule/build.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import type {
-  Attributes,
   JobInput,
   MachineInput,
   OperationInput,
@@ -11,6 +10,7 @@ import type {
   Queues,
   Schedule,
 } from '../../../core/schedule/problem.ts';
+import type { Attributes } from '../../../core/schedule/changeover.ts';
 import { sentence, type Result } from '../../../core/result.ts';
 
 /** Builders for shops of a few operations whose plan can be followed by eye, always open and from 0 unless said. */

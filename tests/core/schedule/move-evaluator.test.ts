@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { buildProblem } from '../../../core/schedule/build.ts';
 import { readQueues } from '../../../core/schedule/decode.ts';
 import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
-import { objectiveAt } from '../../../core/schedule/search/constructions.ts';
+import { objectiveAt } from '../../../core/schedule/numbered-queues.ts';
 import { FullEvaluator } from '../../../core/schedule/search/full-evaluator.ts';
 import { LayeredEvaluator } from '../../../core/schedule/search/layered-evaluator.ts';
 import { advanceJob } from '../../../core/schedule/search/moves/advance-job.ts';

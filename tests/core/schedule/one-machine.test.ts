@@ -4,7 +4,7 @@ import { buildProblem } from '../../../core/schedule/build.ts';
 import { check } from '../../../core/schedule/check.ts';
 import { improve, type Found } from '../../../core/schedule/improve.ts';
 import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
-import { objectiveAt } from '../../../core/schedule/search/constructions.ts';
+import { objectiveAt } from '../../../core/schedule/numbered-queues.ts';
 import { Sequence } from '../../../core/schedule/search/one-machine/sequence.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 

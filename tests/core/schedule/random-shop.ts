@@ -1,12 +1,6 @@
-import type {
-  Attributes,
-  Changeover,
-  JobInput,
-  MachineInput,
-  OpenInterval,
-  OperationInput,
-  ProblemInput,
-} from '../../../core/schedule/problem.ts';
+import type { JobInput, MachineInput, OperationInput, ProblemInput } from '../../../core/schedule/problem.ts';
+import type { OpenInterval } from '../../../core/schedule/working-time.ts';
+import type { Attributes, Changeover } from '../../../core/schedule/changeover.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 
 const COLOURS = ['moss', 'bone', 'sky'];

@@ -1,13 +1,12 @@
 import type {
-  Attributes,
-  Changeover,
   JobInput,
   MachineInput,
   ObjectiveWeights,
-  OpenInterval,
   OperationInput,
   ProblemInput,
 } from '../../../core/schedule/problem.ts';
+import type { OpenInterval } from '../../../core/schedule/working-time.ts';
+import type { Attributes, Changeover } from '../../../core/schedule/changeover.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 
 /**

@@ -1,7 +1,7 @@
 import type { Problem } from '../../problem.ts';
-import type { Incumbent } from '../anneal.ts';
+import type { Incumbent } from '../incumbent.ts';
 import { YieldBudget } from '../yield-budget.ts';
-import type { NumberedQueues } from '../constructions.ts';
+import type { NumberedQueues } from '../../numbered-queues.ts';
 import type { Rng } from '../rng.ts';
 import { blockMoves, estimate, makeMove, orderAfter, type BlockMove } from './blocks.ts';
 import { JobShopGraph } from './graph.ts';

@@ -1,6 +1,6 @@
 import type { Problem } from '../../problem.ts';
-import type { Incumbent } from '../anneal.ts';
-import type { NumberedQueues } from '../constructions.ts';
+import type { Incumbent } from '../incumbent.ts';
+import type { NumberedQueues } from '../../numbered-queues.ts';
 import type { Rng } from '../rng.ts';
 import { descend } from './descent.ts';
 import { kick, shuffle } from './kick.ts';
