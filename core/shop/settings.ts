@@ -6,14 +6,14 @@ import { name, revision } from '../fields.ts';
 
 /** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
 export const objectiveWeights = z.strictObject({
-  /** A second a line ends after its due date, times the order's weight. */
+  /** A second a line ends after its due date, times the order's importance. */
   lateness: z.number().min(0).max(1000),
   /** A second a machine spends changing over. */
   changeover: z.number().min(0).max(1000),
   /** A second a line spends between its release and its end. */
   flow: z.number().min(0).max(1000),
   /** A second a line's end moves from the plan as it stands. */
-  calm: z.number().min(0).max(1000),
+  stability: z.number().min(0).max(1000),
   /** Stock worth a hundred (10,000 cents), in hours: what joining two runs may cost to save it (core/planning/join-runs.ts). */
   material: z.number().min(0).max(1000),
 });
@@ -28,7 +28,7 @@ export const defaultWeights: ObjectiveWeights = {
   lateness: 1,
   changeover: 10,
   flow: 0.001,
-  calm: 0.02,
+  stability: 0.02,
   material: 10,
 };
 

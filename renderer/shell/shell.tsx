@@ -1,6 +1,6 @@
 import { useEffect, useEffectEvent, useState, type ReactNode } from 'react';
 import { onPush } from '../queries/invoke.ts';
-import { useStatus } from '../queries/hooks.ts';
+import { useShop, useStatus } from '../queries/hooks.ts';
 import { WhatIfDialogs } from '../screens/what-if/what-if-dialogs.tsx';
 import { toast, ToastCorner } from '../ui/toast.tsx';
 import { appActions, type Action } from './actions.ts';
@@ -10,7 +10,6 @@ import { useKeys } from './keys.ts';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Palette } from './palette.tsx';
 import { Rail } from './rail.tsx';
-import { useShop } from '../queries/hooks.ts';
 import { RunStrip } from './run-strip.tsx';
 import styles from './shell.module.css';
 import { usePlanRun } from './use-plan-run.ts';

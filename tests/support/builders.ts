@@ -18,7 +18,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   timeZone: ZONE,
   units: 'in',
   currency: null,
-  weights: { lateness: 1, changeover: 1, flow: 0.01, calm: 0, material: 0 },
+  weights: { lateness: 1, changeover: 1, flow: 0.01, stability: 0, material: 0 },
   frozenHours: 0,
   transferShare: 1,
   crewLimit: null,
@@ -261,7 +261,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   machine: [aBrake(), aShear()],
   downtime: [aDowntime()],
   absence: [],
-  order: [anOrder(), anOrder({ id: '1043', due: at('2026-12-03'), weight: 2, rush: true })],
+  order: [anOrder(), anOrder({ id: '1043', due: at('2026-12-03'), importance: 2, rush: true })],
   line: [
     aLine(),
     aLine({ number: 2, gauge: '26' }),

@@ -11,7 +11,7 @@ const fields: Readonly<Record<keyof ObjectiveWeights, { readonly label: string; 
   lateness: { label: 'Hours late', help: 'each hour, times the importance of the order' },
   changeover: { label: 'Changeover', help: 'each hour' },
   flow: { label: 'Time in the shop', help: 'each hour that a line lies there' },
-  calm: { label: 'Stability', help: 'each hour that a line ends away from where the plan has it' },
+  stability: { label: 'Stability', help: 'each hour that a line ends away from where the plan has it' },
   material: { label: 'Stock cost', help: 'each 100.00' },
 };
 

@@ -40,15 +40,15 @@ export const presetOf = (weights: ObjectiveWeights): Preset | undefined =>
 
 /** What the priorities mean, one sentence a trade-off, for a line of usual importance. */
 export function weightsInWords(
-  { lateness, changeover, flow, calm, material }: ObjectiveWeights,
+  { lateness, changeover, flow, stability, material }: ObjectiveWeights,
   currency: Currency,
 ): string[] {
-  if (![lateness, changeover, flow, calm, material].every((weight) => weight >= 0))
+  if (![lateness, changeover, flow, stability, material].every((weight) => weight >= 0))
     return ['The words appear when every priority is given.'];
   const terms: (readonly [number, string, string])[] = [
     [changeover, 'changeover', 'changeover'],
     [flow, 'time in the shop', 'a line lying in the shop'],
-    [calm, 'stability', 'a line moved from where the plan has it'],
+    [stability, 'stability', 'a line moved from where the plan has it'],
   ];
   if (lateness === 0) {
     const all: typeof terms = [...terms, [material, 'stock cost', '']];

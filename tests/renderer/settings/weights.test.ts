@@ -13,7 +13,7 @@ it('every preset can be saved, and they stand in order of what a changeover weig
 });
 
 it('says a priority as the hours that matter as much as an hour late', () => {
-  expect(weightsInWords({ lateness: 1, changeover: 10, flow: 0.5, calm: 0, material: 10 }, 'EUR')).toEqual([
+  expect(weightsInWords({ lateness: 1, changeover: 10, flow: 0.5, stability: 0, material: 10 }, 'EUR')).toEqual([
     'A line an hour late matters as much as 6 min of changeover.',
     'A line an hour late matters as much as 2 h of a line lying in the shop.',
     'Stability does not count.',
@@ -22,7 +22,7 @@ it('says a priority as the hours that matter as much as an hour late', () => {
 });
 
 it('says so when being late does not count at all', () => {
-  expect(weightsInWords({ lateness: 0, changeover: 1, flow: 0, calm: 0, material: 0 }, null)).toEqual([
+  expect(weightsInWords({ lateness: 0, changeover: 1, flow: 0, stability: 0, material: 0 }, null)).toEqual([
     'Being late does not count, only changeover.',
   ]);
 });
