@@ -1,7 +1,8 @@
 import type highsLoader from 'highs';
-import { placesProgramme } from './mip-places.ts';
 import { changeoverSeconds } from '../../../core/schedule/check-hours.ts';
 import type { JobInput, OperationInput, ProblemInput } from '../../../core/schedule/problem.ts';
+import { positionsProgramme } from './mip-positions.ts';
+import { Programme } from './mip-programme.ts';
 
 /**
  * A shop as a mixed-integer programme, to hold the search against a solver that proves its optimum. For machines always
@@ -30,11 +31,11 @@ interface Step extends OperationInput {
 
 /**
  * Solves the shop to its optimum.
- * @param atMost an objective some plan is known to have: dearer plans are cut off, which leaves the optimum in
+ * @param atMost an objective some plan is known to have: plans that cost more are cut off, which leaves the optimum in
  */
 export function solveShop(highs: Highs, input: ProblemInput, atMost: number, seconds: number): MipAnswer {
   const oneMachine = input.machines.length === 1 && input.jobs.every((job) => job.weight === 1);
-  const text = (oneMachine ? placesProgramme(input) : programme(input)).text(atMost);
+  const text = (oneMachine ? positionsProgramme(input) : programme(input)).text(atMost);
   const solved = highs.solve(text, {
     time_limit: seconds,
     output_flag: false,
@@ -46,31 +47,6 @@ export function solveShop(highs: Highs, input: ProblemInput, atMost: number, sec
   return { objective, status: solved.Status === 'Optimal' ? 'optimal' : 'stopped' };
 }
 
-/** Collects a programme in the LP text format. */
-export class Programme {
-  readonly costs: string[] = [];
-  readonly rows: string[] = [];
-  readonly binaries: string[] = [];
-
-  cost(factor: number, name: string): void {
-    if (factor !== 0) this.costs.push(`+ ${factor} ${name}`);
-  }
-
-  row(text: string): void {
-    this.rows.push(` r${this.rows.length}: ${text}`);
-  }
-
-  choice(name: string): string {
-    this.binaries.push(name);
-    return name;
-  }
-
-  text(atMost: number): string {
-    const cut = ` cut: ${this.costs.join(' ')} <= ${atMost}`;
-    return `Minimize\n obj: ${this.costs.join(' ')}\nSubject To\n${cut}\n${this.rows.join('\n')}\nBinary\n${this.binaries.join(' ')}\nEnd\n`;
-  }
-}
-
 function programme(input: ProblemInput): Programme {
   const lp = new Programme();
   const steps = stepsOf(input);
@@ -79,7 +55,7 @@ function programme(input: ProblemInput): Programme {
   const assigned = new Map<number, string[]>(steps.map((step) => [step.number, []]));
   input.machines.forEach((machine, m) => {
     const here = steps.filter((step) => secondsOn(input, step, m) !== null);
-    const plain = machine.changeover === null && here.every((step) => placesOf(input, step).length === 1);
+    const plain = machine.changeover === null && here.every((step) => machinesFor(input, step).length === 1);
     if (plain) eitherOr(lp, input, m, here, horizon);
     if (plain && objective.makespan > 0) lp.row(`span >= ${loadOf(here)}`);
     else neighbours(lp, input, m, here, horizon, assigned);
@@ -160,7 +136,7 @@ function chainSteps(lp: Programme, input: ProblemInput, step: Step, assigned: re
   const ready = step.before === null ? '' : ` - c${step.before}`;
   const release = step.before === null ? step.job.release : 0;
   if (assigned.length === 0) {
-    const work = secondsOn(input, step, placesOf(input, step)[0]!)!;
+    const work = secondsOn(input, step, machinesFor(input, step)[0]!)!;
     lp.row(`c${step.number}${ready} >= ${release + work}`);
     return;
   }
@@ -185,17 +161,19 @@ function secondsOn(input: ProblemInput, step: OperationInput, m: number): number
   return named === undefined ? null : (named.seconds ?? step.seconds);
 }
 
-const placesOf = (input: ProblemInput, step: OperationInput) =>
+const machinesFor = (input: ProblemInput, step: OperationInput) =>
   [...input.machines.keys()].filter((m) => secondsOn(input, step, m) !== null);
 
-/** No sensible plan lasts longer: everything one after the other, each with its dearest changeover. */
+/** No sensible plan lasts longer: everything one after the other, each with its longest changeover. */
 function latestEnd(input: ProblemInput, steps: readonly Step[]): number {
-  const dearest = Math.max(
+  const longest = Math.max(
     0,
     ...input.machines.map(({ changeover }) =>
       Object.values(changeover?.attributes ?? {}).reduce((a, b) => a + b, 0),
     ),
   );
-  const work = steps.map((step) => Math.max(...placesOf(input, step).map((m) => secondsOn(input, step, m)!)));
-  return Math.max(...input.jobs.map((job) => job.release)) + work.reduce((a, b) => a + b + dearest, 0);
+  const work = steps.map((step) =>
+    Math.max(...machinesFor(input, step).map((m) => secondsOn(input, step, m)!)),
+  );
+  return Math.max(...input.jobs.map((job) => job.release)) + work.reduce((a, b) => a + b + longest, 0);
 }

@@ -67,9 +67,9 @@ describe('after a breakdown (worked by hand)', () => {
       reference: { A: 100, B: 200 },
     });
 
-  it('changes the order when the lateness saved is worth more than the calm lost, and not otherwise', () => {
-    const order = (calm: number) =>
-      repairs(lateStart(calm), { S1: ['A:shear', 'B:shear'] }, 30).at(-1)!.queues.S1;
+  it('changes the order when the lateness saved is worth more than the stability lost, and not otherwise', () => {
+    const order = (stability: number) =>
+      repairs(lateStart(stability), { S1: ['A:shear', 'B:shear'] }, 30).at(-1)!.queues.S1;
     expect(order(0.1)).toEqual(['B:shear', 'A:shear']);
     expect(order(1)).toEqual(['A:shear', 'B:shear']);
   });

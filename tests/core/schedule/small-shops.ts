@@ -203,7 +203,7 @@ export const SMALL_SHOPS: Readonly<Record<string, (rng: Rng) => ProblemInput>> =
       { sameOrder: true, objective: { ...weights, weightedTardiness: tardy, makespan: 1 } },
     );
   },
-  'calm against the plan as it stands': (rng) => {
+  'stability against the plan as it stands': (rng) => {
     const lines = jobs(rng, 5, through);
     return shop(shearAndBrakes(rng, 1), lines, {
       reference: Object.fromEntries(lines.slice(1).map((job) => [job.id, 20 + rng.below(100)])),

@@ -1,14 +1,14 @@
 import { changeoverSeconds } from '../../../core/schedule/check-hours.ts';
 import type { ProblemInput } from '../../../core/schedule/problem.ts';
-import { Programme } from './mip.ts';
+import { Programme } from './mip-programme.ts';
 
 /**
- * One machine, lines of equal weight without releases, by places in the queue: z is 1 when a line stands at a place, w when
- * one follows another from there, and the tardiness of a place needs no large constants.
- * Sources (from memory): H. M. Wagner, Naval Research Logistics Quarterly 6, 1959, pp. 131-140 (places); J.-C. Picard and
- * M. Queyranne, Operations Research 26, 1978, pp. 86-110 (who follows whom from which place).
+ * One machine, lines of equal weight without releases, by positions in the queue: z is 1 when a line is at a position, w when
+ * one follows another from there, and the tardiness of a position needs no large constants.
+ * Sources (from memory): H. M. Wagner, Naval Research Logistics Quarterly 6, 1959, pp. 131-140 (positions); J.-C. Picard and
+ * M. Queyranne, Operations Research 26, 1978, pp. 86-110 (who follows whom from which position).
  */
-export function placesProgramme(input: ProblemInput): Programme {
+export function positionsProgramme(input: ProblemInput): Programme {
   const lp = new Programme();
   const { jobs, objective } = input;
   const { initial, changeover } = input.machines[0]!;
