@@ -8,7 +8,7 @@ export const repairPlans = {
     how: 'Nothing moves; everything waits its turn.',
   },
   repair: {
-    title: 'Repair that disturbs least',
+    title: 'Most stable repair',
     how: 'An operation moves only where that gains more than the stability it costs, by your priorities.',
   },
 } as const;

@@ -27,7 +27,7 @@ test('a machine that is down gets a repair that is weighed against keeping the o
   const kept = page.getByRole('region', { name: 'Keep the order, shift the times' });
   await expect(kept.getByText(/lines? (is|are) late; \d+ (was|were) before/)).toBeVisible();
   await expect(kept.getByText('No operation moves.')).toBeVisible();
-  const repair = page.getByRole('region', { name: 'Repair that disturbs least' });
+  const repair = page.getByRole('region', { name: 'Most stable repair' });
   await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
   await expect(repair.getByText(/operations? moves?\./)).toBeVisible();
   await repair.getByRole('button', { name: 'Use this repair' }).click();
@@ -82,7 +82,7 @@ test('where people are counted, so many are out: the board shows it, the calenda
   await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
   await expect(page.getByRole('heading', { name: 'Operator out: 2 people' })).toBeVisible();
   await expect(dialog.getByText(/of 3 who work at once, 1 is left/)).toBeVisible();
-  const repair = page.getByRole('region', { name: 'Repair that disturbs least' });
+  const repair = page.getByRole('region', { name: 'Most stable repair' });
   await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
   await page.keyboard.press('1');
   await expect(dialog).toBeHidden();

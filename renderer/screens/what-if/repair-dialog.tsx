@@ -27,7 +27,7 @@ interface Props {
   onClose: () => void;
 }
 
-/** The order as it was with its times shifted, beside the repair that disturbs least. */
+/** The order as it was with its times shifted, beside the most stable repair. */
 export function RepairDialog({ title, outage, take, onClose }: Props) {
   const query = usePlan();
   const row = query.is === 'ready' ? outageRow(query.shop, outage) : null;
