@@ -6,6 +6,7 @@ import type { Part } from '../part/part.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
+import { formatCutLength, type LengthUnits } from '../units/length.ts';
 import type { Command } from './command.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 import { refuseStale } from './row-commands.ts';
@@ -48,14 +49,14 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
     );
   const number = 1 + Math.max(0, ...shop.order.map(({ id }) => Number(/^walk-in-(\d+)$/.exec(id)?.[1] ?? 0)));
   const orderId = `walk-in-${number}`;
-  const part = flatPart(cut.girthMm, cut.lengthMm);
+  const part = flatPart(cut.girthMm, cut.lengthMm, shop.settings.units);
   const known = shop.part.some((p) => p.id === part.id);
   const order: WorkOrder = {
     id: orderId,
     customer: 'Walk-in',
     release: null,
     due: cut.due,
-    weight: 1,
+    importance: 1,
     rush: false,
     status: 'open',
     note: cut.text,
@@ -91,11 +92,11 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
 }
 
 /** One part for each girth, to the tenth of a millimetre. */
-function flatPart(girthMm: number, lengthMm: number): Part {
+function flatPart(girthMm: number, lengthMm: number, units: LengthUnits): Part {
   const girth = Math.round(girthMm * 100) / 100;
   return {
     id: `flat-${girth}`,
-    name: `Flat ${girth} mm`,
+    name: `Flat ${formatCutLength(girth, units)}`,
     profile: {
       flangesMm: [girth],
       bends: [],

@@ -43,8 +43,7 @@ export const settings = z.strictObject({
   currency: z
     .string()
     .regex(/^[A-Z]{3}$/, 'a code of three letters, like USD')
-    .nullable()
-    .default(null),
+    .nullable(),
   weights: objectiveWeights,
   /** Operations that start within these hours stay where they are when the plan is improved. */
   frozenHours: z.number().min(0).max(336),

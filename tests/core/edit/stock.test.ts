@@ -76,10 +76,9 @@ describe('a walk-in cut', () => {
       quantity: 5,
       partId: 'flat-241.3',
     });
-    expect(after.part.find((p) => p.id === 'flat-241.3')?.profile).toMatchObject({
-      flangesMm: [241.3],
-      bends: [],
-    });
+    const flat = after.part.find((p) => p.id === 'flat-241.3');
+    expect(flat?.name).toBe('Flat 9 1/2 in');
+    expect(flat?.profile).toMatchObject({ flangesMm: [241.3], bends: [] });
     expect(after.queue.find((q) => q.id === 'S1')?.operations).toEqual([
       '1042/1:shear',
       'walk-in-1/1:shear',
