@@ -1,6 +1,6 @@
 import type { Page } from '@playwright/test';
 import { expect, test } from './app.ts';
-import { figure, goTo, openDemo, placeInQueue, planFor, type, typeRush } from './steps.ts';
+import { figure, goTo, inchesIn, openDemo, placeInQueue, planFor, type, typeRush } from './steps.ts';
 
 /** One part's whole way: drawn, ordered, planned, made, and what its times teach. */
 
@@ -18,7 +18,7 @@ async function drawPart(page: Page): Promise<void> {
   await type(page, 'Name', 'Ell');
   await type(page, 'Flange 1', '2');
   await type(page, 'Flange 2', '3');
-  const inches = async () => Number.parseFloat((await girth(page).textContent()) ?? '');
+  const inches = () => inchesIn(girth(page));
   const before = await inches();
   await type(page, 'Flange 2', '4');
   await expect.poll(inches).toBeCloseTo(before + 1, 3);

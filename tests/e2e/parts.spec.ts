@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import { expect, host, test } from './app.ts';
 import { pdfPages, printTo } from './pdf.ts';
-import { goTo, openDemo, type } from './steps.ts';
+import { goTo, inchesIn, openDemo, type } from './steps.ts';
 
 /** A part from a typed profile to a family, and a rule that the shop takes otherwise. */
 
@@ -13,8 +13,7 @@ const figureOf = (page: Page, term: string) =>
     .filter({ has: page.getByText(term, { exact: true }) })
     .locator('dd');
 /** The girth on the screen, in inches. */
-const girth = async (page: Page): Promise<number> =>
-  Number.parseFloat((await figureOf(page, 'Girth').textContent()) ?? '');
+const girth = (page: Page): Promise<number> => inchesIn(figureOf(page, 'Girth'));
 const undo = (page: Page) => page.getByRole('banner').getByRole('button', { name: /^Undo: / });
 
 /** A Z of 2, 1 1/2 and 2 in, typed into a new form and not saved yet. */

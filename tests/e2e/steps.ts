@@ -1,4 +1,5 @@
 import { expect, type Locator, type Page } from '@playwright/test';
+import { mmToInches, parseLength } from '../../core/units/length.ts';
 
 /** Steps that several stories share. */
 
@@ -9,6 +10,12 @@ export async function openDemo(page: Page): Promise<void> {
 
 export const lane = (page: Page, machine: string): Locator =>
   page.getByRole('listbox', { name: `${machine} queue` });
+
+/** Inches that a figure such as "9 1/2 in" or "6.927 in" says; NaN for none. */
+export async function inchesIn(figure: Locator): Promise<number> {
+  const length = parseLength((await figure.textContent()) ?? '', 'in');
+  return length.ok ? mmToInches(length.value) : NaN;
+}
 
 /** "4101/1 bending" of each bar, in queue order. */
 export const operations = (bars: Locator): Promise<string[]> =>
