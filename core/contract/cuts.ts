@@ -4,6 +4,7 @@ import { code } from '../fields.ts';
 import { lineId } from '../shop/order.ts';
 import { cutStep, sheetGroup } from '../shop/stock.ts';
 import { call, type OutputOf } from './call.ts';
+import { jobFields, jobNamed } from './job.ts';
 
 /** A run on the shear, computed beside the screens: the answer comes at once and gets better while it is worked on. */
 
@@ -91,18 +92,13 @@ export const cutPlan = z.strictObject({
   ),
 });
 
-/** Where the work on one run stands. Every message names its run, so that a stale one can be ignored. */
+/** Where the work on one run stands. */
 export const cutState = z.strictObject({
-  jobId: z.string(),
+  ...jobFields,
   /** `runKey` of what is being cut: an answer holds for that very input. */
   key: z.string(),
-  phase: z.enum(['running', 'finished', 'stopped', 'failed']),
-  seconds: z.number(),
-  budgetSeconds: z.number(),
   /** Best so far; null while there is none. */
   plan: cutPlan.nullable(),
-  /** A sentence when it failed. */
-  message: z.string().nullable(),
 });
 export type CutState = DeepReadonly<z.infer<typeof cutState>>;
 
@@ -110,9 +106,9 @@ export type CutState = DeepReadonly<z.infer<typeof cutState>>;
 export const cutsSolve = call(
   'cuts.solve',
   z.strictObject({ input: runInput, seconds: z.number().min(0.1).max(600), again: z.boolean() }),
-  z.strictObject({ jobId: z.string() }),
+  jobNamed,
 );
-export const cutsStop = call('cuts.stop', z.strictObject({ jobId: z.string() }), z.strictObject({}));
+export const cutsStop = call('cuts.stop', jobNamed, z.strictObject({}));
 
 /** The run that is being worked on or was last, and the best answer to each that was. */
 export const cutsRead = call(

@@ -10,7 +10,7 @@ import { editService } from '../service/edit.ts';
 import { finishedService } from '../service/finished.ts';
 import { importService } from '../service/import.ts';
 import type { Pushes } from '../service/pushes.ts';
-import { Reckoner } from '../service/reckoner.ts';
+import { QuestionWorker } from '../service/question-worker.ts';
 import { searchService } from '../service/search.ts';
 import { shopService } from '../service/shop.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
@@ -42,8 +42,8 @@ export function makeAnswers(host: Host): Answers {
   const orders = importService(store, clock, edit);
   const finished = finishedService(store, clock, edit);
   const launch = host.launchSolver;
-  const reckon = new Reckoner(launch, log);
-  const search = searchService({ store, clock, pushes, edit, launch, reckon, log });
+  const questions = new QuestionWorker(launch, log);
+  const search = searchService({ store, clock, pushes, edit, launch, questions, log });
   return {
     appStatus: () => ({
       host: host.kind,
@@ -77,7 +77,7 @@ export function makeAnswers(host: Host): Answers {
       return {};
     },
     searchRead: () => search.read(),
-    ...askAnswers(askService({ store, clock, pushes, launch, reckon, log })),
+    ...askAnswers(askService({ store, clock, pushes, launch, questions, log })),
     ...cutAnswers(cutsService({ pushes, launch, log })),
     async printPdf(what) {
       if (!host.printPdf)

@@ -12,8 +12,7 @@ import { openStore } from '../db/open.ts';
 import { terminalLog } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import { fileStamp, makeClock } from '../service/clock.ts';
-import { startRun } from '../service/search-run.ts';
-import { searchProcesses } from '../service/search.ts';
+import { searchJob } from '../service/search-job.ts';
 import { readShop } from '../service/shop.ts';
 import { whyOf } from '../service/why.ts';
 import { nodeSolver } from '../solver/launch.ts';
@@ -153,17 +152,9 @@ async function plan(asked: Asked): Promise<PlanReport> {
   const shopProblem = valueOf(toSearchProblem(shop, now));
   const { problem, queues } = shopProblem;
   const lineId = asked.explain === undefined ? null : lineNamed(shopProblem, asked.explain);
-  const { end } = startRun({
-    jobId: 'command line',
-    problem: problem.input,
-    queues,
-    seconds: asked.seconds,
-    seed: asked.seed,
-    processes: searchProcesses(),
-    launch,
-    onProgress: () => undefined,
-  });
-  const { best, failure } = await end;
+  const { seconds, seed } = asked;
+  const search = { problem: problem.input, queues, seconds, seed, launch, log: terminalLog };
+  const { best, failure } = await searchJob(search).end;
   if (!best) throw new Refused('internal', `The search stopped working (${failure}). Try again.`);
   const found = valueOf(viewQueues(shop, shopProblem, best.queues));
   const [violation] = check(problem, found.schedule);

@@ -7,8 +7,9 @@ import { sentence, type Issue } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
+import { terminalLog } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
-import { startAsk } from '../service/ask-run.ts';
+import { SolverJob } from '../service/solver-job.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { WithOrders } from './order-file.ts';
 
@@ -40,14 +41,16 @@ export async function weighRush({ shop, lineIds }: WithOrders, search: Search): 
   if (planned.length === 0) throw new Refused('bad-input', sentence(notPlanned));
   const quick = valueOf(insertRush(problem, queues, planned));
   const start = quick.reduce((a, b) => (b.objectiveAdded < a.objectiveAdded ? b : a)).queues;
-  let replan: RushWay | null = null;
-  const about = { kind: 'rush', jobs: planned } as const;
-  const asked = { problem: problem.input, queues: start, seed, budgetMs: seconds * 1000, about };
-  const run = startAsk(launch, { kind: 'ask', jobId: 'command line', ...asked }, ({ way }) => {
-    if (way) replan = withoutTimes(way);
-  });
-  const failure = await run.end;
-  if (failure !== null || replan === null)
+  const task = { kind: 'rush', problem: problem.input, queues: start, seed, jobs: planned } as const;
+  const { best, failure } = await new SolverJob<'rush'>({
+    name: 'the search',
+    sorry: 'The search stopped working.',
+    tasks: [task],
+    budgetMs: seconds * 1000,
+    launch,
+    log: terminalLog,
+  }).end;
+  if (failure !== null || best === null)
     throw new Refused('internal', `The search stopped working (${failure ?? 'no plan came'}). Try again.`);
   return {
     shop,
@@ -55,7 +58,7 @@ export async function weighRush({ shop, lineIds }: WithOrders, search: Search): 
     seconds,
     seed,
     lineIds: planned,
-    ways: [...quick.map(withoutTimes), replan],
+    ways: [...quick.map(withoutTimes), best],
     notPlanned,
   };
 }

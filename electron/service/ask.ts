@@ -14,21 +14,19 @@ import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
-import type { AskSolver, Found } from '../solver/messages.ts';
-import { startAsk } from './ask-run.ts';
+import type { TaskOf } from '../solver/messages.ts';
 import type { Clock } from './clock.ts';
 import type { Pushes } from './pushes.ts';
-import type { Reckoner } from './reckoner.ts';
+import type { QuestionWorker } from './question-worker.ts';
 import { readShop } from './shop.ts';
-
-const PUSH_MS = 100;
+import { SolverJob } from './solver-job.ts';
 
 interface Deps {
   readonly store: Store;
   readonly clock: Clock;
   readonly pushes: Pushes;
   readonly launch: LaunchSolver;
-  readonly reckon: Reckoner;
+  readonly questions: QuestionWorker;
   readonly log: Log;
 }
 
@@ -39,27 +37,28 @@ interface Search {
 
 /** Answers questions about the plan. Nothing is stored; one longer question runs at a time. */
 export const askService = (deps: Deps) => {
-  const { store, clock, reckon } = deps;
+  const { store, clock, questions } = deps;
   const shop = (): Shop => store.run('read the shop', readShop);
   const longer = longerQuestions(deps);
 
   return {
     /** @throws Refused for a line that is not in the plan */
     why: (lineId: string): Promise<Why> =>
-      reckon.ask(randomUUID(), shop(), clock.now(), { kind: 'why', lineId }),
+      questions.ask(randomUUID(), { kind: 'why', shop: shop(), now: clock.now(), lineId }),
 
     /** @throws Refused naming a line that is not in the plan */
     rush(lineIds: readonly string[], { seconds, seed }: Search) {
       const { problem, queues } = valueOf(toSearchProblem(shop(), clock.now()));
       const ways = valueOf(insertRush(problem, queues, lineIds));
       const cheaper = ways.reduce((a, b) => (b.objectiveAdded < a.objectiveAdded ? b : a));
-      const jobId = longer.start({
+      const task = {
+        kind: 'rush',
         problem: problem.input,
         queues: cheaper.queues,
         seed,
-        budgetMs: seconds * 1000,
-        about: { kind: 'rush', jobs: lineIds },
-      });
+        jobs: lineIds,
+      } as const;
+      const jobId = longer.start(task, seconds);
       return { jobId, ways: ways.map(withoutTimes) };
     },
 
@@ -69,23 +68,17 @@ export const askService = (deps: Deps) => {
       const lateBefore = input.jobs
         .filter(({ id, due }) => due !== null && (published.ends[id] ?? due) > due)
         .map(({ id }) => id);
-      const jobId = longer.start({
-        problem: input,
-        queues,
-        seed,
-        budgetMs: seconds * 1000,
-        about: { kind: 'repair', machines },
-      });
+      const jobId = longer.start({ kind: 'repair', problem: input, queues, seed, machines }, seconds);
       return { jobId, lateBefore };
     },
 
     /** @throws Refused for an order that could not be saved, or when it was stopped */
     promise: (order: WorkOrder, lines: readonly OrderLine[], jobId: string): Promise<PromiseAnswer> =>
-      reckon.ask(jobId, shop(), clock.now(), { kind: 'promise', order, lines }),
+      questions.ask(jobId, { kind: 'promise', shop: shop(), now: clock.now(), order, lines }),
 
     stop(jobId: string): void {
       longer.stop(jobId);
-      reckon.stop(jobId);
+      questions.stop(jobId);
     },
     read: longer.read,
   };
@@ -112,61 +105,41 @@ function afterOutage(shop: Shop, outage: Outage, clock: Clock) {
 
 /** The longer questions: one at a time, a newer one ends the older. */
 function longerQuestions({ pushes, launch, log }: Deps) {
+  let job: SolverJob<Longer> | null = null;
   let state: AskState | null = null;
-  let stop: () => void = () => undefined;
-
-  const start = (question: Omit<AskSolver, 'kind' | 'jobId'>): string => {
-    stop();
-    const jobId = randomUUID();
-    let pushedAt = -Infinity;
-    let own: AskState = firstState(jobId, question.budgetMs / 1000);
-    const tell = (next: AskState): void => {
-      own = next;
-      if (state?.jobId !== jobId) return;
-      state = own;
-      if (own.phase === 'running' && performance.now() - pushedAt < PUSH_MS) return;
-      pushedAt = performance.now();
-      pushes.send({ kind: 'ask', state: own });
-    };
-    state = own;
-    let stopped = false;
-    const run = startAsk(launch, { kind: 'ask', jobId, ...question }, (found) => tell(withFound(own, found)));
-    stop = () => {
-      stopped = true;
-      run.stop();
-    };
-    void run.end.then((failure) => {
-      if (failure && !stopped) log.error(`the question ${jobId} had trouble`, failure);
-      const failed = failure !== null && !stopped;
-      const message = failed ? 'The search stopped working. The plan stays as it is; ask again.' : null;
-      tell({ ...own, phase: failed ? 'failed' : stopped ? 'stopped' : 'finished', message });
-    });
-    return jobId;
+  const tell = (next: AskState): void => {
+    state = next;
+    pushes.send({ kind: 'ask', state });
   };
 
   return {
-    start,
+    start(task: TaskOf<Longer>, seconds: number): string {
+      job?.stop();
+      const own = new SolverJob<Longer>({
+        name: 'the question',
+        sorry: 'The search stopped working. The plan stays as it is; ask again.',
+        tasks: [task],
+        budgetMs: seconds * 1000,
+        launch,
+        log,
+        onChange: (changed) => changed === job && tell(stateOf(changed)),
+      });
+      job = own;
+      state = stateOf(own);
+      return own.jobId;
+    },
     /** The best so far is kept. A question that is over already is left alone. */
     stop(jobId: string): void {
-      if (state?.jobId === jobId && state.phase === 'running') stop();
+      if (job?.jobId === jobId) job.stop();
     },
     read: (jobId: string): AskState | null => (state?.jobId === jobId ? state : null),
   };
 }
 
-const firstState = (jobId: string, budgetSeconds: number): AskState => ({
-  jobId,
-  phase: 'running',
-  seconds: 0,
-  budgetSeconds,
-  way: null,
-  repair: null,
-  message: null,
-});
+type Longer = 'rush' | 'repair';
 
-const withFound = (state: AskState, { seconds, way, repair }: Found): AskState => ({
+const stateOf = ({ state, best }: SolverJob<Longer>): AskState => ({
   ...state,
-  seconds,
-  way: way ? withoutTimes(way) : state.way,
-  repair: repair ? withoutTimes(repair) : state.repair,
+  way: best && 'way' in best ? best : null,
+  repair: best && 'reach' in best ? best : null,
 });

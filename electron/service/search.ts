@@ -1,12 +1,12 @@
 import { randomUUID } from 'node:crypto';
-import { availableParallelism } from 'node:os';
+import type { JobState } from '../../core/contract/job.ts';
 import type { SearchState } from '../../core/contract/search.ts';
 import { NEWEST_WORK } from '../../core/report/chances.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { gistOf, type PlanGist } from '../../core/planning/figures.ts';
-import type { Problem, Queues, Schedule } from '../../core/schedule/problem.ts';
+import type { Problem, Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
@@ -14,21 +14,19 @@ import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
-import { startJoins } from './join-run.ts';
+import type { Plan } from '../solver/messages.ts';
 import type { Clock } from './clock.ts';
 import type { EditService } from './edit.ts';
 import type { Pushes } from './pushes.ts';
-import type { Dues } from './pulled-in.ts';
-import type { Reckoner } from './reckoner.ts';
-import { startRun, type RunEnd, type RunProgress } from './search-run.ts';
+import type { QuestionWorker } from './question-worker.ts';
+import { searchJob } from './search-job.ts';
 import { readShop } from './shop.ts';
+import { SolverJob } from './solver-job.ts';
 
 const LABEL = 'Plan the week';
-const PUSH_MS = 100;
 const CURVE_POINTS = 200;
-
-/** How many searches run side by side: two where the machine has the cores. */
-export const searchProcesses = (): number => Math.min(2, availableParallelism());
+/** The joins that cost least time are tried first, so what is not reached by then matters least. */
+const JOIN_MS = 2000;
 
 interface Deps {
   readonly store: Store;
@@ -36,29 +34,27 @@ interface Deps {
   readonly pushes: Pushes;
   readonly edit: EditService;
   readonly launch: LaunchSolver;
-  readonly reckon: Reckoner;
+  readonly questions: QuestionWorker;
   readonly log: Log;
 }
 
-/** Plans the week: one run at a time; its best plan is checked and becomes one step of the history. */
+/** Plans the week: one search at a time; its best plan is checked and becomes one step of the history. */
 export const searchService = (deps: Deps) => {
-  const { store, clock, pushes, edit, launch } = deps;
+  const { store, clock, pushes, edit, launch, log } = deps;
   let state: SearchState | null = null;
-  let stop: () => void = () => undefined;
-  let pushedAt = -Infinity;
+  let job: Pick<SolverJob<'search'>, 'stop'> | null = null;
   let starting = false;
 
   const tell = (next: SearchState): void => {
     state = next;
-    pushedAt = performance.now();
     pushes.send({ kind: 'search', state });
   };
 
   return {
-    /** The run that is going, or the last one. */
+    /** The search that is going, or the last one. */
     read: (): SearchState | null => state,
 
-    /** @throws Refused when a run is going, there is nothing to plan, or too little finished work to protect by */
+    /** @throws Refused when a search is going, there is nothing to plan, or too little finished work to protect by */
     async start(seconds: number, seed: number, protect: number | null = null): Promise<{ jobId: string }> {
       if (starting || state?.phase === 'running')
         throw new Refused('busy', 'The week is being planned already. Wait until that is done, or stop it.');
@@ -73,44 +69,41 @@ export const searchService = (deps: Deps) => {
           'refused',
           'There is nothing to plan: no open work order has a line that can be made.',
         );
-      const jobId = randomUUID();
       const present = valueOf(decode(problem, queues));
-      let running = firstState(jobId, seconds, protect, present, gistOf(shop, present));
-      const gistNow = gistKeeper(shop, problem, running.startGist);
-      const onProgress = (progress: RunProgress): void => {
-        running = withProgress(running, progress);
-        if (performance.now() - pushedAt >= PUSH_MS) tell({ ...running, gist: gistNow(progress.best) });
-      };
-      const run = startRun({
-        jobId,
+      const gistNow = gistKeeper(shop, problem, gistOf(shop, present));
+      const search = searchJob({
         problem: problem.input,
         queues,
         seconds,
         seed,
-        processes: searchProcesses(),
         launch,
-        onProgress,
+        log,
+        onChange({ state: { phase }, best }) {
+          if (phase === 'running')
+            tell((running = { ...withProgress(running, search), gist: gistNow(best) }));
+        },
       });
-      stop = run.stop;
+      let running = firstState(search.state, protect, present.objective, gistNow(null));
+      job = search;
       tell(running);
-      void run.end
-        .then((end) => withJoins(end, { jobId, shop, now, launch, log: deps.log }, (end) => (stop = end)))
-        .then(({ end, joins }) => {
-          const last = { ...withProgress(running, end), joins, gist: gistNow(end.best) };
-          tell(endState(last, problem, mark, end, deps));
+      void search.end
+        .then(() => withJoins(search, shop, now, deps, (joining) => (job = joining)))
+        .then(({ best, joins }) => {
+          const last = { ...withProgress(running, search), joins, gist: gistNow(best) };
+          tell({ ...last, ...outcome(search.state.phase, problem, mark, best, deps) });
         });
-      return { jobId };
+      return { jobId: search.jobId };
     },
 
-    /** The best plan so far is kept. A run that is over already is left alone. */
+    /** The best plan so far is kept. A search that is over already is left alone. */
     stop(jobId: string): void {
-      if (state?.jobId === jobId && state.phase === 'running') stop();
+      if (state?.jobId === jobId) job?.stop();
     },
   };
 };
 
 /** Tells the best plan so far at a glance, worked out once for each plan; what cannot be timed leaves the one before. */
-function gistKeeper(shop: Shop, problem: Problem, first: PlanGist): (best: RunProgress['best']) => PlanGist {
+function gistKeeper(shop: Shop, problem: Problem, first: PlanGist): (best: Plan | null) => PlanGist {
   let gist = first;
   let told: Queues | null = null;
   return (best) => {
@@ -124,55 +117,63 @@ function gistKeeper(shop: Shop, problem: Problem, first: PlanGist): (best: RunPr
 
 /** After a search that ended by itself: its plan with the runs joined that the stock is worth. Told to stop, it is left at once. */
 async function withJoins(
-  end: RunEnd,
-  options: Omit<Parameters<typeof startJoins>[0], 'queues'>,
-  onStop: (stop: () => void) => void,
-): Promise<{ end: RunEnd; joins: SearchState['joins'] }> {
-  const { best } = end;
-  if (best === null || end.phase !== 'finished' || options.shop.settings.weights.material === 0)
-    return { end, joins: null };
-  const run = startJoins({ ...options, queues: best.queues });
-  onStop(run.stop);
-  const found = await run.end;
-  if (!found) return { end, joins: null };
-  const { count, savedCents } = found;
-  return {
-    end: { ...end, best: { ...best, queues: found.queues } },
-    joins: { count, savedCents },
-  };
+  { best, state }: SolverJob<'search'>,
+  shop: Shop,
+  now: Instant,
+  { launch, log }: Deps,
+  onStart: (joining: SolverJob<'join'>) => void,
+): Promise<{ best: Plan | null; joins: SearchState['joins'] }> {
+  if (best === null || state.phase !== 'finished' || shop.settings.weights.material === 0)
+    return { best, joins: null };
+  const joining = new SolverJob<'join'>({
+    name: 'joining runs',
+    sorry: 'Runs could not be joined; the plan of the search stands.',
+    tasks: [{ kind: 'join', shop, now, queues: best.queues }],
+    budgetMs: JOIN_MS,
+    stopGraceMs: 0,
+    launch,
+    log,
+  });
+  onStart(joining);
+  const { best: found, state: end } = await joining.end;
+  if (end.phase !== 'finished' || !found || found.count === 0) return { best, joins: null };
+  const { queues, count, savedCents } = found;
+  return { best: { ...best, queues }, joins: { count, savedCents } };
 }
 
-/** Where a run ended, its plan stored or the reason why not. Never throws. */
-function endState(
-  last: SearchState,
+type Outcome = Pick<SearchState, 'phase' | 'stepId' | 'message'>;
+
+/** How a search ended: its plan stored, or the reason why not. Never throws. */
+function outcome(
+  phase: SearchState['phase'],
   problem: Problem,
   mark: number,
-  end: RunEnd,
+  best: Plan | null,
   { edit, log }: Deps,
-): SearchState {
-  if (end.failure) log.error(`the search ${last.jobId} had trouble`, end.failure);
+): Outcome {
   try {
-    return { ...last, phase: end.phase, ...adopt(problem, mark, end, edit) };
+    return { phase, ...adopt(phase === 'failed', problem, mark, best, edit) };
   } catch (error) {
     if (!(error instanceof Refused)) log.error('the plan found could not be stored', error);
     const why =
       error instanceof Refused
         ? error.message
         : 'The plan found could not be stored; the log file has the details.';
-    return { ...last, phase: 'failed', message: `${why} The plan stays as it was.` };
+    return { phase: 'failed', stepId: null, message: `${why} The plan stays as it was.` };
   }
 }
 
 /** Store the best plan. @returns the step it became, and the sentence for the screen, null when all went as it should. @throws Refused */
 function adopt(
+  crashed: boolean,
   problem: Problem,
   mark: number,
-  { best, phase }: RunEnd,
+  best: Plan | null,
   edit: EditService,
-): Pick<SearchState, 'stepId' | 'message'> {
+): Omit<Outcome, 'phase'> {
   const kept = (message: string) => ({ stepId: null, message });
-  const failed = phase === 'failed' ? 'The search stopped working. ' : '';
-  const retry = phase === 'failed' ? ' You can plan again.' : '';
+  const failed = crashed ? 'The search stopped working. ' : '';
+  const retry = crashed ? ' You can plan again.' : '';
   if (!best) return kept(`${failed}The plan stays as it was.${retry}`);
   if (edit.mark() !== mark)
     return kept(
@@ -195,26 +196,22 @@ async function pulledIn(
   shop: Shop,
   now: Instant,
   confidence: number | null,
-  { store, reckon }: Deps,
+  { store, questions }: Deps,
 ): Promise<Problem> {
   if (confidence === null) return problem;
   const { records } = store.run('read records', ({ rows }) => rows.finishedRecords(null, NEWEST_WORK));
-  const dues: Dues = await reckon.ask(randomUUID(), shop, now, { kind: 'protect', confidence, records });
+  const dues = await questions.ask(randomUUID(), { kind: 'protect', shop, now, confidence, records });
   const jobs = problem.input.jobs.map((job) => ({ ...job, due: dues[job.id] ?? job.due }));
   return valueOf(buildProblem({ ...problem.input, jobs }));
 }
 
 const firstState = (
-  jobId: string,
-  budgetSeconds: number,
+  job: JobState,
   protect: number | null,
-  { objective }: Pick<Schedule, 'objective'>,
+  objective: number,
   gist: PlanGist,
 ): SearchState => ({
-  jobId,
-  phase: 'running',
-  seconds: 0,
-  budgetSeconds,
+  ...job,
   step: 0,
   evaluations: 0,
   objective,
@@ -225,23 +222,18 @@ const firstState = (
   curve: [{ seconds: 0, objective }],
   stepId: null,
   joins: null,
-  message: null,
   protect,
 });
 
-function withProgress(
-  state: SearchState,
-  { seconds, step, evaluations, bound, best }: RunProgress,
-): SearchState {
-  const better = best !== null && best.objective < (state.objective ?? Infinity);
+function withProgress(last: SearchState, { state, best, counts }: SolverJob<'search'>): SearchState {
+  const better = best !== null && best.objective < (last.objective ?? Infinity);
+  const { seconds } = state;
   return {
-    ...state,
+    ...last,
+    ...counts,
     seconds,
-    step,
-    evaluations,
-    bound,
-    objective: better ? best.objective : state.objective,
-    curve: better ? thinned([...state.curve, { seconds, objective: best.objective }]) : state.curve,
+    objective: better ? best.objective : last.objective,
+    curve: better ? thinned([...last.curve, { seconds, objective: best.objective }]) : last.curve,
   };
 }
 

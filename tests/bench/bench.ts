@@ -60,7 +60,7 @@ async function main(): Promise<void> {
   try {
     for (const file of files) await benchFile(file, options, out, solvers.launch);
   } finally {
-    solvers.end();
+    solvers.close();
   }
 }
 

@@ -3,8 +3,7 @@ import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { readShopProblem, writeShopResult } from '../../core/schedule/shop-problem.ts';
 import { sentence, type Result } from '../../core/result.ts';
-import { startRun } from '../../electron/service/search-run.ts';
-import { searchProcesses } from '../../electron/service/search.ts';
+import { searchJob } from '../../electron/service/search-job.ts';
 import type { LaunchSolver } from '../../electron/solver/launch.ts';
 import { gapOf, type Benched, type BenchOptions } from './line.ts';
 
@@ -25,17 +24,9 @@ export async function benchShop(
   const { input, bestKnown } = must(readShopProblem(raw));
   const startedAt = performance.now();
   const problem = must(buildProblem(input));
-  const run = startRun({
-    jobId: input.name,
-    problem: input,
-    queues: {},
-    seconds,
-    seed,
-    processes: searchProcesses(),
-    launch,
-    onProgress: () => undefined,
-  });
-  const { best, bound, evaluations, failure } = await run.end;
+  const log = { error: () => undefined };
+  const search = searchJob({ problem: input, queues: {}, seconds, seed, launch, log });
+  const { best, counts, failure } = await search.end;
   if (best === null) throw new Error(`No plan for ${input.name} was found${failure ? `: ${failure}` : '.'}`);
   const schedule = must(decode(problem, best.queues));
   const line = {
@@ -43,9 +34,9 @@ export async function benchShop(
     objective: schedule.objective,
     bestKnown,
     gap: gapOf(schedule.objective, bestKnown),
-    lowerBound: bound,
+    lowerBound: counts?.bound ?? null,
     seconds: Math.round(performance.now() - startedAt) / 1000,
-    evaluations,
+    evaluations: counts?.evaluations ?? 0,
     valid: check(problem, schedule).length === 0,
   };
   return { line, result: writeShopResult(input.name, schedule) };

@@ -26,7 +26,7 @@ import {
   refusalOf,
   storeWith,
   tempFolder,
-  testReckoner,
+  testQuestions,
 } from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
@@ -49,7 +49,7 @@ function open(shop = demo(), launch: LaunchSolver = realSolver) {
   const log = memoryLog();
   const clock = fixedClock();
   const edit = editService(store, clock, pushes);
-  const ask = askService({ store, clock, pushes, launch, reckon: testReckoner(realSolver, log), log });
+  const ask = askService({ store, clock, pushes, launch, questions: testQuestions(realSolver, log), log });
   const told = (wanted: (state: AskState) => boolean): Promise<AskState> =>
     new Promise((resolve) => {
       const stop = pushes.listen((push) => {
@@ -116,8 +116,9 @@ describe('asking why a line ends when it does', () => {
     const folder = tempFolder();
     const crash = join(folder, 'crash.mjs');
     writeFileSync(crash, 'process.exit(3);');
-    const reckon = testReckoner(() => (crashing ? nodeSolver(crash) : realSolver)());
-    const ask = (jobId: string) => reckon.ask(jobId, demo(), NOW, { kind: 'why', lineId: someLine });
+    const questions = testQuestions(() => (crashing ? nodeSolver(crash) : realSolver)());
+    const ask = (jobId: string) =>
+      questions.ask(jobId, { kind: 'why', shop: demo(), now: NOW, lineId: someLine });
     expect((await laterRefusal(ask('one'))).message).toMatch(/stopped\. Nothing was changed; ask again/);
     crashing = false;
     expect((await ask('two')).job).toBe(someLine);
@@ -203,8 +204,9 @@ describe('asking for a repair after a breakdown', () => {
     expect(endsOf()).not.toEqual(before);
     ask.stop(ask.repair({ kind: 'downtime', id: 'B1-x' }, search).jobId);
     const [question] = asked;
-    if (question?.kind !== 'ask') throw new Error('the solver was asked nothing');
-    expect(question.problem.reference).toEqual(before);
+    if (question?.kind !== 'start' || question.task.kind !== 'repair')
+      throw new Error('the solver was asked nothing');
+    expect(question.task.problem.reference).toEqual(before);
   });
 
   it('is refused when the stretch out of service is gone', () => {

@@ -7,6 +7,7 @@ import { runKey, type RunInput } from '../../core/cutting/run.ts';
 import { cutsService } from '../../electron/service/cuts.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import { aLine, aRun, aSheet } from '../core/cutting/random-run.ts';
+import { fakeSolvers } from './fake-solver.ts';
 import { appFolder, keptPushes, memoryLog } from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
@@ -116,16 +117,7 @@ describe('cutting a run beside the screens', () => {
   });
 
   it('that crashes is told as a sentence and logged', async () => {
-    const crash: LaunchSolver = () => {
-      let exited: () => void = () => undefined;
-      return {
-        send: () => setImmediate(() => exited()),
-        onMessage: () => undefined,
-        onExit: (heard) => (exited = heard),
-        kill: () => undefined,
-      };
-    };
-    const { solve, ended, log } = start(crash);
+    const { solve, ended, log } = start(fakeSolvers((process) => process.exit()).launch);
     const end = ended();
     solve(shortRun(), 5, false);
     expect(await end).toMatchObject({

@@ -4,14 +4,16 @@ import { describe, expect, it } from 'vitest';
 import type { SearchState } from '../../core/contract/search.ts';
 import { gistOf } from '../../core/planning/figures.ts';
 import { viewPlan } from '../../core/planning/plan-view.ts';
+import type { Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { searchService } from '../../electron/service/search.ts';
 import { readShop } from '../../electron/service/shop.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
-import type { FromSolver, ToSolver } from '../../electron/solver/messages.ts';
+import type { FromSolver, TaskOf } from '../../electron/solver/messages.ts';
 import { aShop, NOW } from '../support/builders.ts';
+import { fakeSolvers } from './fake-solver.ts';
 import {
   appFolder,
   fixedClock,
@@ -20,7 +22,7 @@ import {
   memoryLog,
   storeWith,
   tempFolder,
-  testReckoner,
+  testQuestions,
 } from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
@@ -31,8 +33,8 @@ function start(shop = demo(), launch: LaunchSolver = realSolver) {
   const pushes = keptPushes();
   const log = memoryLog();
   const edit = editService(store, fixedClock(), pushes);
-  const reckon = testReckoner(launch, log);
-  const search = searchService({ store, clock: fixedClock(), pushes, edit, launch, reckon, log });
+  const questions = testQuestions(launch, log);
+  const search = searchService({ store, clock: fixedClock(), pushes, edit, launch, questions, log });
   const states = (): SearchState[] => pushes.sent.flatMap((p) => (p.kind === 'search' ? [p.state] : []));
   const told = (wanted: (state: SearchState) => boolean): Promise<SearchState> =>
     new Promise((resolve) => {
@@ -49,33 +51,17 @@ function start(shop = demo(), launch: LaunchSolver = realSolver) {
   return { ...search, edit, states, ended, bettered, log, queues: () => store.run('read', readShop).queue };
 }
 
-/** A solver process that only a test sees: it answers a start as told. */
-function fakeSolver(
+/** A solver process that only a test sees: it answers a search as told. */
+const fakeSolver = (
   answer: (
-    start: Extract<ToSolver, { kind: 'start' }>,
+    asked: { readonly jobId: string; readonly queues: Queues },
     send: (message: FromSolver) => void,
     exit: () => void,
   ) => void,
-): LaunchSolver {
-  return () => {
-    let listener: (message: FromSolver) => void = () => undefined;
-    let exited: () => void = () => undefined;
-    return {
-      send: (message) =>
-        message.kind === 'start' &&
-        setImmediate(() =>
-          answer(
-            message,
-            (m) => listener(m),
-            () => exited(),
-          ),
-        ),
-      onMessage: (heard) => (listener = heard),
-      onExit: (heard) => (exited = heard),
-      kill: () => undefined,
-    };
-  };
-}
+): LaunchSolver =>
+  fakeSolvers((process, { jobId, task }) =>
+    answer({ jobId, queues: (task as TaskOf<'search'>).queues }, process.send, process.exit),
+  ).launch;
 
 /** The demo shop with these queues at a glance. */
 function gistWith(queue: Shop['queue']) {
@@ -85,7 +71,7 @@ function gistWith(queue: Shop['queue']) {
   return gistOf(shop, view.value.schedule);
 }
 
-const counts = { seconds: 0.1, step: 1, evaluations: 10, bound: null };
+const counts = { step: 1, evaluations: 10, bound: null };
 
 describe('planning the week', () => {
   it('tells of its progress, falls, and stores the best plan as one step that can be undone', async () => {
@@ -205,8 +191,7 @@ describe('a search process that fails', () => {
 
   it('half-way leaves the best plan found until then', async () => {
     const launch = fakeSolver(({ jobId, queues }, send, exit) => {
-      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, stability: 0 };
-      send({ kind: 'progress', jobId, ...counts, best: { queues, objective: 1, terms } });
+      send({ kind: 'progress', jobId, counts, best: { queues, objective: 1 } });
       exit();
     });
     const { start: plan, ended, edit } = start(demo(), launch);
@@ -221,7 +206,7 @@ describe('a search process that fails', () => {
   it('is ignored when it speaks of an older run', async () => {
     const launch = fakeSolver(({ jobId }, send) => {
       send({ kind: 'failed', jobId: 'older', message: 'late news' });
-      send({ kind: 'done', jobId, ...counts, best: null });
+      send({ kind: 'done', jobId, counts, best: null });
     });
     const { start: plan, ended } = start(demo(), launch);
     await plan(5, 1);
@@ -231,9 +216,8 @@ describe('a search process that fails', () => {
   it('by breaking a rule has its plan thrown away and logged', async () => {
     const launch = fakeSolver(({ jobId, queues }, send) => {
       const [first, ...others] = queues.S1!;
-      const terms = { weightedTardiness: 0, changeover: 0, makespan: 0, flowTime: 0, stability: 0 };
       const broken = { ...queues, S1: [...others, others[0]!], B1: [first!, ...queues.B1!] };
-      send({ kind: 'done', jobId, ...counts, best: { queues: broken, objective: 1, terms } });
+      send({ kind: 'done', jobId, counts, best: { queues: broken, objective: 1 } });
     });
     const { start: plan, ended, queues } = start(demo(), launch);
     await plan(5, 1);

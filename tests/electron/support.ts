@@ -11,7 +11,7 @@ import { Refused } from '../../electron/refused.ts';
 import { putShop as fill } from '../../electron/service/begin.ts';
 import type { Clock } from '../../electron/service/clock.ts';
 import { makePushes, type Pushes } from '../../electron/service/pushes.ts';
-import { Reckoner } from '../../electron/service/reckoner.ts';
+import { QuestionWorker } from '../../electron/service/question-worker.ts';
 import type { LaunchSolver } from '../../electron/solver/launch.ts';
 import { NOW } from '../support/builders.ts';
 
@@ -72,11 +72,11 @@ export const laterRefusal = async (work: Promise<unknown>): Promise<Refused> => 
   });
 };
 
-/** Questions reckoned by a process that ends with the test. */
-export function testReckoner(launch: LaunchSolver, log: Log = memoryLog()): Reckoner {
-  const reckon = new Reckoner(launch, log);
-  onTestFinished(() => reckon.close());
-  return reckon;
+/** Questions answered by a process that ends with the test. */
+export function testQuestions(launch: LaunchSolver, log: Log = memoryLog()): QuestionWorker {
+  const questions = new QuestionWorker(launch, log);
+  onTestFinished(() => questions.close());
+  return questions;
 }
 
 /** What is refused, as the user reads it. */

@@ -1,0 +1,94 @@
+import type { PromiseAnswer } from '../../core/contract/ask.ts';
+import type { SolveMip } from '../../core/cutting/mip.ts';
+import { improveRun } from '../../core/cutting/plan-run.ts';
+import { worthyJoins } from '../../core/planning/join-search.ts';
+import { toSearchProblem } from '../../core/planning/to-problem.ts';
+import { buildProblem } from '../../core/schedule/build.ts';
+import { improve } from '../../core/schedule/improve.ts';
+import type { Problem, Schedule } from '../../core/schedule/problem.ts';
+import { repair } from '../../core/schedule/repair.ts';
+import { replanRush } from '../../core/schedule/rush.ts';
+import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
+import { instant } from '../../core/units/brand.ts';
+import { valueOf } from '../refused.ts';
+import { promisesOf } from '../service/promises.ts';
+import { pullingIn } from '../service/pulled-in.ts';
+import { whyOf } from '../service/why.ts';
+import { loadHighs, mipWith } from './highs.ts';
+import type { Found, Plan, Task, TaskOf } from './messages.ts';
+
+const pulledIn = pullingIn();
+
+/**
+ * The work of a task, step by step: what is the best so far after each. It stops where the caller stops asking.
+ * @param secondsLeft how long a single step may still take
+ * @throws Refused, here or in a step, when the task cannot be done
+ */
+export async function stepsOf(task: Task, secondsLeft: () => number): Promise<Iterable<Found>> {
+  switch (task.kind) {
+    case 'search':
+      return search(task);
+    case 'rush':
+      return timeless(valueOf(replanRush(problemOf(task), task.queues, task.jobs, task)));
+    case 'repair':
+      return timeless(valueOf(repair(problemOf(task), task.queues, task)));
+    case 'cut':
+      return cut(task, mipWith(await loadHighs(), secondsLeft));
+    case 'join':
+      return uncounted(
+        worthyJoins(task.shop, valueOf(toSearchProblem(task.shop, instant(task.now))), task.queues),
+      );
+    case 'why':
+      return uncounted([whyOf(task.shop, task.lineId, instant(task.now))]);
+    case 'promise':
+      return promise(task);
+    case 'protect':
+      return uncounted([pulledIn(task.confidence, task.shop, task.records, instant(task.now))]);
+  }
+}
+
+const problemOf = ({ problem }: TaskOf<'search' | 'rush' | 'repair'>): Problem =>
+  valueOf(buildProblem(problem));
+
+function* search(task: TaskOf<'search'>): Generator<Found<'search'>> {
+  let best: Plan | null = null;
+  for (const found of improve(problemOf(task), { seed: task.seed, start: task.queues })) {
+    const { step, evaluations, bound, objective, queues } = found;
+    if (best === null || objective < best.objective) best = { queues, objective };
+    yield { best, counts: { step, evaluations, bound } };
+  }
+}
+
+function* cut({ input }: TaskOf<'cut'>, solveMip: SolveMip): Generator<Found<'cut'>> {
+  const improving = valueOf(improveRun(input, { solveMip }));
+  for (;;) {
+    const step = improving.next();
+    yield { best: step.done ? valueOf(step.value) : step.value.plan, counts: null };
+    if (step.done || step.value.done) return;
+  }
+}
+
+function* promise({ shop, order, lines, now }: TaskOf<'promise'>): Generator<Found<'promise'>> {
+  const told: PromiseAnswer['lines'][number][] = [];
+  for (const line of promisesOf(shop, order, lines, instant(now))) {
+    told.push(line);
+    yield { best: { lines: told }, counts: null };
+  }
+}
+
+function* uncounted<T extends Found['best']>(answers: Iterable<T>): Generator<{ best: T; counts: null }> {
+  for (const best of answers) yield { best, counts: null };
+}
+
+/** The same answer stays the same object without its times, too: it is sent once. */
+function* timeless<T extends { readonly schedule: Schedule }>(
+  answers: Iterable<T>,
+): Generator<{ best: Omit<T, 'schedule'>; counts: null }> {
+  let of: T | null = null;
+  let best: Omit<T, 'schedule'> | null = null;
+  for (const answer of answers) {
+    if (best === null || answer !== of) best = withoutTimes(answer);
+    of = answer;
+    yield { best, counts: null };
+  }
+}
