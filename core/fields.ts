@@ -31,6 +31,6 @@ export const hexColour = z.string().regex(/^#[0-9a-f]{6}$/, 'a colour like #2f5d
 export const gaugeLabel = z.string().regex(/^[0-9A-Za-z./-]{1,12}$/, 'a gauge label like 24 or .040');
 export const cents = z.int().min(0).max(1_000_000_000);
 /** Importance of a work order: 1 usual, up to 10. */
-export const weight = z.number().min(0.1, 'at least 0.1').max(10, 'at most 10');
+export const importance = z.number().min(0.1, 'at least 0.1').max(10, 'at most 10');
 /** Grows by one with every change of the row; a write names the revision it read. */
 export const revision = z.int().min(0);

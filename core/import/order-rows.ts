@@ -87,7 +87,7 @@ function ownFieldsOf(shop: Shop, rows: readonly ReadRow[]): Map<string, OwnField
       customer: order ? order.customer : (before?.customer ?? said.customer),
       release: order ? asInstant(order.release) : (before?.release ?? said.release),
       due: order ? instant(order.due) : (before?.due ?? said.due),
-      importance: order ? order.weight : (before?.importance ?? said.importance),
+      importance: order ? order.importance : (before?.importance ?? said.importance),
       rush: order ? order.rush : (before?.rush ?? said.rush),
       note: order ? order.note : (before?.note ?? said.note),
     });
@@ -171,6 +171,6 @@ function newOrder(shop: Shop, id: string, own: OwnFields): WorkOrder[] {
   const { customer, release, due, importance, rush, note } = own;
   const usual = { status: 'open', revision: 0 } as const;
   return [
-    { id, customer, release, due, weight: importance ?? 1, rush: rush ?? false, note: note ?? '', ...usual },
+    { id, customer, release, due, importance: importance ?? 1, rush: rush ?? false, note: note ?? '', ...usual },
   ];
 }

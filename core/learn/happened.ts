@@ -76,7 +76,7 @@ function reopened(shop: Shop, finished: readonly Ended[]): Shop {
     customer: 'finished work',
     release: null,
     due: 0,
-    weight: 1,
+    importance: 1,
     rush: false,
     status: 'open',
     note: '',

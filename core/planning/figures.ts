@@ -8,7 +8,7 @@ export interface PlanFigures {
   readonly lateLines: number;
   /** Share of planned lines that end by their due date, 0 to 1; 1 for an empty plan. */
   readonly onTimeShare: number;
-  /** Σ tardiness over lines, unweighted and weighted by the order's weight. */
+  /** Σ tardiness over lines, unweighted and weighted by the order's importance. */
   readonly tardiness: number;
   readonly weightedTardiness: number;
   /** The part of `tardiness` that lines were overdue already when the plan begins. */
@@ -63,7 +63,7 @@ export function figuresOf(
     lateLines: late.length,
     onTimeShare: lateness.length === 0 ? 1 : 1 - late.length / lateness.length,
     tardiness: late.reduce((sum, row) => sum + row.lateness, 0),
-    weightedTardiness: late.reduce((sum, row) => sum + row.lateness * row.weight, 0),
+    weightedTardiness: late.reduce((sum, row) => sum + row.lateness * row.importance, 0),
     overdue: late.reduce((sum, row) => sum + overdueAt(row, now), 0),
     changeovers: changed.length,
     changeoverSeconds,

@@ -9,7 +9,7 @@ export interface LineLateness {
   readonly due: number;
   /** end − due in seconds: below zero is early. */
   readonly lateness: number;
-  readonly weight: number;
+  readonly importance: number;
 }
 
 /** Every planned line with its lateness, latest first (ties by line). */
@@ -26,7 +26,7 @@ export function latenessOf(shop: Shop, schedule: Schedule): LineLateness[] {
       end,
       due: order.due,
       lateness: end - order.due,
-      weight: order.weight,
+      importance: order.importance,
     });
   }
   return rows.sort((a, b) => b.lateness - a.lateness || (a.lineId < b.lineId ? -1 : 1));

@@ -66,7 +66,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
 }
 
 /**
- * The same for the search: pins and the frozen window hold, and the plan as it stands is what calm is measured from.
+ * The same for the search: pins and the frozen window hold, and the plan as it stands is what stability is measured from.
  * Only operations that the stored plan names are frozen; what was never planned may go anywhere.
  */
 export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
@@ -100,7 +100,7 @@ const objectiveOf = ({ settings: { weights } }: Shop): ProblemInput['objective']
   changeover: weights.changeover,
   makespan: 0,
   flowTime: weights.flow,
-  stability: weights.calm,
+  stability: weights.stability,
 });
 
 function jobInputs(
@@ -119,7 +119,7 @@ function jobInputs(
         id: line.id,
         release: order.release ?? now,
         due: order.due,
-        weight: order.weight,
+        weight: order.importance,
         operations: [],
       };
       jobs.set(line.id, job);

@@ -68,7 +68,7 @@ function changeoverWords(count: number, seconds: number): string {
 }
 
 /**
- * The objective in something a planner can weigh: how long one line of usual weight would have to be late to cost as
+ * The objective in something a planner can weigh: how long one line of usual importance would have to be late to cost as
  * much. Where lateness weighs nothing it stays a bare figure.
  */
 export function costWords(added: number, lateness: number): string {

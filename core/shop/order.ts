@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
-import { code, gaugeLabel, instantS, lengthMm, name, note, revision, weight } from '../fields.ts';
+import { code, gaugeLabel, instantS, lengthMm, name, note, revision, importance } from '../fields.ts';
 import type { stage } from './machine.ts';
 
 /** A customer's work order. Its id is the number people say aloud. */
@@ -11,7 +11,7 @@ export const workOrder = z.strictObject({
   release: instantS.nullable(),
   /** The promised end. */
   due: instantS,
-  weight,
+  importance,
   rush: z.boolean(),
   status: z.enum(['open', 'held', 'done', 'cancelled']),
   note,

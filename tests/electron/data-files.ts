@@ -41,10 +41,32 @@ export const rowWriter =
       .run(...values);
   };
 
+/** A row as a file before importance, stability and currencies had it. */
+export function beforeImportance(kind: string, row: object): object {
+  if (kind === 'order') {
+    const { importance, ...rest } = row as Record<string, unknown>;
+    return { ...rest, weight: importance };
+  }
+  if (kind !== 'settings') return row;
+  const { stability, ...weights } = (row as Settings).weights;
+  return { ...without(row, 'currency'), weights: { ...weights, calm: stability } };
+}
+
+/** A stored row of such a file as it is after. */
+export function sinceImportance(kind: string, row: object): object {
+  if (kind === 'order') {
+    const { weight, ...rest } = row as Record<string, unknown>;
+    return { ...rest, importance: weight };
+  }
+  if (kind !== 'settings') return row;
+  const weights = (row as { weights: string }).weights.replace('"calm":', '"stability":');
+  return { ...row, currency: null, weights };
+}
+
 /** The settings of a file from before stock had a weight, and rules about parts verdicts. */
 export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => ({
   ...withoutLaterFields('settings', settings),
-  weights: without(settings.weights, 'material'),
+  weights: without((beforeImportance('settings', settings) as Settings).weights, 'material'),
 });
 
 /** A row as it was before it had some fields. */
@@ -67,7 +89,7 @@ const LATER_FIELDS: Readonly<Record<string, Readonly<Record<string, unknown>>>> 
 
 /** A row as it was before all of that. */
 export const withoutLaterFields = (kind: string, row: object): object =>
-  without(row, ...Object.keys(LATER_FIELDS[kind] ?? {}));
+  without(beforeImportance(kind, row), ...Object.keys(LATER_FIELDS[kind] ?? {}));
 
 /** Every table's stored rows after it, and the tables that came with it, empty. */
 export const withLaterFields = (content: Record<string, object[]>): Record<string, object[]> => ({
@@ -75,7 +97,7 @@ export const withLaterFields = (content: Record<string, object[]>): Record<strin
   ...Object.fromEntries(
     Object.entries(content).map(([kind, rows]) => [
       kind,
-      rows.map((row) => ({ ...row, ...LATER_FIELDS[kind] })),
+      rows.map((row) => ({ ...sinceImportance(kind, row), ...LATER_FIELDS[kind] })),
     ]),
   ),
 });

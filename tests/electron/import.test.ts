@@ -70,7 +70,7 @@ describe('a file of orders', () => {
     expect(checked.issues).toEqual([]);
     take(checked.fileName, checked);
     expect(shop().line.find((l) => l.id === '2001/1')?.lengthMm).toBeCloseTo(95.5 * 25.4, 6);
-    expect(shop().order.find((o) => o.id === '2001')?.weight).toBe(2.5);
+    expect(shop().order.find((o) => o.id === '2001')?.importance).toBe(2.5);
   });
 
   it('may hold separators, line breaks and quotation marks inside quoted cells', () => {

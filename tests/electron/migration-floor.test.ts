@@ -6,6 +6,7 @@ import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
+  beforeImportance,
   withoutLaterFields,
   contentOf,
   oldMigrations,
@@ -33,7 +34,7 @@ function fillFirst(file: string): void {
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'downtime'] as const)
     for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
   for (const row of shop.sheet) put('sheet', without(row, 'form', 'trimMm')!);
-  for (const row of shop.order) put('order', row);
+  for (const row of shop.order) put('order', beforeImportance('order', row));
   for (const row of shop.line) put('line', without(row, 'makeUpFor', 'overrun')!);
   for (const row of shop.queue) put('queue', row);
   for (const row of shop.pin) put('pin', row);

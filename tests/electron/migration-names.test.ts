@@ -5,13 +5,20 @@ import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
-import { contentOf, oldMigrations, rowWriter, without } from './data-files.ts';
+import {
+  beforeImportance,
+  contentOf,
+  oldMigrations,
+  rowWriter,
+  sinceImportance,
+  without,
+} from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
   openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
 const shop = anEverythingShop();
-const settings = without(shop.settings, 'askWho');
+const settings = without(beforeImportance('settings', shop.settings), 'askWho');
 const record = { ...without(shop.record[0]!, 'who'), id: shop.record[0]!.id };
 
 /** A file of the version before, which asks for no names, and a history that speaks of settings and of a record. */
@@ -36,7 +43,9 @@ describe('a data file from before names were asked', () => {
     const before = contentOf(file) as Record<string, object[]>;
     open(file).close();
     const after = contentOf(file);
-    expect(after.settings).toEqual(before.settings!.map((row) => ({ ...row, askWho: 0 })));
+    expect(after.settings).toEqual(
+      before.settings!.map((row) => ({ ...sinceImportance('settings', row), askWho: 0 })),
+    );
     expect(after.record).toEqual(before.record!.map((row) => ({ ...row, who: '[]' })));
     expect(before.record).toHaveLength(1);
   });

@@ -5,7 +5,7 @@ import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
-import { contentOf, oldMigrations, rowWriter } from './data-files.ts';
+import { beforeImportance, contentOf, oldMigrations, rowWriter, sinceImportance } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -17,7 +17,7 @@ function fillBefore(file: string): void {
   open(file, oldMigrations(7)).close();
   const connection = new Database(file);
   const put = rowWriter(connection);
-  put('settings', { ...shop.settings, crewLimit: 3 });
+  put('settings', beforeImportance('settings', { ...shop.settings, crewLimit: 3 }));
   for (const row of shop.calendar) put('calendar', row);
   for (const row of shop.machine) put('machine', row);
   const [downtime] = shop.downtime;
@@ -36,10 +36,11 @@ const filled = (): string => {
 describe('a data file from before people could be out', () => {
   it('keeps every row, and nobody is out', () => {
     const file = filled();
-    const before = contentOf(file);
+    const before = contentOf(file) as Record<string, object[]>;
     open(file).close();
     expect(before.downtime).toHaveLength(1);
-    expect(contentOf(file)).toEqual({ ...before, absence: [] });
+    const settings = before.settings!.map((row) => sinceImportance('settings', row));
+    expect(contentOf(file)).toEqual({ ...before, settings, absence: [] });
   });
 
   it('can still undo what was done before, and takes people who are out, undone and done again', () => {

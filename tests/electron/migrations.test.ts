@@ -28,6 +28,8 @@ const RELEASED: Record<string, string> = {
   '0005_sheets_taken.sql': 'df9f3751ba43f3d8be1f873e1be11f40b8d41e91dfdba26c428f73250c46933d',
   '0006_who_ran_it.sql': 'e3e31b4e6ccdf5dccda0ebd078b579093e5683d7d04da75d081a997a8071880b',
   '0007_people_out.sql': 'f5eab4323d213887bf055d7ca26dc1e04175245c208e5f5ae69786b335d41072',
+  '0008_importance_stability_currency.sql':
+    'bb018c273cf78fe84ee9401ed920bda14fc36bd41bf548bda746ae91c0283b1d',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -92,7 +94,7 @@ describe('released migrations', () => {
 describe('a data file from the version before', () => {
   /** drizzle-kit rebuilds a table so when a column changes: drop the old one, rename the new one. */
   const REBUILD_ORDER = `CREATE TABLE "__new_order" ("id" text PRIMARY KEY NOT NULL, "customer" text NOT NULL, "release" integer,
-    "due" integer NOT NULL, "weight" real NOT NULL, "rush" integer NOT NULL, "status" text NOT NULL, "note" text NOT NULL,
+    "due" integer NOT NULL, "importance" real NOT NULL, "rush" integer NOT NULL, "status" text NOT NULL, "note" text NOT NULL,
     "revision" integer NOT NULL) STRICT;
 --> statement-breakpoint
 INSERT INTO "__new_order" SELECT * FROM "order";
@@ -157,7 +159,7 @@ describe('a data file that cannot be used', () => {
   it('from a newer version is refused, naming both formats', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
-    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 9; this one knows up to 8\)/);
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 10; this one knows up to 9\)/);
   });
 
   it('that is no database at all is named and left alone', () => {

@@ -163,7 +163,7 @@ export const anOrder = (own: With<'order'> = {}): RowOf<'order'> => ({
   customer: 'Invented Roofing',
   release: null,
   due: at('2026-12-04'),
-  weight: 1,
+  importance: 1,
   rush: false,
   status: 'open',
   note: '',

@@ -22,7 +22,9 @@ interface Day {
   readonly work: number;
   readonly changeover: number;
   readonly capacity: number;
-  /** Over the bar: utilisation, with a mark when the day is over. */
+  /** Open hours that nothing is asked of; 0 where more is asked. */
+  readonly spare: number;
+  /** Over the bar and the open hours: utilisation, with a mark when the day is over. */
   readonly over: string;
 }
 
@@ -36,6 +38,7 @@ const dayOf =
     work: day.work / HOUR,
     changeover: day.changeover / HOUR,
     capacity: day.capacity / HOUR,
+    spare: Math.max(0, day.capacity - day.work - day.changeover) / HOUR,
     over: overBar(day, labelled),
   });
 
@@ -90,7 +93,9 @@ export function LoadChart({ load, timeZone }: { load: MachineLoad; timeZone: str
             fill={`url(#${hatch})`}
             stroke="var(--hatch)"
             isAnimationActive={false}
-          >
+          />
+          {/* Not seen: it keeps the figures clear of the line of open hours. */}
+          <Bar dataKey="spare" stackId="load" fill="none" isAnimationActive={false}>
             <LabelList dataKey="over" position="top" fill="var(--ink)" fontSize={12} />
           </Bar>
           <Bar xAxisId="open" dataKey="capacity" shape={OpenMark} isAnimationActive={false} />

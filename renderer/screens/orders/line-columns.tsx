@@ -27,7 +27,7 @@ export type ColumnId =
   | 'length'
   | 'release'
   | 'due'
-  | 'weight'
+  | 'importance'
   | 'end'
   | 'lateness'
   | 'chance'
@@ -80,7 +80,7 @@ function Lateness({ row }: { row: LineRow }) {
 
 const Importance = ({ row: { order } }: { row: LineRow }) => (
   <>
-    {order.rush && <Tag look="accent">rush</Tag>} {order.weight !== 1 && `×${order.weight}`}
+    {order.rush && <Tag look="accent">rush</Tag>} {order.importance !== 1 && `×${order.importance}`}
   </>
 );
 
@@ -215,11 +215,11 @@ export const lineColumns: readonly LineColumn[] = [
       ),
   },
   {
-    id: 'weight',
+    id: 'importance',
     label: 'Importance',
     least: 98,
     roomy: true,
-    sort: (r) => (r.order.rush ? -100 : 0) - r.order.weight,
+    sort: (r) => (r.order.rush ? -100 : 0) - r.order.importance,
     cell: (r) => <Importance row={r} />,
   },
 ];

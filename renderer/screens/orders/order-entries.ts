@@ -55,7 +55,7 @@ export const freshOrder = (shop: Shop): OrderEntries => ({
     customer: '',
     release: null,
     due: NaN,
-    weight: 1,
+    importance: 1,
     rush: false,
     status: 'open',
     note: '',

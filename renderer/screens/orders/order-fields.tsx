@@ -71,10 +71,10 @@ function WhoFields({ form, isNew }: Props) {
       <NumberField
         label="Importance"
         step={0.1}
-        value={order.weight}
-        onChange={(weight) => set({ weight })}
+        value={order.importance}
+        onChange={(importance) => set({ importance })}
         help="1 is usual; 3 makes an hour late count three times"
-        error={error('weight')}
+        error={error('importance')}
       />
       <Select
         label="Status"

@@ -23,12 +23,12 @@ describe.each(['2026-11-23', '2027-03-08', '2027-08-30'])('the files to import i
     expect([orders.length, lines.length]).toEqual([12, 30]);
   });
 
-  it('bring one rush order, due within three days, with more weight than usual', () => {
+  it('bring one rush order, due within three days, with more importance than usual', () => {
     const { issues, orders } = checked('rush.csv', week);
     expect(issues).toEqual([]);
     expect(orders).toHaveLength(1);
     expect(orders[0]?.rush).toBe(true);
-    expect(orders[0]?.weight).toBeGreaterThan(1);
+    expect(orders[0]?.importance).toBeGreaterThan(1);
     expect(orders[0]?.due).toBeLessThan(toInstant(shiftDate(week, 3), '00:00', zone));
   });
 

@@ -37,8 +37,8 @@ describe('the demo shop', () => {
     expect(shop.record.length).toBeGreaterThan(2000);
   });
 
-  it('gives more weight to rush orders and to no others', () => {
-    for (const order of shop.order) expect(order.weight > 1, order.id).toBe(order.rush);
+  it('gives more importance to rush orders and to no others', () => {
+    for (const order of shop.order) expect(order.importance > 1, order.id).toBe(order.rush);
   });
 
   it('is late with a few orders on the Monday, waits for a release with some, and promises none before its release', () => {

@@ -15,7 +15,7 @@ describe('a row that is right', () => {
         customer: 'Sheds',
         release: at('2026-12-01', '00:00'),
         due: at('2026-12-10', '14:00'),
-        weight: 2,
+        importance: 2,
         rush: true,
         note: 'call first',
       }),
@@ -36,7 +36,7 @@ describe('a row that is right', () => {
         note: '',
       },
     ]);
-    expect(orders[0]).toMatchObject({ release: null, weight: 1, rush: false, note: '' });
+    expect(orders[0]).toMatchObject({ release: null, importance: 1, rush: false, note: '' });
     expect(lines[0]).toMatchObject({ id: '2001/1', overrun: 0, materialId: 'galv', lengthMm: 2540 });
   });
 

@@ -17,7 +17,7 @@ const QUEUE = ['1042/1:shear', '1043/1:shear', '1042/2:shear'];
 const SHEET = 3000;
 function shopWith(material: number, own: Partial<Shop> = {}): Shop {
   const plain = aShop({
-    order: [anOrder(), anOrder({ id: '1043', weight: 10 })],
+    order: [anOrder(), anOrder({ id: '1043', importance: 10 })],
     line: [flat({ number: 1 }), flat({ number: 2 }), flat({ orderId: '1043', gauge: '26' })],
     sheet: [aSheet({ costCents: SHEET }), aSheet({ id: 'galv-26-moss', gauge: '26', costCents: SHEET })],
     queue: [aQueue({ operations: QUEUE })],
