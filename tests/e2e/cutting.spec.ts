@@ -109,7 +109,7 @@ test('stock is received, and the run and the purchase list are short no more; th
   const dialog = page.getByRole('dialog');
   // Stock is told when every run is planned.
   await expect(dialog).toContainText(`${short} short`, { timeout: 45_000 });
-  await dialog.getByLabel('Pieces').fill(String(short));
+  await dialog.getByLabel('Pieces', { exact: true }).fill(String(short));
   await dialog.getByLabel('Note').fill('truck on Monday');
   await dialog.getByRole('button', { name: 'Receive' }).click();
   await expect(dialog).toContainText('0 left');

@@ -26,6 +26,7 @@ test(
     await expect(page.getByText('22 rows to fix')).toBeVisible();
     await expect(page.getByText(/The quantity must be at least 1, not -5/)).toBeVisible();
     await page.getByRole('button', { name: 'Import 1 line' }).click();
+    await expect(page.getByText('0 lines ready')).toBeVisible();
     await expect(page.getByText('22 rows to fix')).toBeVisible();
 
     await page.getByLabel('quantity, row 4').fill('45');
@@ -72,7 +73,7 @@ test('the quantity of a line is changed in its order; the refused entry stays on
   await openDemo(page);
   await goTo(page, '#/orders/4106');
   const dialog = page.getByRole('dialog');
-  const pieces = dialog.getByLabel('Pieces').first();
+  const pieces = dialog.getByLabel('Pieces', { exact: true }).first();
   await pieces.fill('0');
   await pieces.blur();
   await dialog.getByRole('button', { name: 'Save' }).click();

@@ -16,7 +16,7 @@ test('while an order is typed its line says when it is ready; the date is promis
   await page.getByRole('option').first().click();
   const line = dialog.getByRole('group', { name: 'Line 9001/1' });
   await expect(line.getByText(/without making anything late/)).toBeHidden();
-  await dialog.getByLabel('Pieces').fill('12');
+  await dialog.getByLabel('Pieces', { exact: true }).fill('12');
   await dialog.getByLabel('Customer').click();
   await expect(line.getByText(/^Ready .* without making anything late\.$/)).toBeVisible();
 

@@ -57,8 +57,8 @@ export async function typeRush(page: Page, part: string, pieces: string): Promis
   await dialog.getByText('Rush', { exact: true }).click();
   await dialog.getByRole('combobox', { name: 'Part' }).fill(part);
   await page.getByRole('option').first().click();
-  await dialog.getByLabel('Pieces').fill(pieces);
-  await dialog.getByLabel('Pieces').blur();
+  await dialog.getByLabel('Pieces', { exact: true }).fill(pieces);
+  await dialog.getByLabel('Pieces', { exact: true }).blur();
   await dialog.getByRole('button', { name: 'Save' }).click();
 }
 
