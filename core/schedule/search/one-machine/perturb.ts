@@ -2,12 +2,16 @@ import type { Rng } from '../rng.ts';
 import type { Sequence } from './sequence.ts';
 
 /**
- * Lets two short stretches change positions, wherever they are: what no single exchange of neighbouring stretches takes back.
+ * The perturbation of the iterated local search: two short stretches exchange their positions, wherever they are, which
+ * no single block insertion takes back.
+ *
+ *     A [B C] d e [F] g   →   A [F] d e [B C] g
+ *
  * It is the double bridge of travelling-salesman searches (O. Martin, S. W. Otto and E. W. Felten, Complex Systems 5,
  * 1991, pp. 299-326, from memory).
  * @param longest the most jobs of a stretch, and of what stays between the two
  */
-export function kick(sequence: Sequence, longest: number, rng: Rng): void {
+export function perturb(sequence: Sequence, longest: number, rng: Rng): void {
   const { jobs } = sequence;
   const most = Math.max(1, Math.min(longest, jobs >> 2));
   const first = 1 + rng.below(most);
@@ -19,7 +23,7 @@ export function kick(sequence: Sequence, longest: number, rng: Rng): void {
   if (between > 0) sequence.exchange(from, from + between, until - first);
 }
 
-/** Puts all jobs in an order by lot. */
+/** Puts all jobs in an order drawn by lot. */
 export function shuffle(sequence: Sequence, rng: Rng): void {
   const order = sequence.order.slice();
   for (let k = order.length - 1; k > 0; k--) {

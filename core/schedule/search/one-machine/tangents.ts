@@ -4,9 +4,17 @@ const PER_JOB = 2;
 const ROW = 2 * (2 * REACH + 1);
 
 /**
- * What shifting a stretch of jobs in time costs at least. Costs are convex in the end, so at every shift they lie on or
- * above the tangents at other shifts; those at the two anchors around a shift come close to the cost itself. Values and
- * slopes are summed over the positions from the front, so any stretch is a subtraction.
+ * A lower bound on what a stretch of jobs costs when it is shifted in time. The cost of a job, flow × end + late ×
+ * max(0, end − due), is convex in its end, so at every shift it lies on or above the tangents at other shifts; those at
+ * the two anchors around a shift come close to the cost itself:
+ *
+ *     cost(x) ≥ cost(a) + slope(a) × (x − a)   for the anchor a below x and the one above
+ *
+ * Values and slopes are summed over the positions from the front, so any stretch is a subtraction.
+ *
+ * Worked out by hand: a job due at 10, 2 a second late, ends at 8; it is to be shifted by 3, anchors at 2 and 4. At 2 it
+ * ends at 10, value 0, slope 0: the tangent at 3 is 0. At 4 it ends at 12, value 4, slope 2: 4 − 2 × 1 = 2. The bound is
+ * the larger, 2, here the cost itself (it ends at 11, 1 s late).
  */
 export class Tangents {
   readonly #step: number;
@@ -25,7 +33,7 @@ export class Tangents {
     this.#sums = new Float64Array(ROW * (late.length + 1));
   }
 
-  /** Works the sums out again from a position on. */
+  /** Recomputes the sums from a position on. */
   build(order: Int32Array, end: Float64Array, from: number): void {
     const sums = this.#sums;
     const flow = this.#flow;
