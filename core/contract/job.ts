@@ -17,5 +17,4 @@ export const jobFields = {
   /** A sentence when it failed, or when there is more to say of how it ended. */
   message: z.string().nullable(),
 };
-const jobState = z.strictObject(jobFields);
-export type JobState = DeepReadonly<z.infer<typeof jobState>>;
+export type JobState = DeepReadonly<z.infer<z.ZodObject<typeof jobFields>>>;

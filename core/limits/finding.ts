@@ -16,7 +16,7 @@ export interface Finding {
   readonly source: string;
 }
 
-/** A part as an order line asks for it, and how the shop reckons and judges. */
+/** A part as an order line asks for it, and how the shop computes and judges. */
 export interface Asked extends BlankBasis {
   readonly part: Pick<Part, 'id' | 'name' | 'profile' | 'bendOrder'>;
   readonly material: Pick<Material, 'name' | 'metal' | 'tensileMpa' | 'temper' | 'kFactor' | 'deductions'>;

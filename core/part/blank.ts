@@ -15,7 +15,7 @@ export interface Blank {
 /**
  * The blank that one piece of an order line is bent from.
  * @param gauge the material's own record: stated thickness and weight, not the table's
- * @param reckoning how the shop reckons blanks (core/part/forming.ts `reckoningOf`)
+ * @param basis how the shop computes blanks (core/part/forming.ts `blankBasisOf`)
  * @returns one piece's sizes; or problems named by line and part
  */
 export function blankOf(

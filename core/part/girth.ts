@@ -5,7 +5,7 @@ import type { Forming } from './forming.ts';
 import { hemDeduction, HITS_PER_HEM } from './hem.ts';
 import { bendShapes, hemFold, stripOf, type FoldShape } from './strip.ts';
 
-/** One row of how a girth was reckoned: a length as drawn, or what a bend adds (usually takes off, so negative). */
+/** One row of how a girth was computed: a length as drawn, or what a bend adds (usually takes off, so negative). */
 export interface GirthStep {
   readonly label: string;
   readonly addMm: number;

@@ -68,7 +68,7 @@ export const shearOf = (machine: Machine): ShearLimits => ({
   continuousFrom: standard(machine, 'continuousFrom') || null,
 });
 
-/** What must be bought first is reckoned so much dearer, so that what lies there is used. Our own figure. */
+/** What must be bought first is priced so much dearer, so that what lies there is used. Our own figure. */
 const BUYING = 1.25;
 
 function asStock(sheet: Sheet, available: number | null, dearer: number): Stock {

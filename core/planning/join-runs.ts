@@ -27,7 +27,7 @@ export interface Join {
 }
 
 /**
- * What joining a run and the next one of the same metal on the same shear would bring. The stock is reckoned run by run
+ * What joining a run and the next one of the same metal on the same shear would bring. The stock is computed run by run
  * in the order of the plan, each with what the runs before have left, for the plan as it is and as it would be: only
  * runs of one metal draw on the same stock, so the others need no look.
  * @returns null without such a run, where the runs cannot be cut, or where the sheets of one were taken already

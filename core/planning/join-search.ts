@@ -25,7 +25,7 @@ export interface Joins {
  * Why after the search and not inside it: what a join saves depends on all the blanks of both runs and on the stock that
  * earlier runs leave, so it is no sum over neighbours in a queue, and one answer takes as long as ten thousand moves of
  * the search. A price per run broken would be cheap, but wrong for most runs (nothing is saved where both fill their
- * sheets). So the search groups by changeover and dates, and here each join that is left is reckoned truly:
+ * sheets). So the search groups by changeover and dates, and here each join that is left is computed in full:
  * the whole plan is timed again and the metal's runs are cut again. Only joins that gain are kept, so the plan with its stock is never worse.
  * @param made the problem with its pins and frozen window: no join breaks them
  * @returns a generator that yields after each join tried; stop when the time is up, the last value stands
@@ -96,13 +96,13 @@ function tries(problem: Problem, runs: readonly ShearRun[], queues: Queues): Try
 }
 
 /** Remembers the cost of a metal by the order in which its lines are cut. */
-function costsBy(reckon: (plan: Schedule, run: ShearRun) => number | null) {
+function costsBy(cost: (plan: Schedule, run: ShearRun) => number | null) {
   const perPlan = new WeakMap<Schedule, Map<string, number | null>>();
   return (plan: Schedule, run: ShearRun): number | null => {
     const known = perPlan.get(plan) ?? new Map<string, number | null>();
     perPlan.set(plan, known);
     const metal = `${run.materialId} ${run.gauge} ${run.colourId}`;
-    if (!known.has(metal)) known.set(metal, reckon(plan, run));
+    if (!known.has(metal)) known.set(metal, cost(plan, run));
     return known.get(metal) ?? null;
   };
 }

@@ -51,7 +51,7 @@ export const settings = z.strictObject({
   transferShare: z.number().min(0.05, 'at least 0.05').max(1, 'at most 1'),
   /** People per open hour shared by all machines; null: enough for all. */
   crewLimit: z.int().min(1).max(500).nullable(),
-  /** How the blank is reckoned from the drawn flanges. */
+  /** How the blank is computed from the drawn flanges. */
   girthRule,
   /** Rules about parts on machines that this shop takes otherwise than core/part/rules.ts does. */
   partRules,

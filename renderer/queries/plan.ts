@@ -12,7 +12,7 @@ export type PlanQuery =
   | { readonly is: 'failed'; readonly message: string }
   | { readonly is: 'ready'; readonly shop: Shop; readonly now: Instant; readonly plan: PlanView };
 
-/** One decoded plan a shop, so that every screen and panel shares it; it is reckoned again each minute. */
+/** One decoded plan a shop, so that every screen and panel shares it; it is decoded again each minute. */
 const plans = new WeakMap<Shop, { readonly now: Instant; readonly view: Result<PlanView> }>();
 
 function planOf(shop: Shop, now: Instant): Result<PlanView> {

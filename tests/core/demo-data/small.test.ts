@@ -21,7 +21,7 @@ function planOf(queues: Queues): Schedule {
 const clock = (seconds: number): string => new Date(seconds * 1000).toISOString().slice(11, 19);
 
 describe('the small shop on paper', () => {
-  it('takes the times reckoned by hand', () => {
+  it('takes the times worked out by hand', () => {
     expect(unplannable).toEqual([]);
     expect(Object.fromEntries([...operations].map(([id, o]) => [id, o.machines[0]?.seconds]))).toEqual({
       '1/1:shear': 330,
@@ -34,7 +34,7 @@ describe('the small shop on paper', () => {
     });
   });
 
-  it('runs by the clock as reckoned by hand in the order of the lines', () => {
+  it('runs by the clock as worked out by hand in the order of the lines', () => {
     const plan = planOf({ S: shear, B: ['1/1:brake', '1/2:brake', '3/1:brake'] });
     expect(
       plan.operations.map((o) => [o.operation, o.changeoverSeconds, clock(o.start), clock(o.end)]).sort(),

@@ -12,7 +12,7 @@ function drawn(profile: Profile, forming: Forming = light): Drawing {
   return drawing.value;
 }
 
-/** Length along an SVG path of M, L and A (circular, never the large arc), reckoned from its numbers alone. */
+/** Length along an SVG path of M, L and A (circular, never the large arc), computed from its numbers alone. */
 function pathLength(path: string): number {
   let [x, y, length] = [0, 0, 0];
   for (const [, command, rest] of path.matchAll(/([MLA]) ([^MLA]*)/g)) {

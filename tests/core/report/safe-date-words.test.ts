@@ -15,7 +15,7 @@ it('a surer promise is a later date: by when so many of ten runs were done', () 
   expect(words(0.9)).toBe('Ready by Tue 1 Dec 16:00 in 90 of 100 such plans, as your finished work shows.');
 });
 
-it('the date itself is to the whole minute, never before what was reckoned', () => {
+it('the date itself is to the whole minute, never before what was computed', () => {
   const odd = { '1042/1': { ...played['1042/1']!, ends: Float64Array.of(eight + 1) } };
   expect(safeDateWords(odd, '1042/1', 0.9, 'America/Chicago').date).toBe(eight + 60);
   expect(safeDateWords(played, '9999/1', 0.9, 'America/Chicago').date).toBeNull();
