@@ -34,7 +34,7 @@ export function LearnedHistory({ shop, machine }: { shop: Shop; machine: Machine
             <th scope="col">When</th>
             <th scope="col">Before</th>
             <th scope="col">After</th>
-            <th scope="col">Likely (90 %)</th>
+            <th scope="col">Likely (90&nbsp;%)</th>
             <th scope="col">Operations</th>
             <th scope="col" aria-label="Put back" />
           </tr>

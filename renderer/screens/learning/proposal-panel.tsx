@@ -47,7 +47,7 @@ export function ProposalPanel({ title, machine, units, proposals, refusal }: Pro
                 <th scope="col">Figure</th>
                 <th scope="col">In use</th>
                 <th scope="col">Finished work shows</th>
-                <th scope="col">Likely (90 %)</th>
+                <th scope="col">Likely (90&nbsp;%)</th>
                 <th scope="col">Operations</th>
                 <th scope="col" className={styles.roomy}>
                   Share of all time
@@ -69,7 +69,7 @@ export function ProposalPanel({ title, machine, units, proposals, refusal }: Pro
 }
 
 const figure = (value: number, { per }: StandardUnit): number => Number((value / per).toPrecision(3));
-const shown = (value: number, unit: StandardUnit): string => `${figure(value, unit)} ${unit.name}`;
+const shown = (value: number, unit: StandardUnit): string => `${figure(value, unit)}\u00a0${unit.name}`;
 const OUTLIERS_SHOWN = 40;
 
 function Row({ row: { proposal, name, unit, together }, onTake }: { row: ProposalRow; onTake: () => void }) {

@@ -95,7 +95,7 @@ export function LoadChart({ load, timeZone }: { load: MachineLoad; timeZone: str
             isAnimationActive={false}
           />
           {/* Not seen: it keeps the figures clear of the line of open hours. */}
-          <Bar dataKey="spare" stackId="load" fill="none" isAnimationActive={false}>
+          <Bar dataKey="spare" stackId="load" fill="none" minPointSize={1} isAnimationActive={false}>
             <LabelList dataKey="over" position="top" fill="var(--ink)" fontSize={12} />
           </Bar>
           <Bar xAxisId="open" dataKey="capacity" shape={OpenMark} isAnimationActive={false} />
