@@ -10,8 +10,8 @@ interface Part {
 
 /**
  * Seconds from now that no plan can undercut: the longest job; per machine that has no alternative, the one-machine
- * preemptive bound with heads and suffix bounds; and, in a two-machine flow shop without releases, Johnson's makespan.
- * Sources: J. Carlier, EJOR 11, 1982, pp. 42-47 (heads and suffix bounds, from memory); S. M. Johnson, Naval Research Logistics
+ * preemptive bound with heads and tails; and, in a two-machine flow shop without releases, Johnson's makespan.
+ * Sources: J. Carlier, EJOR 11, 1982, pp. 42-47 (heads and tails, from memory); S. M. Johnson, Naval Research Logistics
  * Quarterly 1(1), 1954, pp. 61-68.
  */
 export function makespanBound(problem: Problem, ends: Float64Array): number {

@@ -1,11 +1,11 @@
 import type { Problem } from '../../problem.ts';
 
-/** Operations up to which a table of pairs is kept. */
+/** Operations up to which the tabu list, a table of pairs, is small enough. */
 const LARGEST = 2000;
 
 /**
  * A job shop where only the makespan counts, as a graph: each operation after the one before it in its job and the one
- * before it on its machine. Heads are earliest starts, suffix bounds the longest way from an operation's end to the end of all.
+ * before it on its machine. Heads are earliest starts, tails the longest way from an operation's end to the end of all.
  */
 export class JobShopGraph {
   readonly operations: number;
@@ -93,8 +93,8 @@ export class JobShopGraph {
     return o < 0 ? 0 : this.tail[o]! + this.seconds[o]!;
   }
 
-  /** Takes an operation out of its queue and puts it right behind another, or first (−1, then ahead of `next`). */
-  position(o: number, behind: number, next: number): void {
+  /** Takes an operation out of its queue and inserts it right behind another, or first (−1, then ahead of `next`). */
+  insert(o: number, behind: number, next: number): void {
     const before = this.machineBefore[o]!;
     const after = this.machineAfter[o]!;
     if (before >= 0) this.machineAfter[before] = after;
@@ -105,7 +105,7 @@ export class JobShopGraph {
     if (next >= 0) this.machineBefore[next] = o;
   }
 
-  /** Heads, suffix bounds and makespan of the queues as they are. @returns false when queues wait for each other */
+  /** Heads, tails and makespan of the queues as they are. @returns false when queues wait for each other */
   time(): boolean {
     const { operations: n, jobBefore, jobAfter, machineBefore, machineAfter, head, tail } = this;
     let count = 0;

@@ -3,19 +3,21 @@ import type { Incumbent } from '../incumbent.ts';
 import { YieldBudget } from '../yield-budget.ts';
 import type { NumberedQueues } from '../../numbered-queues.ts';
 import type { Rng } from '../rng.ts';
-import { blockMoves, estimate, makeMove, orderAfter, type BlockMove } from './blocks.ts';
+import { apply, estimatedMakespan, orderAfter, type BlockMove } from './block-move.ts';
+import { blockMoves } from './critical-blocks.ts';
 import { JobShopGraph } from './graph.ts';
+import { TabuList } from './tabu-list.ts';
 
 /** What a step costs, in times every operation is timed. */
 const STEP_WORK = 5;
-/** Steps without a better plan before the search goes back to one of the best, shaken. */
+/** Steps without a better plan before the search goes back to an elite plan, perturbed. */
 const PATIENCE = 8_000;
 const ELITE = 6;
-const SHAKES = 8;
+const PERTURBATIONS = 8;
 
 /**
- * Tabu search over critical blocks for the makespan of a job shop: always the best move not forbidden, forbidding its
- * way back for a while; when nothing better turns up, again from one of the best plans, shaken by a few random moves.
+ * Tabu search over critical blocks for the makespan of a job shop: always the best move that is not tabu, whose way back
+ * is then tabu for a while; when nothing better turns up, again from one of the elite plans, perturbed by a few random moves.
  * Sources: E. Nowicki and C. Smutnicki, Management Science 42, 1996, pp. 797-813; C. Zhang, P. Li, Z. Guan and Y. Rao,
  * Computers & Operations Research 34, 2007, pp. 3229-3242 (both from memory).
  */
@@ -31,7 +33,7 @@ export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): 
   for (let step = 1, evaluations = 0; ; step++) {
     const moves = blockMoves(graph, rng);
     evaluations += moves.length;
-    if (moves.length > 0) tabu.take(graph, moves, step, least);
+    if (moves.length > 0) applyBest(graph, moves, { tabu, step, least, rng });
     idle += 1;
     if (graph.makespan < least) {
       least = graph.makespan;
@@ -42,7 +44,7 @@ export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): 
     }
     if (idle > PATIENCE || moves.length === 0) {
       graph.load(elite[rng.below(elite.length)]!);
-      shake(graph, rng);
+      perturb(graph, rng);
       tabu.clear();
       idle = 0;
     }
@@ -50,62 +52,37 @@ export function* tabuSearch(problem: Problem, first: NumberedQueues, rng: Rng): 
   }
 }
 
-function shake(graph: JobShopGraph, rng: Rng): void {
-  for (let k = 0; k < SHAKES; k++) {
+function perturb(graph: JobShopGraph, rng: Rng): void {
+  for (let k = 0; k < PERTURBATIONS; k++) {
     const moves = blockMoves(graph, rng);
     if (moves.length === 0) return;
-    makeMove(graph, moves[rng.below(moves.length)]!);
+    apply(graph, moves[rng.below(moves.length)]!);
     graph.time();
   }
 }
 
-/** Which operation must not come ahead of which again, and until when. */
-class TabuList {
-  readonly #until: Int32Array;
-  readonly #size: number;
-  readonly #rng: Rng;
-
-  constructor(operations: number, rng: Rng) {
-    this.#size = operations;
-    this.#until = new Int32Array(operations * operations);
-    this.#rng = rng;
+/**
+ * Applies the move with the least estimated makespan among those that are not tabu, or promise a new best (aspiration);
+ * where there is none, one drawn by lot.
+ */
+function applyBest(
+  graph: JobShopGraph,
+  moves: readonly BlockMove[],
+  { tabu, step, least, rng }: { tabu: TabuList; step: number; least: number; rng: Rng },
+): void {
+  let chosen: BlockMove | null = null;
+  let shortest = Infinity;
+  let ties = 0;
+  for (const move of moves) {
+    const order = orderAfter(graph, move);
+    const makespan = estimatedMakespan(graph, move, order);
+    if (makespan > shortest || (makespan >= least && tabu.forbids(move, order, step))) continue;
+    ties = makespan < shortest ? 1 : ties + 1;
+    if (rng.below(ties) === 0) chosen = move;
+    shortest = makespan;
   }
-
-  clear(): void {
-    this.#until.fill(0);
-  }
-
-  /** Makes the best move that is allowed, or promises a new best; failing that, one by lot. */
-  take(graph: JobShopGraph, moves: readonly BlockMove[], step: number, least: number): void {
-    let chosen: BlockMove | null = null;
-    let shortest = Infinity;
-    let ties = 0;
-    for (const move of moves) {
-      const order = orderAfter(graph, move);
-      const span = estimate(graph, move, order);
-      if (span > shortest || (span >= least && this.#isTabu(move, order, step))) continue;
-      ties = span < shortest ? 1 : ties + 1;
-      if (this.#rng.below(ties) === 0) chosen = move;
-      shortest = span;
-    }
-    const move = chosen ?? moves[this.#rng.below(moves.length)]!;
-    this.#forbid(move, orderAfter(graph, move), step);
-    makeMove(graph, move);
-    graph.time();
-  }
-
-  /** The moved operation and those it passes: would one come ahead again that must not? */
-  #isTabu({ first, last, forward }: BlockMove, order: readonly number[], step: number): boolean {
-    const moved = forward ? first : last;
-    return order.some(
-      (o) => o !== moved && this.#until[forward ? o * this.#size + moved : moved * this.#size + o]! > step,
-    );
-  }
-
-  #forbid({ first, last, forward }: BlockMove, order: readonly number[], step: number): void {
-    const moved = forward ? first : last;
-    const until = step + 10 + this.#rng.below(8);
-    for (const o of order)
-      if (o !== moved) this.#until[forward ? moved * this.#size + o : o * this.#size + moved] = until;
-  }
+  const move = chosen ?? moves[rng.below(moves.length)]!;
+  tabu.forbid(move, orderAfter(graph, move), step);
+  apply(graph, move);
+  graph.time();
 }
