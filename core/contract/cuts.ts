@@ -110,7 +110,7 @@ export const cutsSolve = call(
 );
 export const cutsStop = call('cuts.stop', jobNamed, z.strictObject({}));
 
-/** The run that is being worked on or was last, and the best answer to each that was. */
+/** The run that is being cut or was last, and the best answer to each that was. */
 export const cutsRead = call(
   'cuts.read',
   z.strictObject({}),
