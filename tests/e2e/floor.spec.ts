@@ -20,7 +20,7 @@ test('an operation is started, counted and done; scrapped pieces come back as a 
   const { page } = app;
   await openDemo(page);
   const line = await standAt(page, 'S1 Shear');
-  await card(page).getByRole('button', { name: 'Start' }).click();
+  await card(page).getByRole('button', { name: 'Start', exact: true }).click();
   await expect(card(page).getByText(/Under way/)).toBeVisible();
   await card(page).getByRole('button', { name: 'Increase Scrapped' }).click();
   await page.keyboard.press('x');
@@ -104,7 +104,7 @@ test('a start and an end that nobody pressed in time are given afterwards, one s
   await undo(page).click();
   await expect(card(page).getByText(new RegExp(`since Mon ${began}`))).toBeVisible();
   await undo(page).click();
-  await expect(card(page).getByRole('button', { name: 'Start' })).toBeVisible();
+  await expect(card(page).getByRole('button', { name: 'Start', exact: true })).toBeVisible();
 });
 
 test('standards learned from finished work are taken over, move the plan, and are undone', async ({
@@ -142,14 +142,14 @@ test('finished operations come from a file once, a wrong row after it was mended
   });
   const wrong = page.getByRole('textbox', { name: 'part, row 3' });
   await expect(wrong).toHaveAccessibleDescription(/no-such-part/);
-  await page.getByRole('button', { name: 'Import 1 operation' }).click();
+  await page.getByRole('button', { name: 'Import 1 operation', exact: true }).click();
   await expect(page.getByText('0 operations ready')).toBeVisible();
   await wrong.fill('coping-8');
   await goTo(page, '#/board');
   await goTo(page, '#/learning');
   await expect(wrong).toHaveValue('coping-8');
   await page.getByRole('button', { name: 'Check again' }).click();
-  await page.getByRole('button', { name: 'Import 1 operation' }).click();
+  await page.getByRole('button', { name: 'Import 1 operation', exact: true }).click();
   await expect(page.getByText('Every row of this file is imported or left out.')).toBeVisible();
   await page.locator('input[type=file]').setInputFiles({
     name: 'older.csv',
@@ -157,7 +157,7 @@ test('finished operations come from a file once, a wrong row after it was mended
     buffer: Buffer.from(rows.slice(0, 2).join('\n')),
   });
   await expect(page.getByText('1 operation already exists')).toBeVisible();
-  await expect(page.getByRole('button', { name: 'Import 0 operations' })).toBeDisabled();
+  await expect(page.getByRole('button', { name: 'Import 0 operations', exact: true })).toBeDisabled();
 });
 
 test('who ran it is asked only where Settings say so, remembered at the machine and shown with the work', async ({
@@ -177,7 +177,7 @@ test('who ran it is asked only where Settings say so, remembered at the machine 
   await page.keyboard.type('Ada');
   await page.keyboard.press('Escape');
   await who.blur();
-  await card(page).getByRole('button', { name: 'Start' }).click();
+  await card(page).getByRole('button', { name: 'Start', exact: true }).click();
   await expect(card(page).getByText(/Under way .*, by Ada/)).toBeVisible();
   await page.keyboard.press('d');
   await page.getByRole('button', { name: 'They are good' }).click();

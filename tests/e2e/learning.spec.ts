@@ -62,7 +62,7 @@ async function make(page: Page, step: string): Promise<void> {
   if ((await heading.textContent()) !== '9001/1')
     await page.getByRole('button', { name: 'Do 9001/1 instead' }).click();
   await expect(heading).toHaveText('9001/1');
-  await card(page).getByRole('button', { name: 'Start' }).click();
+  await card(page).getByRole('button', { name: 'Start', exact: true }).click();
   await expect(card(page).getByText(/Under way/)).toBeVisible();
   await finish(page);
   await expect(undo(page)).toHaveAccessibleName(new RegExp(`Finish 9001/1 ${step}: 12 good`));

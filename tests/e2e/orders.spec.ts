@@ -25,14 +25,14 @@ test(
     await choose(page, 'broken.csv');
     await expect(page.getByText('22 rows to fix')).toBeVisible();
     await expect(page.getByText(/The quantity must be at least 1, not -5/)).toBeVisible();
-    await page.getByRole('button', { name: 'Import 1 line' }).click();
+    await page.getByRole('button', { name: 'Import 1 line', exact: true }).click();
     await expect(page.getByText('0 lines ready')).toBeVisible();
     await expect(page.getByText('22 rows to fix')).toBeVisible();
 
     await page.getByLabel('quantity, row 4').fill('45');
     await page.getByRole('button', { name: 'Check again' }).click();
     await expect(page.getByText('21 rows to fix')).toBeVisible();
-    await page.getByRole('button', { name: 'Import 1 line' }).click();
+    await page.getByRole('button', { name: 'Import 1 line', exact: true }).click();
     await expect(page.getByText('0 lines ready')).toBeVisible();
 
     await choose(page, 'broken.csv');
@@ -46,7 +46,7 @@ test('next week’s file goes in with one press and out with one undo', async ({
   const { page } = app;
   await openDemo(page);
   await choose(page, 'next-week.csv');
-  await page.getByRole('button', { name: 'Import 30 lines' }).click();
+  await page.getByRole('button', { name: 'Import 30 lines', exact: true }).click();
   await goTo(page, '#/board');
   await expect(figure(page, 'Late lines')).toContainText('of 190');
   await page.keyboard.press('Control+z');
@@ -63,7 +63,7 @@ test('a file dropped on the window opens the import', { tag: host }, async ({ ap
   }, files['next-week.csv'] ?? '');
   for (const type of ['dragenter', 'dragover', 'drop'])
     await page.dispatchEvent('main', type, { dataTransfer: data });
-  await expect(page.getByRole('button', { name: 'Import 30 lines' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Import 30 lines', exact: true })).toBeVisible();
 });
 
 test('the quantity of a line is changed in its order; the refused entry stays on the form', async ({

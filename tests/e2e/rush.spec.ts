@@ -62,7 +62,7 @@ test('rush lines of a file are asked about together', { tag: host }, async ({ ap
     .locator('input[type=file]')
     .first()
     .setInputFiles({ name: 'urgent.csv', mimeType: 'text/csv', buffer: Buffer.from(text) });
-  await page.getByRole('button', { name: 'Import 2 lines' }).click();
+  await page.getByRole('button', { name: 'Import 2 lines', exact: true }).click();
   await expect(page.getByRole('heading', { name: 'Rush 9101/1: how to fit it in' })).toBeVisible();
   await wayIn(page, 'Into the matching run').getByRole('button', { name: 'Use this option' }).click();
   await expect(page.getByText('Rush 9101/1: into the matching run: done.')).toBeVisible();
