@@ -27,31 +27,32 @@ const lessOrMore = (format: (size: number) => string) => (difference: number) =>
 const fewerOrMore = (difference: number): string =>
   `${Math.abs(difference)} ${difference < 0 ? 'fewer' : 'more'}`;
 
-/** This plan beside orders by due date without batching, figure by figure. Less is better, so on time comes negative. */
-export function comparedFigures(
-  plan: PlanFigures,
-  yardstick: PlanFigures | null,
-  timeZone: string,
-): ComparedFigure[] {
-  const row = (
-    label: string,
-    help: string,
-    read: (figures: PlanFigures) => number,
-    show: (value: number) => string,
-    words: (difference: number) => string,
-  ): ComparedFigure => {
-    const [mine, theirs] = [read(plan), yardstick && read(yardstick)];
-    const texts = { label, help, plan: show(mine), yardstick: theirs === null ? null : show(theirs) };
-    if (theirs === null) return { ...texts, gain: 'nothing to compare with', better: 'neither' };
-    if (texts.plan === texts.yardstick) return { ...texts, gain: 'the same', better: 'neither' };
-    return { ...texts, gain: words(mine - theirs), better: mine < theirs ? 'plan' : 'yardstick' };
-  };
+/** One line of the comparison: what it counts, how it is shown, and a difference in words. Less is better. */
+interface FigureRow {
+  readonly label: string;
+  readonly help: string;
+  readonly read: (figures: PlanFigures) => number;
+  readonly show: (value: number) => string;
+  readonly words: (difference: number) => string;
+}
+
+const row = (
+  label: string,
+  help: string,
+  read: FigureRow['read'],
+  show: FigureRow['show'],
+  words: FigureRow['words'],
+): FigureRow => ({ label, help, read, show, words });
+
+const sooner = (difference: number): string =>
+  `${formatHours(Math.abs(difference))} ${difference < 0 ? 'sooner' : 'later'}`;
+
+/** On time comes negative: less is better. */
+function rowsIn(timeZone: string): readonly FigureRow[] {
   const wall = (at: number): string =>
     at === 0
       ? 'nothing planned'
       : `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
-  const sooner = (difference: number) =>
-    `${formatHours(Math.abs(difference))} ${difference < 0 ? 'sooner' : 'later'}`;
   return [
     row('Late lines', 'lines that end after their due date', (f) => f.lateLines, String, fewerOrMore),
     row(
@@ -99,6 +100,25 @@ export function comparedFigures(
     ),
     row('All done', 'when the last planned operation is done', (f) => f.lastEnd ?? 0, wall, sooner),
   ];
+}
+
+/** This plan beside orders by due date without batching, figure by figure. */
+export const comparedFigures = (
+  plan: PlanFigures,
+  yardstick: PlanFigures | null,
+  timeZone: string,
+): ComparedFigure[] => rowsIn(timeZone).map((one) => compared(one, plan, yardstick));
+
+function compared(
+  { label, help, read, show, words }: FigureRow,
+  plan: PlanFigures,
+  yardstick: PlanFigures | null,
+): ComparedFigure {
+  const [mine, theirs] = [read(plan), yardstick && read(yardstick)];
+  const texts = { label, help, plan: show(mine), yardstick: theirs === null ? null : show(theirs) };
+  if (theirs === null) return { ...texts, gain: 'nothing to compare with', better: 'neither' };
+  if (texts.plan === texts.yardstick) return { ...texts, gain: 'the same', better: 'neither' };
+  return { ...texts, gain: words(mine - theirs), better: mine < theirs ? 'plan' : 'yardstick' };
 }
 
 /** The gain in one sentence. */
