@@ -19,6 +19,12 @@ function shown(one: Standard, value: number, units: LengthUnits): string {
   return `${Number((value / per).toFixed(2))} ${name}`;
 }
 
+/** "20 – 90 s" */
+function rangeOf(one: Standard, units: LengthUnits): string {
+  const [low] = shown(one, one.low, units).split(' ');
+  return `${low} – ${shown(one, one.high, units)}`;
+}
+
 /** What each element of the work takes here: default, its source, and the shop's own figure. */
 export function StandardFields({ form, units }: { form: Form<Machine>; units: LengthUnits }) {
   const { entries, errors, set } = form;
@@ -70,7 +76,7 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
                 </span>
               </td>
               <td>{shown(one, one.default, units)}</td>
-              <td>{`${shown(one, one.low, units)} – ${shown(one, one.high, units)}`}</td>
+              <td>{rangeOf(one, units)}</td>
               <td className={styles.note}>{one.source}</td>
             </tr>
           ))}
