@@ -1,7 +1,7 @@
 import type { ErrorCode } from '../core/contract/call.ts';
 import { sentence, type Result } from '../core/result.ts';
 
-/** A trouble the user can understand and mend: its message is a whole sentence for the screen. Anything else thrown is a bug. */
+/** A trouble the user can understand and fix: its message is a whole sentence for the screen. Anything else thrown is a bug. */
 export class Refused extends Error {
   readonly code: ErrorCode;
 

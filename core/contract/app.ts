@@ -53,7 +53,7 @@ export const shopRead = call(
     line: z.array(rowKinds.line),
     queue: z.array(rowKinds.queue),
     pin: z.array(rowKinds.pin),
-    /** Only records of operations whose line is still open (begun, or done while the line goes on). */
+    /** Only records of operations whose line is still open (started, or done while the line goes on). */
     record: z.array(rowKinds.record),
     learned: z.array(rowKinds.learned),
     /** The newest only. */

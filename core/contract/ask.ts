@@ -6,7 +6,7 @@ import { lineId, orderLine, workOrder } from '../shop/order.ts';
 import { call, type OutputOf } from './call.ts';
 import { jobFields, jobNamed } from './job.ts';
 
-/** Questions about the plan as it stands. Nothing is stored by asking; an answer is taken with `plan.replace`. */
+/** Questions about the plan as it is. Nothing is stored by asking; an answer is taken with `plan.replace`. */
 
 export const askWhy = call('ask.why', z.strictObject({ lineId }), why);
 

@@ -102,7 +102,7 @@ export const cutState = z.strictObject({
 });
 export type CutState = DeepReadonly<z.infer<typeof cutState>>;
 
-/** Work on a run; a newer one ends the older, whose best is kept. What was answered to the end already is not begun anew unless `again`. */
+/** Work on a run; a newer one ends the older, whose best is kept. What was answered to the end already is not started again unless `again`. */
 export const cutsSolve = call(
   'cuts.solve',
   z.strictObject({ input: runInput, seconds: z.number().min(0.1).max(600), again: z.boolean() }),

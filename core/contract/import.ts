@@ -4,18 +4,18 @@ import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
 const file = z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) });
-const asMended = z.strictObject({ fileName: z.string().max(300), ...table.shape });
+const asFixed = z.strictObject({ fileName: z.string().max(300), ...table.shape });
 
 /** Read a CSV file of work-order lines and check every row; nothing is stored. */
 export const importCheck = call('import.check', file, fileCheck);
 
-/** Check again after cells were mended on screen. */
-export const importRecheck = call('import.recheck', asMended, fileCheck);
+/** Check again after cells were fixed on screen. */
+export const importRecheck = call('import.recheck', asFixed, fileCheck);
 
-/** Take the good rows as one step of the history; the bad ones come back to be mended. */
+/** Take the good rows as one step of the history; the bad ones come back to be fixed. */
 export const importTake = call(
   'import.take',
-  asMended,
+  asFixed,
   z.strictObject({
     orders: z.int(),
     lines: z.int(),
@@ -28,12 +28,12 @@ export const importTake = call(
 /** Read a CSV file of finished operations (core/import/finished-rows.ts) and check every row; nothing is stored. */
 export const importFinishedCheck = call('import.finished.check', file, fileCheck);
 
-/** Check such a file again after cells were mended on screen. */
-export const importFinishedRecheck = call('import.finished.recheck', asMended, fileCheck);
+/** Check such a file again after cells were fixed on screen. */
+export const importFinishedRecheck = call('import.finished.recheck', asFixed, fileCheck);
 
-/** Take the good rows of such a file as one step of the history; the bad ones come back to be mended. */
+/** Take the good rows of such a file as one step of the history; the bad ones come back to be fixed. */
 export const importFinishedTake = call(
   'import.finished.take',
-  asMended,
+  asFixed,
   z.strictObject({ operations: z.int(), left: fileCheck }),
 );

@@ -122,7 +122,7 @@ export function patternSearch(
     const counts = new Array<number>(kinds.length).fill(0);
     let least = threshold;
     let left = nodes;
-    // Each call is one pattern: it is extended by every later kind that may still pay, then seen as it stands.
+    // Each call is one pattern: it is extended by every later kind that may still pay, then seen as it is.
     const extend = (from: number, room: number, value: number, wide: boolean, grips: boolean): void => {
       if (left-- <= 0) return;
       const bucket = bucketOf(room);

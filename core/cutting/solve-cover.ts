@@ -31,7 +31,7 @@ interface State<T> {
   steps: number;
 }
 
-/** Rounds of pricing before the relaxation is given up as it stands; never met in practice. */
+/** Rounds of pricing before the relaxation is given up as it is; never met in practice. */
 const maxRounds = 2000;
 /** Share of the cost to which the bound is driven. */
 const fine = 0.0005;
@@ -120,7 +120,7 @@ function* oneDive<T>(state: State<T>, relaxed: Relaxed<T>, skip: number): Genera
   yield report(state);
 }
 
-/** By parts, which are found far sooner than whole columns: a bound, dives, then the answer mended here and there. */
+/** By parts, which are found far sooner than whole columns: a bound, dives, then the answer fixed here and there. */
 function* byParts<T>(state: State<T>, parts: PartCover<T>): Generator<Progress<T>> {
   const { cover } = state;
   const pool = createPool(parts.split(state.uses ?? []).map(({ column }) => column));
@@ -141,8 +141,8 @@ function* byParts<T>(state: State<T>, parts: PartCover<T>): Generator<Progress<T
   if (roundUp(cover, relaxed.cost) >= state.cost - 1e-6) yield* relaxParts(state, parts, pool, true);
   if (!state.uses) return;
   const values = relaxed.itemDuals.slice(0, cover.demand.length);
-  const mending = improveParts(cover, parts, pool, state.uses, values, (uses) => accept(state, uses));
-  while (!mending.next().done) yield report(state);
+  const fixing = improveParts(cover, parts, pool, state.uses, values, (uses) => accept(state, uses));
+  while (!fixing.next().done) yield report(state);
 }
 
 /** Parts worth having when a piece is worth its size and a place costs nothing: a start that saves a quarter of the rounds of pricing. */

@@ -16,8 +16,8 @@ import type { Edit } from '../shop/row-change.ts';
 
 /**
  * Turn a command of the planner or the floor into row changes, or refuse it with sentences. Pure: nothing is stored here.
- * @param shop the shop as it stands; not changed
- * @returns the edit (perhaps without changes when all stands so already), or problems naming thing, field and limit
+ * @param shop the shop as it is; not changed
+ * @returns the edit (perhaps without changes when all stands so already), or issues naming thing, field and limit
  */
 export function applyCommand(shop: Shop, command: Command): Result<Edit> {
   switch (command.do) {

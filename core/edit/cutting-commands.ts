@@ -19,7 +19,7 @@ export function saveCutList(shop: Shop, list: CutList, label: string): Result<Ed
   return ok({ label, changes: [change('cutList', before, list)] });
 }
 
-/** Give up a changed list: the run is planned anew. */
+/** Give up a changed list: the run is planned again. */
 export function removeCutList(shop: Shop, id: string): Result<Edit> {
   const list = shop.cutList.find((c) => c.id === id);
   if (!list)

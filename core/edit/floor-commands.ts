@@ -20,7 +20,7 @@ export const refuse = (id: string, field: string, message: string, advice: strin
 
 /**
  * Work on an operation begins. Refused while the machine has another one under way, before the step before has left
- * enough pieces, or before the machine was free. The machine's place in the plan follows: begun work comes first.
+ * enough pieces, or before the machine was free. The machine's place in the plan follows: started work comes first.
  */
 export function startOperation(shop: Shop, command: FloorCommand<'floor.start'>): Result<Edit> {
   const { operation: id, machineId, at, changeoverSeconds } = command;

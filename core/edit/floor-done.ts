@@ -73,8 +73,10 @@ export function setUp(shop: Shop, record: OperationRecord): RowChange[] {
   const machine = shop.machine.find((m) => m.id === record.machineId);
   if (!machine) return [];
   const asked = attributesOf(stageOfOperation(record.id), record);
-  const stands = Object.entries(asked).every(([name, value]) => machine.state?.[name as Attribute] === value);
-  if (stands) return [];
+  const current = Object.entries(asked).every(
+    ([name, value]) => machine.state?.[name as Attribute] === value,
+  );
+  if (current) return [];
   return [change('machine', machine, { ...machine, state: { ...machine.state, ...asked } })];
 }
 

@@ -5,7 +5,7 @@ import type { Shop } from '../shop/state.ts';
 import { instant, type Instant } from '../units/brand.ts';
 
 /**
- * The earliest an operation can have begun on a machine, as a form may say it before the command is refused: when the
+ * The earliest an operation can have started on a machine, as a form may say it before the command is refused: when the
  * machine's work before it ended or was set aside, and when the shear had its blanks (their first one, where lots are passed on).
  * @returns null when nothing that was recorded stands in the way
  */

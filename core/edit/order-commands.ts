@@ -28,7 +28,7 @@ export function saveOrder(shop: Shop, order: WorkOrder, lines: readonly OrderLin
   });
 }
 
-/** Remove a work order with its lines. Refused once work on it has begun: cancel it instead, so that its hours stay on record. */
+/** Remove a work order with its lines. Refused once work on it has started: cancel it instead, so that its hours stay on record. */
 export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
   const order = shop.order.find((o) => o.id === orderId);
   if (!order)

@@ -17,7 +17,7 @@ const withoutSize = (pattern: Part, partId: string): Part => {
 /**
  * Save a part, with what hangs on it in one edit: a pattern makes, changes and removes the parts of its sizes; a size
  * that leaves its family leaves the pattern's table too; a pattern that ends its family leaves its sizes as parts.
- * @param before the part as it stands; null when it is new
+ * @param before the part as it is; null when it is new
  */
 export function savePart(shop: Shop, before: Part | null, row: Part): Result<Edit> {
   const refusals = row.family?.is === 'size' ? againstSize(shop, row) : [];
@@ -70,21 +70,21 @@ function memberChanges(shop: Shop, before: Part | null, row: Part): Result<RowCh
   const issues: Issue[] = [];
   const changes: RowChange[] = [];
   for (const size of family?.sizes ?? []) {
-    const stands = byId(shop, size.partId);
-    if (stands && !(stands.family?.is === 'size' && stands.family.of === row.id)) {
+    const current = byId(shop, size.partId);
+    if (current && !(current.family?.is === 'size' && current.family.of === row.id)) {
       issues.push(taken(row, size.partId));
       continue;
     }
-    const next = sizeOf(row, family as Pattern, size, stands);
-    if (!sameContent(stands, next)) changes.push(change('part', stands, next));
+    const next = sizeOf(row, family as Pattern, size, current);
+    if (!sameContent(current, next)) changes.push(change('part', current, next));
   }
   for (const { partId } of had) {
-    const stands = byId(shop, partId);
-    if (!stands || family?.sizes.some((size) => size.partId === partId)) continue;
+    const current = byId(shop, partId);
+    if (!current || family?.sizes.some((size) => size.partId === partId)) continue;
     const lines = shop.line.filter((line) => line.partId === partId);
-    if (family === null) changes.push(change('part', stands, { ...stands, family: null }));
+    if (family === null) changes.push(change('part', current, { ...current, family: null }));
     else if (lines[0]) issues.push(used(row, partId, lines[0].id));
-    else changes.push(change('part', stands, null));
+    else changes.push(change('part', current, null));
   }
   return issues.length > 0 ? err(...issues) : ok(changes);
 }

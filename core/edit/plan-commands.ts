@@ -111,9 +111,9 @@ function keptBy(
   queues: Queues,
   planned: ReadonlySet<string>,
 ): Record<string, string[]> {
-  const stands = Object.entries(completeQueues(shop, operations));
+  const current = Object.entries(completeQueues(shop, operations));
   return Object.fromEntries(
-    stands.flatMap(([machineId, ids]) =>
+    current.flatMap(([machineId, ids]) =>
       machineId in queues ? [] : [[machineId, ids.filter((id) => !planned.has(id))]],
     ),
   );

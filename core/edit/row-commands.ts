@@ -11,12 +11,12 @@ import { change, type RowChange, type Edit } from '../shop/row-change.ts';
 /** Refuse a row that someone else changed since it was read: their change is kept. */
 export function refuseStale(
   subject: string,
-  stands: { readonly revision: number } | null,
+  current: { readonly revision: number } | null,
   saved: { readonly revision: number },
 ): Result<never> | null {
-  if (stands === null ? saved.revision === 0 : saved.revision === stands.revision) return null;
+  if (current === null ? saved.revision === 0 : saved.revision === current.revision) return null;
   const message =
-    stands === null ? `The ${subject} was removed meanwhile.` : `The ${subject} was changed meanwhile.`;
+    current === null ? `The ${subject} was removed meanwhile.` : `The ${subject} was changed meanwhile.`;
   return err(
     issue(
       subject,
@@ -133,13 +133,13 @@ function tooManyOut(shop: Shop, { people }: RowOf<'absence'>, subject: string): 
 /** What lies in stock changes by entries of its history only (core/edit/stock-commands.ts). */
 function countedOnForm(kind: FormKind, before: RowOf<FormKind> | null, row: RowOf<FormKind>): Issue[] {
   if (kind !== 'sheet' || before === null) return [];
-  const [stands, saved] = [before as RowOf<'sheet'>, row as RowOf<'sheet'>];
-  if (stands.onHand === saved.onHand) return [];
+  const [current, saved] = [before as RowOf<'sheet'>, row as RowOf<'sheet'>];
+  if (current.onHand === saved.onHand) return [];
   return [
     issue(
       `sheet size ${saved.id}`,
       'onHand',
-      `Stock ${saved.id} has ${stands.onHand} on hand; the form cannot make it ${saved.onHand}.`,
+      `Stock ${saved.id} has ${current.onHand} on hand; the form cannot make it ${saved.onHand}.`,
       'Receive it or set its count in Stock, so that its history stays whole.',
     ),
   ];

@@ -73,11 +73,11 @@ export function checkFinishedRows(
       checked.issues.push({ row, column: header[titles.indexOf(column)] ?? column, value, reason }),
     );
     const record = readRecord(shop, reader, now);
-    const standing = record && recorded(record.id);
+    const current = record && recorded(record.id);
     if (!record) continue;
     // Names are no figures: a file without them tells of the same work.
-    if (standing && sameContent(standing, { ...record, who: standing.who })) checked.known.push(row);
-    else if (refuseTwice(shop, record, standing, seen, reader)) {
+    if (current && sameContent(current, { ...record, who: current.who })) checked.known.push(row);
+    else if (refuseTwice(shop, record, current, seen, reader)) {
       checked.ready.push(row);
       checked.records.push(record);
     }
@@ -199,11 +199,11 @@ function readAmount(text: string, most: number): Cell<number> {
 function refuseTwice(
   shop: Shop,
   { id }: OperationRecord,
-  standing: OperationRecord | null,
+  current: OperationRecord | null,
   seen: ReadonlySet<string>,
   reader: RowReader,
 ): boolean {
-  if (standing) reader.refuse('operation', `${id} is recorded already, with other figures. Leave it out.`);
+  if (current) reader.refuse('operation', `${id} is recorded already, with other figures. Leave it out.`);
   else if (seen.has(id)) reader.refuse('operation', `${id} is in the file twice. Keep one of the rows.`);
   else if (shop.line.some((l) => l.id === lineOfOperation(id)))
     reader.refuse(

@@ -148,7 +148,7 @@ function keystrokes(a: string, b: string): number {
 /** The gauge label that a cell means: "24", "#24", "24 ga", and ".040" for a sheet program's "0.04". */
 export function findGauge(material: Material | null, text: string): Cell<string> {
   const plain = text.replace(/^#/, '').replace(/\s*(?:gauge|ga)\.?$/i, '');
-  // Its material is refused already; the gauge is looked up once that is mended.
+  // Its material is refused already; the gauge is looked up once that is fixed.
   if (!material) return read(plain);
   const labels = material.gauges.map((gauge) => gauge.label);
   const found =

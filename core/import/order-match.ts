@@ -18,7 +18,7 @@ const SAME_LENGTH_MM = 0.01;
  * line of its order that says the same, so that a file imported twice adds nothing; otherwise it takes the next number.
  */
 export function placeLines(shop: Shop, rows: readonly ReadRow[], refuse: Refuse): Places {
-  const standing = new Map(shop.line.map((line) => [line.id, line]));
+  const current = new Map(shop.line.map((line) => [line.id, line]));
   const byOrder = new Map<string, OrderLine[]>();
   for (const line of shop.line) byOrder.set(line.orderId, [...(byOrder.get(line.orderId) ?? []), line]);
   const claimed = new Map<string, number>();
@@ -29,7 +29,7 @@ export function placeLines(shop: Shop, rows: readonly ReadRow[], refuse: Refuse)
     if (row.number === null) continue;
     const id = `${row.orderId}/${row.number}`;
     const other = claimed.get(id);
-    const line = standing.get(id);
+    const line = current.get(id);
     if (other !== undefined) {
       refuse(row.row, 'line', `Row ${other} is line ${id} already. Give this one another number.`);
       continue;
@@ -94,12 +94,12 @@ const differences = (row: LineFields, line: OrderLine): (keyof LineFields)[] =>
 function refuseDifference(shop: Shop, row: ReadRow, line: OrderLine, refuse: Refuse): boolean {
   const fields = differences(row.line, line);
   for (const field of fields) {
-    const stands =
+    const current =
       field === 'lengthMm' ? formatLength(line.lengthMm, shop.settings.units) : String(line[field]);
     refuse(
       row.row,
       COLUMNS[field],
-      `Line ${line.id} is in the shop with ${COLUMNS[field]} ${stands}. Give this one another line number, or change the line in Orders.`,
+      `Line ${line.id} is in the shop with ${COLUMNS[field]} ${current}. Give this one another line number, or change the line in Orders.`,
     );
   }
   return fields.length === 0;

@@ -76,12 +76,12 @@ export function checkOrderRows(
   });
 }
 
-/** What is agreed about each order: as it stands in the shop, else as the file's first row that says so. */
+/** What is agreed about each order: as it is in the shop, else as the file's first row that says so. */
 function ownFieldsOf(shop: Shop, rows: readonly ReadRow[]): Map<string, OwnFields> {
-  const standing = new Map(shop.order.map((order) => [order.id, order]));
+  const current = new Map(shop.order.map((order) => [order.id, order]));
   const own = new Map<string, OwnFields>();
   for (const { orderId, own: said } of rows) {
-    const order = standing.get(orderId);
+    const order = current.get(orderId);
     const before = own.get(orderId);
     own.set(orderId, {
       customer: order ? order.customer : (before?.customer ?? said.customer),
@@ -171,6 +171,15 @@ function newOrder(shop: Shop, id: string, own: OwnFields): WorkOrder[] {
   const { customer, release, due, importance, rush, note } = own;
   const usual = { status: 'open', revision: 0 } as const;
   return [
-    { id, customer, release, due, importance: importance ?? 1, rush: rush ?? false, note: note ?? '', ...usual },
+    {
+      id,
+      customer,
+      release,
+      due,
+      importance: importance ?? 1,
+      rush: rush ?? false,
+      note: note ?? '',
+      ...usual,
+    },
   ];
 }

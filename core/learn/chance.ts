@@ -39,7 +39,7 @@ const NIGHT = 4 * 3600;
  * How likely each job is to be on time, by playing the queues through again and again with times drawn from what
  * happened: each operation takes its seconds × a ratio of its machine × a factor of the machine's day, where days
  * differ; the whole machine is off by what its records leave open. Order, open hours and changeovers are the plan's. A
- * begun operation is drawn from the ratios that agree with its not having ended by `now`. Same seed, same chances; the
+ * started operation is drawn from the ratios that agree with its not having ended by `now`. Same seed, same chances; the
  * same draws fall to the same operations whatever the queues, so that two plans compare fairly.
  * @returns a chance per job; or why the queues have no times, or what is wrong with the options
  */
@@ -122,7 +122,7 @@ function drawLots(
   );
   return () => {
     const lot = Float64Array.from({ length: problem.operations }, () => ofOperations.next());
-    const whole = spreads.map(({ doubt }) => Math.exp(doubt * normal(ofMachines)));
+    const whole = spreads.map(({ standardError }) => Math.exp(standardError * normal(ofMachines)));
     const days = spreads.map(() => new Map<number, number>());
     const factorAt = (m: number, start: number): number => {
       const { days: of } = spreads[m]!;

@@ -26,7 +26,7 @@ export interface RatioSpread {
   /** Factors of whole days on the machine, ascending; only 1 unless the records show good and bad days. */
   readonly days: readonly number[];
   /** Standard error of the mean ratio, as a share: so far the whole machine may be off, since records are few. */
-  readonly doubt: number;
+  readonly standardError: number;
 }
 
 /** Per machine with enough operations of its own; all machines together for the rest. */
@@ -100,7 +100,7 @@ function ratioSpread(all: readonly DayRatio[]): RatioSpread {
     logSpread: MAD_TO_SD * median(logs.map((l) => Math.abs(l - middle))),
     ratios,
     days,
-    doubt: Math.hypot(errorOf(ratios), errorOf(days)),
+    standardError: Math.hypot(errorOf(ratios), errorOf(days)),
   };
 }
 

@@ -21,13 +21,13 @@ export function sizedProfile(
  * A size of a family as its pattern makes it. A size that exists keeps its own usual length and note; a new one begins
  * with the pattern's length.
  */
-export const sizeOf = (pattern: Part, family: Pattern, size: Size, stands: Part | null): Part => ({
+export const sizeOf = (pattern: Part, family: Pattern, size: Size, current: Part | null): Part => ({
   id: size.partId,
   name: size.name,
   profile: sizedProfile(pattern.profile, family.dimensions, size.lengthsMm),
-  lengthMm: stands?.lengthMm ?? pattern.lengthMm,
+  lengthMm: current?.lengthMm ?? pattern.lengthMm,
   bendOrder: pattern.bendOrder,
   family: { is: 'size', of: pattern.id },
-  note: stands?.note ?? '',
-  revision: stands?.revision ?? 0,
+  note: current?.note ?? '',
+  revision: current?.revision ?? 0,
 });

@@ -65,7 +65,7 @@ function hemSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthSt
  * deductions where there are some, else by the formula (core/part/bend.ts, core/part/hem.ts).
  * With rule `outsideSum` nothing is taken off the outside lengths (common practice on 24–26 gauge trim, no source):
  * simple, and a little long.
- * @returns millimetres and the steps that led to them; or problems naming flanges too short for their bends
+ * @returns millimetres and the steps that led to them; or issues naming flanges too short for their bends
  */
 export function girth(profile: Profile, options: GirthOptions): Result<Girth> {
   const strip = stripOf(profile, options);

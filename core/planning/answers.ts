@@ -4,7 +4,7 @@ import { code } from '../fields.ts';
 import type { CauseKind } from '../schedule/explain/causes.ts';
 import { lineId, operationId } from '../shop/order.ts';
 
-/** Answers to questions about the plan as it stands, as screens and command line read them: order only, no times. */
+/** Answers to questions about the plan as it is, as screens and command line read them: order only, no times. */
 
 const queues = z.record(z.string(), z.array(operationId));
 

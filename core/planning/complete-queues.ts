@@ -3,8 +3,8 @@ import type { ShopOperation } from './operations.ts';
 import type { Shop } from '../shop/state.ts';
 
 /**
- * The plan as it stands, made whole: the stored queues without what is finished, gone or no longer possible there, with
- * begun operations first, and every operation that no queue names yet put, by due date, at the end of the queue that is worked off
+ * The plan as it is, made whole: the stored queues without what is finished, gone or no longer possible there, with
+ * started operations first, and every operation that no queue names yet put, by due date, at the end of the queue that is worked off
  * soonest by its calendar's weekly hours. So an imported order is on the board at once, and nothing else moves.
  * @returns per machine id (every machine of the shop), operation ids in order
  */

@@ -85,7 +85,7 @@ function asStock(sheet: Sheet, available: number | null, dearer: number): Stock 
   return { ...edges, kind: 'sheet', lengthMm: sheet.lengthMm, costCents, available, remnant };
 }
 
-/** What a run takes of one stock: pieces, of a coil stretches begun. */
+/** What a run takes of one stock: pieces, of a coil stretches started. */
 export interface Taking {
   readonly sheetId: string;
   readonly pieces: number;
@@ -199,7 +199,7 @@ function atPlainCost(shop: Shop, made: Result<CutPlan>): Result<CutPlan> {
   return ok({ ...made.value, groups, costCents, lowerBoundCents, status });
 }
 
-/** Pieces that sheets of these groups take of each stock: of a coil stretches begun. */
+/** Pieces that sheets of these groups take of each stock: of a coil stretches started. */
 export function stockUsed(
   shop: Shop,
   groups: readonly Pick<SheetGroup, 'stockId' | 'count' | 'lengthMm'>[],

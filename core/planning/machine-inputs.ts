@@ -8,7 +8,7 @@ import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
 const DAY = 86_400;
-/** Open hours are looked up this far: back, so that begun work has its hours; ahead, so that a long backlog has an end. */
+/** Open hours are looked up this far: back, so that started work has its hours; ahead, so that a long backlog has an end. */
 const DAYS_BACK = 14;
 export const DAYS_AHEAD = 370;
 /** A shorter closed stretch between open ones is a break, which nobody is asked to give up (common practice, no source). */
@@ -76,7 +76,7 @@ const inputOf = ({ id, stage, state, changeover }: Machine, hours: Hours): Machi
 });
 
 /**
- * The operations without the machines that never open. A line with a step that only those can do, or that was begun on
+ * The operations without the machines that never open. A line with a step that only those can do, or that was started on
  * one, cannot be planned as a whole.
  */
 export function onOpenMachines(

@@ -18,7 +18,7 @@ export const startedOf = ({ machineId, start, good: fine, scrapped, pauses }: Op
   pauses,
 });
 
-/** Whether begun work has left its machine to others: it stands still, and was set aside. */
+/** Whether started work has left its machine to others: it stands still, and was set aside. */
 export function isSuspended({ end, pauses }: Pick<OperationRecord, 'end' | 'pauses'>): boolean {
   const last = pauses.at(-1);
   return end === null && last?.to === null && last.suspended === true;
@@ -34,7 +34,7 @@ export interface Eligible<M> {
   readonly refused: readonly { readonly machineId: string; readonly reason: string }[];
 }
 
-/** Work that was set aside goes on where it was begun. */
+/** Work that was set aside goes on where it was started. */
 export function onlyWhereStarted<M extends { readonly id: string }>(
   id: string,
   { machineId }: Started,

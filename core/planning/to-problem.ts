@@ -24,7 +24,7 @@ const DAY = 86_400;
 /** The shop translated for the scheduling engine; a job is an order line, its id the line's. */
 export interface ShopProblem {
   readonly problem: Compiled;
-  /** The plan as it stands, made whole (core/planning/complete-queues.ts). */
+  /** The plan as it is, made whole (core/planning/complete-queues.ts). */
   readonly queues: Queues;
   /** By operation id. */
   readonly operations: ReadonlyMap<string, ShopOperation>;
@@ -35,8 +35,8 @@ export interface ShopProblem {
 }
 
 /**
- * The whole shop as a scheduling problem, with the plan as it stands.
- * @param now nothing that has not begun starts before it
+ * The whole shop as a scheduling problem, with the plan as it is.
+ * @param now nothing that has not started starts before it
  * @returns the problem; or what stops any planning (no machine has open hours, an unknown time zone)
  */
 export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
@@ -66,7 +66,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
 }
 
 /**
- * The same for the search: pins and the frozen window hold, and the plan as it stands is what stability is measured from.
+ * The same for the search: pins and the frozen window hold, and the plan as it is is what stability is measured from.
  * Only operations that the stored plan names are frozen; what was never planned may go anywhere.
  */
 export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {

@@ -13,7 +13,7 @@ import { dispatchLists, type DispatchRow, type DispatchRun } from './dispatch.ts
 export interface FloorWork {
   readonly operation: ShopOperation;
   readonly row: DispatchRow;
-  /** What to change on the machine before it; null when it is set up already, or has begun. */
+  /** What to change on the machine before it; null when it is set up already, or has started. */
   readonly changeover: DispatchRun['changeover'];
   /** Why it cannot begin yet, a sentence; null when it can or has. */
   readonly notYet: string | null;

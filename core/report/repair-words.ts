@@ -1,7 +1,7 @@
 import { lateSentence, savedSentence } from './late-words.ts';
 import { becameLater, type LineLateness } from '../planning/lateness.ts';
 
-/** The plan kept in order after a trouble, and the one that was mended, as the dialog names them. */
+/** The plan kept in order after a trouble, and the one that was fixed, as the dialog names them. */
 export const repairPlans = {
   published: {
     title: 'Keep the order, shift the times',

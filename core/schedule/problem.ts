@@ -85,7 +85,7 @@ export interface ProblemInput {
   /** Per machine, the operations that stay, in this order, at the front of its queue. */
   readonly frozen?: Readonly<Record<string, readonly string[]>>;
   readonly crew?: readonly CrewInterval[] | null;
-  /** Ends in the plan as it stands, by job id, for the stability term. */
+  /** Ends in the plan as it is, by job id, for the stability term. */
   readonly reference?: Readonly<Record<string, number>>;
 }
 
@@ -155,7 +155,7 @@ export interface Problem {
   /** Per job; Infinity when it is never tardy. */
   readonly due: Float64Array;
   readonly weight: Float64Array;
-  /** Per job, its end in the plan as it stands; NaN when it is not in it. */
+  /** Per job, its end in the plan as it is; NaN when it is not in it. */
   readonly reference: Float64Array;
   /** Per operation. */
   readonly transferShare: Float64Array;

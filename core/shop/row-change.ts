@@ -19,7 +19,7 @@ export interface Edit {
 type Row = NonNullable<RowChange['after']>;
 
 /**
- * A change with the next revision set. @param before the row as it stands, null when it is new
+ * A change with the next revision set. @param before the row as it is, null when it is new
  * @param after what it becomes (its own revision is ignored), null to remove it
  */
 export function change<K extends RowKind>(

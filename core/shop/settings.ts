@@ -12,7 +12,7 @@ export const objectiveWeights = z.strictObject({
   changeover: z.number().min(0).max(1000),
   /** A second a line spends between its release and its end. */
   flow: z.number().min(0).max(1000),
-  /** A second a line's end moves from the plan as it stands. */
+  /** A second a line's end moves from the plan as it is. */
   stability: z.number().min(0).max(1000),
   /** Stock worth a hundred (10,000 cents), in hours: what joining two runs may cost to save it (core/planning/join-runs.ts). */
   material: z.number().min(0).max(1000),

@@ -2,6 +2,7 @@ import { existsSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { viewDueDateOrder, viewQueues } from '../../core/planning/plan-view.ts';
+import { whyOf } from '../../core/report/why.ts';
 import { check } from '../../core/schedule/check.ts';
 import type { Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
@@ -14,7 +15,6 @@ import { Refused, valueOf } from '../refused.ts';
 import { fileStamp, makeClock } from '../service/clock.ts';
 import { searchJob } from '../service/search-job.ts';
 import { readShop } from '../service/shop.ts';
-import { whyOf } from '../service/why.ts';
 import { nodeSolver } from '../solver/launch.ts';
 import { addOrdersOf } from './order-file.ts';
 import { rushJson, rushText, weighRush } from './plan-rush.ts';
@@ -107,7 +107,7 @@ function shopOf(data: string | undefined, now: Instant): Shop {
 const withOrdersOf = (file: string, shop: Shop, now: Instant): Shop =>
   addOrdersOf(file, { ...shop, order: [], line: [], queue: [], pin: [], record: [] }, now).shop;
 
-/** The shop that is asked about, with its plan as it stands. */
+/** The shop that is asked about, with its plan as it is. */
 function askedShop({ data, orders }: Asked, now: Instant): Shop {
   const base = shopOf(data, now);
   return orders === undefined ? base : withOrdersOf(orders, base, now);
@@ -159,7 +159,7 @@ async function plan(asked: Asked): Promise<PlanReport> {
   const found = valueOf(viewQueues(shop, shopProblem, best.queues));
   const [violation] = check(problem, found.schedule);
   if (violation) throw new Error(`the search broke a rule: ${violation.message}`);
-  const why = lineId === null ? null : whyOf(withQueues(shop, best.queues), lineId, now);
+  const why = lineId === null ? null : valueOf(whyOf(withQueues(shop, best.queues), lineId, now));
   return { ...asked, shop, now, found, dueDateOrder: valueOf(viewDueDateOrder(shop, shopProblem)), why };
 }
 

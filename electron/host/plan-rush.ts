@@ -13,7 +13,7 @@ import { SolverJob } from '../service/solver-job.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { WithOrders } from './order-file.ts';
 
-/** What the command line says about a rush: the ways to fit it into the plan as it stands. */
+/** What the command line says about a rush: the ways to fit it into the plan as it is. */
 export interface RushReport {
   readonly shop: Shop;
   readonly now: Instant;

@@ -71,13 +71,13 @@ function refuseFuture(command: Command, now: number): void {
 function replay(work: Work, step: Step | null, undo: boolean): Step | null {
   if (!step) return null;
   for (const { kind, id, before, after } of undo ? invert(step.changes) : step.changes) {
-    const stands = work.rows.get(kind, id);
-    if (!sameContent(stands, before))
+    const current = work.rows.get(kind, id);
+    if (!sameContent(current, before))
       throw new Refused(
         'conflict',
         `“${step.label}” cannot be ${undo ? 'undone' : 'done again'}: ${rowName(kind, id)} was changed since. Nothing was changed; change it where it stands.`,
       );
-    const revision = Math.max(stands?.revision ?? -1, after?.revision ?? -1) + 1;
+    const revision = Math.max(current?.revision ?? -1, after?.revision ?? -1) + 1;
     write(work, kind, id, after && { ...after, revision });
   }
   work.steps.mark(step.id, undo);

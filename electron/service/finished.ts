@@ -7,7 +7,7 @@ import { readTable, type Table } from './csv.ts';
 import type { EditService } from './edit.ts';
 import { readShop } from './shop.ts';
 
-/** Finished operations from a CSV file: look, mend, take. */
+/** Finished operations from a CSV file: look, fix, take. */
 export const finishedService = (store: Store, clock: Clock, edit: EditService) => {
   const check = (fileName: string, table: Table, notes: readonly string[] = []) => {
     const found = store.run('check finished operations', (work) =>

@@ -7,7 +7,7 @@ import { readTable, type Table } from './csv.ts';
 import type { EditService } from './edit.ts';
 import { readShop } from './shop.ts';
 
-/** Work-order lines from a CSV file: look, mend, take. */
+/** Work-order lines from a CSV file: look, fix, take. */
 export const importService = (store: Store, clock: Clock, edit: EditService) => {
   const check = (fileName: string, table: Table, notes: readonly string[] = []) => {
     const shop = store.run('read the shop', readShop);

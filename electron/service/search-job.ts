@@ -7,7 +7,7 @@ const searchProcesses = (): number => Math.min(2, availableParallelism());
 
 export interface SearchOptions extends Pick<JobOptions<'search'>, 'launch' | 'log' | 'onChange'> {
   readonly problem: ProblemInput;
-  /** The plan as it stands. */
+  /** The plan as it is. */
   readonly queues: Queues;
   readonly seconds: number;
   /** Process i searches with seed + i; the best plan of all counts. */

@@ -1,7 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { JobState } from '../../core/contract/job.ts';
 import type { SearchState } from '../../core/contract/search.ts';
-import { NEWEST_WORK } from '../../core/report/chances.ts';
+import { NEWEST_WORK } from '../../core/learn/plan-chances.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import { buildProblem } from '../../core/schedule/build.ts';

@@ -7,7 +7,7 @@ import type { ProblemInput, Queues } from '../../core/schedule/problem.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
 import type { OperationRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import type { Dues } from '../service/pulled-in.ts';
+import type { Dues } from '../../core/learn/pulled-in.ts';
 
 /** A plan to begin from: what is found is never worse. */
 interface FromPlan {

@@ -1,8 +1,11 @@
-import type { PromiseAnswer } from '../../core/contract/ask.ts';
 import type { SolveMip } from '../../core/cutting/mip.ts';
 import { improveRun } from '../../core/cutting/plan-run.ts';
+import { pulledIn } from '../../core/learn/pulled-in.ts';
+import type { Promised } from '../../core/planning/answers.ts';
 import { worthyJoins } from '../../core/planning/join-search.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
+import { promisesOf } from '../../core/report/promises.ts';
+import { whyOf } from '../../core/report/why.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { improve } from '../../core/schedule/improve.ts';
 import type { Problem, Schedule } from '../../core/schedule/problem.ts';
@@ -11,13 +14,11 @@ import { replanRush } from '../../core/schedule/rush.ts';
 import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import { instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';
-import { promisesOf } from '../service/promises.ts';
-import { pullingIn } from '../service/pulled-in.ts';
-import { whyOf } from '../service/why.ts';
 import { loadHighs, mipWith } from './highs.ts';
+import { knownSpread } from './known-spread.ts';
 import type { Found, Plan, Task, TaskOf } from './messages.ts';
 
-const pulledIn = pullingIn();
+const spreadOf = knownSpread();
 
 /**
  * The work of a task, step by step: what is the best so far after each. It stops where the caller stops asking.
@@ -39,11 +40,11 @@ export async function stepsOf(task: Task, secondsLeft: () => number): Promise<It
         worthyJoins(task.shop, valueOf(toSearchProblem(task.shop, instant(task.now))), task.queues),
       );
     case 'why':
-      return uncounted([whyOf(task.shop, task.lineId, instant(task.now))]);
+      return uncounted([valueOf(whyOf(task.shop, task.lineId, instant(task.now)))]);
     case 'promise':
       return promise(task);
     case 'protect':
-      return uncounted([pulledIn(task.confidence, task.shop, task.records, instant(task.now))]);
+      return uncounted([protect(task)]);
   }
 }
 
@@ -68,9 +69,13 @@ function* cut({ input }: TaskOf<'cut'>, solveMip: SolveMip): Generator<Found<'cu
   }
 }
 
+function protect({ shop, records, confidence, now }: TaskOf<'protect'>) {
+  return valueOf(pulledIn(shop, valueOf(spreadOf(shop, records)), confidence, instant(now)));
+}
+
 function* promise({ shop, order, lines, now }: TaskOf<'promise'>): Generator<Found<'promise'>> {
-  const told: PromiseAnswer['lines'][number][] = [];
-  for (const line of promisesOf(shop, order, lines, instant(now))) {
+  const told: Promised[] = [];
+  for (const line of valueOf(promisesOf(shop, order, lines, instant(now)))) {
     told.push(line);
     yield { best: { lines: told }, counts: null };
   }

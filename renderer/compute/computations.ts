@@ -1,4 +1,5 @@
-import { planChances, typedChances, whatHappened } from '../../core/report/chances.ts';
+import { typedChances } from '../../core/report/typed-chances.ts';
+import { planChances, whatHappened } from '../../core/learn/plan-chances.ts';
 
 /** What is too long for the window's own thread: each a pure function, run by a worker (compute/worker.ts). */
 export const computations = { whatHappened, planChances, typedChances } as const;

@@ -25,12 +25,12 @@ export interface Draft<T> {
   drop(): void;
 }
 
-/** The unsaved entries of a form, or the row as it stands when nothing was typed. */
-export function useDraft<T extends object>(form: string, stands: T): Draft<T> {
+/** The unsaved entries of a form, or the row as it is when nothing was typed. */
+export function useDraft<T extends object>(form: string, current: T): Draft<T> {
   const kept = useDrafts((state) => state.entries[form]) as T | undefined;
   const keep = useDrafts((state) => state.keep);
   const drop = useDrafts((state) => state.drop);
-  const entries = kept ?? stands;
+  const entries = kept ?? current;
   return {
     entries,
     changed: kept !== undefined,

@@ -12,8 +12,8 @@ export interface FormPlan<T extends object> {
   /** The form's name among the drafts, "part ridge-cap". */
   readonly name: string;
   readonly shop: Shop;
-  /** The row as it stands, or the starting values of a new one. */
-  readonly stands: T;
+  /** The row as it is, or the starting values of a new one. */
+  readonly current: T;
   readonly schema: z.ZodType<T>;
   readonly command: (entries: T) => Command;
   /** The form's key for what a rule of the shop refuses; '' shows it over the fields. */
@@ -29,14 +29,14 @@ export interface Form<T extends object> {
   set(patch: Partial<T>): void;
   /** @returns the saved entries, or null when refused: `errors` say why, and nothing typed is lost */
   save(): Promise<T | null>;
-  /** Back to the row as it stands. */
+  /** Back to the row as it is. */
   discard(): void;
 }
 
 /** A form's entries, kept until they are saved; saving asks the schema first, then the shop's own rules, then the host. */
 export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
-  const { name, shop, stands, schema, command, fieldOf } = plan;
-  const draft = useDraft(name, stands);
+  const { name, shop, current, schema, command, fieldOf } = plan;
+  const draft = useDraft(name, current);
   const [errors, setErrors] = useState<FieldErrors>({});
   const act = useAct();
   const refuse = (found: FieldErrors): null => {
@@ -70,7 +70,7 @@ export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
   return { entries: draft.entries, changed: draft.changed, errors, set, save, discard };
 }
 
-/** A field that is being mended is not scolded for what it held before. */
+/** A field that is being fixed is not scolded for what it held before. */
 const withoutFields = (errors: FieldErrors, fields: readonly string[]): FieldErrors =>
   Object.fromEntries(
     Object.entries(errors).filter(

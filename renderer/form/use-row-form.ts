@@ -36,7 +36,7 @@ export function useRowForm<K extends FormKind>(
   return useForm<RowOf<K>>({
     name: draftName(kind, isNew ? null : row.id),
     shop,
-    stands: row,
+    current: row,
     schema: rowKinds[kind] as unknown as z.ZodType<RowOf<K>>,
     command: (entries) => ({ do: 'row.save', kind, row: entries }) as Command,
     fieldOf,

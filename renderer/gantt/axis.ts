@@ -10,7 +10,7 @@ export interface Tick {
 }
 
 export interface Axis {
-  /** The days (or, from far away, the weeks), the first one perhaps begun before the window. */
+  /** The days (or, from far away, the weeks), the first one perhaps started before the window. */
   readonly upper: readonly Tick[];
   /** Times of day, or days from far away. */
   readonly lower: readonly Tick[];

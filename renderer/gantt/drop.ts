@@ -10,7 +10,7 @@ export interface Drop {
 
 /**
  * The place in a lane for an operation let go at an instant: before the first other operation whose middle is later,
- * but behind everything that has begun.
+ * but behind everything that has started.
  */
 export function dropAt(lane: Lane, operation: string, at: number): Drop {
   const others = lane.bars.filter((bar) => bar.operation !== operation);

@@ -24,7 +24,7 @@ import { useBoardView } from './view.ts';
 import { ZoomTools } from './zoom-tools.tsx';
 
 interface Props {
-  /** The plan as it stands: what the pointer and the keys act on. */
+  /** The plan as it is: what the pointer and the keys act on. */
   lanes: readonly Lane[];
   /** The plan as it would be while something is dragged; drawn in place of `lanes`. */
   wouldBe: readonly Lane[] | null;

@@ -11,7 +11,7 @@ export function laneAt(lanes: readonly Lane[], geometry: Geometry, y: number): n
   return y >= 0 && lane < lanes.length ? lane : null;
 }
 
-/** The bar under a point of the board, or null on empty ground. A begun changeover belongs to its operation. */
+/** The bar under a point of the board, or null on empty ground. A started changeover belongs to its operation. */
 export function barAt(
   lanes: readonly Lane[],
   geometry: Geometry,

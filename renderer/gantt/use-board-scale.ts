@@ -29,7 +29,7 @@ export function useBoardScale(width: number, horizon: Interval, now: number) {
   return {
     scale,
     look,
-    /** From the present (or the first begun work) to the last end or due date. */
+    /** From the present (or the first started work) to the last end or due date. */
     fit: (whole: Interval) => look(fitted(whole.start, whole.end, width)),
     goToNow: () => scale && look({ ...scale, from: now - spanOf(scale) * 0.1 }),
   };

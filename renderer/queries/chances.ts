@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import type { PromiseAnswer } from '../../core/contract/ask.ts';
-import type { TypedOrder } from '../../core/report/chances.ts';
+import type { TypedOrder } from '../../core/report/typed-chances.ts';
 import type { Chances } from '../../core/learn/chance.ts';
 import type { Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
@@ -37,19 +37,19 @@ export function useChances(): Chances | null {
 
 /** The chances of an order's lines while it is typed, each in the place it was offered; null as above. */
 export function useTypedChances(
-  question: Omit<TypedOrder, 'places'> | null,
+  question: Omit<TypedOrder, 'plans'> | null,
   answer: PromiseAnswer | undefined,
   shop: Shop,
 ): Chances | null {
   const spread = useSpread();
   const now = useNow();
-  const places = Object.fromEntries(
+  const plans = Object.fromEntries(
     (answer?.lines ?? []).flatMap(({ lineId, safe }) => (safe ? [[lineId, safe.queues] as const] : [])),
   );
   const { data } = useQuery({
     queryKey: [...keys.chances, 'typed', numberOf(answer), numberOf(spread ?? undefined)],
-    queryFn: async () => known(await offThread('typedChances', shop, now, spread!, { ...question!, places })),
-    enabled: question !== null && spread !== null && Object.keys(places).length > 0,
+    queryFn: async () => known(await offThread('typedChances', shop, now, spread!, { ...question!, plans })),
+    enabled: question !== null && spread !== null && Object.keys(plans).length > 0,
     structuralSharing: false,
     gcTime: 10_000,
   });

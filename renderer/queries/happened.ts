@@ -1,6 +1,6 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
-import { NEWEST_WORK, readBy, type Happened } from '../../core/report/chances.ts';
+import { NEWEST_WORK, readBy, type Happened } from '../../core/learn/plan-chances.ts';
 import type { OperationRecord } from '../../core/shop/plan.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { offThread } from '../compute/off-thread.ts';

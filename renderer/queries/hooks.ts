@@ -84,7 +84,7 @@ function useStep<T>(step: () => Promise<T>) {
   const client = useQueryClient();
   return useMutation({
     mutationFn: step,
-    // The push has begun to read the shop anew; that reading is waited for, not begun again.
+    // The push has started to read the shop again; that reading is waited for, not started again.
     onSuccess: () => client.invalidateQueries({ queryKey: keys.shop }, { cancelRefetch: false }),
   });
 }
@@ -97,7 +97,7 @@ export const useSearchStart = () =>
 export const useSearchStop = () =>
   useMutation({ mutationFn: (jobId: string) => invoke(contract.searchStop, { jobId }) });
 
-/** First start: fill the fresh file, then read everything anew. */
+/** First start: fill the fresh file, then read everything again. */
 export function useBegin() {
   const client = useQueryClient();
   return useMutation({

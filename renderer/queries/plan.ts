@@ -29,7 +29,7 @@ export function usePlan(): PlanQuery {
   const minute = Math.floor(useNow() / 60) * 60;
   if (error) return { is: 'failed', message: error.message };
   if (!shop) return { is: 'waiting' };
-  // What has just begun on the floor did so within this minute.
+  // What has just started on the floor did so within this minute.
   const now = instant(shop.record.reduce((last, r) => Math.max(last, r.start), minute));
   const view = planOf(shop, now);
   return view.ok

@@ -23,7 +23,7 @@ export const KEEP_SEARCHING = 'G';
 export interface PlanRun {
   readonly state: SearchState | null;
   readonly running: boolean;
-  /** From the plan as it stands: the first time, and again to keep searching from the best plan found. */
+  /** From the plan as it is: the first time, and again to keep searching from the best plan found. */
   readonly start: () => void;
   /** Stop; the best plan so far is kept. */
   readonly stop: () => void;

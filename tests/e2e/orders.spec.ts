@@ -4,7 +4,7 @@ import { importFiles } from '../../demo-data/make/files.ts';
 import { expect, host, test } from './app.ts';
 import { figure, goTo, lane, openDemo } from './steps.ts';
 
-/** Work orders: from a file, mended on the spot, and typed in. */
+/** Work orders: from a file, fixed on the spot, and typed in. */
 
 const files = importFiles(join(import.meta.dirname, '../../demo-data'), '2026-11-30');
 

@@ -94,9 +94,9 @@ describe('a file of finished operations', () => {
     const { left } = take(SHEAR, BRAKE.replace('Brake', 'B9'));
     expect(left.rows.map(({ row }) => row)).toEqual([3]);
     expect(left.issues).toMatchObject([{ row: 3, column: 'machine' }]);
-    const mended = left.rows.map(({ row, cells }) => ({ row, cells: cells.with(1, 'B1') }));
-    expect(service.recheck('old.csv', { header: left.header, rows: mended })).toMatchObject({ ready: [3] });
-    expect(service.take('old.csv', { header: left.header, rows: mended })).toMatchObject({
+    const fixed = left.rows.map(({ row, cells }) => ({ row, cells: cells.with(1, 'B1') }));
+    expect(service.recheck('old.csv', { header: left.header, rows: fixed })).toMatchObject({ ready: [3] });
+    expect(service.take('old.csv', { header: left.header, rows: fixed })).toMatchObject({
       operations: 1,
       left: { rows: [] },
     });

@@ -174,11 +174,11 @@ describe('taking a file', () => {
     expect(left.issues).toEqual([
       { row: 3, column: 'quantity', value: '-12', reason: 'The quantity must be at least 1, not -12.' },
     ]);
-    const mended = left.rows.map(({ row, cells }) => ({
+    const fixed = left.rows.map(({ row, cells }) => ({
       row,
       cells: cells.map((cell) => (cell === '-12' ? '12' : cell)),
     }));
-    expect(take('orders.csv', { header: left.header, rows: mended })).toMatchObject({ orders: 0, lines: 1 });
+    expect(take('orders.csv', { header: left.header, rows: fixed })).toMatchObject({ orders: 0, lines: 1 });
     expect(shop().line.filter((l) => l.orderId === '2001')).toHaveLength(2);
   });
 });

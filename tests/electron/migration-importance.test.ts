@@ -38,7 +38,7 @@ function fillBefore(file: string): void {
       before: { ...settings, weights: { ...weights, calm: 2 } },
       after: settings,
     },
-    { kind: 'order', id: order.id, before: { ...order, weight: 3 }, after: order },
+    { kind: 'order', id: rush.id, before: { ...order, weight: 3 }, after: order },
     { kind: 'record', id: record.id, before: { ...record, good: 3 }, after: record },
   ];
   put('step', { label: 'Change what matters', at: NOW, changes, undone: 0 });
@@ -68,7 +68,7 @@ describe('a data file from before importance, stability and a currency', () => {
     expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Change what matters');
     const read = store.run('read', ({ rows }) => [
       rows.get('settings', 'shop'),
-      rows.get('order', order.id as string),
+      rows.get('order', rush.id),
       rows.get('record', record.id),
     ]);
     expect(read).toMatchObject([

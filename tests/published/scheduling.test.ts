@@ -213,7 +213,7 @@ it('dispatching five jobs: mean completion and tardiness as listed, shortest, du
 it('critical ratio takes B (0.60), then C (1.00), then A (1.25)', () => {
   const problem = oneMachine([oneStep('A', 4, 30), oneStep('B', 5, 28), oneStep('C', 2, 27)], tardiness, 25);
   const schedule = planned(problem, dispatch(problem, criticalRatioRule(problem)));
-  // Ratios are taken anew at each choice: after B, on day 30, A stands at 0 and C is behind.
+  // Ratios are taken again at each choice: after B, on day 30, A stands at 0 and C is behind.
   expect(jobsOf(schedule, 'M')[0]).toBe('B');
   expect(jobsOf(schedule, 'M')).toBe('BCA');
 });

@@ -239,7 +239,7 @@ export const aLearned = (own: With<'learned'> = {}): RowOf<'learned'> => ({
   ...own,
 });
 
-/** One shear, one brake, two orders with three lines; nothing planned or begun yet. */
+/** One shear, one brake, two orders with three lines; nothing planned or started yet. */
 export const aShop = (own: Partial<Shop> = {}): Shop => ({
   settings: someSettings(),
   material: [aMaterial()],

@@ -89,7 +89,7 @@ function chooseMove(rng: Rng): Move {
   return advanceJob;
 }
 
-/** Median cost of some moves that worsen the plan as it stands; 1 when none does. Fewer where a move is dear to evaluate. */
+/** Median cost of some moves that worsen the plan as it is; 1 when none does. Fewer where a move is dear to evaluate. */
 function* typicalCost(
   context: SearchContext,
   best: Incumbent,

@@ -2,7 +2,7 @@ import { ClipboardList } from 'lucide-react';
 import { useMemo } from 'react';
 import { boundSentence } from '../../../core/report/bound-words.ts';
 import { overdueSentence } from '../../../core/report/late-words.ts';
-import { sureLines } from '../../../core/report/chances.ts';
+import { confidentLines } from '../../../core/learn/plan-chances.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
@@ -17,7 +17,7 @@ import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Tabs } from '../../ui/tabs.tsx';
 import styles from './board.module.css';
-import { FiguresStrip, type Surety } from './figures-strip.tsx';
+import { FiguresStrip, type LinesOnTime } from './figures-strip.tsx';
 import { LateList, lateLinesOf } from './late-list.tsx';
 import { chosenOf } from './chosen.ts';
 import { OperationPanel } from './operation-panel.tsx';
@@ -54,10 +54,10 @@ export function BoardScreen() {
 }
 
 /** How many lines are on time as surely as the header's menu aims for; nine of ten while it leaves no slack. */
-function useSurety(): Surety | null {
+function useLinesOnTime(): LinesOnTime | null {
   const chances = useChances();
   const confidence = protectShare(planProtect.use()) ?? 0.9;
-  return chances && { confidence, ...sureLines(chances, confidence) };
+  return chances && { confidence, ...confidentLines(chances, confidence) };
 }
 
 function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }) {
@@ -74,7 +74,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
         figures={plan.figures}
         yardstick={yardstickOf(shop, plan)}
         timeZone={timeZone}
-        surety={useSurety()}
+        linesOnTime={useLinesOnTime()}
       />
       <p className={styles.bound}>
         {`${boundSentence(plan.schedule.objective, boundOf(plan))} ${overdueSentence(plan.figures)}`}

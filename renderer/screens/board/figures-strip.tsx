@@ -11,12 +11,12 @@ interface Props {
   yardstick: PlanFigures | null;
   timeZone: string;
   /** How many lines have such a chance on time; null while too little work is finished. */
-  surety: Surety | null;
+  linesOnTime: LinesOnTime | null;
 }
 
-export interface Surety {
+export interface LinesOnTime {
   readonly confidence: number;
-  readonly sure: number;
+  readonly confident: number;
   readonly lines: number;
 }
 
@@ -70,7 +70,7 @@ const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
 };
 
 /** The plan in numbers, each beside what plain due-date order would give; last, how many lines have a good chance. */
-export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) => (
+export const FiguresStrip = ({ figures, yardstick, timeZone, linesOnTime }: Props) => (
   <dl className={styles.figures}>
     {figuresIn(timeZone).map(({ label, show, beside, cost, derived }) => {
       const gain = yardstick && Math.sign(cost(yardstick) - cost(figures));
@@ -87,11 +87,11 @@ export const FiguresStrip = ({ figures, yardstick, timeZone, surety }: Props) =>
         </div>
       );
     })}
-    {surety && (
+    {linesOnTime && (
       <div className={styles.figure}>
         <dt>Chance on time</dt>
-        <dd className={styles.value}>{`${surety.sure} of ${surety.lines}`}</dd>
-        <dd className={styles.beside}>{`have ${Math.round(surety.confidence * 100)} % or more`}</dd>
+        <dd className={styles.value}>{`${linesOnTime.confident} of ${linesOnTime.lines}`}</dd>
+        <dd className={styles.beside}>{`have ${Math.round(linesOnTime.confidence * 100)} % or more`}</dd>
       </div>
     )}
   </dl>

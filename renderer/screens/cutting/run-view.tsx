@@ -66,7 +66,7 @@ function Steps({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
       }
       actions={
         cut.changed && (
-          <Button small icon={RotateCcw} onPress={edit.planAnew}>
+          <Button small icon={RotateCcw} onPress={edit.planAgain}>
             Plan the steps again
           </Button>
         )

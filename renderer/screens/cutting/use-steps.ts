@@ -16,7 +16,7 @@ export interface StepEdit {
   add(step: CutStep): void;
   /** Put a step last in another run's list, fed from one of its stacks. */
   copyTo(step: CutStep, runId: string, stack: string): void;
-  planAnew(): void;
+  planAgain(): void;
 }
 
 /** The steps as they stand, planned or changed. */
@@ -35,7 +35,7 @@ export const stacksOf = (cut: RunCut): string[] => [
 export const groupOfStack = (cut: RunCut, stack: string): string =>
   stepsOf(cut).find((step) => step.stack === stack)?.group ?? stack;
 
-/** A run's list as it stands on the screen, with these steps. */
+/** A run's list as it is on the screen, with these steps. */
 export function listOf(cut: RunCut, groups: readonly SheetGroup[], steps: readonly CutStep[]): CutList {
   const { run, changed, input } = cut;
   const lines = run.operations.map((o) => o.line.id);
@@ -75,7 +75,7 @@ export function useSteps({ cuts }: ReadyCuts, cut: RunCut): StepEdit {
       );
       navigate('cutting', runId);
     },
-    planAnew() {
+    planAgain() {
       if (cut.changed) void act({ do: 'cutting.remove', id: cut.changed.id }).catch(toastError);
     },
   };

@@ -5,9 +5,9 @@ import type { FileCheck } from '../../../core/import/file-check.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { SentenceError } from '../../ui/states.tsx';
-import { count, rowsToMend } from '../orders/import/import-rows.ts';
+import { count, rowsToFix } from '../orders/import/import-rows.ts';
 import { ImportTally } from '../orders/import/import-tally.tsx';
-import { MendTable } from '../orders/import/mend-table.tsx';
+import { FixTable } from '../orders/import/fix-table.tsx';
 import { useSayDone } from '../../form/use-act.ts';
 import { useFinishedImport } from './finished-import.ts';
 import styles from './learning.module.css';
@@ -38,19 +38,19 @@ export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
 }
 
 function Checked({ checked }: { checked: FileCheck }) {
-  const { busy, changed, mend, leaveOut, recheck, take } = useFinishedImport();
+  const { busy, changed, fix, leaveOut, recheck, take } = useFinishedImport();
   const sayDone = useSayDone();
   const takeAll = async () => {
     const taken = await take();
     if (taken)
       await sayDone(`${count(taken.operations, 'finished operation')} imported from ${checked.fileName}.`);
   };
-  const toMend = rowsToMend(checked);
+  const toFix = rowsToFix(checked);
   return (
     <>
       <ImportTally
         checked={checked}
-        toMend={toMend.length}
+        toFix={toFix.length}
         noun="operation"
         busy={busy}
         changed={changed}
@@ -65,13 +65,13 @@ function Checked({ checked }: { checked: FileCheck }) {
       {checked.rows.length === 0 && (
         <p className={styles.lead}>Every row of this file is imported or left out.</p>
       )}
-      {toMend.length > 0 && (
+      {toFix.length > 0 && (
         <>
           <p className={styles.lead}>
             Type over what is wrong, then check again. Rows stay here until they are fixed or left out; the
             others can be imported meanwhile.
           </p>
-          <MendTable header={checked.header} rows={toMend} mend={mend} leaveOut={leaveOut} />
+          <FixTable header={checked.header} rows={toFix} fix={fix} leaveOut={leaveOut} />
         </>
       )}
     </>

@@ -58,7 +58,7 @@ function Row({ row, machine, settings }: { row: Learned; machine: Machine; setti
   const figure = (kept: number): number => Number((kept / per).toFixed(2));
   const wall = (at: number) =>
     `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
-  const stands = row.revertedAt === null && figureOf(machine, row.key) === row.after;
+  const current = row.revertedAt === null && figureOf(machine, row.key) === row.after;
   return (
     <tr>
       <th scope="row">{name}</th>
@@ -69,8 +69,8 @@ function Row({ row, machine, settings }: { row: Learned; machine: Machine; setti
       <td>{row.observations.toLocaleString('en-US')}</td>
       <td>
         {row.revertedAt !== null && <span className={styles.note}>{`put back ${wall(row.revertedAt)}`}</span>}
-        {row.revertedAt === null && !stands && <span className={styles.note}>changed again since</span>}
-        {stands && (
+        {row.revertedAt === null && !current && <span className={styles.note}>changed again since</span>}
+        {current && (
           <Button
             small
             icon={Undo2}

@@ -7,7 +7,7 @@ import { standardsOf, standardUnit, type StandardUnit } from '../../../core/esti
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { LengthUnits } from '../../../core/units/length.ts';
 import type { Result } from '../../../core/result.ts';
-import type { Happened } from '../../../core/report/chances.ts';
+import type { Happened } from '../../../core/learn/plan-chances.ts';
 
 type Accept = Extract<Command, { do: 'standards.accept' }>;
 
@@ -58,7 +58,7 @@ export function rowsOf(machine: Machine, proposals: readonly Proposal[], units: 
 export const withPartners = (all: readonly Proposal[], { key, together }: Proposal): Proposal[] =>
   all.filter((p) => p.key === key || together.includes(p.key));
 
-/** The command that takes proposals over; what is proposed as it stands is left out. */
+/** The command that takes proposals over; what is proposed as it is is left out. */
 export const acceptCommand = (machineId: string, proposals: readonly Proposal[], at: number): Accept => ({
   do: 'standards.accept',
   machineId,

@@ -32,7 +32,7 @@ export const isOver = ({
 /**
  * Each machine's load day by day from today on; today counts from the present minute, so it has only the hours left.
  * By the plan a day is never over its capacity, because a plan keeps the open hours. By due date it may be: that is
- * the work that has to be begun earlier, or comes late.
+ * the work that has to be started earlier, or comes late.
  */
 export function machineLoads(
   shop: Shop,

@@ -40,7 +40,7 @@ export function ChosenLine({ row, plan, onOpen }: Props) {
         <Button small icon={Pencil} onPress={() => onOpen(row)}>
           Open work order
         </Button>
-        {row.order.rush && row.standing === 'open' && (
+        {row.order.rush && row.current === 'open' && (
           <Button small icon={Zap} onPress={() => askRush([row.id])} isDisabled={operation === null}>
             Rush…
           </Button>

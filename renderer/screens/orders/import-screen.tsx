@@ -16,7 +16,7 @@ const doing = {
   taking: 'Importing the lines',
 } as const;
 
-/** Work orders from a CSV file: choose, look, mend, take. */
+/** Work orders from a CSV file: choose, look, fix, take. */
 export function ImportScreen() {
   const { data: shop, error } = useShop();
   const { checked, busy, trouble } = useImport();

@@ -7,7 +7,7 @@ import { Swatch } from '../../ui/choice.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { classes } from '../../ui/classes.ts';
 import { Tag, type TagLook } from '../../ui/tag.tsx';
-import type { LineRow, Standing } from './line-rows.ts';
+import type { LineRow, Current } from './line-rows.ts';
 import styles from './orders.module.css';
 
 /** How the shop writes times and lengths. */
@@ -57,7 +57,7 @@ const wall = (at: number, { timeZone }: Writing): ReactNode => (
   </>
 );
 
-const standingLook: Readonly<Record<Standing, TagLook>> = {
+const currentLook: Readonly<Record<Current, TagLook>> = {
   open: 'plain',
   held: 'warn',
   done: 'fine',
@@ -189,8 +189,8 @@ export const lineColumns: readonly LineColumn[] = [
     least: 96,
     roomy: true,
     edits: 'status',
-    sort: (r) => r.standing,
-    cell: (r) => <Tag look={standingLook[r.standing]}>{r.standing}</Tag>,
+    sort: (r) => r.current,
+    cell: (r) => <Tag look={currentLook[r.current]}>{r.current}</Tag>,
   },
   {
     id: 'length',

@@ -40,7 +40,7 @@ const fits = (row: LineRow, facet: Facet, weekEnd: Instant): boolean => {
 };
 
 /** Done and cancelled lines are in sight only when they are asked for. */
-const isClosed = ({ standing }: LineRow): boolean => standing === 'done' || standing === 'cancelled';
+const isClosed = ({ current }: LineRow): boolean => current === 'done' || current === 'cancelled';
 
 /** The lines that fit: every word of the text, every facet that is on, the chosen colour and gauge. */
 export function filterLines(rows: readonly LineRow[], filter: LineFilter, weekEnd: Instant): LineRow[] {

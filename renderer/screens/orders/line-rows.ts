@@ -6,14 +6,14 @@ import { operationIdOf } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 
 /** Where a line stands, for a person who is asked about it. */
-export type Standing = 'open' | 'held' | 'done' | 'cancelled';
+export type Current = 'open' | 'held' | 'done' | 'cancelled';
 
 /** One line of the table: the line, its order, and what the plan makes of it. */
 export interface LineRow {
   readonly id: string;
   readonly line: OrderLine;
   readonly order: WorkOrder;
-  readonly standing: Standing;
+  readonly current: Current;
   readonly partName: string;
   /** "24 ga Moss, galvanized" */
   readonly metal: string;
@@ -33,7 +33,7 @@ export interface LineRow {
 }
 
 /** Work on an order's line stands still when either of them says so. */
-export function standingOf(order: WorkOrder, line: OrderLine): Standing {
+export function currentOf(order: WorkOrder, line: OrderLine): Current {
   if (order.status === 'cancelled' || line.status === 'cancelled') return 'cancelled';
   if (order.status === 'done' || line.status === 'done') return 'done';
   return order.status;
@@ -53,7 +53,7 @@ export function lineRows(
   return shop.line.flatMap((line): LineRow[] => {
     const order = orders.get(line.orderId);
     if (!order) return [];
-    const standing = standingOf(order, line);
+    const current = currentOf(order, line);
     const end = plan?.schedule.ends[line.id] ?? null;
     const trouble = troubles.get(`line ${line.id}`) ?? null;
     const named = {
@@ -75,12 +75,12 @@ export function lineRows(
         id: line.id,
         line,
         order,
-        standing,
+        current,
         ...named,
         end,
         lateness: end === null ? null : end - order.due,
         onTime: end === null ? null : (chances?.[line.id]?.onTime ?? null),
-        notQueued: standing === 'open' && trouble === null && !isQueued(line.id, queued),
+        notQueued: current === 'open' && trouble === null && !isQueued(line.id, queued),
         trouble,
         text: words.join(' ').toLowerCase(),
       },

@@ -32,33 +32,33 @@ interface Props {
 /** A work order with its lines. Closing keeps what was typed until it is saved or discarded. */
 export function OrderDialog({ shop, orderId, onClose }: Props) {
   const [fresh] = useState(() => freshOrder(shop));
-  const stands = orderId === null ? fresh : entriesOf(shop, orderId);
+  const current = orderId === null ? fresh : entriesOf(shop, orderId);
   const close = (changed: boolean) => {
     if (changed) toast({ text: 'Not saved. What you typed is kept here until you save or discard it.' });
     onClose();
   };
-  if (stands === null)
+  if (current === null)
     return (
       <Dialog title={`Work order ${orderId}`} isOpen onClose={onClose}>
         <p>{`There is no work order ${orderId}. It may have been removed; Undo brings it back.`}</p>
       </Dialog>
     );
-  return <OrderForm shop={shop} isNew={orderId === null} stands={stands} onClose={close} />;
+  return <OrderForm shop={shop} isNew={orderId === null} current={current} onClose={close} />;
 }
 
 interface FormProps {
   shop: Shop;
   isNew: boolean;
-  stands: OrderEntries;
+  current: OrderEntries;
   onClose: (changed: boolean) => void;
 }
 
-function OrderForm({ shop, isNew, stands, onClose }: FormProps) {
-  const { id } = stands.order;
+function OrderForm({ shop, isNew, current, onClose }: FormProps) {
+  const { id } = current.order;
   const form = useForm<OrderEntries>({
     name: isNew ? 'order +' : `order ${id}`,
     shop,
-    stands,
+    current,
     schema: orderEntries,
     command: saveCommand,
     fieldOf: orderField,
@@ -71,7 +71,7 @@ function OrderForm({ shop, isNew, stands, onClose }: FormProps) {
     const saved = await form.save();
     if (!saved) return;
     onClose(false);
-    const rush = rushAfterSave(isNew ? null : stands, saved);
+    const rush = rushAfterSave(isNew ? null : current, saved);
     if (rush.length > 0) askRush(rush);
   };
   return (

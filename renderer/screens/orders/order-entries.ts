@@ -15,7 +15,7 @@ export const orderEntries = z.strictObject({
 });
 export type OrderEntries = z.infer<typeof orderEntries>;
 
-/** An order as it stands; null when there is none of that number. */
+/** An order as it is; null when there is none of that number. */
 export function entriesOf(shop: Shop, orderId: string): OrderEntries | null {
   const order = shop.order.find((o) => o.id === orderId);
   if (!order) return null;

@@ -6,7 +6,7 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { Button } from '../../ui/button.tsx';
 import { Combo, Select } from '../../ui/choice.tsx';
-import { HowSure, useSureness } from '../../ui/how-sure.tsx';
+import { ConfidenceChoice, useConfidence } from '../../ui/confidence-choice.tsx';
 import { IconButton } from '../../ui/icon-button.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { Group } from '../../form/form-frame.tsx';
@@ -24,10 +24,10 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
   const set = (next: LineEntry[]) => form.set({ lines: next });
   const promises = usePromises(shop, form.entries);
   const promised = (number: number) => promises.lines.get(`${order.id}/${number}`);
-  const sureness = useSureness();
-  const surely = (lineId: string) =>
+  const confidence = useConfidence();
+  const withConfidence = (lineId: string) =>
     promises.chances?.[lineId]
-      ? safeDateWords(promises.chances, lineId, sureness, shop.settings.timeZone)
+      ? safeDateWords(promises.chances, lineId, confidence, shop.settings.timeZone)
       : null;
   return (
     <Group
@@ -41,8 +41,8 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
       {form.errors.lines && <p className={styles.warning}>{form.errors.lines}</p>}
       {promises.trouble && <p className={styles.warning}>{promises.trouble}</p>}
       {promises.chances && (
-        <div className={styles.sureness}>
-          <HowSure label="How sure a date is to be" />
+        <div className={styles.confidence}>
+          <ConfidenceChoice label="How sure a date is to be" />
         </div>
       )}
       {lines.map((line, i) => (
@@ -54,7 +54,7 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
                 answer={promised(line.number)!}
                 due={order.due}
                 timeZone={shop.settings.timeZone}
-                surely={surely(`${order.id}/${line.number}`)}
+                withConfidence={withConfidence(`${order.id}/${line.number}`)}
                 old={promises.old}
                 onPromise={(due) => form.set({ order: { ...order, due: instant(due) } })}
               />

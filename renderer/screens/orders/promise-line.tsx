@@ -11,14 +11,14 @@ interface Props {
   due: number;
   timeZone: string;
   /** The date kept with the confidence chosen; null while too little work is finished. */
-  surely: SafeDate | null;
+  withConfidence: SafeDate | null;
   /** The form was changed since: the date may be another. */
   old: boolean;
   onPromise: (due: number) => void;
 }
 
 /** When a line can be ready without making anything late, and what an earlier date would cost. */
-export function PromiseLine({ answer, due, timeZone, surely, old, onPromise }: Props) {
+export function PromiseLine({ answer, due, timeZone, withConfidence, old, onPromise }: Props) {
   const { ready, tooEarly, earlier, date } = promiseWords(answer, Number.isNaN(due) ? null : due, timeZone);
   const offer = (at: number | null, words: string) =>
     at !== null && (
@@ -31,7 +31,7 @@ export function PromiseLine({ answer, due, timeZone, surely, old, onPromise }: P
       <CalendarCheck size={16} aria-hidden />
       <div>
         <p>{ready}</p>
-        {surely && <p>{surely.words}</p>}
+        {withConfidence && <p>{withConfidence.words}</p>}
         {tooEarly && <p className={styles.warning}>{tooEarly}</p>}
         {earlier.length > 0 && (
           <details>
@@ -46,7 +46,7 @@ export function PromiseLine({ answer, due, timeZone, surely, old, onPromise }: P
       </div>
       <div className={styles.offers}>
         {offer(date, 'Accept this date')}
-        {surely && offer(surely.date, 'Accept the surer date')}
+        {withConfidence && offer(withConfidence.date, 'Accept the surer date')}
       </div>
     </div>
   );

@@ -48,7 +48,7 @@ function SettingsForm({ shop }: { shop: Shop }) {
   const form = useForm<Settings>({
     name: 'settings',
     shop,
-    stands: shop.settings,
+    current: shop.settings,
     schema: settingsSchema,
     command: (row) => ({ do: 'settings.save', row }),
     fieldOf: ({ field }) => (field === 'time zone' ? 'timeZone' : ''),

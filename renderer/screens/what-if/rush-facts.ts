@@ -31,7 +31,7 @@ export function windowOf({ problem: { input } }: PlanView, ways: readonly RushWa
   return { start: input.now, end: last + (last - input.now) * 0.12 };
 }
 
-/** Open lines of work orders marked rush on which no work has begun. */
+/** Open lines of work orders marked rush on which no work has started. */
 export function openRushLines(shop: Shop): string[] {
   const rush = new Set(shop.order.filter((o) => o.rush && o.status === 'open').map(({ id }) => id));
   const started = new Set(shop.record.map(({ id }) => id.slice(0, id.lastIndexOf(':'))));

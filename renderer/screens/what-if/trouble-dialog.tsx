@@ -66,11 +66,11 @@ interface FormProps {
 /** A machine stands still, for itself or for its operator. */
 function StoppedForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
   const { title, who } = troubleWords[trouble.kind];
-  const [stands] = useState(() => freshStopped(shop, trouble, now));
+  const [current] = useState(() => freshStopped(shop, trouble, now));
   const form = useForm<StoppedEntries>({
     name: `trouble ${trouble.kind} ${trouble.machineId ?? ''}`,
     shop,
-    stands,
+    current,
     schema: stoppedEntries,
     command: saveStopped(shop),
     fieldOf: () => '',
@@ -98,11 +98,11 @@ function StoppedForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
 
 /** Where people are counted: so many fewer are at work. */
 function PeopleForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
-  const [stands] = useState(() => freshPeople(now));
+  const [current] = useState(() => freshPeople(now));
   const form = useForm<PeopleEntries>({
     name: 'trouble people',
     shop,
-    stands,
+    current,
     schema: peopleEntries,
     command: savePeople(shop),
     fieldOf: ({ field }) => (field === 'people' ? 'people' : ''),

@@ -129,7 +129,7 @@ describe('a whole new plan', () => {
 });
 
 describe('work orders', () => {
-  /** An order whose work has not begun. */
+  /** An order whose work has not started. */
   const order = must(shop.order.find((o) => !shop.record.some((r) => r.id.startsWith(`${o.id}/`))));
   const lines = shop.line.filter((l) => l.orderId === order.id);
 

@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { asHappened, drawnAnew, left, percent, rollingOrigin, together } from './past-plans.ts';
+import { asHappened, drawnAgain, left, percent, rollingOrigin, together } from './past-plans.ts';
 
 /**
  * Lines promised at 80 %, over half a year of the demo's finished operations. The spread is learned from the work before
  * a day; the truth is the work after it. Lines of one plan are early or late together (one stuck press brake makes all
  * behind it late), so four weeks alone lie anywhere from 70 to 92 % even when the chances are right: histories drawn
- * anew show a standard deviation of 6 % for plans of a day and of 11 % for plans of a week. All cuts together tell more,
+ * again show a standard deviation of 6 % for plans of a day and of 11 % for plans of a week. All cuts together tell more,
  * and many histories tell whether the chances lean: over forty of them 79 % are kept in plans of a week and where days
  * are alike, 77.5 % in plans of a day where days differ. Of that, 0.8 % is the hundred runs: the 80th of a hundred is
  * kept 80 in 101 times.
@@ -18,7 +18,7 @@ const overHistories = (horizon: 'day' | 'week', daySpread: number): number =>
   percent(
     together(
       Array.from({ length: HISTORIES }, (_, k) =>
-        together(rollingOrigin(horizon, drawnAnew(k + 1, daySpread), 100)),
+        together(rollingOrigin(horizon, drawnAgain(k + 1, daySpread), 100)),
       ),
     ),
   );

@@ -13,13 +13,13 @@ const must = <T>(result: Result<T>): T => {
   return result.value;
 };
 const refusal = (result: Result<unknown>): string => (result.ok ? 'accepted' : sentence(result.issues));
-const of = (ratios: number[], days = [1], doubt = 0): RatioSpread => ({
+const of = (ratios: number[], days = [1], standardError = 0): RatioSpread => ({
   observations: ratios.length,
   median: 1,
   logSpread: 0,
   ratios,
   days,
-  doubt,
+  standardError,
 });
 const everywhere = (pooled: RatioSpread): Spread => ({ machines: {}, pooled });
 const aMachine = (changes: Partial<MachineInput> = {}): MachineInput => ({

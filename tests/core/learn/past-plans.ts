@@ -151,11 +151,11 @@ function trueEnds(by: (seconds: Seconds) => Problem, queues: Queues, { recorded,
 }
 
 /**
- * The same operations with times drawn anew: estimate × the machine's bias × log-normal scatter of 0.16 × a log-normal
+ * The same operations with times drawn again: estimate × the machine's bias × log-normal scatter of 0.16 × a log-normal
  * factor of the machine's day; a few get stuck.
  * @param daySpread standard deviation of the day's logarithm; 0: days are alike
  */
-export function drawnAnew(seed: number, daySpread: number): Actual {
+export function drawnAgain(seed: number, daySpread: number): Actual {
   const [ofOperations, ofDays] = [new Rng(seed), new Rng(seed + 1_000_000)];
   const days = new Map<string, number>();
   const factorOf = (machineId: string, day: string): number => {

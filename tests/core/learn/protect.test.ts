@@ -19,7 +19,7 @@ const must = <T>(result: Result<T>): T => {
 /** Work that takes its time or, as often, twice its time. */
 const onceOrTwice: Spread = {
   machines: {},
-  pooled: { observations: 2, median: 1, logSpread: 0, ratios: [1, 2], days: [1], doubt: 0 },
+  pooled: { observations: 2, median: 1, logSpread: 0, ratios: [1, 2], days: [1], standardError: 0 },
 };
 const runs = { runs: 500, seed: 1 };
 const queues: Queues = { S1: ['A:shear'] };

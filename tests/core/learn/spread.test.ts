@@ -67,7 +67,7 @@ describe('the spread of a machine', () => {
   it('is in doubt by the standard error of its mean', () => {
     // 50 times 0.9 and 50 times 1.1: standard deviation 0.1, of the mean 0.01.
     const own = must(Array.from({ length: 100 }, (_, k) => aTime(k % 2 === 0 ? 0.9 : 1.1))).machines['B1']!;
-    expect(own.doubt).toBeCloseTo(0.01, 3);
+    expect(own.standardError).toBeCloseTo(0.01, 3);
   });
 
   it('does not depend on the order of the records', () => {

@@ -229,7 +229,7 @@ describe('a machine without an open hour ahead', () => {
   });
 });
 
-/** The shop with its plan stored as it stands. */
+/** The shop with its plan stored as it is. */
 const withQueues = (s: Shop): Shop => ({
   ...s,
   queue: Object.entries(planned(s).queues).map(([id, operations]) => ({

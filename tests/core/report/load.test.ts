@@ -61,7 +61,7 @@ describe('what became later', () => {
     end: 0,
     due: 0,
     lateness,
-    weight: 1,
+    importance: 1,
   });
 
   it('names lines that are late now and were not, or are later than before; earliness does not count', () => {

@@ -9,7 +9,7 @@ const row = (lineId: string, lateness: number): LineLateness => ({
   end: 100 * HOUR + lateness,
   due: 100 * HOUR,
   lateness,
-  weight: 1,
+  importance: 1,
 });
 
 const before = [row('1042/1', HOUR), row('1043/1', -HOUR), row('1044/1', -HOUR)];

@@ -77,7 +77,7 @@ export class ShopBySecond {
     return this.#weigh(changeovers);
   }
 
-  /** The machine that places its next operation; the people's rule: what has begun, then what could start first. */
+  /** The machine that places its next operation; the people's rule: what has started, then what could start first. */
   #next(
     queues: readonly (readonly number[])[],
     heads: readonly number[],

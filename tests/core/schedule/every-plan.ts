@@ -5,7 +5,7 @@ type Queue = readonly number[];
 
 /**
  * Every way to queue a small shop's operations, as numbers by machine: first who does what, then every order of each
- * queue that leaves begun, frozen and pinned operations where they belong.
+ * queue that leaves started, frozen and pinned operations where they belong.
  */
 export function* everyPlan(shop: ShopBySecond): Generator<readonly Queue[]> {
   if (shop.input.sameOrder) return yield* everyOrder(shop);

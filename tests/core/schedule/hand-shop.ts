@@ -85,7 +85,7 @@ export const queued = (problem: Problem, words: Readonly<Record<string, string>>
 
 export const timed = (problem: Problem, queues: Queues): Schedule => must(decode(problem, queues));
 
-/** The same shop with begun operations begun at least a second before now. */
+/** The same shop with started operations started at least a second before now. */
 export const startedBefore = (input: ProblemInput): ProblemInput => ({
   ...input,
   jobs: input.jobs.map((job) => ({

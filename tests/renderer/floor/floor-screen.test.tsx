@@ -46,8 +46,8 @@ function answer(name: string, input: unknown): unknown {
   return { label: edit.value.label };
 }
 
-function draw(stands: Shop) {
-  shop = stands;
+function draw(current: Shop) {
+  shop = current;
   render(
     <QueryClientProvider client={makeClient()}>
       <FloorScreen />

@@ -5,7 +5,7 @@ import { exampleRow } from '../../../renderer/screens/orders/example-row.ts';
 import { base64Of } from '../../../renderer/screens/orders/import/base64.ts';
 import {
   columnWidths,
-  rowsToMend,
+  rowsToFix,
   withCell,
   withoutRow,
 } from '../../../renderer/screens/orders/import/import-rows.ts';
@@ -24,7 +24,7 @@ describe('rows to fix', () => {
       { row: 3, column: 'quantity', value: '-5', reason: 'Too few.' },
       { row: 3, column: 'due', value: '', reason: 'No due date.' },
     ];
-    expect(rowsToMend({ header, rows, issues })).toEqual([
+    expect(rowsToFix({ header, rows, issues })).toEqual([
       { row: 3, cells: ['2', '-5'], reasons: { quantity: 'Too few.', '': 'No due date.' } },
     ]);
   });

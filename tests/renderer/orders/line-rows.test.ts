@@ -47,7 +47,7 @@ describe('a row of the orders table', () => {
       order: [anOrder({ status: 'held' }), anOrder({ id: '1043', status: 'cancelled' })],
       line: [aLine(), aLine({ number: 2, status: 'done' }), aLine({ orderId: '1043' })],
     });
-    expect(lineRows(shop, null).map((row) => row.standing)).toEqual(['held', 'done', 'cancelled']);
+    expect(lineRows(shop, null).map((row) => row.current)).toEqual(['held', 'done', 'cancelled']);
   });
 });
 

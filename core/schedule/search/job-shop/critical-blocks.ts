@@ -28,18 +28,17 @@ function criticalPath(graph: JobShopGraph, rng: Rng): number[] {
 export function blockMoves(graph: JobShopGraph, rng: Rng): BlockMove[] {
   const path = criticalPath(graph, rng);
   const moves: BlockMove[] = [];
+  const consider = (first: number, last: number, forward: boolean) => {
+    const move = { first, last, forward };
+    if (valid(graph, move)) moves.push(move);
+  };
   for (let from = 0, until = 1; from < path.length; from = until++) {
     while (until < path.length && graph.machineOf[path[until]!] === graph.machineOf[path[from]!]) until += 1;
-    for (const move of movesIn(path.slice(from, until))) if (valid(graph, move)) moves.push(move);
+    const first = path[from]!;
+    const last = path[until - 1]!;
+    for (let k = from; k < until - 1; k++) consider(path[k]!, last, true);
+    // In a block of two both ways are the same swap.
+    if (until - from > 2) for (let k = from + 1; k < until; k++) consider(first, path[k]!, false);
   }
   return moves;
-}
-
-function movesIn(block: readonly number[]): BlockMove[] {
-  const first = block[0]!;
-  const last = block.at(-1)!;
-  const behind = block.slice(0, -1).map((o) => ({ first: o, last, forward: true }));
-  // In a block of two both ways are the same swap.
-  if (block.length === 2) return behind;
-  return [...behind, ...block.slice(1).map((o) => ({ first, last: o, forward: false }))];
 }

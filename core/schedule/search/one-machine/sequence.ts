@@ -15,7 +15,7 @@ const LARGEST = 150;
 export class Sequence {
   readonly jobs: number;
   readonly order: Int32Array;
-  /** Objective of the order as it stands. */
+  /** Objective of the order as it is. */
   objective = 0;
   readonly seconds: Float64Array;
   /** Changeover seconds from job a (jobs: the machine's first state) to job b at [a × jobs + b]. */

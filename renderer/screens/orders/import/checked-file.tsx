@@ -7,35 +7,35 @@ import { EmptyState } from '../../../ui/states.tsx';
 import { useSayDone } from '../../../form/use-act.ts';
 import { askRush } from '../../what-if/what-if-view.ts';
 import { FileButton } from './choose-file.tsx';
-import { count, rowsToMend } from './import-rows.ts';
+import { count, rowsToFix } from './import-rows.ts';
 import { ImportTally } from './import-tally.tsx';
 import { useImport } from './import-state.ts';
 import styles from './import.module.css';
-import { MendTable } from './mend-table.tsx';
+import { FixTable } from './fix-table.tsx';
 
-/** What came of checking a file: what can be taken, what is there already, what has to be mended. */
+/** What came of checking a file: what can be taken, what is there already, what has to be fixed. */
 export function CheckedFile({ checked }: { checked: FileCheck }) {
-  const toMend = rowsToMend(checked);
-  const { mend, leaveOut } = useImport();
-  const nothingLeft = checked.ready.length === 0 && toMend.length === 0;
+  const toFix = rowsToFix(checked);
+  const { fix, leaveOut } = useImport();
+  const nothingLeft = checked.ready.length === 0 && toFix.length === 0;
   return (
     <>
-      <Summary checked={checked} toMend={toMend.length} />
+      <Summary checked={checked} toFix={toFix.length} />
       {nothingLeft && <NothingLeft checked={checked} />}
-      {toMend.length > 0 && (
+      {toFix.length > 0 && (
         <Panel title="Rows to fix">
           <p className={styles.lead}>
             Type over what is wrong, then check again. Rows stay here until they are fixed or left out; the
             others can be imported meanwhile.
           </p>
-          <MendTable header={checked.header} rows={toMend} mend={mend} leaveOut={leaveOut} />
+          <FixTable header={checked.header} rows={toFix} fix={fix} leaveOut={leaveOut} />
         </Panel>
       )}
     </>
   );
 }
 
-function Summary({ checked, toMend }: { checked: FileCheck; toMend: number }) {
+function Summary({ checked, toFix }: { checked: FileCheck; toFix: number }) {
   const { busy, changed, recheck, take } = useImport();
   const sayDone = useSayDone();
   const { fileName, notes } = checked;
@@ -51,7 +51,7 @@ function Summary({ checked, toMend }: { checked: FileCheck; toMend: number }) {
     <Panel title={fileName} actions={<FileButton look="usual" label="Another file" />}>
       <ImportTally
         checked={checked}
-        toMend={toMend}
+        toFix={toFix}
         noun="line"
         busy={busy}
         changed={changed}

@@ -4,17 +4,17 @@ import { base64Of } from './base64.ts';
 import { withCell, withoutRow } from './import-rows.ts';
 
 /** A file as the host is asked to look at it again. */
-type Mended = Pick<FileCheck, 'fileName' | 'header' | 'rows'>;
+type Fixed = Pick<FileCheck, 'fileName' | 'header' | 'rows'>;
 
 /** What the host does with one kind of file. */
 interface FileCalls<T> {
   check(file: { fileName: string; base64: string }): Promise<FileCheck>;
-  recheck(file: Mended): Promise<FileCheck>;
-  take(file: Mended): Promise<T & { readonly left: FileCheck }>;
+  recheck(file: Fixed): Promise<FileCheck>;
+  take(file: Fixed): Promise<T & { readonly left: FileCheck }>;
 }
 
 /**
- * A file on its way into the shop. It outlives the screen, so that mended cells are not lost when someone looks at the
+ * A file on its way into the shop. It outlives the screen, so that fixed cells are not lost when someone looks at the
  * board in between.
  */
 export interface FileImport<T> {
@@ -26,7 +26,7 @@ export interface FileImport<T> {
   /** What was taken from the file last. */
   readonly taken: T | null;
   read(file: File): Promise<void>;
-  mend(row: number, column: number, text: string): void;
+  fix(row: number, column: number, text: string): void;
   leaveOut(row: number): void;
   recheck(): Promise<void>;
   take(): Promise<T | null>;
@@ -39,7 +39,7 @@ const MOST_BYTES = 29_000_000;
 const tooLarge = ({ name }: File): string =>
   `${name} is larger than 29 MB. Split it into smaller files; nothing was read.`;
 
-/** The import of one kind of file: choose, look, mend, take. */
+/** The import of one kind of file: choose, look, fix, take. */
 export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
   create<FileImport<T>>((set, get) => {
     /** Do one thing with the host; what was read before stays when it fails. */
@@ -77,18 +77,18 @@ export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
         );
         if (checked) set({ checked, changed: false, taken: null });
       },
-      mend: (row, column, text) => change(withCell(get().checked?.rows ?? [], row, column, text)),
+      fix: (row, column, text) => change(withCell(get().checked?.rows ?? [], row, column, text)),
       leaveOut(row) {
         change(withoutRow(get().checked?.rows ?? [], row));
         void get().recheck();
       },
       async recheck() {
-        const asked = mended(get().checked);
+        const asked = fixed(get().checked);
         const checked = asked && (await doing('checking', () => calls.recheck(asked)));
         if (checked) set({ checked, changed: false });
       },
       async take() {
-        const asked = mended(get().checked);
+        const asked = fixed(get().checked);
         const result = asked && (await doing('taking', () => calls.take(asked)));
         if (!result) return null;
         set({ checked: result.left, changed: false, taken: result });
@@ -98,5 +98,5 @@ export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
     };
   });
 
-const mended = (checked: FileCheck | null): Mended | null =>
+const fixed = (checked: FileCheck | null): Fixed | null =>
   checked && { fileName: checked.fileName, header: checked.header, rows: checked.rows };

@@ -9,21 +9,21 @@ import styles from './import.module.css';
 interface Props extends Pick<FileImport<unknown>, 'busy' | 'changed' | 'recheck'> {
   checked: FileCheck;
   /** Rows to fix. */
-  toMend: number;
+  toFix: number;
   /** What a row of the file is: "line". */
   noun: string;
   onTake: () => void;
 }
 
-/** How many rows of a file are good, known or to be mended, and what can be done with them now. */
-export function ImportTally({ checked, toMend, noun, busy, changed, recheck, onTake }: Props) {
+/** How many rows of a file are good, known or to be fixed, and what can be done with them now. */
+export function ImportTally({ checked, toFix, noun, busy, changed, recheck, onTake }: Props) {
   const { ready, known } = checked;
   return (
     <>
       <div className={styles.summary}>
         <Tag look="fine">{`${count(ready.length, noun)} ready`}</Tag>
         <Tag>{`${count(known.length, noun)} already ${known.length === 1 ? 'exists' : 'exist'}`}</Tag>
-        <Tag look={toMend > 0 ? 'late' : 'plain'}>{`${count(toMend, 'row')} to fix`}</Tag>
+        <Tag look={toFix > 0 ? 'late' : 'plain'}>{`${count(toFix, 'row')} to fix`}</Tag>
         <span className={styles.acts}>
           <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
             Check again

@@ -49,18 +49,18 @@ export function PeopleOut({ shop, now }: { shop: Shop; now: Instant }) {
         ))}
       </ul>
       {edited && (
-        <AbsenceDialog key={edited.id} shop={shop} stands={edited} onClose={() => setEdited(null)} />
+        <AbsenceDialog key={edited.id} shop={shop} current={edited} onClose={() => setEdited(null)} />
       )}
     </Group>
   );
 }
 
-function AbsenceDialog({ shop, stands, onClose }: { shop: Shop; stands: Absence; onClose: () => void }) {
+function AbsenceDialog({ shop, current, onClose }: { shop: Shop; current: Absence; onClose: () => void }) {
   const { timeZone, crewLimit } = shop.settings;
   const form = useForm<Absence>({
-    name: `absence ${stands.id}`,
+    name: `absence ${current.id}`,
     shop,
-    stands,
+    current,
     schema: absenceSchema,
     command: (row) => ({ do: 'row.save', kind: 'absence', row }),
     fieldOf: ({ field }) => (field === 'people' ? 'people' : ''),

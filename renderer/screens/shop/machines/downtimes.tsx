@@ -62,25 +62,25 @@ export function Downtimes({ shop, machine, now }: Props) {
         ))}
       </ul>
       {edited && (
-        <DowntimeDialog key={edited.id} shop={shop} stands={edited} onClose={() => setEdited(null)} />
+        <DowntimeDialog key={edited.id} shop={shop} current={edited} onClose={() => setEdited(null)} />
       )}
     </Group>
   );
 }
 
-function DowntimeDialog({ shop, stands, onClose }: { shop: Shop; stands: Downtime; onClose: () => void }) {
+function DowntimeDialog({ shop, current, onClose }: { shop: Shop; current: Downtime; onClose: () => void }) {
   const { timeZone } = shop.settings;
   const form = useForm<Downtime>({
-    name: `downtime ${stands.id}`,
+    name: `downtime ${current.id}`,
     shop,
-    stands,
+    current,
     schema: downtimeSchema,
     command: (row) => ({ do: 'row.save', kind: 'downtime', row }),
     fieldOf: () => '',
   });
   const { entries, errors, set } = form;
   return (
-    <OutageDialog title={`Downtime of ${stands.machineId}`} form={form} onClose={onClose}>
+    <OutageDialog title={`Downtime of ${current.machineId}`} form={form} onClose={onClose}>
       <SpanFields {...{ timeZone, entries, errors, set }} />
     </OutageDialog>
   );

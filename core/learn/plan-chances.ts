@@ -1,14 +1,10 @@
-import { applyCommand } from '../edit/apply.ts';
-import { withChanges } from '../shop/row-change.ts';
-import { changeoversOf, observationsOf } from '../learn/happened.ts';
-import type { ChangeoverObservation } from '../learn/learn-changeover.ts';
-import type { Observation } from '../learn/observation.ts';
-import { spreadOf, timedOf, type Spread } from '../learn/spread.ts';
-import { chances, type ChanceOptions, type Chances } from '../learn/chance.ts';
-import type { Queues } from '../schedule/problem.ts';
-import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import { changeoversOf, observationsOf } from './happened.ts';
+import type { ChangeoverObservation } from './learn-changeover.ts';
+import type { Observation } from './observation.ts';
+import { spreadOf, timedOf, type Spread } from './spread.ts';
+import { chances, type ChanceOptions, type Chances } from './chance.ts';
 import type { OperationRecord } from '../shop/plan.ts';
-import { ok, type Result } from '../result.ts';
+import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { toProblem } from '../planning/to-problem.ts';
 import type { Instant } from '../units/brand.ts';
@@ -43,7 +39,7 @@ export interface Happened {
   readonly changeovers: readonly ChangeoverObservation[];
   /** How many finished operations the shop as it is now cannot estimate. */
   readonly left: number;
-  /** How times lie about estimates; a problem while there is too little work. */
+  /** How times lie about estimates; an issue while there is too little work. */
   readonly spread: Result<Spread>;
 }
 
@@ -59,45 +55,17 @@ export function whatHappened(shop: Shop, records: readonly OperationRecord[]): H
   };
 }
 
-/** The chance of each line of the plan as it stands; or why it cannot be told. */
+/** The chance of each line of the plan as it is; or why it cannot be told. */
 export function planChances(shop: Shop, now: Instant, spread: Spread): Result<Chances> {
   const plan = toProblem(shop, now);
   return plan.ok ? chances(plan.value.problem, plan.value.queues, spread, PLAYED) : plan;
 }
 
-/** An order as it is typed, and for each of its lines the plan with that line where it was offered a place. */
-export interface TypedOrder {
-  readonly order: WorkOrder;
-  readonly lines: readonly OrderLine[];
-  /** By line id; a line that has no place is not asked for. */
-  readonly places: Readonly<Record<string, Queues>>;
-}
-
-/** The chances of an order's lines, each in the plan that takes it in; or why there is no such plan. */
-export function typedChances(
-  shop: Shop,
-  now: Instant,
-  spread: Spread,
-  { order, lines, places }: TypedOrder,
-): Result<Chances> {
-  const saved = applyCommand(shop, { do: 'order.save', order, lines: [...lines] });
-  if (!saved.ok) return saved;
-  const plan = toProblem(withChanges(shop, saved.value.changes), now);
-  if (!plan.ok) return plan;
-  const found: Record<string, Chances[string]> = {};
-  for (const [lineId, queues] of Object.entries(places)) {
-    const played = chances(plan.value.problem, queues, spread, PLAYED);
-    if (!played.ok) return played;
-    found[lineId] = played.value[lineId]!;
-  }
-  return ok(found);
-}
-
 /** Of the lines in the plan, how many are on time with this confidence or more. */
-export function sureLines(
+export function confidentLines(
   all: Chances,
   confidence: number,
-): { readonly sure: number; readonly lines: number } {
+): { readonly confident: number; readonly lines: number } {
   const each = Object.values(all);
-  return { sure: each.filter(({ onTime }) => onTime >= confidence).length, lines: each.length };
+  return { confident: each.filter(({ onTime }) => onTime >= confidence).length, lines: each.length };
 }

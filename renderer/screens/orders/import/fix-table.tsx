@@ -1,27 +1,27 @@
 import { X } from 'lucide-react';
 import { classes } from '../../../ui/classes.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
-import { columnWidths, type RowToMend } from './import-rows.ts';
+import { columnWidths, type RowToFix } from './import-rows.ts';
 import type { FileImport } from './file-import.ts';
 import styles from './import.module.css';
 
-/** More rows than this at once help nobody; the rest come up when these are mended. */
+/** More rows than this at once help nobody; the rest come up when these are fixed. */
 const SHOWN = 100;
 
 /** What is done to a row on screen. */
-type Mending = Pick<FileImport<unknown>, 'mend' | 'leaveOut'>;
+type Fixing = Pick<FileImport<unknown>, 'fix' | 'leaveOut'>;
 
-interface TableProps extends Mending {
+interface TableProps extends Fixing {
   header: readonly string[];
-  rows: readonly RowToMend[];
+  rows: readonly RowToFix[];
 }
 
-/** The bad rows with their reasons, each cell to be typed anew in place. */
-export function MendTable({ header, rows, ...mending }: TableProps) {
+/** The bad rows with their reasons, each cell to be typed again in place. */
+export function FixTable({ header, rows, ...fixing }: TableProps) {
   const widths = columnWidths(header, rows);
   return (
     <div className={styles.scroll}>
-      <table className={styles.mend} aria-label="Rows to fix">
+      <table className={styles.fix} aria-label="Rows to fix">
         <thead>
           <tr>
             <th scope="col">Row</th>
@@ -35,7 +35,7 @@ export function MendTable({ header, rows, ...mending }: TableProps) {
         </thead>
         <tbody>
           {rows.slice(0, SHOWN).map((row) => (
-            <MendRow key={row.row} header={header} widths={widths} row={row} {...mending} />
+            <FixRow key={row.row} header={header} widths={widths} row={row} {...fixing} />
           ))}
         </tbody>
       </table>
@@ -48,14 +48,14 @@ export function MendTable({ header, rows, ...mending }: TableProps) {
   );
 }
 
-interface RowProps extends Mending {
+interface RowProps extends Fixing {
   header: readonly string[];
   /** Characters that fit into each column. */
   widths: readonly number[];
-  row: RowToMend;
+  row: RowToFix;
 }
 
-function MendRow({ header, widths, row, mend, leaveOut }: RowProps) {
+function FixRow({ header, widths, row, fix, leaveOut }: RowProps) {
   const reasonsId = `reasons-${row.row}`;
   return (
     <>
@@ -70,7 +70,7 @@ function MendRow({ header, widths, row, mend, leaveOut }: RowProps) {
               aria-describedby={title in row.reasons ? reasonsId : undefined}
               style={{ width: `calc(${widths[i] ?? 8}ch + 18px)` }}
               value={row.cells[i] ?? ''}
-              onChange={(event) => mend(row.row, i, event.target.value)}
+              onChange={(event) => fix(row.row, i, event.target.value)}
             />
           </td>
         ))}

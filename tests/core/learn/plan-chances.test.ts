@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import { typedChances } from '../../../core/report/typed-chances.ts';
 import {
   NEWEST_WORK,
   planChances,
   shopSpread,
-  sureLines,
-  typedChances,
+  confidentLines,
   whatHappened,
-} from '../../../core/report/chances.ts';
+} from '../../../core/learn/plan-chances.ts';
 import type { Spread } from '../../../core/learn/spread.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import { promiseAt, type Chances } from '../../../core/learn/chance.ts';
@@ -21,7 +21,7 @@ const must = <T>(result: Result<T>): T => {
 };
 const pooled = (...ratios: number[]): Spread => ({
   machines: {},
-  pooled: { observations: 100, median: 1, logSpread: 0, ratios, days: [1], doubt: 0 },
+  pooled: { observations: 100, median: 1, logSpread: 0, ratios, days: [1], standardError: 0 },
 });
 const shop = aShop({ order: [anOrder()], line: [aLine()] });
 const typed = { order: anOrder({ id: '9001' }), lines: [aLine({ orderId: '9001' })] };
@@ -36,15 +36,15 @@ function offered() {
 describe('the chances of an order that is typed', () => {
   it('are those of its lines in the places they were offered; work that takes as long as estimated ends as offered', () => {
     const { safe } = offered();
-    const found = must(typedChances(shop, NOW, pooled(1), { ...typed, places: { '9001/1': safe.queues } }));
+    const found = must(typedChances(shop, NOW, pooled(1), { ...typed, plans: { '9001/1': safe.queues } }));
     expect(Object.keys(found)).toEqual(['9001/1']);
     expect(must(promiseAt(found, '9001/1', 0.9))).toBe(safe.end);
   });
 
   it('give a later date the surer it is to be, where work may take twice as long', () => {
     const { safe } = offered();
-    const places = { '9001/1': safe.queues };
-    const found = must(typedChances(shop, NOW, pooled(1, 2), { ...typed, places }));
+    const plans = { '9001/1': safe.queues };
+    const found = must(typedChances(shop, NOW, pooled(1, 2), { ...typed, plans }));
     const dates = [0.1, 0.5, 0.95].map((confidence) => must(promiseAt(found, '9001/1', confidence)));
     expect(dates[0]).toBeGreaterThanOrEqual(safe.end);
     expect(dates[2]).toBeGreaterThan(dates[0]!);
@@ -52,7 +52,7 @@ describe('the chances of an order that is typed', () => {
   });
 
   it('are refused with the order’s own trouble', () => {
-    const wrong = { ...typed, lines: [aLine({ orderId: '9001', partId: 'gone' })], places: {} };
+    const wrong = { ...typed, lines: [aLine({ orderId: '9001', partId: 'gone' })], plans: {} };
     const refused = typedChances(shop, NOW, pooled(1), wrong);
     expect(refused.ok ? 'taken' : sentence(refused.issues)).toMatch(/gone/);
   });
@@ -74,7 +74,10 @@ it('a line counts as sure from its confidence on', () => {
     p90: null,
     ends: Float64Array.of(0),
   });
-  expect(sureLines({ a: lineOf(0.9), b: lineOf(0.898), c: lineOf(1) }, 0.9)).toEqual({ sure: 2, lines: 3 });
+  expect(confidentLines({ a: lineOf(0.9), b: lineOf(0.898), c: lineOf(1) }, 0.9)).toEqual({
+    confident: 2,
+    lines: 3,
+  });
 });
 
 it('screens and search look at the same finished work, and at no more than the newest', () => {

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
-import { pullingIn } from '../../electron/service/pulled-in.ts';
-import { demoShop, monday } from '../core/demo-data/demo-shop.ts';
+import { knownSpread } from '../../electron/solver/known-spread.ts';
+import { demoShop } from '../core/demo-data/demo-shop.ts';
 
-it('due dates pulled in follow a machine that turns out to have stood still, also in a process that was asked before', () => {
+it('what finished work says follows a machine that turns out to have stood still, also in a process that was asked before', () => {
   const shop = demoShop();
   const records = shop.record.toSorted((a, b) => b.start - a.start).slice(0, 300);
   const [from, to] = [records.at(-1)!.start, records[0]!.start];
@@ -13,9 +13,9 @@ it('due dates pulled in follow a machine that turns out to have stood still, als
     ...{ from: day, to: day + 43_200 },
   }));
   const later = { ...shop, downtime: [...shop.downtime, ...downtime] };
-  const asked = pullingIn();
-  const before = asked(0.9, shop, records, monday);
-  const after = asked(0.9, later, records, monday);
+  const asked = knownSpread();
+  const before = asked(shop, records);
+  const after = asked(later, records);
   expect(after).not.toEqual(before);
-  expect(after).toEqual(pullingIn()(0.9, later, records, monday));
+  expect(after).toEqual(knownSpread()(later, records));
 });
