@@ -137,7 +137,7 @@ function joinRun(shop: Shop, line: OrderLine): Result<RowChange[]> {
       const before = shop.queue.find((q) => q.id === machineId) ?? null;
       const next = machineId === host ? placed : ids.filter((o) => o !== id);
       if (before && before.operations.join() === next.join()) return [];
-      return [change('queue', before, { id: machineId, operations: [...next], revision: 0 })];
+      return [change('queue', before, { id: machineId, operations: next, revision: 0 })];
     }),
   );
 }

@@ -3,9 +3,9 @@ import type { CutStep } from '../cutting/step.ts';
 import type { CutList } from '../shop/stock.ts';
 
 /** Steps with the one at `from` put so that `to` steps stand before it. */
-export function moveStep(steps: readonly CutStep[], from: number, to: number): CutStep[] {
+export function moveStep(steps: readonly CutStep[], from: number, to: number): readonly CutStep[] {
   const step = steps[from];
-  if (!step) return [...steps];
+  if (!step) return steps;
   const others = steps.filter((_, at) => at !== from);
   return [...others.slice(0, to), step, ...others.slice(to)];
 }
@@ -19,13 +19,9 @@ export const cutListOf = (
   revision: number,
 ): CutList => ({
   id: runId,
-  lines: [...lines],
-  groups: groups.map((group) => ({
-    ...group,
-    blanks: group.blanks.map((blank) => ({ ...blank, lines: [...blank.lines] })),
-    offcuts: [...group.offcuts],
-  })),
-  steps: steps.map((step) => ({ ...step, lines: [...step.lines] })),
+  lines,
+  groups,
+  steps,
   taken: null,
   revision,
 });

@@ -166,7 +166,7 @@ async function plan(asked: Asked): Promise<PlanReport> {
 /** The shop as if this plan had been stored. */
 const withQueues = (shop: Shop, queues: Queues): Shop => ({
   ...shop,
-  queue: Object.entries(queues).map(([id, operations]) => ({ id, operations: [...operations], revision: 0 })),
+  queue: Object.entries(queues).map(([id, operations]) => ({ id, operations, revision: 0 })),
 });
 
 try {

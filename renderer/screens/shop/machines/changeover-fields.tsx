@@ -58,7 +58,7 @@ function Exceptions({ shop, form }: MachineFields) {
   const { entries, errors, set } = form;
   const { exceptions } = entries.changeover;
   const change = (next: readonly Exception[]) =>
-    set({ changeover: { ...entries.changeover, exceptions: [...next] } });
+    set({ changeover: { ...entries.changeover, exceptions: next } });
   const names = attributesAt(entries.stage);
   const fresh = (name: Attribute): Exception => {
     const values = valuesOf(shop, name);
