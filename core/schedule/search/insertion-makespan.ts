@@ -3,8 +3,17 @@ import type { Insertion } from './insertion.ts';
 
 /**
  * Insertion for the makespan of a permutation flow shop, all positions of a job in O(jobs × machines): heads of the jobs
- * before a position and tails of those after it are worked out once. Changeovers lie between neighbours; they may run
- * while a job is still on the machine before.
+ * before a position and tails of those after it are worked out once. Changeovers s lie between neighbours; they may run
+ * while a job is still on the machine before. For a job with work p at position i, machine by machine:
+ *
+ *     end(k) = max(end(k − 1), head(i, k) + s(before, job)) + p(k)
+ *     makespan = max over k of end(k) + s(job, after) + tail(i, k)
+ *
+ * Worked out by hand, two machines, no changeovers: A (3, 2), B (1, 4); C (2, 1) is to be inserted. Between them: A ends
+ * at 3 and 5, the heads; from B's start 5 s are left on the first machine and 4 on the second, the tails. C ends at
+ * max(0, 3) + 2 = 5 and max(5, 5) + 1 = 6: makespan max(5 + 5, 6 + 4) = 10. At the front C ends at 2 and 3, A B from A's
+ * start has tails 9 and 6 (A ends at 3 and 5, B at 4 and 9): max(2 + 9, 3 + 6) = 11. Behind: A B leaves the machines at
+ * 4 and 9, C ends at 6 and 10: 10.
  * Sources: E. Taillard, EJOR 47, 1990, pp. 65-74; with setups R. Ruiz and T. Stuetzle, EJOR 187, 2008, pp. 1143-1159.
  */
 export class MakespanInsertion implements Insertion {
