@@ -25,7 +25,7 @@ export function typedChances(
   spread: Spread,
   { order, lines, plans }: TypedOrder,
 ): Result<Chances> {
-  const saved = applyCommand(shop, { do: 'order.save', order, lines: [...lines] });
+  const saved = applyCommand(shop, { do: 'order.save', order, lines });
   if (!saved.ok) return saved;
   const plan = toProblem(withChanges(shop, saved.value.changes), now);
   if (!plan.ok) return plan;

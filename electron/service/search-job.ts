@@ -2,10 +2,10 @@ import { availableParallelism } from 'node:os';
 import type { ProblemInput, Queues } from '../../core/schedule/problem.ts';
 import { SolverJob, type JobOptions } from './solver-job.ts';
 
-/** Side by side: two where the machine has the cores. */
-const searchProcesses = (): number => Math.min(2, availableParallelism());
+/** How many search side by side: two where the machine has the cores. */
+export const searchProcesses = (): number => Math.min(2, availableParallelism());
 
-export interface SearchOptions extends Pick<JobOptions<'search'>, 'launch' | 'log' | 'onChange'> {
+interface SearchOptions extends Pick<JobOptions<'search'>, 'launch' | 'log' | 'onChange'> {
   readonly problem: ProblemInput;
   /** The plan as it is. */
   readonly queues: Queues;
