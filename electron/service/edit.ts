@@ -75,7 +75,7 @@ function replay(work: Work, step: Step | null, undo: boolean): Step | null {
     if (!sameContent(current, before))
       throw new Refused(
         'conflict',
-        `“${step.label}” cannot be ${undo ? 'undone' : 'done again'}: ${rowName(kind, id)} was changed since. Nothing was changed; change it where it stands.`,
+        `“${step.label}” cannot be ${undo ? 'undone' : 'done again'}: ${rowName(kind, id)} was changed since. Nothing was changed; change it where it was entered.`,
       );
     const revision = Math.max(current?.revision ?? -1, after?.revision ?? -1) + 1;
     write(work, kind, id, after && { ...after, revision });

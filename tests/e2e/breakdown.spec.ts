@@ -3,7 +3,7 @@ import { figure, goTo, lane, openDemo, type } from './steps.ts';
 
 /** A machine goes down: the hours are saved, two plans are weighed, one is taken, and both steps can be undone. */
 
-test('a machine that is down gets a repair that is weighed against keeping the order, and undo takes it back', async ({
+test('a machine that is down gets a repair that is compared with keeping the order, and undo brings it back', async ({
   app,
 }) => {
   const { page } = app;

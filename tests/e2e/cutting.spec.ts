@@ -60,7 +60,7 @@ test('a run opens to its sheets, its steps move by key, and undo brings them bac
   await expect(page.getByRole('heading', { name: 'Steps', exact: true })).toBeVisible();
 });
 
-test('a step is taken out, added and copied to another run; the lists say what is missing or too many', async ({
+test('a step is removed, added and copied to another run; the lists say what is missing or too many', async ({
   app,
 }) => {
   const { page } = app;
@@ -124,7 +124,7 @@ test('stock is received, and the run and the purchase list are short no more; th
   await expect(page.getByText(`${short} short`, { exact: true })).toBeVisible();
 });
 
-test('the sheets of a run are taken from stock once, remnants kept, and undone as one step', async ({
+test('the sheets of a run are issued from stock once, remnants kept, and undone as one step', async ({
   app,
 }) => {
   const { page } = app;

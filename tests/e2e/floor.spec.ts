@@ -107,7 +107,7 @@ test('a start and an end that nobody pressed in time are given afterwards, one s
   await expect(card(page).getByRole('button', { name: 'Start', exact: true })).toBeVisible();
 });
 
-test('standards learned from finished work are taken over, move the plan, and are undone', async ({
+test('standards learned from finished work are accepted, move the plan, and are undone', async ({
   app,
 }) => {
   const { page } = app;
@@ -126,7 +126,7 @@ test('standards learned from finished work are taken over, move the plan, and ar
   await expect(figure(page, 'Hours late')).toHaveText(before ?? '');
 });
 
-test('finished operations come from a file once, a wrong row after it was mended', async ({ app }) => {
+test('finished operations come from a file once, a wrong row after it was fixed', async ({ app }) => {
   const { page } = app;
   await openDemo(page);
   await goTo(page, '#/learning');

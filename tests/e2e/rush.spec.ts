@@ -7,7 +7,7 @@ import { goTo, openDemo, placeInQueue, typeRush } from './steps.ts';
 const wayIn = (page: Page, title: string) => page.getByRole('region', { name: title });
 
 test(
-  'a rush that is typed in opens three ways; one press takes one, undo takes it back',
+  'a rush that is typed in opens three ways; one press uses one, undo brings the plan back',
   { tag: host },
   async ({ app }) => {
     const { page } = app;

@@ -60,7 +60,7 @@ export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chos
       </Fact>
       <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, units)}</Fact>
       <Fact label="Machine">
-        {lane.machine.name}, place {bar.position + 1} of {lane.bars.length}
+        {lane.machine.name}, position {bar.position + 1} of {lane.bars.length}
         {people > 1 && `, ${people} people`}
       </Fact>
       <Fact label="Start">{dayAndTime(bar.start, timeZone)}</Fact>

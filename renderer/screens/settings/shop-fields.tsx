@@ -52,7 +52,7 @@ export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Sett
         help={
           entries.currency === null
             ? 'not set: amounts stand as plain figures'
-            : `amounts stand like ${formatMoney(123_450, entries.currency)}; setting it converts none`
+            : `amounts are shown like ${formatMoney(123_450, entries.currency)}; setting it converts none`
         }
         error={errors.currency}
       />
