@@ -39,15 +39,15 @@ export function Running({ record, work, shop, now, who }: Props) {
     floor.done(made, at);
   };
   const resume = () => keepThen(floor.resume);
-  const suspended = () => {
+  const suspend = () => {
     settle();
-    floor.suspended(counts);
+    floor.suspend(counts);
   };
   const done = (at: Instant | null) =>
     counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
-    ...(paused ? { S: resume, L: suspended } : { A: () => ask('pause') }),
+    ...(paused ? { S: resume, L: suspend } : { A: () => ask('pause') }),
     D: () => done(null),
     T: () => ask('time'),
     '+': oneMore('good', pieces),
@@ -55,7 +55,7 @@ export function Running({ record, work, shop, now, who }: Props) {
   });
   return (
     <div className={styles.report}>
-      <Progress {...{ record, work, shop, now, counts, paused, suspended }} onEarlier={() => ask('time')} />
+      <Progress {...{ record, work, shop, now, counts, paused, suspend }} onEarlier={() => ask('time')} />
       <CountFields pieces={pieces} counts={counts} set={set} />
       <Buttons paused={paused} onResume={resume} onPause={() => ask('pause')} onDone={() => done(null)} />
       <TimeDialog
@@ -113,9 +113,9 @@ function Progress({
   now,
   counts,
   paused,
-  suspended,
+  suspend,
   onEarlier,
-}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; suspended: () => void; onEarlier: () => void }) {
+}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; suspend: () => void; onEarlier: () => void }) {
   const pause = paused ? record.pauses.at(-1) : undefined;
   const short = work.row.quantity - counts.good;
   const wall = (at: number) => formatWall(instant(at), settings.timeZone);
@@ -140,7 +140,7 @@ function Progress({
       )}
       <div className={styles.lesser}>
         {paused && (
-          <LesserButton icon={Layers2} keys="L" onPress={suspended}>
+          <LesserButton icon={Layers2} keys="L" onPress={suspend}>
             Suspend
           </LesserButton>
         )}

@@ -14,7 +14,7 @@ export interface Floor {
   pause(reason: string): void;
   resume(): void;
   /** Leave the machine to the next operation; only while paused. */
-  suspended(counts: Counts): void;
+  suspend(counts: Counts): void;
   /** @param at when it really ended; null: now */
   done(counts: Counts, at: Instant | null): void;
 }
@@ -41,7 +41,7 @@ export function useFloor(operation: string, name: string): Floor {
       report({ do: 'floor.start', operation, machineId, at, changeoverSeconds, who }, endChangeover);
     },
     pause: (reason) => report({ do: 'floor.pause', operation, at: present(), reason }),
-    suspended: ({ good, scrapped }) => report({ do: 'floor.suspend', operation, good, scrapped }),
+    suspend: ({ good, scrapped }) => report({ do: 'floor.suspend', operation, good, scrapped }),
     resume: () => report({ do: 'floor.resume', operation, at: present() }),
     done: ({ good, scrapped }, given) =>
       report({ do: 'floor.done', operation, at: given ?? present(), good, scrapped, who }),
