@@ -30,6 +30,29 @@ const lengthened = (open: readonly OpenInterval[], more: OpenInterval): OpenInte
     }, []);
 
 describe('explanations in random shops', () => {
+  it('an idle machine waits for a release that is still to come, or for a step before that is not done', () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(seeds, (seed) => {
+        const { input, problem, schedule } = randomPlan(seed);
+        const ends = new Map(schedule.operations.map((line) => [line.operation, line.end]));
+        for (const job of input.jobs)
+          for (const cause of must(explain(problem, schedule, job.id)).causes) {
+            if (cause.kind !== 'idle-for-release' && cause.kind !== 'queue-choice') continue;
+            seen.add(cause.kind);
+            for (const ahead of cause.blockedBy) {
+              const other = input.jobs.find(({ operations }) => operations.some(({ id }) => id === ahead))!;
+              const before = other.operations[other.operations.findIndex(({ id }) => id === ahead) - 1];
+              if (cause.kind === 'idle-for-release') expect(other.release).toBeGreaterThan(cause.from);
+              else expect(ends.get(before!.id)).toBeGreaterThan(cause.from);
+            }
+          }
+      }),
+      { numRuns: 500 },
+    );
+    expect(seen).toEqual(new Set(['idle-for-release', 'queue-choice']));
+  });
+
   it('the causes cover the time up to the end exactly, and their seconds add up', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
