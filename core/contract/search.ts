@@ -23,7 +23,7 @@ export const searchState = z.strictObject({
   startGist: planGist,
   /** Proven lower bound on the objective, where one is known. */
   bound: z.number().nullable(),
-  /** Objective against time, for the falling line; at most 200 points. */
+  /** Objective against time, for the convergence curve; at most 200 points. */
   curve: z.array(z.strictObject({ seconds: z.number(), objective: z.number() })),
   /** The history's step that the plan found became; null: nothing was stored. */
   stepId: z.int().nullable(),

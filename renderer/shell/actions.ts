@@ -15,7 +15,7 @@ import {
 import { navigate } from '../router.ts';
 import { screens } from '../routes.tsx';
 import { chooseTheme } from '../styles/theme.ts';
-import { KEEP_SEARCHING, type PlanRun } from './use-plan-run.ts';
+import { KEEP_SEARCHING, type PlanJob } from './use-plan-job.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 /** Something the app can do, for the palette, the keys and the desktop menu alike. */
@@ -31,7 +31,7 @@ export interface Action {
 
 /** Everything that can be done from anywhere. */
 export function appActions(
-  run: PlanRun,
+  job: PlanJob,
   { undo, redo, undoLabel, redoLabel }: UndoRedo,
   whatIf: readonly Action[],
   showKeys: () => void,
@@ -43,16 +43,16 @@ export function appActions(
     keys: String(i + 1),
     act: () => navigate(path),
   }));
-  const plan: Action = run.running
-    ? { id: 'plan', label: 'Stop planning and keep the best so far', icon: Square, keys: 'P', act: run.stop }
-    : { id: 'plan', label: 'Plan the week', icon: Play, keys: 'P', act: run.start };
+  const plan: Action = job.running
+    ? { id: 'plan', label: 'Stop planning and keep the best so far', icon: Square, keys: 'P', act: job.stop }
+    : { id: 'plan', label: 'Plan the week', icon: Play, keys: 'P', act: job.start };
   const keepSearching: Action = {
     id: 'keep-searching',
     label: 'Keep searching from the best plan found',
     icon: FastForward,
     keys: KEEP_SEARCHING,
-    disabled: run.running || !run.state,
-    act: run.start,
+    disabled: job.running || !job.state,
+    act: job.start,
   };
   return [
     plan,

@@ -1,16 +1,20 @@
 import type { SearchState } from '../../core/contract/search.ts';
-import styles from './run-strip.module.css';
+import styles from './search-strip.module.css';
 
 const WIDTH = 160;
 const HEIGHT = 32;
 
-type Run = Pick<SearchState, 'curve' | 'seconds' | 'budgetSeconds'>;
+type Progress = Pick<SearchState, 'curve' | 'seconds' | 'budgetSeconds'>;
 
 /**
  * The objective against time as an SVG path, up to the present second; '' before the second point. It is a staircase:
  * a plan holds until a better one comes.
  */
-export function fallingPath({ curve, seconds, budgetSeconds }: Run, width: number, height: number): string {
+export function curvePath(
+  { curve, seconds, budgetSeconds }: Progress,
+  width: number,
+  height: number,
+): string {
   const [first] = curve;
   if (!first || curve.length < 2) return '';
   const low = Math.min(...curve.map((point) => point.objective));
@@ -22,7 +26,7 @@ export function fallingPath({ curve, seconds, budgetSeconds }: Run, width: numbe
   return `M${x(first.seconds)} ${y(first.objective)}${stairs.join('')}H${x(seconds)}`;
 }
 
-export const FallingLine = ({ run }: { run: Run }) => (
+export const ConvergenceCurve = ({ search }: { search: Progress }) => (
   <svg
     className={styles.line}
     width={WIDTH}
@@ -32,6 +36,6 @@ export const FallingLine = ({ run }: { run: Run }) => (
     aria-label="Lateness and changeovers weighed together, falling"
   >
     <path d={`M0 ${HEIGHT}H${WIDTH}`} className={styles.lineFoot} />
-    <path d={fallingPath(run, WIDTH, HEIGHT)} className={styles.linePath} />
+    <path d={curvePath(search, WIDTH, HEIGHT)} className={styles.linePath} />
   </svg>
 );

@@ -6,7 +6,7 @@ import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { Menu } from '../ui/menu.tsx';
 import styles from './shell.module.css';
-import { planProtect, planSeconds, protectShare, type PlanRun } from './use-plan-run.ts';
+import { planProtect, planSeconds, protectShare, type PlanJob } from './use-plan-job.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 const inWords: Readonly<Record<string, string>> = {
@@ -23,20 +23,20 @@ const slackWords = (choice: string): string => {
     : `Leave slack: aim for ${linesOf(share)} lines on time`;
 };
 
-function PlanButton({ run }: { run: PlanRun }) {
+function PlanButton({ job }: { job: PlanJob }) {
   const seconds = planSeconds.use();
   const protect = planProtect.use();
   const time = seconds === '60' || seconds === '300' ? `${Number(seconds) / 60} min` : `${seconds} s`;
   const share = protectShare(protect);
-  if (run.running)
+  if (job.running)
     return (
-      <Button icon={Square} onPress={run.stop}>
+      <Button icon={Square} onPress={job.stop}>
         Stop, keep the best so far
       </Button>
     );
   return (
     <div className={styles.plan}>
-      <Button look="primary" icon={Play} onPress={run.start}>
+      <Button look="primary" icon={Play} onPress={job.start}>
         Plan the week
       </Button>
       <Menu
@@ -82,13 +82,13 @@ function Clock() {
 }
 
 interface Props {
-  run: PlanRun;
+  job: PlanJob;
   undoRedo: UndoRedo;
   onPalette: () => void;
   onKeys: () => void;
 }
 
-export function Header({ run, undoRedo, onPalette, onKeys }: Props) {
+export function Header({ job, undoRedo, onPalette, onKeys }: Props) {
   const { data: shop } = useShop();
   const { undo, redo, undoLabel, redoLabel } = undoRedo;
   return (
@@ -115,7 +115,7 @@ export function Header({ run, undoRedo, onPalette, onKeys }: Props) {
           onPress={redo}
         />
       </div>
-      <PlanButton run={run} />
+      <PlanButton job={job} />
       <div className={styles.tail}>
         <Clock />
         <IconButton label="Find an action" keys="Ctrl+K" icon={Search} onPress={onPalette} />

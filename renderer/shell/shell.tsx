@@ -10,9 +10,9 @@ import { useKeys } from './keys.ts';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Palette } from './palette.tsx';
 import { Rail } from './rail.tsx';
-import { RunStrip } from './run-strip.tsx';
+import { SearchStrip } from './search-strip.tsx';
 import styles from './shell.module.css';
-import { usePlanRun } from './use-plan-run.ts';
+import { usePlanJob } from './use-plan-job.ts';
 import { useUndoRedo } from './use-undo-redo.ts';
 import { useWhatIfActions } from './what-if-actions.ts';
 
@@ -36,13 +36,13 @@ function useNotice(): void {
 
 /** The frame around every screen: navigation, header, keys, palette, toasts. */
 export function Shell({ children }: { children: ReactNode }) {
-  const run = usePlanRun();
+  const job = usePlanJob();
   const undoRedo = useUndoRedo();
   const { data: shop } = useShop();
   const [over, setOver] = useState<'palette' | 'keys' | null>(null);
   const close = () => setOver(null);
   const whatIf = useWhatIfActions();
-  const actions = appActions(run, undoRedo, whatIf, () => setOver('keys'));
+  const actions = appActions(job, undoRedo, whatIf, () => setOver('keys'));
   const palette: Action = {
     id: 'palette',
     label: 'Find an action',
@@ -57,10 +57,10 @@ export function Shell({ children }: { children: ReactNode }) {
   return (
     <DropFile>
       <div className={styles.shell}>
-        <Header run={run} undoRedo={undoRedo} onPalette={palette.act} onKeys={() => setOver('keys')} />
+        <Header job={job} undoRedo={undoRedo} onPalette={palette.act} onKeys={() => setOver('keys')} />
         <Rail />
         <main className={styles.main}>
-          <RunStrip run={run} undoRedo={undoRedo} currency={shop?.settings.currency ?? null} />
+          <SearchStrip job={job} undoRedo={undoRedo} currency={shop?.settings.currency ?? null} />
           <div className={styles.screen}>{children}</div>
         </main>
       </div>

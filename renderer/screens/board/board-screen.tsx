@@ -12,7 +12,7 @@ import { useBoardView } from '../../gantt/view.ts';
 import { useChances } from '../../queries/chances.ts';
 import { boundOf, usePlan, yardstickOf } from '../../queries/plan.ts';
 import { navigate } from '../../router.ts';
-import { planProtect, protectShare } from '../../shell/use-plan-run.ts';
+import { planProtect, protectShare } from '../../shell/use-plan-job.ts';
 import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Tabs } from '../../ui/tabs.tsx';

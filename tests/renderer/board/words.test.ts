@@ -3,8 +3,8 @@ import type { SearchState } from '../../../core/contract/search.ts';
 import { viewQueues } from '../../../core/planning/plan-view.ts';
 import { withMove } from '../../../renderer/gantt/drop.ts';
 import { consequenceOf, consequenceWords, moveWords } from '../../../renderer/screens/board/consequence.ts';
-import { fallingPath } from '../../../renderer/shell/convergence-curve.tsx';
-import { runSentence } from '../../../renderer/shell/run-strip.tsx';
+import { curvePath } from '../../../renderer/shell/convergence-curve.tsx';
+import { searchSentence } from '../../../renderer/shell/search-strip.tsx';
 import { aLine, anOrder, aQueue, at } from '../../support/builders.ts';
 import { aBoardShop, planOf } from '../gantt/a-board.ts';
 
@@ -81,35 +81,37 @@ describe('the search in a sentence', () => {
   const gain = '7 fewer late lines, 135 h less late, 12 h less changeover';
 
   it('says what the plan gained', () => {
-    expect(runSentence(state, null)).toBe(`Planned in 20 s: ${gain}.`);
-    expect(runSentence({ ...state, phase: 'stopped', seconds: 3 }, null)).toBe(`Stopped after 3 s: ${gain}.`);
-    expect(runSentence({ ...state, protect: 0.9 }, null)).toBe(
+    expect(searchSentence(state, null)).toBe(`Planned in 20 s: ${gain}.`);
+    expect(searchSentence({ ...state, phase: 'stopped', seconds: 3 }, null)).toBe(
+      `Stopped after 3 s: ${gain}.`,
+    );
+    expect(searchSentence({ ...state, protect: 0.9 }, null)).toBe(
       `Planned in 20 s, aiming for 9 of 10 lines on time: ${gain}.`,
     );
   });
 
   it('says what it gained so far while it goes on', () => {
     const running: SearchState = { ...state, phase: 'running', seconds: 4.7 };
-    expect(runSentence(running, null)).toBe(`Planning: 4 of 20 s, so far ${gain}.`);
-    expect(runSentence({ ...running, gist: state.startGist }, null)).toBe('Planning: 4 of 20 s.');
+    expect(searchSentence(running, null)).toBe(`Planning: 4 of 20 s, so far ${gain}.`);
+    expect(searchSentence({ ...running, gist: state.startGist }, null)).toBe('Planning: 4 of 20 s.');
   });
 
   it('says what joining runs saved', () => {
     const joined = { ...state, joins: { count: 2, savedCents: 12_050 } };
     const said = `Planned in 20 s: ${gain}. Runs of one metal were joined 2 times: stock costs`;
-    expect(runSentence(joined, null)).toBe(`${said} 120.50 less.`);
-    expect(runSentence(joined, 'USD')).toBe(`${said} $120.50 less.`);
+    expect(searchSentence(joined, null)).toBe(`${said} 120.50 less.`);
+    expect(searchSentence(joined, 'USD')).toBe(`${said} $120.50 less.`);
   });
 
   it('says so when nothing of that differs, and when it failed', () => {
     const same = { ...state, gist: state.startGist };
-    expect(runSentence(same, null)).toMatch(
+    expect(searchSentence(same, null)).toMatch(
       /: as late as before, with as much changeover; better in the rest/,
     );
-    expect(runSentence({ ...same, objective: 1000 }, null)).toBe(
+    expect(searchSentence({ ...same, objective: 1000 }, null)).toBe(
       'Planned in 20 s: no better plan was found.',
     );
-    expect(runSentence({ ...state, phase: 'failed' }, null)).toMatch(
+    expect(searchSentence({ ...state, phase: 'failed' }, null)).toMatch(
       /failed; the plan is as it was. Try again/,
     );
   });
@@ -119,7 +121,7 @@ describe('the search in a sentence', () => {
       { seconds: 0, objective: 100 },
       { seconds: 5, objective: 50 },
     ];
-    expect(fallingPath({ curve, seconds: 10, budgetSeconds: 20 }, 200, 40)).toBe('M0.0 0.0H50.0V40.0H100.0');
-    expect(fallingPath({ curve: [], seconds: 10, budgetSeconds: 20 }, 200, 40)).toBe('');
+    expect(curvePath({ curve, seconds: 10, budgetSeconds: 20 }, 200, 40)).toBe('M0.0 0.0H50.0V40.0H100.0');
+    expect(curvePath({ curve: [], seconds: 10, budgetSeconds: 20 }, 200, 40)).toBe('');
   });
 });

@@ -20,7 +20,7 @@ export const protectShare = (chosen: string): number | null =>
 /** The key that searches on from the best plan found, for as long again. */
 export const KEEP_SEARCHING = 'G';
 
-export interface PlanRun {
+export interface PlanJob {
   readonly state: SearchState | null;
   readonly running: boolean;
   /** From the plan as it is: the first time, and again to keep searching from the best plan found. */
@@ -30,9 +30,9 @@ export interface PlanRun {
 }
 
 /** Each further click in one sitting draws other lots, so that it can find something new. */
-let runsStarted = 0;
+let searchesStarted = 0;
 
-export function usePlanRun(): PlanRun {
+export function usePlanJob(): PlanJob {
   const { data } = useSearch();
   const start = useSearchStart();
   const stop = useSearchStop();
@@ -43,9 +43,13 @@ export function usePlanRun(): PlanRun {
     running,
     start() {
       if (running) return;
-      runsStarted += 1;
+      searchesStarted += 1;
       start.mutate(
-        { seconds: Number(planSeconds.read()), seed: runsStarted, protect: protectShare(planProtect.read()) },
+        {
+          seconds: Number(planSeconds.read()),
+          seed: searchesStarted,
+          protect: protectShare(planProtect.read()),
+        },
         { onError: toastError },
       );
     },

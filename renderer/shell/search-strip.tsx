@@ -7,13 +7,13 @@ import { formatMoney, type Currency } from '../../core/units/money.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { KeyHint } from '../ui/key-hint.tsx';
-import { FallingLine } from './convergence-curve.tsx';
-import styles from './run-strip.module.css';
-import { KEEP_SEARCHING, type PlanRun } from './use-plan-run.ts';
+import { ConvergenceCurve } from './convergence-curve.tsx';
+import styles from './search-strip.module.css';
+import { KEEP_SEARCHING, type PlanJob } from './use-plan-job.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 /** What the search amounts to so far, or in the end, in a sentence. */
-export function runSentence(state: SearchState, currency: Currency): string {
+export function searchSentence(state: SearchState, currency: Currency): string {
   const { phase, seconds, budgetSeconds, message, protect, gist, startGist } = state;
   if (phase === 'failed') return message ?? 'The search failed; the plan is as it was. Try again.';
   const aim = protect === null ? '' : `, ${aimWords(protect)}`;
@@ -44,15 +44,15 @@ function joinedWords({ joins }: SearchState, currency: Currency): string {
 }
 
 interface Props {
-  run: PlanRun;
+  job: PlanJob;
   undoRedo: UndoRedo;
   currency: Currency;
 }
 
 /** The search at work under the header: what it gained so far; afterwards the outcome, as long as its plan is the last thing done. */
-export function RunStrip({ run, undoRedo, currency }: Props) {
+export function SearchStrip({ job, undoRedo, currency }: Props) {
   const [closed, setClosed] = useState<string | null>(null);
-  const { state } = run;
+  const { state } = job;
   if (!state || closed === state.jobId) return null;
   const { phase, seconds, budgetSeconds, stepId } = state;
   const done = phase !== 'running';
@@ -71,25 +71,25 @@ export function RunStrip({ run, undoRedo, currency }: Props) {
         className={styles.sentence}
         aria-live={done ? 'polite' : 'off'}
       >
-        {runSentence(state, currency)}
+        {searchSentence(state, currency)}
       </p>
-      <FallingLine run={state} />
+      <ConvergenceCurve search={state} />
       {phase === 'failed' && (
-        <Button small onPress={run.start}>
+        <Button small onPress={job.start}>
           Try again
         </Button>
       )}
       {phase !== 'running' && phase !== 'failed' && (
-        <Button small look="primary" icon={Play} onPress={run.start}>
+        <Button small look="primary" icon={Play} onPress={job.start}>
           Keep searching <KeyHint keys={KEEP_SEARCHING} />
         </Button>
       )}
       {phase === 'running' && (
-        <Button small icon={Square} onPress={run.stop}>
+        <Button small icon={Square} onPress={job.stop}>
           Stop <KeyHint keys="P" />
         </Button>
       )}
-      {/* Only while it takes back this run's plan, never another step. */}
+      {/* Only while it takes back the plan of this search, never another step. */}
       {done && stepId !== null && stepId === undoRedo.undoStepId && (
         <Button small onPress={undoRedo.undo}>
           Undo

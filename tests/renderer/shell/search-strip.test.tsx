@@ -3,7 +3,7 @@ import { cleanup, render, screen } from '@testing-library/react';
 import { afterEach, expect, it } from 'vitest';
 import type { SearchState } from '../../../core/contract/search.ts';
 import { standsLast } from '../../../renderer/queries/history.ts';
-import { RunStrip } from '../../../renderer/shell/run-strip.tsx';
+import { SearchStrip } from '../../../renderer/shell/search-strip.tsx';
 
 afterEach(cleanup);
 
@@ -26,14 +26,14 @@ const ended = (stepId: number | null): SearchState => ({
   message: null,
 });
 
-/** The strip after a run whose plan became a step, in a shop with this history of steps. */
+/** The strip after a search whose plan became a step, in a shop with this history of steps. */
 function stripOf(stepId: number | null, undo: readonly number[], redo: readonly number[] = []) {
   const nothing = () => undefined;
   const entries = (ids: readonly number[]) => ids.map((id) => ({ id, label: 'Add work order 1001', at: 0 }));
   render(
-    <RunStrip
+    <SearchStrip
       currency={null}
-      run={{ state: ended(stepId), running: false, start: nothing, stop: nothing }}
+      job={{ state: ended(stepId), running: false, start: nothing, stop: nothing }}
       undoRedo={{
         undoLabel: 'Add work order 1001',
         undoStepId: undo[0] ?? null,
@@ -64,7 +64,7 @@ it('it stays while the screen has not read yet that the plan was stored, without
   expect(stripOf(7, [6])).toEqual({ shown: true, offersUndo: false });
 });
 
-it('a run that found nothing offers no undo: it would take back another step', () => {
+it('a search that found nothing offers no undo: it would take back another step', () => {
   expect(stripOf(null, [7])).toEqual({ shown: true, offersUndo: false });
   expect(stripOf(null, [])).toEqual({ shown: true, offersUndo: false });
 });
