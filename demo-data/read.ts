@@ -16,7 +16,7 @@ import { parseLength, type LengthUnits } from '../core/units/length.ts';
  */
 
 /** How the folder's dates and lengths are read: by the shop's zone and units, dates moved to the present. */
-export interface Reading {
+interface Reading {
   readonly timeZone: string;
   readonly units: LengthUnits;
   readonly move: (date: string) => string;

@@ -3,7 +3,7 @@ import { dialog } from 'electron';
 import type { Store } from './db/open.ts';
 import { Refused } from './refused.ts';
 
-export interface OpenedData {
+interface OpenedData {
   readonly store: Store;
   /** What to tell the user once the window is open. */
   readonly notice: string | null;

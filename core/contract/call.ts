@@ -34,17 +34,8 @@ export type OutputOf<C extends Call> = DeepReadonly<z.output<C['output']>>;
  * `conflict`: someone else changed the row first. `busy`: another job is going. `unavailable`: this host cannot do it.
  * `damaged`: the data file cannot be used. `forbidden`: an unknown sender. `internal`: a bug; details are in the log.
  */
-export const errorCodes = [
-  'bad-input',
-  'refused',
-  'conflict',
-  'busy',
-  'unavailable',
-  'damaged',
-  'forbidden',
-  'internal',
-] as const;
-export type ErrorCode = (typeof errorCodes)[number];
+export type ErrorCode =
+  'bad-input' | 'refused' | 'conflict' | 'busy' | 'unavailable' | 'damaged' | 'forbidden' | 'internal';
 
 /** What crosses the border: errors keep code and sentence, nothing else. */
 export type Reply<T> =

@@ -68,7 +68,7 @@ export const runInput = z.strictObject({
 const area = z.number().min(0);
 
 /** core/cutting/plan.ts `CutPlan`. */
-export const cutPlan = z.strictObject({
+const cutPlan = z.strictObject({
   groups: z.array(sheetGroup),
   steps: z.array(cutStep),
   lines: z.array(z.strictObject({ line: lineId, asked: count, cut: count, readyAfterStep: count })),

@@ -5,7 +5,7 @@ import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
 /** What can be printed; each has a print route of the same name in the screens. */
-export const printable = z.discriminatedUnion('what', [
+const printable = z.discriminatedUnion('what', [
   /** The dispatch list of one machine, or of all (one page run a machine). */
   z.strictObject({
     what: z.literal('dispatch'),

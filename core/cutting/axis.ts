@@ -10,14 +10,14 @@ export interface AxisCut {
 }
 
 /** The cuts that divide one length, and what remains in hand after the last. */
-export interface AxisPlan {
+interface AxisPlan {
   readonly cuts: readonly AxisCut[];
   readonly remains: 'piece' | 'offcut';
   readonly remainsMm: number;
 }
 
 /** Differences below this are rounding, not metal. */
-export const sameMm = 0.005;
+const sameMm = 0.005;
 
 /** What the shear asks of the pieces along one axis; held by every pattern the search proposes. */
 export const axisRule = (shear: ShearLimits): AxisRule => ({

@@ -27,7 +27,7 @@ export interface Peak {
   readonly bound: number;
 }
 
-export interface Pricing<T> {
+interface Pricing<T> {
   readonly columns: readonly Column<T>[];
   /** One per stock, or one per panel length for a coil. */
   readonly peaks: readonly Peak[];

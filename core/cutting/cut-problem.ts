@@ -15,7 +15,7 @@ const stockPiece = z.object({
 const wantedPiece = z.object({ id, length: z.number().positive(), quantity: z.int().min(0).max(1_000_000) });
 
 /** A one-dimensional cutting problem, file format `cut-problem/1`. Unknown fields are ignored. Any one unit of length. */
-export const cutProblem = z.object({
+const cutProblem = z.object({
   format: z.literal('cut-problem/1'),
   name: z.string().min(1),
   stock: z.array(stockPiece).min(1, 'needs at least one stock length'),

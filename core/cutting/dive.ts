@@ -11,7 +11,7 @@ const inPartDive = { ...inDive, rounds: 3 };
 const nearly = 0.6;
 
 /** The cheapest answer so far and who is told of a cheaper one. */
-export interface BestSoFar<T> {
+interface BestSoFar<T> {
   cost(): number;
   accept(uses: readonly Use<T>[]): void;
 }

@@ -82,7 +82,7 @@ function withoutExcess(layout: SheetLayout, left: number[]): SheetLayout {
 }
 
 /** By code points, the same on every machine. */
-export const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+const byText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
 /** 0 → "A", 25 → "Z", 26 → "AA". */
 export function letters(at: number): string {

@@ -13,7 +13,7 @@ export interface MipAnswer {
   readonly columns: Readonly<Record<string, number>> | null;
 }
 
-export interface MipLimits {
+interface MipLimits {
   /** Only answers of this cost or less are of interest. */
   readonly atMost: number;
   /** Known lower bound: when it meets `atMost`, any answer will do and the model needs no objective. */

@@ -43,7 +43,7 @@ export function* solveOneDimension(
 }
 
 /** The problem as a cover; a layout is the pattern's counts. */
-export function coverOf(given: CutProblem): Cover<null> {
+function coverOf(given: CutProblem): Cover<null> {
   const demand = given.items.map((item) => item.quantity);
   const costs = given.stock.map((stock) => stock.cost);
   const search = (

@@ -23,7 +23,7 @@ const stepsToSettle = 40;
 
 type Uses = readonly Use<SheetLayout>[];
 
-export interface RunProgress {
+interface RunProgress {
   /** Best plan so far; null while the stock is not known to suffice. */
   readonly plan: CutPlan | null;
   readonly done: boolean;

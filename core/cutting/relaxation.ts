@@ -54,7 +54,7 @@ export interface Relaxed<T> {
 }
 
 /** How far the relaxation is to be solved. */
-export interface RelaxEffort {
+interface RelaxEffort {
   /** Rounds of pricing, at most. */
   readonly rounds: number;
   /** Share of the cost within which the bound need not be driven any closer. */

@@ -18,7 +18,7 @@ export interface SheetStack {
   readonly lengthMm: number;
 }
 
-export interface ShearFrame {
+interface ShearFrame {
   readonly lengthMm: number;
   readonly backGaugeMm: { readonly min: number; readonly max: number };
   readonly minStripMm: number;
@@ -30,7 +30,7 @@ export interface ShearAtWork {
   readonly units: LengthUnits;
 }
 
-export interface Replay {
+interface Replay {
   readonly pieces: readonly MadePiece[];
   /** Steps the shear cannot do, each with a sentence. */
   readonly refusals: readonly { readonly step: number; readonly message: string }[];

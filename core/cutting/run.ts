@@ -46,7 +46,7 @@ export interface SheetStock extends StockBase {
 }
 
 /** A coil that is cut to length: the run takes only what it needs of it. */
-export interface CoilStock extends StockBase {
+interface CoilStock extends StockBase {
   readonly kind: 'coil';
   readonly centsPerMetre: number;
   /** Length left on the coil; null: enough. */

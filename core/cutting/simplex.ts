@@ -6,7 +6,7 @@ import { addVariable, variablesFor, type Variables } from './simplex-variables.t
  * A primal revised simplex with an explicit inverse; columns may be added between solves and the basis is kept.
  * Source of the method: G. B. Dantzig and W. Orchard-Hays, Mathematical Tables and Other Aids to Computation 8 (1954) 64-67.
  */
-export interface Master {
+interface Master {
   add(column: Column): void;
   /** Solves to optimality from the basis at hand. */
   solve(): void;

@@ -6,7 +6,7 @@ import { personName } from '../shop/plan.ts';
 import { rowKinds } from '../shop/state.ts';
 
 /** Rows a person edits on a form, one at a time. Orders, queues and pins have commands of their own. */
-export const formKinds = [
+const formKinds = [
   'material',
   'colour',
   'sheet',

@@ -5,7 +5,7 @@ import { instant } from '../units/brand.ts';
 import type { Command } from './command.ts';
 
 /** Extra open time of one machine, from an instant on. */
-export interface ExtraHours {
+interface ExtraHours {
   readonly machine: string;
   readonly from: number;
   readonly seconds: number;

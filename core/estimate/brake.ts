@@ -7,7 +7,7 @@ import { MM_PER_FOOT } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
 import { standard } from './standards.ts';
 
-export interface BrakeWork {
+interface BrakeWork {
   readonly part: Pick<Part, 'profile' | 'bendOrder'>;
   readonly blank: Blank;
   readonly quantity: number;

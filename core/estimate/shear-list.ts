@@ -7,19 +7,19 @@ import { estimateOf, peopleFor, reason, type Estimate, type Reason } from './est
 import { standard } from './standards.ts';
 
 /** A step list with its sheets, as it is kept for a run. */
-export interface ListedSheets {
+interface ListedSheets {
   readonly groups: readonly Pick<SheetGroup, 'id' | 'count' | 'widthMm' | 'lengthMm'>[];
   readonly steps: readonly CutStep[];
 }
 
 /** A line that the list cuts. */
-export interface ListedLine {
+interface ListedLine {
   readonly id: string;
   readonly quantity: number;
   readonly blank: Blank;
 }
 
-export interface ListedTime {
+interface ListedTime {
   readonly estimate: Estimate;
   /**
    * Share of the line's own time after which the first lot can go on to the brake, above 0 and at most 1: when the

@@ -8,7 +8,7 @@ import { standard } from './standards.ts';
 
 type SheetSize = Pick<Sheet, 'widthMm' | 'lengthMm'>;
 
-export interface ShearWork {
+interface ShearWork {
   /** One blank; girths lie across the sheet's width, lengths along its length. */
   readonly blank: Blank;
   readonly quantity: number;
@@ -18,7 +18,7 @@ export interface ShearWork {
   readonly units: LengthUnits;
 }
 
-export interface ShearCount {
+interface ShearCount {
   readonly perSheet: number;
   readonly sheets: number;
   /** All strokes, trim cuts included. */

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 
 /** One wrong cell: which row (as counted in the file, header is row 1), which column, what stood there, why not. */
-export const cellIssue = z.strictObject({
+const cellIssue = z.strictObject({
   row: z.int(),
   column: z.string(),
   value: z.string(),

@@ -31,7 +31,7 @@ const OPTIONAL: readonly Column[] = ['good', 'scrapped', 'estimate s', 'changeov
 const recordNames = recordSchema.shape.who;
 const LONGEST_S = 90 * 86_400;
 
-export interface CheckedFinished {
+interface CheckedFinished {
   readonly issues: CellIssue[];
   /** Rows that can be taken now. */
   readonly ready: number[];

@@ -3,7 +3,7 @@ import type { LineFields, ReadRow, Refuse } from './order-row.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 
-export interface Places {
+interface Places {
   /** Rows that stand in the shop already. */
   readonly known: number[];
   /** New lines by the row they come from, in the file's order. */

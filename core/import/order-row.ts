@@ -50,7 +50,7 @@ export type ReadRow = OrderRow & { readonly row: number };
 /** Says what is wrong with a cell of a row. */
 export type Refuse = (row: number, column: OrderColumn, reason: string) => void;
 
-export interface CellRefusal {
+interface CellRefusal {
   readonly column: OrderColumn;
   readonly reason: string;
 }

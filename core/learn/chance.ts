@@ -15,7 +15,7 @@ export interface ChanceOptions {
 }
 
 /** What playing the plan through says of one job; instants on the problem's axis. */
-export interface JobChance {
+interface JobChance {
   /** Share of runs that ended by the due date; 1 without one. */
   readonly onTime: number;
   /** Ended by then in so many of a hundred runs; null when the open hours run out first. */

@@ -10,7 +10,7 @@ export interface Prior {
 }
 
 /** One timed thing: what each column contributes at its present figure, and what it took. */
-export interface FitRow {
+interface FitRow {
   /** Seconds per column at factor 1; at least one above zero. */
   readonly parts: readonly number[];
   /** Above zero. */

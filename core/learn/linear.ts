@@ -1,5 +1,5 @@
 /** A small symmetric positive definite system, factored once (Cholesky; any textbook of numerical analysis). */
-export interface Factored {
+interface Factored {
   solve(right: readonly number[]): number[];
   /** Diagonal of the inverse. */
   inverseDiagonal(): number[];

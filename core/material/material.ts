@@ -32,7 +32,7 @@ export type Temper = DeepReadonly<z.infer<typeof temper>>;
  * What the shop measured on its own test pieces: how much shorter the blank is than the two flanges beside a bend,
  * measured over the outside. It beats the formula for bends whose radius is left to the die.
  */
-export const measuredDeduction = z.strictObject({
+const measuredDeduction = z.strictObject({
   gauge: gaugeLabel,
   /** Degrees turned through; 180 is a closed hem. */
   angle: z.number().gt(0, 'above 0°').max(180, 'at most 180°'),
@@ -61,7 +61,6 @@ export type Material = DeepReadonly<z.infer<typeof material>>;
 
 /** A finish. `hex` is what the board paints the bars with. */
 export const colour = z.strictObject({ id: code, name, hex: hexColour, revision });
-export type Colour = DeepReadonly<z.infer<typeof colour>>;
 
 /** A sheet size, a coil or a remnant in stock, of one material, gauge and colour. */
 export const sheet = z.strictObject({

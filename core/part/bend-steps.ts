@@ -7,7 +7,7 @@ export type BendStep = string;
 const FOLD_ANGLE = 135;
 
 /** A place where the piece folds, between two of its straight lengths. */
-export interface Joint {
+interface Joint {
   /** Degrees turned through when it is done; 180 for a hem. */
   readonly angle: number;
   readonly direction: 'up' | 'down';

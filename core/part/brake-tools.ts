@@ -129,7 +129,7 @@ export const benders = (dieOpeningMm: number | null): Tools =>
 const STAGES = [0, 0.5, 1];
 
 /** Whether the piece runs into the tools, with either edge at the back. */
-export type Collisions = Readonly<Record<Side, boolean>>;
+type Collisions = Readonly<Record<Side, boolean>>;
 
 /**
  * Whether the piece as bent so far runs into the tools while an act is carried out. The two lengths beside the bend

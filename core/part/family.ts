@@ -2,10 +2,10 @@ import type { Profile } from './profile.ts';
 import type { Family, Part } from './part.ts';
 
 export type Pattern = Extract<Family, { is: 'pattern' }>;
-export type Size = Pattern['sizes'][number];
+type Size = Pattern['sizes'][number];
 
 /** The pattern's profile with the named dimensions set; every other length, bend and hem stays. Lengths in the dimensions' order. */
-export function sizedProfile(
+function sizedProfile(
   profile: Profile,
   dimensions: Pattern['dimensions'],
   lengthsMm: readonly number[],

@@ -38,7 +38,7 @@ export interface Rule {
   readonly source: string;
 }
 
-export const COMMON_PRACTICE = 'common practice, no source';
+const COMMON_PRACTICE = 'common practice, no source';
 const PLATE = "the machine's record";
 
 /** Every rule with the verdict it has until the shop says otherwise. */

@@ -12,7 +12,7 @@ const CLOSE_CURL_TONS = 300;
 /** Flattening a hem takes about two and a half times an air bend. */
 const FLATTEN_FACTOR = 2.5;
 
-export interface Pressing {
+interface Pressing {
   readonly thicknessMm: number;
   readonly lengthMm: number;
   readonly tensileMpa: number;

@@ -9,7 +9,7 @@ import { lineId, operationId } from '../shop/order.ts';
 const queues = z.record(z.string(), z.array(operationId));
 
 /** A line that ends at another time; instants and seconds late. */
-export const lineShift = z.strictObject({
+const lineShift = z.strictObject({
   job: lineId,
   before: z.number(),
   after: z.number(),

@@ -19,10 +19,10 @@ const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOper
   Math.max(0, quantity - Math.max((started ?? suspended)?.counted ?? 0, piecesTaken(shop, line.id)));
 
 /** An offcut this large is kept (6 in × 24 in). Common practice, no source. */
-export const KEEP = { widthMm: 152.4, lengthMm: 609.6 };
+const KEEP = { widthMm: 152.4, lengthMm: 609.6 };
 
 /** How much of each stock is still free: pieces, of a coil stretches. */
-export type FreeStock = ReadonlyMap<string, number>;
+type FreeStock = ReadonlyMap<string, number>;
 /** The shop's stock as counted. */
 export const freeStock = (shop: Shop): Map<string, number> =>
   new Map(shop.sheet.map((s) => [s.id, s.onHand]));
@@ -86,7 +86,7 @@ function asStock(sheet: Sheet, available: number | null, dearer: number): Stock 
 }
 
 /** What a run takes of one stock: pieces, of a coil stretches started. */
-export interface Taking {
+interface Taking {
   readonly sheetId: string;
   readonly pieces: number;
   /** Of these, as many are not on hand when the run begins. */

@@ -15,7 +15,7 @@ export const DAYS_AHEAD = 370;
 const LONGEST_BREAK = 2 * 3600;
 
 /** The machines as the scheduling engine sees them. */
-export interface ShopMachines {
+interface ShopMachines {
   /** Those with open hours ahead. */
   readonly inputs: readonly MachineInput[];
   /** Those without, by id, each with the reason. */

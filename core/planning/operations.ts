@@ -18,7 +18,7 @@ import type { Shop } from '../shop/state.ts';
 import type { LengthUnits } from '../units/length.ts';
 
 /** A machine that can do an operation, its whole seconds there (changeover left out) and how they were made. */
-export interface Able {
+interface Able {
   readonly id: string;
   readonly seconds: number;
   readonly estimate: Estimate;

@@ -5,7 +5,7 @@ import type { Instant } from '../units/brand.ts';
 import type { RunCut } from './cut-run.ts';
 
 /** What a run has reserved of a stock, from the moment it begins. */
-export interface Reservation {
+interface Reservation {
   readonly runId: string;
   readonly at: Instant;
   readonly pieces: number;
@@ -40,7 +40,7 @@ export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
 }
 
 /** What the plan takes of a stock on one day. */
-export interface DayTaken {
+interface DayTaken {
   /** Midnight at the shop. */
   readonly day: Instant;
   readonly pieces: number;

@@ -53,7 +53,7 @@ function goesTo(to: Destination, units: LengthUnits): string {
 }
 
 /** A plan's figures; areas in mm². */
-export interface CutFigures {
+interface CutFigures {
   readonly sheets: number;
   /** Share of the sheets' area, 0 to 1. */
   readonly used: number;

@@ -10,7 +10,7 @@ import type { Shop } from '../shop/state.ts';
 import { instant, type Instant } from '../units/brand.ts';
 
 /** Where a line goes after this machine. */
-export interface NextStep {
+interface NextStep {
   readonly machineName: string;
   readonly start: Instant;
 }

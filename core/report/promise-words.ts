@@ -4,7 +4,7 @@ import { lateOf, lateSentence } from './late-words.ts';
 import { dayAndClock } from './rush-words.ts';
 
 /** What can be promised for one line, in words. */
-export interface PromiseWords {
+interface PromiseWords {
   /** When it is ready without making anything late, or why there is no such date. */
   readonly ready: string;
   /** Said when the due date typed is earlier than that; else empty. */

@@ -22,7 +22,7 @@ export interface CauseWords {
 }
 
 /** Why a line ends when it does, for people. */
-export interface WhyWords {
+interface WhyWords {
   /** "Why late?" or "Why not sooner?", for a heading. */
   readonly question: string;
   /** When it ends, and how that stands to its due date. */

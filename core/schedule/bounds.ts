@@ -4,7 +4,7 @@ import { makespanBound } from './bounds/makespan.ts';
 import { tardinessBound } from './bounds/tardiness.ts';
 import { nextOpen, finish } from './working-time.ts';
 
-export interface Bound {
+interface Bound {
   /** No plan's objective is below this. */
   readonly value: number;
   /** A sentence: what it is made of. */

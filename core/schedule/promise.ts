@@ -18,7 +18,7 @@ export interface DateOffer {
   readonly objectiveAdded: number;
 }
 
-export interface DatePromise {
+interface DatePromise {
   readonly job: string;
   /** The earliest end found that makes nothing else late; null when every position makes something late. */
   readonly safe: DateOffer | null;

@@ -4,7 +4,7 @@ import type { Shop } from './state.ts';
 export const gaugeName = (label: string): string => (/^\d+$/.test(label) ? `${label} ga` : label);
 
 /** Names, not codes; what is not known or differs is left out. */
-export interface MetalParts {
+interface MetalParts {
   readonly gauge?: string | undefined;
   readonly colour?: string | undefined;
   readonly material?: string | undefined;

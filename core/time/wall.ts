@@ -10,7 +10,7 @@ const DAY = 86_400;
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
-export interface WallParts {
+interface WallParts {
   readonly year: number;
   /** 1 to 12. */
   readonly month: number;

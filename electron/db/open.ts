@@ -23,7 +23,7 @@ export interface Store {
   close(): void;
 }
 
-export interface StoreOptions {
+interface StoreOptions {
   /** The folder with the SQL files. */
   readonly migrations: string;
   /** Names a backup copy: "2026-11-25T09-22-11". */

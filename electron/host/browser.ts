@@ -9,7 +9,7 @@ import { makeAnswers } from './answers.ts';
 import { startHttp, type HttpHost } from './http.ts';
 import { makeServe } from './serve.ts';
 
-export interface BrowserOptions {
+interface BrowserOptions {
   readonly appFolder: string;
   readonly version: string;
   readonly env: NodeJS.ProcessEnv;

@@ -7,7 +7,7 @@ import { makeGuard, type Guard } from './http-guard.ts';
 import { readPage, textPage } from './pages.ts';
 import { refuse, type Serve } from './serve.ts';
 
-export interface HttpOptions {
+interface HttpOptions {
   /** 0 takes any free one. */
   readonly port: number;
   /** dist/renderer */

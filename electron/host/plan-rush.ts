@@ -14,7 +14,7 @@ import type { LaunchSolver } from '../solver/launch.ts';
 import type { WithOrders } from './order-file.ts';
 
 /** What the command line says about a rush: the ways to fit it into the plan as it is. */
-export interface RushReport {
+interface RushReport {
   readonly shop: Shop;
   readonly now: Instant;
   readonly seconds: number;

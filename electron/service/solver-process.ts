@@ -12,7 +12,7 @@ export interface WorkEnd {
   readonly refusal: string | null;
 }
 
-export interface ProcessOptions<K extends TaskKind> {
+interface ProcessOptions<K extends TaskKind> {
   readonly start: Start<K>;
   readonly launch: LaunchSolver;
   /** How long it may go on after it was told to stop. */

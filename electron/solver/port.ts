@@ -1,7 +1,7 @@
 import type { FromSolver, ToSolver } from './messages.ts';
 
 /** The solver's end of the line to the host, whichever way its process was started. */
-export interface Port {
+interface Port {
   send(message: FromSolver): void;
   listen(listener: (message: ToSolver) => void): void;
 }

@@ -21,7 +21,7 @@ interface Props extends FieldWords {
  * A figure typed as people write it. What does not read is kept as typed, told at once, and reported as NaN, so that
  * a form can never save an older value behind it.
  */
-export function ParsedField({ value, format, parse, onChange, error, ...rest }: Props) {
+function ParsedField({ value, format, parse, onChange, error, ...rest }: Props) {
   const [typed, setTyped] = useState<string | null>(null);
   const shown = Number.isNaN(value) ? '' : format(value);
   const read = typed === null || typed.trim() === '' ? null : parse(typed);

@@ -14,7 +14,7 @@ import styles from './form.module.css';
 import { draftName } from './use-row-form.ts';
 
 /** A row in the list at the side. */
-export interface ListEntry {
+interface ListEntry {
   readonly title: string;
   readonly detail: string;
   readonly swatch?: string;

@@ -8,7 +8,7 @@ import { useDraft } from './drafts.ts';
 import { fieldErrors, refusalErrors, type FieldErrors } from './field-errors.ts';
 import { useAct } from './use-act.ts';
 
-export interface FormPlan<T extends object> {
+interface FormPlan<T extends object> {
   /** The form's name among the drafts, "part ridge-cap". */
   readonly name: string;
   readonly shop: Shop;

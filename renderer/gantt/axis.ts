@@ -3,7 +3,7 @@ import { instant } from '../../core/units/brand.ts';
 import { endOf, type Scale } from './scale.ts';
 
 /** A mark on the time axis at the shop's wall clock. */
-export interface Tick {
+interface Tick {
   readonly at: number;
   /** '' for a mark without words. */
   readonly label: string;

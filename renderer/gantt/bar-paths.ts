@@ -4,7 +4,7 @@ import { near, type Bar, type Lane } from './lanes.ts';
 import { spanOf, type Scale } from './scale.ts';
 
 /** A lane as a handful of SVG paths, x in seconds from an origin and y in pixels from the lane's top. */
-export interface LanePaths {
+interface LanePaths {
   readonly closed: string;
   /** A bracket over each run. */
   readonly runs: string;

@@ -48,14 +48,14 @@ export function labelsOf(lane: Lane, scale: Scale, maxLines: number): Label[] {
 }
 
 /** A late line's mark in the rail under the bars; `words` where there is room for them. */
-export interface LateMark {
+interface LateMark {
   readonly lineId: string;
   readonly x: number;
   readonly words: string;
 }
 
 /** Where a due date stands. */
-export interface DueMark {
+interface DueMark {
   readonly due: number;
   readonly x: number;
 }

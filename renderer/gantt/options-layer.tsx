@@ -8,7 +8,7 @@ import { endOf, xOf, type Scale } from './scale.ts';
 export const stripId = (operation: string): string => `strip-${operation}`;
 
 /** What a screen reader says of a bar; the side panel has the rest. */
-export function stripName(bar: Bar): string {
+function stripName(bar: Bar): string {
   const step = bar.operation.endsWith(':shear') ? 'shearing' : 'bending';
   const late = bar.tardiness > 0 && `${formatDuration(bar.tardiness)} late`;
   const words = [

@@ -87,7 +87,7 @@ function numberOf(object: object | undefined): number {
 export type ReadyCuts = Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] };
 export type CutsQuery = Exclude<PlanQuery, { is: 'ready' }> | ReadyCuts;
 
-export type CutsSoFarQuery =
+type CutsSoFarQuery =
   | Exclude<PlanQuery, { is: 'ready' }>
   | (ReadyCuts & {
       /** No run is missing. */

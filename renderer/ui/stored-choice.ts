@@ -1,7 +1,7 @@
 import { useSyncExternalStore } from 'react';
 
 /** One of a few values, kept in this browser or window only (never in the shop's file). */
-export interface StoredChoice<T extends string> {
+interface StoredChoice<T extends string> {
   readonly choices: readonly T[];
   read(): T;
   write(choice: T): void;

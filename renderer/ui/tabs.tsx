@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { Tab, TabList, TabPanel, Tabs as Primitive } from 'react-aria-components';
 import styles from './tabs.module.css';
 
-export interface TabEntry {
+interface TabEntry {
   id: string;
   label: string;
   /** A count after the label. */

@@ -10,7 +10,7 @@ import { classes } from './classes.ts';
 import { IconButton } from './icon-button.tsx';
 import styles from './toast.module.css';
 
-export interface ToastWords {
+interface ToastWords {
   /** A whole sentence. */
   text: string;
   look?: 'news' | 'trouble';

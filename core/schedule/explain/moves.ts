@@ -13,7 +13,7 @@ import {
 } from '../what-if/draft.ts';
 
 /** One change of the order, to be tried. */
-export interface Rearrangement {
+interface Rearrangement {
   readonly kind: 'earlier-position' | 'other-machine' | 'swap';
   /** Operations that would stand elsewhere, the asked job's first. */
   readonly moved: readonly number[];

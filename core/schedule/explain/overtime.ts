@@ -11,7 +11,7 @@ export interface Overtime {
 }
 
 /** Overtime with what it makes of the plan. */
-export interface OvertimeTrial {
+interface OvertimeTrial {
   readonly overtime: Overtime;
   readonly problem: Problem;
   readonly draft: Draft;

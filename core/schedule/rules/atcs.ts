@@ -4,7 +4,7 @@ import type { Urgency } from './dispatch.ts';
 import { fastestSeconds, remainingSeconds } from './remaining.ts';
 
 /** Look-ahead factors: K1 for slack, K2 for changeovers (Infinity: changeovers do not count). */
-export interface LookAhead {
+interface LookAhead {
   readonly k1: number;
   readonly k2: number;
   /** Mean work and mean changeover, seconds. */

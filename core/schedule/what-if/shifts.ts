@@ -11,7 +11,7 @@ export interface JobShift {
 }
 
 /** Jobs of two plans that end at different times. */
-export interface Shifts {
+interface Shifts {
   /** Most lateness added first, then the longest shift, then by id. */
   readonly later: readonly JobShift[];
   /** The same the other way round: most lateness taken away first. */

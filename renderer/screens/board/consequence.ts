@@ -7,7 +7,7 @@ import { formatDuration } from '../../../core/units/duration.ts';
 import type { Drop } from '../../gantt/drop.ts';
 
 /** What a change of the queues brings: lines that become late or later, lines saved, changeover gained or lost. */
-export interface Consequence {
+interface Consequence {
   /** Worst first. */
   readonly later: readonly BecameLate[];
   /** Lines that were late and are no more. */

@@ -22,7 +22,7 @@ interface Tried {
   readonly words: string;
 }
 
-export interface Moves {
+interface Moves {
   readonly doing: BoardDoing;
   /** The would-be plan while something is dragged, until the new plan is here. */
   readonly wouldBe: readonly Lane[] | null;

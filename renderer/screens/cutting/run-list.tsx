@@ -82,7 +82,7 @@ function columnsOf(shop: Shop): TableColumn<RunCut>[] {
 const linesOf = (ids: readonly string[]): string =>
   ids.length <= 3 ? ids.join(', ') : `${ids.slice(0, 2).join(', ')} and ${ids.length - 2} more`;
 
-export const shortOf = ({ takings }: RunCut): number => takings.reduce((sum, { short }) => sum + short, 0);
+const shortOf = ({ takings }: RunCut): number => takings.reduce((sum, { short }) => sum + short, 0);
 
 /** Whether a run can be cut from what is there. */
 export function RunState({ cut }: { cut: RunCut }) {

@@ -10,7 +10,7 @@ import { toastError } from '../../ui/toast.tsx';
 const USUAL_S = 5;
 const MORE_S = 20;
 
-export interface Solving {
+interface Solving {
   readonly running: boolean;
   readonly seconds: number;
   /** A sentence when it failed. */

@@ -12,7 +12,7 @@ import type { Happened } from '../../../core/learn/plan-chances.ts';
 type Accept = Extract<Command, { do: 'standards.accept' }>;
 
 /** What finished work says of a machine's standards and of its changeovers. */
-export interface Proposals {
+interface Proposals {
   readonly standards: Result<Proposal[]>;
   readonly changeover: Result<Proposal[]>;
 }

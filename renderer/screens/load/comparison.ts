@@ -4,7 +4,7 @@ import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatHours } from '../../../core/units/duration.ts';
 
-export interface ComparedFigure {
+interface ComparedFigure {
   readonly label: string;
   /** What the figure counts, for those who ask. */
   readonly help: string;

@@ -10,7 +10,7 @@ import type { Instant } from '../../../core/units/brand.ts';
 
 /** Where work is counted: on the days it is planned on, or on the day it is due (overdue work: today). */
 export const bases = ['planned', 'due'] as const;
-export type Basis = (typeof bases)[number];
+type Basis = (typeof bases)[number];
 
 export interface MachineLoad {
   readonly machine: Machine;

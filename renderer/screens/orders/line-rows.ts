@@ -33,7 +33,7 @@ export interface LineRow {
 }
 
 /** Work on an order's line stands still when either of them says so. */
-export function currentOf(order: WorkOrder, line: OrderLine): Current {
+function currentOf(order: WorkOrder, line: OrderLine): Current {
   if (order.status === 'cancelled' || line.status === 'cancelled') return 'cancelled';
   if (order.status === 'done' || line.status === 'done') return 'done';
   return order.status;

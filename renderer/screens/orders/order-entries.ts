@@ -5,7 +5,7 @@ import type { Issue } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 
 /** A line on the form: its key is made from the order's number when it is saved. */
-export const lineEntry = orderLine.omit({ id: true, orderId: true });
+const lineEntry = orderLine.omit({ id: true, orderId: true });
 export type LineEntry = z.infer<typeof lineEntry>;
 
 /** What the order's form holds. */

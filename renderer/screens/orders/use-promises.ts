@@ -11,7 +11,7 @@ import { promiseQuestion, type PromiseQuestion } from './promise-question.ts';
 /** Long enough that a number is typed to its end, short enough to seem at once. */
 const PAUSE_MS = 250;
 
-export interface Promises {
+interface Promises {
   /** By line id. */
   readonly lines: ReadonlyMap<string, Promised>;
   /** What was typed last is not answered yet. */

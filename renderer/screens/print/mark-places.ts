@@ -19,7 +19,7 @@ export interface PlacedLength {
 }
 
 /** All that is written round a part on paper. */
-export interface PlacedMarks {
+interface PlacedMarks {
   readonly lengths: readonly PlacedLength[];
   readonly angles: readonly Label[];
   readonly firstEdge: Label | null;

@@ -10,7 +10,7 @@ export interface PrintChoice {
 }
 
 const MOST_DAYS = 28;
-export const USUAL_DAYS = 7;
+const USUAL_DAYS = 7;
 
 /** The choice in an address, "#/print/dispatch?machine=S1&days=7"; what makes no sense there becomes the usual. */
 export function readPrintChoice({ query }: Pick<Place, 'query'>): PrintChoice {

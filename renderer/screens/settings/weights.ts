@@ -3,7 +3,7 @@ import { formatMoney, type Currency } from '../../../core/units/money.ts';
 import { defaultWeights, type ObjectiveWeights } from '../../../core/shop/settings.ts';
 
 /** A usual way to set priorities between dates and changeovers. */
-export interface Preset {
+interface Preset {
   readonly id: string;
   readonly name: string;
   readonly words: string;

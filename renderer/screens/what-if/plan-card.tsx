@@ -12,7 +12,7 @@ import { KeyHint } from '../../ui/key-hint.tsx';
 import styles from './what-if.module.css';
 
 /** A plan that could be taken: its lanes, and what stands elsewhere in it. */
-export interface Sketch {
+interface Sketch {
   readonly lanes: readonly Lane[];
   readonly moved: ReadonlySet<string>;
 }

@@ -11,7 +11,7 @@ import type { Trouble } from './what-if-view.ts';
 const HOUR = 3600;
 
 /** The hours of a trouble. */
-export const hoursEntries = z.strictObject({
+const hoursEntries = z.strictObject({
   from: instantS,
   hours: z.number('how many hours?').positive('must be above 0').max(720, 'at most 720 hours, 30 days'),
   reason: note,

@@ -2,7 +2,7 @@ import { create } from 'zustand';
 import type { Queues } from '../../../core/schedule/problem.ts';
 
 /** What is asked about the plan in a dialog over whatever screen is open; null: nothing. */
-export type WhatIf =
+type WhatIf =
   | { readonly about: 'rush'; readonly lineIds: readonly string[] }
   | { readonly about: 'trouble'; readonly trouble: Trouble };
 

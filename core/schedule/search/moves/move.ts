@@ -2,7 +2,7 @@ import type { MoveEvaluator } from '../move-evaluator.ts';
 import type { SearchContext } from './search-context.ts';
 
 /** One kind of move over the machines' queues. All lots are drawn by `propose`; the other two only follow from it. */
-export interface MoveKind<Proposal> {
+interface MoveKind<Proposal> {
   /** What to try, drawn by lot; null where there is nothing of this kind to try. */
   readonly propose: (context: SearchContext) => Proposal | null;
   /** May it be done? Fixed operations stay, every operation comes to an eligible machine, and the order changes. */

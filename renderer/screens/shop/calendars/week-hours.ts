@@ -14,7 +14,7 @@ export interface DayHours {
   readonly openSeconds: number;
 }
 
-export interface WeekHours {
+interface WeekHours {
   readonly days: readonly DayHours[];
   readonly openSeconds: number;
 }

@@ -12,7 +12,7 @@ import { freshMachine } from './machine-edit.ts';
 import { StandardFields } from './standard-fields.tsx';
 import { StateFields } from './state-fields.tsx';
 
-export const stageName: Readonly<Record<Stage, string>> = { shear: 'shear', brake: 'press brake' };
+const stageName: Readonly<Record<Stage, string>> = { shear: 'shear', brake: 'press brake' };
 
 export const Machines = ({ shop, now }: { shop: Shop; now: Instant }) => (
   <Section

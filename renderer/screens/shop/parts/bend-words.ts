@@ -2,7 +2,7 @@ import type { BendOrder, PlacedStep } from '../../../../core/part/bend-order.ts'
 import type { Profile } from '../../../../core/part/profile.ts';
 
 /** A step of the brake in words, for screens and paper. */
-export interface BendRow {
+interface BendRow {
   readonly step: string;
   readonly angle: string;
   /** Which way the painted side looks on the die. */

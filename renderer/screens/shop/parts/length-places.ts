@@ -54,7 +54,7 @@ export function placeLengths(
 }
 
 /** What a label must keep off. */
-export interface InTheWay {
+interface InTheWay {
   /** Of the letters. */
   readonly height: number;
   /** Where other labels stand. */
