@@ -1,5 +1,4 @@
 import type { Machine, Stage } from '../shop/machine.ts';
-import { ok, type Result } from '../result.ts';
 import type { Estimate } from '../estimate/estimate.ts';
 import { standard, standardsOf, type Standard } from '../estimate/standards.ts';
 
@@ -15,7 +14,10 @@ const PROBE_S = 1_000_000;
 export const timeStandards = (stage: Stage): Standard[] =>
   standardsOf(stage).filter((s) => s.unit === 's' || s.unit === 's/kg');
 
-/** The machine as if only one element of its work took time, and that very long. */
+/**
+ * The machine as if only one element of its work took time, and that very long. Estimates are sums of count × standard,
+ * so what an estimate made on it says is that element's count; the rules of counting stand in the estimates alone.
+ */
 export function probe<M extends Standards>(machine: M, key: string): M {
   const none = Object.fromEntries(timeStandards(machine.stage).map((s) => [s.key, 0]));
   return { ...machine, standards: { ...machine.standards, ...none, allowance: 0, [key]: PROBE_S } };
@@ -23,25 +25,6 @@ export function probe<M extends Standards>(machine: M, key: string): M {
 
 /** How often the one element of a probed machine was met in an estimate made on it. */
 export const countIn = (estimate: Pick<Estimate, 'seconds'>): number => estimate.seconds / PROBE_S;
-
-/**
- * How often an operation meets each time standard. Estimates are sums of count × standard, so a count is what the
- * estimate says when only that standard takes time; this way the rules of counting stand in the estimates alone.
- * @param estimateOn the operation's estimate on a machine with given standards
- * @returns a count per time standard of the stage, 0 included; or the estimate's problem
- */
-export function standardCounts<M extends Standards>(
-  machine: M,
-  estimateOn: (machine: M) => Result<Estimate>,
-): Result<Counts> {
-  const counts: Record<string, number> = {};
-  for (const { key } of timeStandards(machine.stage)) {
-    const estimate = estimateOn(probe(machine, key));
-    if (!estimate.ok) return estimate;
-    counts[key] = countIn(estimate.value);
-  }
-  return ok(counts);
-}
 
 /** Seconds of an operation by its counts: Σ count × standard, with the allowance; not rounded. */
 export const secondsOf = (machine: Standards, counts: Counts): number =>

@@ -1,7 +1,5 @@
 import type { Gauge, Metal } from './material.ts';
-import { err, ok, issue, type Result } from '../result.ts';
 import { inchesToMm, MM_PER_FOOT } from '../units/length.ts';
-import { mm, type Millimetres } from '../units/brand.ts';
 import { KG_PER_LB } from '../units/weight.ts';
 
 /**
@@ -15,7 +13,6 @@ const OUNCES = [
   120, 110, 100, 90, 80, 70, 60, 50, 45, 40, 36, 32, 28, 24, 22, 20, 18, 16, 14, 12, 11, 10, 9, 8,
 ] as const;
 const FIRST_GAUGE = 7;
-const LAST_GAUGE = FIRST_GAUGE + OUNCES.length - 1;
 
 /** 15 U.S.C. 206 pairs 160 oz/ft² with 1/4 in: 40 lb/ft² an inch. Stainless decimals still follow it (from memory). */
 const STANDARD_GAUGE_LB_PER_IN = 40;
@@ -67,28 +64,3 @@ function rowOf(metal: Metal, gauge: number): Gauge {
 
 /** The published table of a metal, gauges 7 (thick) to 30 (thin): thickness in mm, weight in kg/m². */
 export const publishedGauges = (metal: Metal): Gauge[] => OUNCES.map((_, i) => rowOf(metal, FIRST_GAUGE + i));
-
-function published(metal: Metal, label: string): Result<Gauge> {
-  const gauge = /^\d+$/.test(label) ? Number(label) : NaN;
-  if (gauge >= FIRST_GAUGE && gauge <= LAST_GAUGE) return ok(rowOf(metal, gauge));
-  return err(
-    issue(
-      `${metal} gauge ${label}`,
-      'gauge',
-      `The published ${metal} table has no gauge "${label}"; it runs from ${FIRST_GAUGE} to ${LAST_GAUGE}.`,
-      'Give the thickness and the weight of the stock itself.',
-    ),
-  );
-}
-
-/** Thickness of a published gauge in millimetres, or a problem when the table lacks it. */
-export function thicknessOf(metal: Metal, gauge: string): Result<Millimetres> {
-  const found = published(metal, gauge);
-  return found.ok ? ok(mm(found.value.thicknessMm)) : found;
-}
-
-/** Weight of a published gauge in kg/m², or a problem when the table lacks it. */
-export function weightPerArea(metal: Metal, gauge: string): Result<number> {
-  const found = published(metal, gauge);
-  return found.ok ? ok(found.value.kgPerM2) : found;
-}

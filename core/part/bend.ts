@@ -25,14 +25,8 @@ export const bendAllowance = ({ angle, radius, thickness, kFactor }: BendShape):
  * From the bend's tangent line to the apex of its outside surfaces, tan(A/2) × (R + T). Grows without limit towards
  * 180°. Source: as bendAllowance.
  */
-export const outsideSetback = ({ angle, radius, thickness }: Omit<BendShape, 'kFactor'>): number =>
+const outsideSetback = ({ angle, radius, thickness }: Omit<BendShape, 'kFactor'>): number =>
   Math.tan(radians(angle) / 2) * (radius + thickness);
-
-/**
- * What to take off the sum of two flanges measured to the apex: 2 × setback − allowance.
- * Source: as bendAllowance.
- */
-export const bendDeduction = (bend: BendShape): number => 2 * outsideSetback(bend) - bendAllowance(bend);
 
 /**
  * From the bend's tangent line to the point that a flange is measured to.

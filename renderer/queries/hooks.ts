@@ -1,4 +1,4 @@
-import { useInfiniteQuery, useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { InputOf } from '../../core/contract/call.ts';
 import { contract } from '../../core/contract/index.ts';
@@ -25,16 +25,6 @@ export const useHistory = () =>
 /** The search that is going, or the last one; null before the first. */
 export const useSearch = () =>
   useQuery({ queryKey: keys.search, queryFn: () => invoke(contract.searchRead, {}) });
-
-/** Finished operations, newest first, `limit` at a time. */
-export const useRecords = (limit: number) =>
-  useInfiniteQuery({
-    queryKey: [...keys.records, limit],
-    initialPageParam: null as number | null,
-    queryFn: ({ pageParam }) => invoke(contract.recordsRead, { before: pageParam, limit }),
-    getNextPageParam: (page) =>
-      page.records.length < limit ? undefined : (page.records.at(-1)?.start ?? undefined),
-  });
 
 const TICK_MS = 30_000;
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { bendAllowance, bendDeduction, kFactorFromTest, outsideSetback } from '../../core/part/bend.ts';
+import { bendAllowance, kFactorFromTest, setback, type BendShape } from '../../core/part/bend.ts';
 import { girth } from '../../core/part/girth.ts';
 import { hemDeduction, hemShape } from '../../core/part/hem.ts';
 import { airBendRadiusMm } from '../../core/part/radius.ts';
@@ -37,6 +37,10 @@ function girthInches(profile: Profile, thickness: number, radius: number, kFacto
   return mmToInches(width.value.girthMm);
 }
 
+/** What one bend takes off the sum of two flanges measured to the apex, inches. */
+const takenOff = ({ angle, radius, thickness, kFactor }: BendShape): number =>
+  20 - girthInches(inInches([10, 10], [turned(angle)]), thickness, radius, kFactor);
+
 describe('blanks worked out in print', () => {
   it('B1: legs .740, .420, 1.050 and 1.000 in, T .050, R .032, three square bends, make 2.973 in', () => {
     // Source: sheetmetalworkbook.com, bend deduction example; BA = (.0078 T + .01743 R) × 90, so K = .0078 × 180/π.
@@ -56,14 +60,14 @@ describe('blanks worked out in print', () => {
     ['B7', 0.06, 1.0, 0.416, 0.51],
   ])('%s: T %d, R %d, K %d, square, take off %d in', (_, thickness, radius, kFactor, deduction) => {
     const bend = { angle: 90, radius, thickness, kFactor };
-    expect(Math.abs(bendDeduction(bend) - deduction)).toBeLessThanOrEqual(0.0005);
+    expect(Math.abs(takenOff(bend) - deduction)).toBeLessThanOrEqual(0.0005);
   });
 
   it('B8: 38 and 25 mm flats, T 3.2, R 4.75, 60°, K .33, make 69.08 mm with an allowance of 6.08', () => {
     // Source: Groover, Fundamentals of Modern Manufacturing, sheet-metal bending example (from memory).
     const bend = { angle: 60, radius: 4.75, thickness: 3.2, kFactor: 0.33 };
     expect(Math.abs(bendAllowance(bend) - 6.08)).toBeLessThanOrEqual(0.005);
-    const back = outsideSetback(bend);
+    const back = setback('apex', bend);
     const profile: Profile = {
       ...inInches([], [turned(60, 4.75)]),
       flangesMm: [38 + back, 25 + back],
@@ -85,13 +89,13 @@ describe('blanks worked by hand', () => {
   ])('%s: allowance, twice the setback and deduction', (_, angle, allowance, setbacks, deduction) => {
     const bend = { ...galv, angle };
     expect(Math.abs(bendAllowance(bend) - allowance)).toBeLessThanOrEqual(0.00005);
-    expect(Math.abs(2 * outsideSetback(bend) - setbacks)).toBeLessThanOrEqual(0.0001);
-    expect(Math.abs(bendDeduction(bend) - deduction)).toBeLessThanOrEqual(0.00005);
+    expect(Math.abs(2 * setback('apex', bend) - setbacks)).toBeLessThanOrEqual(0.0001);
+    expect(Math.abs(takenOff(bend) - deduction)).toBeLessThanOrEqual(0.00005);
   });
 
   it('B12: aluminium .040, R .0625, K .41, square, takes off .0811 in', () => {
     const bend = { angle: 90, radius: 0.0625, thickness: 0.04, kFactor: 0.41 };
-    expect(Math.abs(bendDeduction(bend) - 0.0811)).toBeLessThanOrEqual(0.00005);
+    expect(Math.abs(takenOff(bend) - 0.0811)).toBeLessThanOrEqual(0.00005);
   });
 
   it('B13: a drip edge 3.5 + 2.5 + .5 kick + .5 closed hem is cut 6.927 in wide', () => {

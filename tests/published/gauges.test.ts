@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { publishedGauges, thicknessOf, weightPerArea } from '../../core/material/gauges.ts';
-import { METAL_DEFAULTS } from '../../core/material/defaults.ts';
-import { metal, type Metal } from '../../core/material/material.ts';
+import { publishedGauges } from '../../core/material/gauges.ts';
+import { metal, type Gauge, type Metal } from '../../core/material/material.ts';
 import { mmToInches } from '../../core/units/length.ts';
 
 /**
@@ -49,19 +48,18 @@ const WEIGHT_ROUNDING = {
   aluminium: 0.0005 + 0.0007,
 };
 
-const valueOf = <T>(
-  result: { ok: true; value: T } | { ok: false; issues: readonly { message: string }[] },
-): T => {
-  if (!result.ok) throw new Error(result.issues.map((p) => p.message).join());
-  return result.value;
+const rowOf = (of: Metal, gauge: number): Gauge => {
+  const row = publishedGauges(of).find((g) => g.label === String(gauge));
+  if (!row) throw new Error(`no gauge ${gauge} of ${of}`);
+  return row;
 };
 
 describe.each(METALS.map((of, column) => ({ of, column })))('published gauges of $of', ({ of, column }) => {
   it.each(TABLE)('gauge %d has the printed thickness and weight', (gauge, ...pairs) => {
     const [inches = NaN, pounds = NaN] = pairs.slice(column * 2);
     // Thickness is printed to 0.0001 in and so is ours: equal but for floating point.
-    expect(mmToInches(valueOf(thicknessOf(of, String(gauge))))).toBeCloseTo(inches, 9);
-    const weight = valueOf(weightPerArea(of, String(gauge))) / KG_M2_PER_LB_FT2;
+    expect(mmToInches(rowOf(of, gauge).thicknessMm)).toBeCloseTo(inches, 9);
+    const weight = rowOf(of, gauge).kgPerM2 / KG_M2_PER_LB_FT2;
     expect(Math.abs(weight - pounds)).toBeLessThanOrEqual(WEIGHT_ROUNDING[of] + 1e-9);
   });
 });
@@ -78,7 +76,7 @@ describe('15 U.S.C. 206, standard gauge for sheet and plate', () => {
     [22, 6.103],
     [23, 5.493],
   ])('gauge %d of steel weighs %d kg a square metre', (gauge, kgPerM2) => {
-    expect(Math.abs(valueOf(weightPerArea('steel', String(gauge))) - kgPerM2)).toBeLessThanOrEqual(0.005);
+    expect(Math.abs(rowOf('steel', gauge).kgPerM2 - kgPerM2)).toBeLessThanOrEqual(0.005);
   });
 
   // Column "approximate thickness in decimal parts of an inch", which stainless still follows, rounded to 0.0001.
@@ -92,26 +90,16 @@ describe('15 U.S.C. 206, standard gauge for sheet and plate', () => {
     [23, 0.028125],
     [26, 0.01875],
   ])('gauge %d of stainless is %d in thick', (gauge, inches) => {
-    expect(
-      Math.abs(mmToInches(valueOf(thicknessOf('stainless', String(gauge)))) - inches),
-    ).toBeLessThanOrEqual(0.00005 + 1e-9);
+    expect(Math.abs(mmToInches(rowOf('stainless', gauge).thicknessMm) - inches)).toBeLessThanOrEqual(
+      0.00005 + 1e-9,
+    );
   });
 });
 
 it('24 gauge lies inside a service-centre chart’s limits: 0.021–0.027 in cold rolled, 0.024–0.032 in coated', () => {
-  const at = (of: Metal) => mmToInches(publishedGauges(of).find((g) => g.label === '24')?.thicknessMm ?? NaN);
+  const at = (of: Metal) => mmToInches(rowOf(of, 24).thicknessMm);
   expect(at('steel')).toBeGreaterThan(0.021);
   expect(at('steel')).toBeLessThan(0.027);
   expect(at('galvanized')).toBeGreaterThan(0.024);
   expect(at('galvanized')).toBeLessThan(0.032);
-});
-
-// Handbook densities (from memory): 40.84, 41.6 and 14.2 lb/ft² for an inch of carbon steel, 304 and 3003.
-it.each([
-  ['steel', 40.84, 0.05],
-  ['stainless', 41.6, 0.05],
-  ['aluminium', 14.2, 0.05],
-] as const)('an inch of %s weighs %d lb a square foot by its density', (of, pounds, rounding) => {
-  const perInch = (METAL_DEFAULTS[of].density * 25.4) / KG_M2_PER_LB_FT2;
-  expect(Math.abs(perInch - pounds)).toBeLessThanOrEqual(rounding);
 });

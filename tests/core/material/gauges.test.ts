@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { METAL_DEFAULTS, weightFromThickness } from '../../../core/material/defaults.ts';
-import { publishedGauges, thicknessOf, weightPerArea } from '../../../core/material/gauges.ts';
-import { gauge, material, metal } from '../../../core/material/material.ts';
+import { METAL_DEFAULTS } from '../../../core/material/defaults.ts';
+import { publishedGauges } from '../../../core/material/gauges.ts';
+import { gauge, material, metal, type Metal } from '../../../core/material/material.ts';
 
 describe('a published gauge table', () => {
   it.each(metal.options)(
@@ -18,14 +18,8 @@ describe('a published gauge table', () => {
   );
 
   it('gives another thickness for the same number in each metal', () => {
-    expect(new Set(metal.options.map((of) => JSON.stringify(thicknessOf(of, '24')))).size).toBe(4);
-  });
-
-  it.each(['6', '31', '.040', '', '24.0', '2e1'])('has no gauge "%s" and says what it has', (label) => {
-    const found = thicknessOf('steel', label);
-    expect(found).toMatchObject({ ok: false, issues: [{ field: 'gauge' }] });
-    expect(!found.ok && found.issues[0]?.message).toContain('it runs from 7 to 30');
-    expect(weightPerArea('steel', label).ok).toBe(false);
+    const thickness24 = (of: Metal) => publishedGauges(of).find(({ label }) => label === '24')?.thicknessMm;
+    expect(new Set(metal.options.map(thickness24)).size).toBe(4);
   });
 });
 
@@ -34,9 +28,4 @@ it.each(metal.options)('the default strength and K-factor of %s make a valid mat
   const own = { temper: null, deductions: [], revision: 0 };
   const row = { id: of, name: of, metal: of, tensileMpa, kFactor, gauges: publishedGauges(of), ...own };
   expect(material.parse(row)).toEqual(row);
-});
-
-it('a millimetre of steel weighs 7.85 kg a square metre', () => {
-  expect(weightFromThickness('steel', 1)).toBe(7.85);
-  expect(weightFromThickness('aluminium', 2)).toBe(5.46);
 });
