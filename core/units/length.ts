@@ -84,8 +84,11 @@ export function parseLength(text: string, units: LengthUnits): Result<Millimetre
 const TYPED_TOLERANCE_IN = 0.0005;
 /** Cuts are planned to the hundredth of a millimetre (core/cutting/run.ts): what is finer must not show as another size. */
 const CUT_STEP_MM = 0.01;
-/** With that rounding, a cut length is never written as a fraction that is off by more than 1/128 in. */
-const CUT_TOLERANCE_IN = 1 / 128 - mmToInches(CUT_STEP_MM / 2);
+/**
+ * A cut length is a fraction only where that is the same to the last place of the decimal. Off by up to 1/128 in, as a
+ * tape is read, six strips of a sheet and its remnant would no longer add up to the sheet.
+ */
+const CUT_TOLERANCE_IN = 0.001;
 
 const withoutTrailingZeros = (value: number, places: number): string => String(Number(value.toFixed(places)));
 
@@ -123,7 +126,7 @@ export const formatLength = (
 /**
  * A length that is cut: of a blank, a piece, a sheet, a remnant, a setting of the back gauge. One size has one figure
  * wherever it stands, on screens, on paper and in files: "9 1/2 in", "6.927 in", "240.5 mm". Inches are a fraction of
- * 1/16 within 1/128 in of it, else a decimal to 0.001; millimetres are to 0.1.
+ * 1/16 where that is the same to 0.001 in, else a decimal to 0.001; millimetres are to 0.1.
  */
 export const formatCutLength = (lengthMm: number, units: LengthUnits): string =>
   format(Math.round(lengthMm / CUT_STEP_MM) * CUT_STEP_MM, units, 16, CUT_TOLERANCE_IN);
