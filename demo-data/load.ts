@@ -22,6 +22,7 @@ export function loadDemo(folder: string, now: Instant): Shop {
     order: [],
     line: [],
     queue: catalogue.machine.map((machine) => ({ id: machine.id, operations: [], revision: 0 })),
+    published: [],
     pin: [],
     record: readRecords(folder, 'finished.csv', reading),
     learned: [],

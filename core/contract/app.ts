@@ -52,6 +52,7 @@ export const shopRead = call(
     order: z.array(rowKinds.order),
     line: z.array(rowKinds.line),
     queue: z.array(rowKinds.queue),
+    published: z.array(rowKinds.published),
     pin: z.array(rowKinds.pin),
     /** Only records of operations whose line is still open (started, or done while the line goes on). */
     record: z.array(rowKinds.record),

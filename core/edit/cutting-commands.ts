@@ -9,6 +9,7 @@ import type { CutList } from '../shop/stock.ts';
 import { formatCutLength, type LengthUnits } from '../units/length.ts';
 import type { Command } from './command.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
+import { queueChanges } from './plan-commands.ts';
 import { refuseStale } from './row-commands.ts';
 
 /** Keep a run's step list as a person changed it. */
@@ -59,6 +60,7 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
     importance: 1,
     rush: false,
     status: 'open',
+    closedAt: null,
     note: cut.text,
     revision: 0,
   };
@@ -132,12 +134,5 @@ function joinRun(shop: Shop, line: OrderLine): Result<RowChange[]> {
   let end = first;
   while (end < rest.length && ofThisMetal(rest[end] as string)) end += 1;
   const placed = [...rest.slice(0, end), id, ...rest.slice(end)];
-  return ok(
-    Object.entries(queues).flatMap(([machineId, ids]): RowChange[] => {
-      const before = shop.queue.find((q) => q.id === machineId) ?? null;
-      const next = machineId === host ? placed : ids.filter((o) => o !== id);
-      if (before && before.operations.join() === next.join()) return [];
-      return [change('queue', before, { id: machineId, operations: next, revision: 0 })];
-    }),
-  );
+  return ok(queueChanges(shop, { ...queues, [host]: placed }));
 }

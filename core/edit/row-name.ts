@@ -13,6 +13,7 @@ const NAMES: Readonly<Record<RowKind, (id: string) => string>> = {
   absence: (id) => `absence ${id}`,
   order: (id) => `order ${id}`,
   line: (id) => `line ${id}`,
+  published: (id) => `the published queue of ${id}`,
   queue: (id) => `the queue of ${id}`,
   pin: (id) => `the pin of ${operationName(id)}`,
   record: (id) => `the record of ${operationName(id)}`,

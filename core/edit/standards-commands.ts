@@ -1,9 +1,10 @@
-import { standard, standardsOf } from '../estimate/standards.ts';
+import { standard, standardFigure, standardsOf } from '../estimate/standards.ts';
 import type { Learned } from '../shop/learned.ts';
 import { attribute, type Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { FloorCommand } from './floor-commands.ts';
+import type { LengthUnits } from '../units/length.ts';
 import { change, type Edit } from '../shop/row-change.ts';
 
 type Change = FloorCommand<'standards.accept'>['changes'][number];
@@ -16,8 +17,21 @@ export function figureOf(machine: Machine, key: string): number | null {
 }
 
 /** How a figure is called: "Feed and cut", "changeover of gauge". */
-export const figureName = (machine: Pick<Machine, 'stage'>, key: string): string =>
-  standardsOf(machine.stage).find((s) => s.key === key)?.label ?? `Changeover of ${key}`;
+export const figureName = (machine: Pick<Machine, 'stage'>, key: string, units: LengthUnits): string =>
+  standardsOf(machine.stage).find((s) => s.key === key)?.label[units] ?? `Changeover of ${key}`;
+
+/** A figure as the shop reads it, "18.5 s". */
+export const figureWords = (
+  machine: Pick<Machine, 'stage'>,
+  key: string,
+  value: number,
+  units: LengthUnits,
+): string =>
+  standardFigure(
+    standardsOf(machine.stage).find((s) => s.key === key),
+    value,
+    units,
+  );
 
 /** The machine with one figure set; a standard at its default is left to the default. */
 function withFigure(machine: Machine, key: string, value: number): Machine {
@@ -39,7 +53,8 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
   const { machineId, at, changes } = command;
   const machine = shop.machine.find((m) => m.id === machineId);
   if (!machine) return noMachine(machineId);
-  const issues = changes.flatMap((c) => refuseChange(machine, c));
+  const { units } = shop.settings;
+  const issues = changes.flatMap((c) => refuseChange(machine, c, units));
   if (new Set(changes.map((c) => c.key)).size < changes.length)
     issues.push(
       issue(`machine ${machineId}`, 'key', 'One figure is proposed twice.', 'Keep one of the two.'),
@@ -56,7 +71,7 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
   }));
   const what =
     changes.length === 1
-      ? figureName(machine, changes[0]?.key ?? '').toLowerCase()
+      ? figureName(machine, changes[0]?.key ?? '', units).toLowerCase()
       : `${changes.length} figures`;
   return ok({
     label: `Accept ${what} of ${machineId} from finished work`,
@@ -67,10 +82,11 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
 const noMachine = (id: string): Result<never> =>
   err(issue(`machine ${id}`, 'machine', `There is no machine ${id}.`, 'It may have been removed.'));
 
-function refuseChange(machine: Machine, { key, before, after }: Change): Issue[] {
+function refuseChange(machine: Machine, { key, before, after }: Change, units: LengthUnits): Issue[] {
   const subject = `machine ${machine.id}`;
   const present = figureOf(machine, key);
-  const name = figureName(machine, key);
+  const name = figureName(machine, key, units);
+  const words = (value: number): string => figureWords(machine, key, value, units);
   if (present === null)
     return [issue(subject, key, `${machine.id} has no figure “${key}”.`, 'Look at the proposals again.')];
   if (present !== before)
@@ -78,12 +94,12 @@ function refuseChange(machine: Machine, { key, before, after }: Change): Issue[]
       issue(
         subject,
         key,
-        `${name} of ${machine.id} is ${present} by now, not ${before}.`,
+        `${name} of ${machine.id} is ${words(present)} by now, not ${words(before)}.`,
         'Look at the proposals again.',
       ),
     ];
   if (after > 0) return [];
-  return [issue(subject, key, `${name} of ${machine.id} cannot be ${after}.`, 'It must be above 0.')];
+  return [issue(subject, key, `${name} of ${machine.id} cannot be ${words(after)}.`, 'It must be above 0.')];
 }
 
 function learnedId({ learned }: Shop, machineId: string, key: string): string {
@@ -96,14 +112,15 @@ export function revertStandard(shop: Shop, id: string, at: number): Result<Edit>
   const row = shop.learned.find((l) => l.id === id);
   const machine = row && shop.machine.find((m) => m.id === row.machineId);
   if (!row || !machine) return noMachine(row?.machineId ?? id);
-  const name = figureName(machine, row.key);
+  const { units } = shop.settings;
+  const name = figureName(machine, row.key, units);
   const refuse = (message: string, advice: string): Result<never> =>
     err(issue(`machine ${machine.id}`, row.key, message, advice));
   if (row.revertedAt !== null) return refuse(`${name} of ${machine.id} was put back already.`, '');
   const present = figureOf(machine, row.key);
   if (present !== row.after)
     return refuse(
-      `${name} of ${machine.id} was changed since, to ${present ?? 'nothing'}.`,
+      `${name} of ${machine.id} was changed since, to ${present === null ? 'nothing' : figureWords(machine, row.key, present, units)}.`,
       'Set it in Shop, Machines.',
     );
   return ok({

@@ -8,7 +8,8 @@ import { KG_PER_LB } from '../units/weight.ts';
  */
 export interface Standard {
   readonly key: string;
-  readonly label: string;
+  /** What is timed, in the words of a shop of either units. */
+  readonly label: Readonly<Record<LengthUnits, string>>;
   readonly unit: 's' | 's/kg' | 'count' | 'mm' | 'kg' | 'share';
   readonly default: number;
   readonly low: number;
@@ -36,11 +37,19 @@ const HANDLING =
 
 const row = (
   key: string,
-  label: string,
+  label: string | Standard['label'],
   unit: Standard['unit'],
   [low, usual, high]: readonly [number, number, number],
   source = COMMON,
-): Standard => ({ key, label, unit, default: usual, low, high, source });
+): Standard => ({
+  ...{ key, unit, low, high, source, default: usual },
+  label: typeof label === 'string' ? { in: label, mm: label } : label,
+});
+
+const hit = (which: string, feet: string, metres: string): Standard['label'] => ({
+  in: `Hit, piece ${which} ${feet} ft`,
+  mm: `Hit, piece ${which} ${metres} m`,
+});
 
 const allowance = row(
   'allowance',
@@ -81,9 +90,9 @@ const brake = [
   row('pickUp', 'Pick up a blank', 's', [2, 3, 10]),
   row('putDown', 'Put down a piece', 's', [2, 2, 10]),
   row('handlingPerKg', 'Extra handling for the weight of the piece', 's/kg', [0.3, 0.8, 1.2]),
-  row('hitShort', 'Hit, piece under 2 ft (0.61 m)', 's', [5, 8, 12]),
-  row('hitMedium', 'Hit, piece of 2 to 6 ft (0.61 to 1.83 m)', 's', [8, 12, 16]),
-  row('hitLong', 'Hit, piece over 6 ft (1.83 m)', 's', [10, 16, 25]),
+  row('hitShort', hit('under', '2', '0.61'), 's', [5, 8, 12]),
+  row('hitMedium', hit('of', '2 to 6', '0.61 to 1.83'), 's', [8, 12, 16]),
+  row('hitLong', hit('over', '6', '1.83'), 's', [10, 16, 25]),
   row('flip', 'Turn the piece over', 's', [3, 6, 12]),
   row('turn', 'Turn the piece end for end', 's', [3, 6, 12]),
   row('firstPiece', 'First piece: form, measure, adjust, once a line', 's', [180, 360, 900]),
@@ -98,6 +107,13 @@ export const standardUnit = (known: Standard | undefined, units: LengthUnits): S
   const name = { count: '×', share: '' }[unit as string] ?? unit;
   return (units === 'in' ? INCH_UNITS[unit] : undefined) ?? { name, per: 1 };
 };
+
+/** A figure in the shop's units, to a hundredth of them: "0.36 s/lb", "15 %". */
+export function standardFigure(known: Standard | undefined, value: number, units: LengthUnits): string {
+  if (known?.unit === 'share') return `${Math.round(value * 100)} %`;
+  const { name, per } = standardUnit(known, units);
+  return `${Number((value / per).toFixed(2))} ${name}`;
+}
 
 /** Every standard of a stage, in the order in which the work goes. */
 export const standardsOf = (stage: Stage): readonly Standard[] => (stage === 'shear' ? shear : brake);

@@ -28,3 +28,6 @@ export const fileCheck = z.strictObject({
   notes: z.array(z.string()),
 });
 export type FileCheck = DeepReadonly<z.infer<typeof fileCheck>>;
+
+/** What a check of a table's rows finds, whatever the rows are of. */
+export type RowFindings = Pick<FileCheck, 'issues' | 'ready' | 'known' | 'notes'>;

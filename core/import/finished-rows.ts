@@ -1,4 +1,4 @@
-import type { CellIssue } from './file-check.ts';
+import type { CellIssue, RowFindings } from './file-check.ts';
 import { sameContent } from '../shop/row-change.ts';
 import type { Instant } from '../units/brand.ts';
 import { findGauge, findNamed, readCount, readInstant, readLength, type Cell } from './order-cells.ts';
@@ -31,16 +31,9 @@ const OPTIONAL: readonly Column[] = ['good', 'scrapped', 'estimate s', 'changeov
 const recordNames = recordSchema.shape.who;
 const LONGEST_S = 90 * 86_400;
 
-interface CheckedFinished {
-  readonly issues: CellIssue[];
-  /** Rows that can be taken now. */
-  readonly ready: number[];
-  /** Rows that are recorded already, word for word. */
-  readonly known: number[];
+interface CheckedFinished extends RowFindings {
   /** The records of the ready rows. */
   readonly records: OperationRecord[];
-  /** Whole sentences about the file. */
-  readonly notes: string[];
 }
 
 /**
@@ -66,28 +59,32 @@ export function checkFinishedRows(
         `Name the columns in the first row: ${finishedColumns.join(', ')}.`,
       ),
     );
-  const checked: CheckedFinished = { issues: [], ready: [], known: [], records: [], notes: [] };
+  const issues: CellIssue[] = [];
+  const ready: number[] = [];
+  const known: number[] = [];
+  const records: OperationRecord[] = [];
+  const notes: string[] = [];
   const seen = new Set<string>();
   for (const { row, cells } of rows) {
     const reader = rowReader(titles, cells, (column, value, reason) =>
-      checked.issues.push({ row, column: header[titles.indexOf(column)] ?? column, value, reason }),
+      issues.push({ row, column: header[titles.indexOf(column)] ?? column, value, reason }),
     );
     const record = readRecord(shop, reader, now);
     const current = record && recorded(record.id);
     if (!record) continue;
     // Names are no figures: a file without them tells of the same work.
-    if (current && sameContent(current, { ...record, who: current.who })) checked.known.push(row);
+    if (current && sameContent(current, { ...record, who: current.who })) known.push(row);
     else if (refuseTwice(shop, record, current, seen, reader)) {
-      checked.ready.push(row);
-      checked.records.push(record);
+      ready.push(row);
+      records.push(record);
     }
     seen.add(record.id);
   }
   const unused = header.filter((_, i) => !(finishedColumns as readonly string[]).includes(titles[i] ?? ''));
-  if (unused.length > 0) checked.notes.push(`Columns not used: ${unused.map((t) => `“${t}”`).join(', ')}.`);
+  if (unused.length > 0) notes.push(`Columns not used: ${unused.map((t) => `“${t}”`).join(', ')}.`);
   if (titles.includes('who') && !shop.settings.askWho)
-    checked.notes.push('Names are not kept: “Ask who ran it” is off in Settings.');
-  return ok(checked);
+    notes.push('Names are not kept: “Ask who ran it” is off in Settings.');
+  return ok({ issues, ready, known, records, notes });
 }
 
 interface RowReader {

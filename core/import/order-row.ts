@@ -13,7 +13,7 @@ import {
 } from './order-cells.ts';
 import type { OrderColumn, OrderHeader } from './order-columns.ts';
 import { code, name, note } from '../fields.ts';
-import type { Stage } from '../shop/machine.ts';
+import { routingOf } from '../planning/operations.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import type { Shop } from '../shop/state.ts';
@@ -150,11 +150,9 @@ const bySchema =
         };
   };
 
-/** A piece must fit the longest machine of every stage it needs; a flat one skips the brake. */
+/** A piece must fit the longest machine of every stage it needs. */
 function tooLong(shop: Shop, part: Part, lengthMm: number): CellRefusal[] {
-  const { bends, startHem, endHem } = part.profile;
-  const stages: Stage[] = bends.length > 0 || startHem || endHem ? ['shear', 'brake'] : ['shear'];
-  for (const stage of stages) {
+  for (const stage of routingOf(part)) {
     const [first, ...others] = shop.machine.filter((m) => m.stage === stage);
     if (!first)
       return [

@@ -1,4 +1,4 @@
-import type { CellIssue } from './file-check.ts';
+import type { CellIssue, RowFindings } from './file-check.ts';
 import { formatClock, wallParts } from '../time/wall.ts';
 import { instant, type Instant } from '../units/brand.ts';
 import { readOrderHeader, type OrderColumn } from './order-columns.ts';
@@ -15,17 +15,10 @@ export interface FileRow {
   readonly cells: readonly string[];
 }
 
-export interface CheckedRows {
-  readonly issues: CellIssue[];
-  /** Rows that can be taken now. */
-  readonly ready: number[];
-  /** Rows that stand in the shop already, word for word. */
-  readonly known: number[];
+export interface CheckedRows extends RowFindings {
   /** New work orders and new lines of the ready rows. */
   readonly orders: WorkOrder[];
   readonly lines: OrderLine[];
-  /** Whole sentences about the file. */
-  readonly notes: string[];
 }
 
 /**
@@ -169,7 +162,7 @@ function show(value: OwnFields[keyof OwnFields], timeZone: string): string {
 function newOrder(shop: Shop, id: string, own: OwnFields): WorkOrder[] {
   if (own.customer === null || own.due === null || shop.order.some((order) => order.id === id)) return [];
   const { customer, release, due, importance, rush, note } = own;
-  const usual = { status: 'open', revision: 0 } as const;
+  const usual = { status: 'open', closedAt: null, revision: 0 } as const;
   return [
     {
       id,

@@ -1,4 +1,4 @@
-import { median } from './observation.ts';
+import { MAD_TO_SD, median, medianDeviation } from './robust.ts';
 
 /** One operation's log(actual / estimate) and the machine's day on which it was done. */
 export interface DayRatio {
@@ -6,7 +6,6 @@ export interface DayRatio {
   readonly logRatio: number;
 }
 
-const MAD_TO_SD = 1.4826;
 /** Further off than this many standard deviations an operation's own trouble is not blamed on its day. */
 const CLIP = 3;
 /** One-sided 1 % of a normal distribution. */
@@ -57,8 +56,9 @@ const meanOf = (values: readonly number[]): number => values.reduce((sum, v) => 
 
 /** Variances between and within days; null where there are too few days or operations to tell. */
 function analyse(sorted: readonly DayRatio[]): Parts | null {
-  const middle = median(sorted.map((r) => r.logRatio));
-  const reach = CLIP * MAD_TO_SD * median(sorted.map((r) => Math.abs(r.logRatio - middle)));
+  const logs = sorted.map((r) => r.logRatio);
+  const middle = median(logs);
+  const reach = CLIP * MAD_TO_SD * medianDeviation(logs, middle);
   const groups = new Map<string, number[]>();
   for (const { day, logRatio } of sorted) {
     const clipped = Math.max(-reach, Math.min(reach, logRatio - middle));

@@ -2,7 +2,8 @@ import type { Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import { secondsOf } from './counts.ts';
 import { learnStandards, standardsWith } from './learn-standards.ts';
-import { median, readObservations, type Observation } from './observation.ts';
+import { readObservations, type Observation } from './observation.ts';
+import { median } from './robust.ts';
 import type { Proposal } from './propose.ts';
 
 type Learner = Pick<Machine, 'id' | 'stage' | 'standards'>;

@@ -1,5 +1,5 @@
 import { factor } from './linear.ts';
-import { median } from './observation.ts';
+import { MAD_TO_SD, median, medianDeviation } from './robust.ts';
 
 /** What is believed before any data, as standard deviations of log factors. */
 export interface Prior {
@@ -31,8 +31,6 @@ export interface Fit {
 /** Tuning that keeps 95 % efficiency on normal data: P. J. Huber, Robust Statistics, 1981; Beaton and Tukey, 1974. */
 const HUBER = 1.345;
 const TUKEY = 4.685;
-/** Median absolute deviation of normal data, turned to a standard deviation. */
-const MAD_TO_SD = 1.4826;
 /** Scatter taken for likely before any data, counted as so many rows; from trials on invented shops. */
 const USUAL_SCATTER = 0.25;
 const SCATTER_ROWS = 10;
@@ -58,8 +56,7 @@ const logRatios = (rows: readonly FitRow[], logFactors: readonly number[]): numb
   );
 
 function scatterOf(residuals: readonly number[]): number {
-  const middle = median(residuals);
-  const seen = MAD_TO_SD * median(residuals.map((r) => Math.abs(r - middle)));
+  const seen = MAD_TO_SD * medianDeviation(residuals, median(residuals));
   const n = residuals.length;
   const steadied = (n * seen ** 2 + SCATTER_ROWS * USUAL_SCATTER ** 2) / (n + SCATTER_ROWS);
   return Math.max(LEAST_SCATTER, Math.sqrt(steadied));

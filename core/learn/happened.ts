@@ -79,6 +79,7 @@ function reopened(shop: Shop, finished: readonly Ended[]): Shop {
     importance: 1,
     rush: false,
     status: 'open',
+    closedAt: null,
     note: '',
     revision: 0,
   };

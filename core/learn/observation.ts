@@ -1,6 +1,7 @@
 import type { Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { secondsOf, timeStandards, type Counts } from './counts.ts';
+import { median } from './robust.ts';
 
 /** A finished operation as learning sees it. */
 export interface Observation {
@@ -76,11 +77,4 @@ export function readObservations(
     );
   const taken = new Set(usable);
   return ok({ usable, blank: own.filter((o) => !taken.has(o)).map((o) => o.id) });
-}
-
-/** The middle value; of an even number, the mean of the two in the middle. NaN of none. */
-export function median(values: readonly number[]): number {
-  const sorted = Float64Array.from(values).sort();
-  const half = sorted.length >> 1;
-  return sorted.length % 2 === 1 ? sorted[half]! : ((sorted[half - 1] ?? NaN) + (sorted[half] ?? NaN)) / 2;
 }

@@ -4,7 +4,8 @@ import { wallParts } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
 import { secondsOf } from './counts.ts';
 import { dayFactors, type DayRatio } from './days.ts';
-import { median, type Observation } from './observation.ts';
+import type { Observation } from './observation.ts';
+import { MAD_TO_SD, median, medianDeviation } from './robust.ts';
 
 /** A finished operation against its estimate; the day is the shop's date, and any name of a day will do. */
 export interface Timed {
@@ -38,7 +39,6 @@ export interface Spread {
 /** Our own limits: with fewer the machine's tails are not seen, or nothing is. */
 const ENOUGH = 30;
 const FEWEST = 10;
-const MAD_TO_SD = 1.4826;
 
 /** A machine's own spread, or the shop's where it is thin. */
 export const spreadFor = (spread: Spread, machineId: string): RatioSpread =>
@@ -97,7 +97,7 @@ function ratioSpread(all: readonly DayRatio[]): RatioSpread {
   return {
     observations: all.length,
     median: Math.exp(middle),
-    logSpread: MAD_TO_SD * median(logs.map((l) => Math.abs(l - middle))),
+    logSpread: MAD_TO_SD * medianDeviation(logs, middle),
     ratios,
     days,
     standardError: Math.hypot(errorOf(ratios), errorOf(days)),

@@ -14,6 +14,8 @@ export const workOrder = z.strictObject({
   importance,
   rush: z.boolean(),
   status: z.enum(['open', 'held', 'done', 'cancelled']),
+  /** When it was done or cancelled; null before. Some days later it leaves the living shop for the archive. */
+  closedAt: instantS.nullable(),
   note,
   revision,
 });

@@ -15,6 +15,18 @@ export const queue = z.strictObject({
 });
 export type Queue = DeepReadonly<z.infer<typeof queue>>;
 
+/**
+ * What a machine's floor screen and paper follow where the shop publishes plans by hand (`settings.publishing`): its
+ * queue as it was published. Without a row the queue itself counts.
+ */
+export const published = z.strictObject({
+  /** The machine's id. */
+  id: code,
+  operations: z.array(operationId),
+  revision,
+});
+export type Published = DeepReadonly<z.infer<typeof published>>;
+
 /** An operation the planner fixed: the search keeps it on its machine and keeps its rank in the queue. */
 export const pin = z.strictObject({ id: operationId, revision });
 export type Pin = DeepReadonly<z.infer<typeof pin>>;

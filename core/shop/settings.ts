@@ -55,6 +55,10 @@ export const settings = z.strictObject({
   girthRule,
   /** Rules about parts on machines that this shop takes otherwise than core/part/rules.ts does. */
   partRules,
+  /** `always`: floor and paper follow the queues as they are. `byHand`: they follow what was published last. */
+  publishing: z.enum(['always', 'byHand']),
+  /** A second folder for backups, a network drive perhaps; null: none. */
+  backupFolder: z.string().min(1).max(1000).nullable(),
   /** Whether the floor screen asks who runs an operation; while it is off no name is kept. */
   askWho: z.boolean(),
   revision,

@@ -6,7 +6,7 @@ import { learned } from './learned.ts';
 import { absence, downtime, machine } from './machine.ts';
 import { orderLine, workOrder } from './order.ts';
 import { part } from '../part/part.ts';
-import { pin, queue, operationRecord } from './plan.ts';
+import { pin, published, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
 import { cutList, movement } from './stock.ts';
 
@@ -28,6 +28,7 @@ export const rowKinds = {
   order: workOrder,
   line: orderLine,
   queue,
+  published,
   pin,
   record: operationRecord,
   learned,

@@ -38,6 +38,8 @@ export const settings = sqliteTable('settings', {
   partRules: json()
     .notNull()
     .default(sql`'{}'`),
+  publishing: text().notNull().default('always'),
+  backupFolder: text(),
   askWho: integer({ mode: 'boolean' }).notNull().default(false),
   revision: revision(),
 });
@@ -154,6 +156,7 @@ export const order = sqliteTable('order', {
   importance: real().notNull(),
   rush: integer({ mode: 'boolean' }).notNull(),
   status: text().notNull(),
+  closedAt: integer(),
   note: text().notNull(),
   revision: revision(),
 });
@@ -183,6 +186,15 @@ export const line = sqliteTable(
 );
 
 export const queue = sqliteTable('queue', {
+  id: text()
+    .primaryKey()
+    .references(() => machine.id),
+  operations: json().notNull(),
+  revision: revision(),
+});
+
+/** What floor and paper follow where plans are published by hand. */
+export const published = sqliteTable('published', {
   id: text()
     .primaryKey()
     .references(() => machine.id),
@@ -268,6 +280,60 @@ export const step = sqliteTable('step', {
   at: integer().notNull(),
   changes: json().notNull(),
   undone: integer({ mode: 'boolean' }).notNull(),
+  /** Whose step it is: the caller's own name for itself. */
+  by: text().notNull().default(''),
+});
+
+/** The floor's log: what happened, as it was reported. Entries are only added; a later one may correct an earlier. */
+export const fact = sqliteTable(
+  'fact',
+  {
+    id: integer().primaryKey({ autoIncrement: true }),
+    /** When it happened, and when it was written down. */
+    at: integer().notNull(),
+    keptAt: integer().notNull(),
+    /** The command as it was given, and what it is called. */
+    command: json().notNull(),
+    label: text().notNull(),
+    operation: text(),
+    machineId: text(),
+    by: text().notNull(),
+    /** The entry that this one corrects; null: none. */
+    corrects: integer(),
+    /** Why it was corrected; empty: it was not. */
+    reason: text().notNull(),
+    changes: json().notNull(),
+  },
+  (table) => [index('fact_operation').on(table.operation), index('fact_at').on(table.at)],
+);
+
+/** Plans kept by name, and each that was published. */
+export const savedPlan = sqliteTable('savedPlan', {
+  id: integer().primaryKey({ autoIncrement: true }),
+  name: text().notNull(),
+  what: text().notNull(),
+  at: integer().notNull(),
+  by: text().notNull(),
+  queues: json().notNull(),
+  pins: json().notNull(),
+});
+
+/** The best sheets found for a run so far, by what was to be cut (core/cutting/run.ts `runKey`). */
+export const cutAnswer = sqliteTable('cutAnswer', {
+  key: text().primaryKey(),
+  plan: json().notNull(),
+  settled: integer({ mode: 'boolean' }).notNull(),
+  usedAt: integer().notNull(),
+});
+
+/** Rows that could not be read, as they were found, so that the others can be worked with. */
+export const setAside = sqliteTable('setAside', {
+  id: integer().primaryKey({ autoIncrement: true }),
+  kind: text().notNull(),
+  rowId: text().notNull(),
+  content: text().notNull(),
+  reason: text().notNull(),
+  at: integer().notNull(),
 });
 
 /** By kind, as the app reaches them; drizzle-kit finds the exported ones. */
@@ -284,6 +350,7 @@ export const tables = {
   order,
   line,
   queue,
+  published,
   pin,
   record,
   learned,

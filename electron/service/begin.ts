@@ -19,6 +19,8 @@ const NEW_SETTINGS: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   crewLimit: null,
   girthRule: 'computed',
   partRules: {},
+  publishing: 'always',
+  backupFolder: null,
   askWho: false,
   revision: 0,
 };

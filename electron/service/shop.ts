@@ -23,6 +23,7 @@ export function readShop({ rows }: Work): Shop {
     order: rows.read('order'),
     line: rows.read('line'),
     queue: rows.read('queue'),
+    published: rows.read('published'),
     pin: rows.read('pin'),
     record: rows.presentRecords(),
     learned: rows.read('learned'),

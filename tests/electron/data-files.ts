@@ -41,27 +41,32 @@ export const rowWriter =
       .run(...values);
   };
 
-/** A row as a file before importance, stability and currencies had it. */
+/** A row as a file before importance, stability and currencies had it (and before plans were published). */
 export function beforeImportance(kind: string, row: object): object {
   if (kind === 'order') {
     const { importance, ...rest } = row as Record<string, unknown>;
-    return { ...rest, weight: importance };
+    return { ...without(rest, 'closedAt'), weight: importance };
   }
   if (kind !== 'settings') return row;
   const { stability, ...weights } = (row as Settings).weights;
-  return { ...without(row, 'currency'), weights: { ...weights, calm: stability } };
+  const rest = without(row, 'currency', 'publishing', 'backupFolder');
+  return { ...rest, weights: { ...weights, calm: stability } };
 }
 
 /** A stored row of such a file as it is after. */
 export function sinceImportance(kind: string, row: object): object {
   if (kind === 'order') {
     const { weight, ...rest } = row as Record<string, unknown>;
-    return { ...rest, importance: weight };
+    return { ...rest, importance: weight, closedAt: null };
   }
+  if (kind === 'step') return { ...row, by: '' };
   if (kind !== 'settings') return row;
   const weights = (row as { weights: string }).weights.replace('"calm":', '"stability":');
-  return { ...row, currency: null, weights };
+  return { ...row, currency: null, weights, publishing: 'always', backupFolder: null };
 }
+
+/** The tables that came with publishing, the floor's log and set-aside rows: empty. */
+export const PUBLISHING_TABLES = { cutAnswer: [], fact: [], published: [], savedPlan: [], setAside: [] };
 
 /** The settings of a file from before stock had a weight, and rules about parts verdicts. */
 export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => ({
@@ -94,6 +99,7 @@ export const withoutLaterFields = (kind: string, row: object): object =>
 /** Every table's stored rows after it, and the tables that came with it, empty. */
 export const withLaterFields = (content: Record<string, object[]>): Record<string, object[]> => ({
   absence: [],
+  ...PUBLISHING_TABLES,
   ...Object.fromEntries(
     Object.entries(content).map(([kind, rows]) => [
       kind,

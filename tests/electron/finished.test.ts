@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { FileCheck } from '../../core/import/file-check.ts';
 import { editService } from '../../electron/service/edit.ts';
-import { finishedService } from '../../electron/service/finished.ts';
+import { finishedImport } from '../../electron/service/file-import.ts';
 import { shopService } from '../../electron/service/shop.ts';
 import { aRecord, aShop, at, someSettings } from '../support/builders.ts';
 import { fixedClock, keptPushes, refusalOf, storeWith } from './support.ts';
@@ -16,7 +16,7 @@ const tableOf = ({ header, rows }: FileCheck) => ({ header, rows });
 function start(shop = aShop()) {
   const store = storeWith(shop);
   const edit = editService(store, fixedClock(), keptPushes());
-  const service = finishedService(store, fixedClock(), edit);
+  const service = finishedImport(store, fixedClock(), edit);
   const bytes = (...rows: string[]) => Buffer.from([HEADER, ...rows].join('\n'));
   return {
     edit,

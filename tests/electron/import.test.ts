@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { editService } from '../../electron/service/edit.ts';
-import { importService } from '../../electron/service/import.ts';
+import { orderImport } from '../../electron/service/file-import.ts';
 import { readShop } from '../../electron/service/shop.ts';
 import { aShop } from '../support/builders.ts';
 import { fixedClock, keptPushes, refusalOf, storeWith } from './support.ts';
@@ -15,7 +15,7 @@ const GOOD = [
 function start() {
   const store = storeWith(aShop());
   const edit = editService(store, fixedClock(), keptPushes());
-  const service = importService(store, fixedClock(), edit);
+  const service = orderImport(store, fixedClock(), edit);
   return {
     ...service,
     edit,

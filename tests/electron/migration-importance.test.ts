@@ -5,16 +5,16 @@ import { openStore } from '../../electron/db/open.ts';
 import { editService } from '../../electron/service/edit.ts';
 import { at, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
-import { contentOf, oldMigrations, rowWriter, without } from './data-files.ts';
+import { contentOf, oldMigrations, PUBLISHING_TABLES, rowWriter, without } from './data-files.ts';
 import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
   openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
 const shop = anEverythingShop();
 const weights = { ...without(shop.settings.weights, 'stability'), calm: 0.5 };
-const settings = { ...without(shop.settings, 'currency'), weights };
+const settings = { ...without(shop.settings, 'currency', 'publishing', 'backupFolder'), weights };
 const rush = shop.order.find(({ importance }) => importance !== 1)!;
-const order = { ...without(rush, 'importance'), weight: rush.importance };
+const order = { ...without(rush, 'importance', 'closedAt'), weight: rush.importance };
 /** A reason that quotes a field's old name, which must stay as it was written. */
 const REASON = 'He said "aside":true, "calm": and "weight":';
 const pauses = [
@@ -53,8 +53,10 @@ describe('a data file from before importance, stability and a currency', () => {
     const before = contentOf(file) as Record<string, object[]>;
     open(file).close();
     const after = contentOf(file) as Record<string, { pauses: string; weights: string }[]>;
-    expect(Object.keys(after)).toEqual(Object.keys(before));
-    expect(after.order).toEqual([{ ...without(before.order![0]!, 'weight'), importance: rush.importance }]);
+    expect(after).toMatchObject(PUBLISHING_TABLES);
+    expect(after.order).toEqual([
+      { ...without(before.order![0]!, 'weight'), importance: rush.importance, closedAt: null },
+    ]);
     expect(after.settings![0]).toMatchObject({ currency: null });
     expect(JSON.parse(after.settings![0]!.weights)).toEqual({ ...without(weights, 'calm'), stability: 0.5 });
     expect(JSON.parse(after.record![0]!.pauses)).toEqual(suspended);

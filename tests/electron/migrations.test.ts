@@ -30,6 +30,7 @@ const RELEASED: Record<string, string> = {
   '0007_people_out.sql': 'f5eab4323d213887bf055d7ca26dc1e04175245c208e5f5ae69786b335d41072',
   '0008_importance_stability_currency.sql':
     'bb018c273cf78fe84ee9401ed920bda14fc36bd41bf548bda746ae91c0283b1d',
+  '0009_facts_plans_and_backups.sql': '87fede21b61746c5c081a269c303ef92632c488b553b14024082efb705a495ae',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -61,7 +62,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'absence calendar colour cutList downtime learned line machine material movement order part pin queue record settings sheet step'.split(
+      'absence calendar colour cutAnswer cutList downtime fact learned line machine material movement order part pin published queue record savedPlan setAside settings sheet step'.split(
         ' ',
       ),
     );
@@ -94,7 +95,7 @@ describe('released migrations', () => {
 describe('a data file from the version before', () => {
   /** drizzle-kit rebuilds a table so when a column changes: drop the old one, rename the new one. */
   const REBUILD_ORDER = `CREATE TABLE "__new_order" ("id" text PRIMARY KEY NOT NULL, "customer" text NOT NULL, "release" integer,
-    "due" integer NOT NULL, "importance" real NOT NULL, "rush" integer NOT NULL, "status" text NOT NULL, "note" text NOT NULL,
+    "due" integer NOT NULL, "importance" real NOT NULL, "rush" integer NOT NULL, "status" text NOT NULL, "closedAt" integer, "note" text NOT NULL,
     "revision" integer NOT NULL) STRICT;
 --> statement-breakpoint
 INSERT INTO "__new_order" SELECT * FROM "order";
@@ -159,7 +160,7 @@ describe('a data file that cannot be used', () => {
   it('from a newer version is refused, naming both formats', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
-    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 10; this one knows up to 9\)/);
+    expect(refusedUntouched(file)).toMatch(/newer Foldweek \(format 11; this one knows up to 10\)/);
   });
 
   it('that is no database at all is named and left alone', () => {

@@ -9,6 +9,7 @@ export const anEverythingShop = (): Shop =>
       aQueue({ id: 'B1', operations: ['1042/1:brake'] }),
       aQueue({ operations: ['1042/1:shear', '1043/1:shear'] }),
     ],
+    published: [{ id: 'S1', operations: ['1042/1:shear'], revision: 0 }],
     pin: [aPin({ id: '1043/1:shear' })],
     record: [
       aRecord({

@@ -1,12 +1,11 @@
 import { Undo2 } from 'lucide-react';
-import { figureName, figureOf } from '../../../core/edit/standards-commands.ts';
+import { figureName, figureOf, figureWords } from '../../../core/edit/standards-commands.ts';
 import type { Learned } from '../../../core/shop/learned.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { unitOf } from './proposals.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -53,9 +52,8 @@ function Row({ row, machine, settings }: { row: Learned; machine: Machine; setti
   const { timeZone, units } = settings;
   const act = useAct();
   const present = usePresent();
-  const name = figureName(machine, row.key);
-  const { name: unit, per } = unitOf(machine, row.key, units);
-  const figure = (kept: number): number => Number((kept / per).toFixed(2));
+  const name = figureName(machine, row.key, units);
+  const figure = (kept: number): string => figureWords(machine, row.key, kept, units);
   const wall = (at: number) =>
     `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
   const current = row.revertedAt === null && figureOf(machine, row.key) === row.after;
@@ -63,9 +61,9 @@ function Row({ row, machine, settings }: { row: Learned; machine: Machine; setti
     <tr>
       <th scope="row">{name}</th>
       <td>{wall(row.at)}</td>
-      <td>{`${figure(row.before)} ${unit}`}</td>
-      <td>{`${figure(row.after)} ${unit}`}</td>
-      <td>{`${figure(row.low)} to ${figure(row.high)} ${unit}`}</td>
+      <td>{figure(row.before)}</td>
+      <td>{figure(row.after)}</td>
+      <td>{`${figure(row.low)} to ${figure(row.high)}`}</td>
       <td>{row.observations.toLocaleString('en-US')}</td>
       <td>
         {row.revertedAt !== null && <span className={styles.note}>{`put back ${wall(row.revertedAt)}`}</span>}

@@ -39,7 +39,7 @@ export interface ProposalRow {
 }
 
 /** A figure's unit in the shop; changeovers are in seconds. */
-export const unitOf = (machine: Machine, key: string, units: LengthUnits): StandardUnit =>
+const unitOf = (machine: Machine, key: string, units: LengthUnits): StandardUnit =>
   standardUnit(
     standardsOf(machine.stage).find((s) => s.key === key),
     units,
@@ -48,9 +48,9 @@ export const unitOf = (machine: Machine, key: string, units: LengthUnits): Stand
 export function rowsOf(machine: Machine, proposals: readonly Proposal[], units: LengthUnits): ProposalRow[] {
   return proposals.map((proposal) => ({
     proposal,
-    name: figureName(machine, proposal.key),
+    name: figureName(machine, proposal.key, units),
     unit: unitOf(machine, proposal.key, units),
-    together: proposal.together.map((key) => figureName(machine, key)),
+    together: proposal.together.map((key) => figureName(machine, key, units)),
   }));
 }
 

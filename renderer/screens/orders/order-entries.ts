@@ -58,6 +58,7 @@ export const freshOrder = (shop: Shop): OrderEntries => ({
     importance: 1,
     rush: false,
     status: 'open',
+    closedAt: null,
     note: '',
     revision: 0,
   },

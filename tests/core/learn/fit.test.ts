@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { fitFactors } from '../../../core/learn/fit.ts';
 import { proportionalGroups } from '../../../core/learn/groups.ts';
 import { factor } from '../../../core/learn/linear.ts';
-import { median } from '../../../core/learn/observation.ts';
+import { median } from '../../../core/learn/robust.ts';
 
 describe('a factored system', () => {
   // Hilbert's matrix of order 3 and its inverse, in any table: diagonal 9, 192, 180.

@@ -4,7 +4,7 @@ import { secondsOf } from '../../../core/learn/counts.ts';
 import { lateChange } from '../../../core/learn/evidence.ts';
 import { changeoversOf, observationsOf } from '../../../core/learn/happened.ts';
 import { learnStandards, standardsWith } from '../../../core/learn/learn-standards.ts';
-import { median } from '../../../core/learn/observation.ts';
+import { median } from '../../../core/learn/robust.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
 import { demoShop, hoursOf, monday, openSeconds } from '../demo-data/demo-shop.ts';
 

@@ -1,5 +1,11 @@
 import { RotateCcw } from 'lucide-react';
-import { standard, standardsOf, standardUnit, type Standard } from '../../../../core/estimate/standards.ts';
+import {
+  standard,
+  standardFigure,
+  standardsOf,
+  standardUnit,
+  type Standard,
+} from '../../../../core/estimate/standards.ts';
 import type { Machine } from '../../../../core/shop/machine.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { placeOf } from '../../../router.ts';
@@ -12,17 +18,10 @@ import type { Form } from '../../../form/use-form.ts';
 import { withStandard } from './machine-edit.ts';
 import look from './machines.module.css';
 
-/** A figure in the shop's units; typed ones keep two decimals of them. */
-function shown(one: Standard, value: number, units: LengthUnits): string {
-  if (one.unit === 'share') return `${Math.round(value * 100)} %`;
-  const { name, per } = standardUnit(one, units);
-  return `${Number((value / per).toFixed(2))} ${name}`;
-}
-
 /** "20 – 90 s" */
 function rangeOf(one: Standard, units: LengthUnits): string {
-  const [low] = shown(one, one.low, units).split(' ');
-  return `${low} – ${shown(one, one.high, units)}`;
+  const [low] = standardFigure(one, one.low, units).split(' ');
+  return `${low} – ${standardFigure(one, one.high, units)}`;
 }
 
 /** What each element of the work takes here: default, its source, and the shop's own figure. */
@@ -48,11 +47,11 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
         <tbody>
           {standardsOf(entries.stage).map((one) => (
             <tr key={one.key}>
-              <th scope="row">{one.label}</th>
+              <th scope="row">{one.label[units]}</th>
               <td>
                 <span className={look.here}>
                   <NumberField
-                    aria-label={one.label}
+                    aria-label={one.label[units]}
                     label=""
                     unit={standardUnit(one, units).name}
                     formatOptions={one.unit === 'share' ? { style: 'percent' } : { maximumFractionDigits: 2 }}
@@ -67,7 +66,7 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
                   />
                   {one.key in entries.standards && (
                     <IconButton
-                      label={`Back to the default of ${shown(one, one.default, units)}`}
+                      label={`Back to the default of ${standardFigure(one, one.default, units)}`}
                       icon={RotateCcw}
                       small
                       onPress={() => change(one.key, null)}
@@ -75,7 +74,7 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
                   )}
                 </span>
               </td>
-              <td>{shown(one, one.default, units)}</td>
+              <td>{standardFigure(one, one.default, units)}</td>
               <td>{rangeOf(one, units)}</td>
               <td className={styles.note}>{one.source}</td>
             </tr>

@@ -1,3 +1,4 @@
+import { hits } from '../../../../core/part/girth.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { MM_PER_FOOT } from '../../../../core/units/length.ts';
 import { Section } from '../../../form/section.tsx';
@@ -24,10 +25,11 @@ const freshPart = ({ settings }: Shop): RowOf<'part'> => ({
   revision: 0,
 });
 
-const shape = ({ profile: { bends, startHem, endHem }, family }: RowOf<'part'>): string => {
+const shape = ({ profile, family }: RowOf<'part'>): string => {
   if (family?.is === 'size') return `a size of ${family.of}`;
+  if (hits(profile) === 0) return 'flat';
+  const { bends, startHem, endHem } = profile;
   const hems = (startHem ? 1 : 0) + (endHem ? 1 : 0);
-  if (bends.length === 0 && hems === 0) return 'flat';
   return `${bends.length} ${bends.length === 1 ? 'bend' : 'bends'}${hems ? `, ${hems} ${hems === 1 ? 'hem' : 'hems'}` : ''}`;
 };
 

@@ -1,0 +1,65 @@
+import { join } from 'node:path';
+import Database from 'better-sqlite3';
+import { describe, expect, it } from 'vitest';
+import { openStore } from '../../electron/db/open.ts';
+import { editService } from '../../electron/service/edit.ts';
+import { aRecord, aShop, anOrder, at, NOW } from '../support/builders.ts';
+import { contentOf, oldMigrations, PUBLISHING_TABLES, rowWriter, without } from './data-files.ts';
+import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+
+const open = (file: string, folder = migrations) =>
+  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+const shop = aShop();
+const settings = without(shop.settings, 'publishing', 'backupFolder');
+const orderBefore = (row: object): object => without(row, 'closedAt');
+const ENDED = at('2026-11-27', '15:00');
+const done = orderBefore(anOrder({ status: 'done' }));
+const cancelled = orderBefore(anOrder({ id: '1043', status: 'cancelled' }));
+const open1044 = orderBefore(anOrder({ id: '1044' }));
+
+/** A file of the version before: an order that is done, one cancelled before anything was made, one open. */
+function fillBefore(file: string): void {
+  open(file, oldMigrations(9)).close();
+  const connection = new Database(file);
+  const put = rowWriter(connection);
+  put('settings', settings);
+  for (const kind of ['material', 'colour', 'part'] as const) for (const row of shop[kind]) put(kind, row);
+  for (const row of [done, cancelled, open1044]) put('order', row);
+  put('line', shop.line[0]!);
+  put('record', aRecord({ id: '1042/1:shear', end: ENDED - 3600 }));
+  put('record', aRecord({ id: '1042/1:brake', end: ENDED }));
+  const changes = [
+    { kind: 'order', id: '1042', before: { ...done, status: 'open' }, after: done },
+    { kind: 'settings', id: 'shop', before: { ...settings, name: 'Old name' }, after: settings },
+  ];
+  put('step', { label: 'Finish 1042', at: NOW, changes, undone: 0 });
+  connection.close();
+}
+
+describe('a data file from before plans were published and orders knew when they closed', () => {
+  it('keeps every row; an order that is done closed with its last work, one without work at its due date', () => {
+    const file = join(tempFolder(), 'before.db');
+    fillBefore(file);
+    const before = contentOf(file) as Record<string, object[]>;
+    open(file).close();
+    const { step, order, settings: shopRow, ...after } = contentOf(file) as Record<string, object[]>;
+    expect(order!.map((row) => (row as { closedAt: number | null }).closedAt)).toEqual([
+      ENDED,
+      (cancelled as { due: number }).due,
+      null,
+    ]);
+    expect(order!.map(orderBefore)).toEqual(before.order);
+    expect(shopRow).toMatchObject([{ publishing: 'always', backupFolder: null }]);
+    expect(step).toMatchObject([{ by: '', label: 'Finish 1042' }]);
+    expect(after).toEqual({ ...without(before, 'step', 'order', 'settings'), ...PUBLISHING_TABLES });
+  });
+
+  it('can still undo what was done before', () => {
+    const file = join(tempFolder(), 'before.db');
+    fillBefore(file);
+    const store = openTestStore(file);
+    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Finish 1042');
+    const read = store.run('read', ({ rows }) => [rows.get('settings', 'shop'), rows.get('order', '1042')]);
+    expect(read).toMatchObject([{ name: 'Old name' }, { status: 'open', closedAt: null }]);
+  });
+});
