@@ -95,8 +95,8 @@ describe('released migrations', () => {
 describe('a data file from the version before', () => {
   /** drizzle-kit rebuilds a table so when a column changes: drop the old one, rename the new one. */
   const REBUILD_ORDER = `CREATE TABLE "__new_order" ("id" text PRIMARY KEY NOT NULL, "customer" text NOT NULL, "release" integer,
-    "due" integer NOT NULL, "importance" real NOT NULL, "rush" integer NOT NULL, "status" text NOT NULL, "closedAt" integer, "note" text NOT NULL,
-    "revision" integer NOT NULL) STRICT;
+    "due" integer NOT NULL, "importance" real NOT NULL, "rush" integer NOT NULL, "status" text NOT NULL, "note" text NOT NULL,
+    "revision" integer NOT NULL, "closedAt" integer) STRICT;
 --> statement-breakpoint
 INSERT INTO "__new_order" SELECT * FROM "order";
 --> statement-breakpoint

@@ -1,10 +1,11 @@
 import type { Problem } from '../problem.ts';
 import { finish, intervalAt } from '../working-time.ts';
 import { Clock } from './clock.ts';
-import { ReadyTimes } from './ready-times.ts';
+import { EarlyStop } from './early-stop.ts';
 import { JobCosts } from './job-costs.ts';
 import { layersOf, type Layers } from './layers.ts';
 import { LiveQueues } from './live-queues.ts';
+import { ReadyTimes } from './ready-times.ts';
 import { SuffixBound } from './suffix-bound.ts';
 import type { MoveEvaluator } from './move-evaluator.ts';
 
@@ -12,10 +13,21 @@ import type { MoveEvaluator } from './move-evaluator.ts';
 const TINY = 1e-6;
 
 /**
- * Evaluates a change by timing only what it touches, for shops whose routings go forward through the machines. Each changed
- * queue is timed from its first changed position until times and setups are as before; a step that then ends at another
- * time makes the queue of the job's next step be looked at from there, if that step feels it. Once the order is as
- * before, the suffix bounds say whether the rest can still bring the change under the limit.
+ * Evaluates a move by timing only what it touches, for shops whose routings go forward through the machines. Machine by
+ * machine in that order, each changed queue is timed from its first changed position until ends and setups are as before;
+ * an operation that ends at another time changes the ready time of its job's next step, whose queue is then timed from
+ * there. Once the order is as before, `EarlyStop` says whether the rest can still bring the cost down to the limit.
+ *
+ *     delta = Σ over operations timed of (cost now − cost as committed) + weight × (makespan now − as committed)
+ *
+ * Worked out by hand: a shear with A (4 s), B (2 s), C (3 s) in its queue, a brake with the second step of B (5 s, due 8);
+ * always open, no changeovers, weights 1. B ahead of A on the shear:
+ *
+ *     committed   shear A 0–4, B 4–6, C 6–9    brake B 6–11: 3 s late, cost 3
+ *     shear       B 0–2: its next step is ready at 2, not 6; A 2–6; C 6–9, as before: what is behind it is not timed
+ *     brake       B 2–7: on time, cost 0
+ *
+ * delta is 0 − 3 = −3, the gain 3.
  */
 export class LayeredEvaluator implements MoveEvaluator {
   readonly live: LiveQueues;
@@ -28,8 +40,8 @@ export class LayeredEvaluator implements MoveEvaluator {
   readonly #weightChangeover: number;
   readonly #weightMakespan: number;
   readonly #layers: Layers;
-  /** Kept values per operation: when its machine was ready for it, the open interval it ends in, state, cost. */
-  readonly #able: Float64Array;
+  /** As committed, per operation: when its machine was ready for it, the open interval it ends in, setup after it, cost. */
+  readonly #machineReady: Float64Array;
   readonly #interval: Int32Array;
   readonly #state: Int32Array;
   readonly #cost: Float64Array;
@@ -39,17 +51,11 @@ export class LayeredEvaluator implements MoveEvaluator {
   /** Per machine, the end of its queue: as committed and as tried. */
   readonly #lastEnd: Float64Array;
   readonly #triedEnd: Float64Array;
-  /** Per machine: was its queue changed? Else its operations can only become ready at another time. */
-  readonly #moved: Uint8Array;
-  /** Per machine, the most it may gain by what changed. */
-  readonly #most: Float64Array;
+  readonly #earlyStop: EarlyStop;
   #makespan = 0;
-  /** What the ends kept cost for being off the reference plan. */
+  /** What the ends as committed cost for being off the reference plan. */
   #stability = 0;
   #delta = 0;
-  #limit = Infinity;
-  /** What queues still to time may gain together, at most. */
-  #rest = 0;
 
   constructor(problem: Problem, queues: readonly ArrayLike<number>[]) {
     const n = problem.operations;
@@ -59,18 +65,24 @@ export class LayeredEvaluator implements MoveEvaluator {
     this.#weightChangeover = problem.input.objective.changeover;
     this.#weightMakespan = problem.input.objective.makespan;
     this.end = new Float64Array(n);
-    this.#able = new Float64Array(n);
+    this.#machineReady = new Float64Array(n);
     this.#interval = new Int32Array(n);
     this.#state = new Int32Array(n);
     this.#cost = new Float64Array(n);
     this.#lastEnd = new Float64Array(problem.machines);
     this.#triedEnd = new Float64Array(problem.machines);
-    this.#moved = new Uint8Array(problem.machines);
-    this.#most = new Float64Array(problem.machines);
     this.live = new LiveQueues(problem, queues);
-    this.#readyTimes = new ReadyTimes(problem, this.live, this.#able);
+    this.#readyTimes = new ReadyTimes(problem, this.live, this.#machineReady);
     this.#suffixBound = new SuffixBound(problem, this.live);
     this.#layers = layersOf(problem);
+    this.#earlyStop = new EarlyStop(problem.machines, {
+      live: this.live,
+      layers: this.#layers,
+      readyTimes: this.#readyTimes,
+      suffixBound: this.#suffixBound,
+      end: this.end,
+      interval: this.#interval,
+    });
     this.load(queues);
   }
 
@@ -78,7 +90,6 @@ export class LayeredEvaluator implements MoveEvaluator {
     this.live.load(queues);
     this.#cost.fill(0);
     this.#delta = 0;
-    this.#limit = Infinity;
     for (const m of this.#order) {
       this.live.from[m] = 0;
       this.live.until[m] = this.live.lengths[m]!;
@@ -94,22 +105,21 @@ export class LayeredEvaluator implements MoveEvaluator {
     this.live.restorePins();
     this.#delta = 0;
     // The makespan is only known at the end, and a job may come nearer to its reference: all that may still be gained.
-    this.#limit = limit + this.#weightMakespan * this.#makespan + this.#stability + TINY;
+    this.#earlyStop.begin(limit + this.#weightMakespan * this.#makespan + this.#stability + TINY);
     if (this.#weightMakespan > 0) this.#triedEnd.set(this.#lastEnd);
-    for (let m = 0; m < this.#moved.length; m++) this.#moved[m] = Number(this.#isTouched(m));
     for (let k = 0; k < this.#order.length; k++) {
       const m = this.#order[k]!;
-      if (this.#layers.feeds[m] === 1 && this.#isTouched(m) && !this.#time(m, false, this.#feedsLast(k)))
+      if (this.#layers.feeds[m] === 1 && this.live.isTouched(m) && !this.#time(m, false, this.#feedsLast(k)))
         return Infinity;
     }
-    if (!this.#priceLast()) return Infinity;
+    if (!this.#evaluateLast()) return Infinity;
     if (this.#weightMakespan > 0) this.#delta += this.#weightMakespan * (this.#span() - this.#makespan);
     return this.#delta;
   }
 
   commit(): void {
     this.objective += this.#delta;
-    for (const m of this.#order) if (this.#isTouched(m)) this.#time(m, true, false);
+    for (const m of this.#order) if (this.live.isTouched(m)) this.#time(m, true, false);
     if (this.#weightMakespan > 0) this.#makespan = this.#span();
     this.#settle();
   }
@@ -123,16 +133,12 @@ export class LayeredEvaluator implements MoveEvaluator {
     for (let k = this.#order.length - 1; k >= 0; k--) {
       const m = this.#order[k]!;
       const feeds = this.#layers.feeds[m] === 1;
-      if (feeds || this.#isTouched(m)) this.#suffixBound.renew(m, feeds ? 0 : this.live.from[m]!, feeds);
+      if (feeds || this.live.isTouched(m)) this.#suffixBound.renew(m, feeds ? 0 : this.live.from[m]!, feeds);
     }
     this.#readyTimes.commit();
     this.live.commit();
     this.#lastEnd.set(this.#triedEnd);
     this.#stability = this.#costs.stability(this.end);
-  }
-
-  #isTouched(m: number): boolean {
-    return this.live.from[m]! <= this.live.lengths[m]!;
   }
 
   /** Seconds from now to the latest end over all queues as tried. */
@@ -143,55 +149,37 @@ export class LayeredEvaluator implements MoveEvaluator {
     return Math.max(0, latest - this.#problem.input.now);
   }
 
-  /** Evaluates the queues nothing waits for, those first that may gain most. @returns false when above the limit */
-  #priceLast(): boolean {
-    let unbounded = 0;
-    this.#rest = 0;
-    for (const m of this.#layers.last) {
-      if (!this.#isTouched(m)) continue;
-      const most = this.#mostGain(m);
-      this.#most[m] = most;
-      if (most === Infinity) unbounded += 1;
-      else this.#rest += most;
-    }
+  /** Evaluates the queues nothing waits for, those first that may gain most. @returns false when the move is rejected */
+  #evaluateLast(): boolean {
+    const stop = this.#earlyStop;
+    let unbounded = stop.boundLast();
     for (const m of this.#layers.last)
-      if (this.#isTouched(m) && this.#most[m] === Infinity && !this.#time(m, false, --unbounded === 0))
+      if (this.live.isTouched(m) && !stop.isBounded(m) && !this.#time(m, false, --unbounded === 0))
         return false;
     for (const m of this.#layers.last) {
-      if (!this.#isTouched(m) || this.#most[m] === Infinity) continue;
-      if (this.#delta - this.#rest > this.#limit) return false;
-      this.#rest -= this.#most[m]!;
-      if (!this.#time(m, false, true)) return false;
+      if (!this.live.isTouched(m) || !stop.isBounded(m)) continue;
+      if (!stop.proceedTo(m, this.#delta) || !this.#time(m, false, true)) return false;
     }
     return true;
   }
 
-  /** Does the machine at this place of the order hand on to machines nothing waits for, after all others that hand on? */
+  /** Does the machine at this position of the order feed machines nothing waits for, as the last of those that feed any? */
   #feedsLast(position: number): boolean {
     for (let k = position + 1; k < this.#order.length; k++) {
       const m = this.#order[k]!;
-      if (this.#layers.feeds[m] === 1 && (this.#isTouched(m) || this.#layers.middle)) return false;
+      if (this.#layers.feeds[m] === 1 && (this.live.isTouched(m) || this.#layers.middle)) return false;
     }
     return true;
   }
 
-  /** What a machine can gain by operations that are ready sooner; no bound is known where it closes in between. */
-  #mostGain(m: number): number {
-    if (this.#moved[m] === 1) return Infinity;
-    if (this.#readyTimes.sooner[m] === 0) return 0;
-    return this.#suffixBound.closes(m)
-      ? Infinity
-      : this.#suffixBound.gain(m, this.live.from[m]!, this.#readyTimes.sooner[m]!);
-  }
-
   /**
-   * Times one queue from its first changed position; with `commit` the values are kept, else only evaluated.
-   * @returns false when the change is surely above the limit (only tried with `mayStop`)
+   * Times one queue from its first changed position; with `commit` the values are committed, else only evaluated.
+   * @returns false when the move is rejected (only looked at with `mayStop`)
    */
   #time(m: number, commit: boolean, mayStop: boolean): boolean {
-    const { ready, before, hasNext, lots } = this.#readyTimes;
+    const { ready, endBefore, hasNext, inLots } = this.#readyTimes;
     const [queue, length, until] = [this.live.queues[m]!, this.live.lengths[m]!, this.live.until[m]!];
-    const settled = Math.max(until, this.#readyTimes.reach[m]!);
+    const settled = Math.max(until, this.#readyTimes.affectedUntil[m]!);
     const [clock, seconds, setup] = [this.#clock, this.#problem.seconds, this.#problem.setups[m]!];
     const { classOf, complete, seconds: rows } = setup;
     let p = this.live.from[m]!;
@@ -206,25 +194,26 @@ export class LayeredEvaluator implements MoveEvaluator {
       state = complete ? kind : setup.after(state, kind);
       this.work += 1;
       if (changeover > 0) clock.work(changeover);
-      const able = clock.now;
+      const machineReady = clock.now;
       clock.open(ready[o]!);
       const start = clock.now;
       clock.work(seconds[o * this.#order.length + m]!);
-      let tight = ready[o]! <= able;
-      if (before[o]! !== -Infinity) {
-        const lot = this.#readyTimes.lastLot(o, m);
+      let tight = ready[o]! <= machineReady;
+      if (endBefore[o]! !== -Infinity) {
+        const lot = this.#readyTimes.lastLotEnd(o, m);
         tight &&= lot <= clock.now;
         clock.pass(Math.max(lot, clock.now));
       }
       end = clock.now;
       const moved = end !== this.end[o]!;
-      if (hasNext[o] === 1 && (moved || commit || lots[o] === 1))
+      if (hasNext[o] === 1 && (moved || commit || inLots[o] === 1))
         this.#readyTimes.propagate(o, m, start, end);
       const cost = this.#costs.at(o, end) + this.#weightChangeover * changeover;
       this.#delta += cost - this.#cost[o]!;
       const sameSetup = state === this.#state[o]!;
-      if (mayStop && sameSetup && p >= until && this.#isTooDear(o, m, p)) return false;
-      if (commit) this.#write(o, able, state, cost, tight);
+      if (mayStop && sameSetup && p >= until && this.#earlyStop.rejects(this.#delta, o, m, p, clock))
+        return false;
+      if (commit) this.#write(o, machineReady, state, cost, tight);
       if (sameSetup && p >= settled && !moved) return true;
     }
     this.#triedEnd[m] = end;
@@ -240,40 +229,11 @@ export class LayeredEvaluator implements MoveEvaluator {
     return previous < 0 ? initialState[m]! : this.#state[previous]!;
   }
 
-  /**
-   * Is the change above the limit whatever comes behind operation o at position p, from where on the order is as before?
-   * All that comes behind moves with it: it loses at least, or gains at most, what the slopes of its tail say.
-   */
-  #isTooDear(o: number, m: number, p: number): boolean {
-    const { now, interval } = this.#clock;
-    const end = this.end[o]!;
-    const position = this.#suffixBound.positionKept(m, p + 1);
-    let least = this.#delta;
-    if (now > end)
-      least += this.#suffixBound.loss(
-        m,
-        position,
-        this.#suffixBound.openBetween(m, this.#interval[o]!, end, interval, now),
-      );
-    if (least <= this.#limit) return false;
-    const eased = p < this.#readyTimes.reach[m]! ? this.#readyTimes.sooner[m]! : 0;
-    return least - this.#mostBehind(m, position, Math.max(end - now, eased)) > this.#limit;
-  }
-
-  /** The most that may still be gained from a position on, sooner by up to so many seconds, and in queues still to time. */
-  #mostBehind(m: number, position: number, seconds: number): number {
-    const feeds = this.#layers.feeds[m] === 1;
-    if (seconds > 0 && (feeds || this.#suffixBound.closes(m))) return Infinity;
-    let most = feeds ? 0 : this.#rest;
-    if (feeds) for (const n of this.#layers.last) most += this.#mostGain(n);
-    return seconds > 0 ? most + this.#suffixBound.gain(m, position, seconds) : most;
-  }
-
-  /** Keeps the times of an operation that the clock has just come to the end of. */
-  #write(o: number, able: number, state: number, cost: number, tight: boolean): void {
-    const { ready, hasNext, lots } = this.#readyTimes;
+  /** Commits the times of an operation that the clock has just come to the end of. */
+  #write(o: number, machineReady: number, state: number, cost: number, tight: boolean): void {
+    const { ready, hasNext, inLots } = this.#readyTimes;
     const end = this.#clock.now;
-    this.#able[o] = able;
+    this.#machineReady[o] = machineReady;
     this.end[o] = end;
     this.#interval[o] = this.#clock.interval;
     this.#state[o] = state;
@@ -281,16 +241,16 @@ export class LayeredEvaluator implements MoveEvaluator {
     this.#suffixBound.slope[o] = this.#costs.slope(o, end);
     this.#suffixBound.tight[o] = Number(tight);
     this.#suffixBound.waits[o] = Number(
-      hasNext[o - 1] === 1 && lots[o - 1] === 0 && ready[o]! > able && ready[o] === this.end[o - 1],
+      hasNext[o - 1] === 1 && inLots[o - 1] === 0 && ready[o]! > machineReady && ready[o] === this.end[o - 1],
     );
   }
 
   /** An operation already running: fixed, it is timed once. */
   #timeStarted(o: number, m: number): void {
     const { input, open, seconds, startedAt, setups, initialState, machines } = this.#problem;
-    const { before, hasNext } = this.#readyTimes;
+    const { endBefore, hasNext } = this.#readyTimes;
     const own = Math.max(input.now, finish(open[m]!, startedAt[o]!, seconds[o * machines + m]!));
-    const end = before[o] === -Infinity ? own : Math.max(own, this.#readyTimes.lastLot(o, m));
+    const end = endBefore[o] === -Infinity ? own : Math.max(own, this.#readyTimes.lastLotEnd(o, m));
     const state = setups[m]!.after(initialState[m]!, setups[m]!.classOf[o]!);
     const cost = this.#costs.at(o, end);
     if (hasNext[o] === 1) this.#readyTimes.propagate(o, m, startedAt[o]!, end);

@@ -11,9 +11,9 @@ export class LiveQueues {
   /** Machine and position of each operation. */
   readonly machineOf: Int32Array;
   readonly positionOf: Int32Array;
-  /** First changed place of each machine's queue; its length or more when nothing changed. */
+  /** First changed position of each machine's queue; more than its length when nothing changed. */
   readonly from: Int32Array;
-  /** First position from which on the queue is as before, together with the operation before it. */
+  /** Position from which on the queue is as before; the operation there may follow another than before. */
   readonly until: Int32Array;
   /** Shifts to take back, five numbers each, latest last. */
   #log: Int32Array;
@@ -41,6 +41,11 @@ export class LiveQueues {
       this.#number(m, 0, queue.length);
     });
     this.commit();
+  }
+
+  /** Is a queue, or a ready time in it, changed since the last `commit`? */
+  isTouched(m: number): boolean {
+    return this.from[m]! <= this.lengths[m]!;
   }
 
   /** A copy of the queues. */

@@ -3,10 +3,23 @@ import type { WorkingTime } from '../working-time.ts';
 import type { LiveQueues } from './live-queues.ts';
 
 /**
- * What the rest of each kept queue costs when it moves as a whole, by position, so that a change can be refused without
- * timing that rest. Each operation has a slope, what each second costs that it ends later, at the least. Where a
- * job's next step starts the moment the one before ends, its slope and those of the steps that follow it without a wait
- * count with the one before.
+ * Bounds on what the rest of each committed queue costs when it shifts in time, by position, so that a move can be
+ * rejected without timing that rest. Each operation has a slope: what each second costs that it ends later, at the
+ * least, or gains when it ends sooner, at the most; its job's weight × the weight of tardiness once it is late, plus the
+ * weight of flow time. An operation is tight when it starts as soon as its machine is ready for it: made later by t,
+ * the machine makes it and all tight ones behind it later by t.
+ *
+ *     leastLoss(p, t) = t × sum of slopes from position p up to the first operation that is not tight
+ *     mostGain(p, t)  = t × sum of slopes from position p to the end of the queue
+ *
+ * Worked out by hand, one brake always open, weights of jobs 1, 2, 3, only tardiness counts: X ends at 10, due 8: slope 1.
+ * Y 10 to 14, due 20: slope 0. Z, released at 16, 16 to 18, due 15: slope 3; it is not tight, the brake idled before it.
+ * The slopes before each position are 0, 1, 1, 4. All 5 s later loses at least 5 × (1 − 0) = 5 (in truth 5 by X, 0 by
+ * Y, and 3 × 3 by Z, which then starts at 19: 14). All 5 s sooner gains at most 5 × (4 − 0) = 20 (in truth 2, as X is
+ * not late any more from 8 on, and Z waits for its release).
+ *
+ * Where a job's next step starts the moment the one before ends, its slope and those of the tight ones behind it count
+ * with the one before: X on a shear whose brake step waits for it has its own slope and theirs.
  */
 export class SuffixBound {
   /** Per operation: what each second costs that it ends later at the least, or gains sooner at the most. */
@@ -19,12 +32,12 @@ export class SuffixBound {
   readonly #hours: readonly WorkingTime[];
   /** Per machine and open interval, the open seconds before it. */
   readonly #opened: readonly Float64Array[];
-  /** Do all machines have the same open hours? Else a step that ends later may hand on no later in open seconds. */
+  /** Do all machines have the same open hours? Else a step that ends later may let the next start no later in open seconds. */
   readonly #oneCalendar: boolean;
-  /** Per machine and position, slopes before it, summed. */
+  /** Per machine and position, the sum of the slopes before it. */
   readonly #sums: readonly Float64Array[];
-  /** Per machine and position, the first position from there on whose operation does not simply follow the one before. */
-  readonly #loose: readonly Int32Array[];
+  /** Per machine and position, the first position from there on whose operation is not tight. */
+  readonly #nextLoose: readonly Int32Array[];
   /** Length of each queue as committed. */
   readonly #lengths: Int32Array;
 
@@ -35,44 +48,45 @@ export class SuffixBound {
     this.#opened = open.map(openedBefore);
     this.#oneCalendar = open.every((hours) => sameHours(hours, open[0]!));
     this.#sums = Array.from({ length: machines }, () => new Float64Array(operations + 1));
-    this.#loose = Array.from({ length: machines }, () => new Int32Array(operations + 1));
+    this.#nextLoose = Array.from({ length: machines }, () => new Int32Array(operations + 1));
     this.#lengths = new Int32Array(machines);
     this.slope = new Float64Array(operations);
     this.tight = new Uint8Array(operations);
     this.waits = new Uint8Array(operations + 1);
   }
 
-  /** Sums up a queue whose operations were written again from position `from` on; the queues it feeds first. */
+  /** Sums up a queue committed again from position `from` on; the queues it feeds have to come first. */
   renew(m: number, from: number, feeds: boolean): void {
     const { tight, slope } = this;
     const queue = this.#live.queues[m]!;
     const length = this.#live.lengths[m]!;
     const sums = this.#sums[m]!;
-    const loose = this.#loose[m]!;
+    const nextLoose = this.#nextLoose[m]!;
     this.#lengths[m] = length;
     for (let p = from; p < length; p++) {
       const o = queue[p]!;
-      sums[p + 1] = sums[p]! + slope[o]! + (feeds ? this.#passedOn(o) : 0);
+      sums[p + 1] = sums[p]! + slope[o]! + (feeds ? this.#slopeOfNext(o) : 0);
     }
     let next = length;
-    loose[length] = length;
+    nextLoose[length] = length;
     for (let p = length - 1; p >= 0; p--) {
       if (tight[queue[p]!] === 0) next = p;
-      if (p < from && loose[p] === next) return;
-      loose[p] = next;
+      if (p < from && nextLoose[p] === next) return;
+      nextLoose[p] = next;
     }
   }
 
-  #passedOn(o: number): number {
+  /** Slope of the next step and the tight ones behind it, where it starts the moment o ends. */
+  #slopeOfNext(o: number): number {
     if (!this.#oneCalendar || this.waits[o + 1] === 0) return 0;
     const { machineOf, positionOf } = this.#live;
     const m = machineOf[o + 1]!;
     const position = positionOf[o + 1]!;
-    return this.#sums[m]![this.#loose[m]![position + 1]!]! - this.#sums[m]![position]!;
+    return this.#sums[m]![this.#nextLoose[m]![position + 1]!]! - this.#sums[m]![position]!;
   }
 
-  /** The position as committed of what now stands at a position behind all changes. */
-  positionKept(m: number, position: number): number {
+  /** The position, as committed, of the operation now at a position behind all changes. */
+  committedPosition(m: number, position: number): number {
     return position + this.#lengths[m]! - this.#live.lengths[m]!;
   }
 
@@ -90,15 +104,15 @@ export class SuffixBound {
   }
 
   /** The most that a queue can gain when everything from a position on ends sooner by up to so many seconds. */
-  gain(m: number, position: number, seconds: number): number {
+  mostGain(m: number, position: number, seconds: number): number {
     const sums = this.#sums[m]!;
     return seconds * (sums[this.#lengths[m]!]! - sums[position]!);
   }
 
-  /** The least that the operation at a position and those that follow it without a wait lose, so many open seconds later. */
-  loss(m: number, position: number, seconds: number): number {
+  /** The least that the operation at a position and the tight ones behind it lose when they end so many open seconds later. */
+  leastLoss(m: number, position: number, seconds: number): number {
     const sums = this.#sums[m]!;
-    return seconds * (sums[this.#loose[m]![position]!]! - sums[position]!);
+    return seconds * (sums[this.#nextLoose[m]![position]!]! - sums[position]!);
   }
 }
 
