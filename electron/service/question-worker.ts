@@ -7,8 +7,8 @@ import { SolverJob } from './solver-job.ts';
 
 /** The process is kept for the next question so long. */
 const KEPT_MS = 60_000;
-/** Far longer than any question takes. */
-const BUDGET_MS = 20_000;
+/** Far longer than any question takes, so that none is answered by half. */
+const BUDGET_MS = 30_000;
 const SORRY = 'The answer could not be worked out: its process stopped. Nothing was changed; ask again.';
 const NOT_WANTED = 'This question was withdrawn.';
 

@@ -68,6 +68,7 @@ export class SolverJob<K extends TaskKind> implements Found<K> {
         }),
     );
   }
+
   get best(): BestOf<K> | null {
     return this.#best;
   }
