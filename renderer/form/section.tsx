@@ -67,12 +67,7 @@ export function Section<K extends FormKind>({
             {`Add ${noun}`}
           </Button>
           {rows.length >= FILTER_FROM && (
-            <TextField
-              label="Find"
-              value={filter}
-              onChange={setFilter}
-              placeholder={`code or name of a ${noun}`}
-            />
+            <TextField label="Find" value={filter} onChange={setFilter} placeholder="code or name" />
           )}
         </div>
         <RowList noun={noun} sought={sought} entries={entries} chosen={row?.id ?? null} onChoose={go} />
