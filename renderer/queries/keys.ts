@@ -13,7 +13,7 @@ export const keys = {
   rush: ['ask.rush'],
   repair: ['ask.repair'],
   promise: ['ask.promise'],
-  /** A longer question's state, by its run. */
+  /** A longer question's state, by its job. */
   ask: ['ask.read'],
   cutAnswers: ['cuts.read'],
 } as const;

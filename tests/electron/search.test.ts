@@ -44,9 +44,9 @@ function start(shop = demo(), launch: LaunchSolver = realSolver) {
         resolve(push.state);
       });
     });
-  /** The state in which the run ended. */
+  /** The state in which the search ended. */
   const ended = () => told(({ phase }) => phase !== 'running');
-  /** The first state with a better plan than the run began from. */
+  /** The first state with a better plan than the search began from. */
   const bettered = () => told(({ objective, startObjective }) => objective! < startObjective!);
   return { ...search, edit, states, ended, bettered, log, queues: () => store.run('read', readShop).queue };
 }
@@ -203,7 +203,7 @@ describe('a search process that fails', () => {
     expect(edit.history().undo.map((s) => s.label)).toEqual(['Plan the week']);
   });
 
-  it('is ignored when it speaks of an older run', async () => {
+  it('is ignored when it speaks of an older job', async () => {
     const launch = fakeSolver(({ jobId }, send) => {
       send({ kind: 'failed', jobId: 'older', message: 'late news' });
       send({ kind: 'done', jobId, counts, best: null });
