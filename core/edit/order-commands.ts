@@ -1,4 +1,4 @@
-import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import { startsBeforeDue, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { change, type RowChange, type Edit } from '../shop/row-change.ts';
@@ -137,7 +137,7 @@ export function importOrders(
 }
 
 function orderProblems(order: WorkOrder): Issue[] {
-  if (order.release === null || order.release < order.due) return [];
+  if (startsBeforeDue(order)) return [];
   return [
     issue(
       `work order ${order.id}`,

@@ -4,7 +4,7 @@ import { instant, type Instant } from '../units/brand.ts';
 import { readOrderHeader, type OrderColumn } from './order-columns.ts';
 import { placeLines } from './order-match.ts';
 import { readOrderRow, type OwnFields, type ReadRow, type Refuse } from './order-row.ts';
-import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import { startsBeforeDue, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
@@ -141,7 +141,7 @@ function refuseForOrder(
       'due',
       `The due date ${show(agreed.due, timeZone)} is past. Write one that is still to come.`,
     );
-  if (agreed.due !== null && agreed.release !== null && agreed.release >= agreed.due)
+  if (agreed.due !== null && !startsBeforeDue({ release: agreed.release, due: agreed.due }))
     refuse(
       row,
       'not before',

@@ -1,9 +1,7 @@
-import type { CutPlan } from '../cutting/plan.ts';
-import { runKey, type RunInput } from '../cutting/run.ts';
+import { rememberRuns } from '../cutting/remember.ts';
 import { check } from '../schedule/check.ts';
 import { decode } from '../schedule/decode.ts';
 import type { Problem, Queues, Schedule } from '../schedule/problem.ts';
-import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { ShopProblem } from './to-problem.ts';
 import { planQuickly, stockFor } from './cut-run.ts';
@@ -41,7 +39,8 @@ export function* worthyJoins(
   if (!first.ok) return;
   let schedule: Schedule = first.value;
   let joins: Joins = { queues: start, count: 0, savedCents: 0, objectiveAdded: 0 };
-  const once = remembering(solve);
+  // Most runs of a metal stay as they were when two are joined.
+  const once = rememberRuns(solve);
   const costs = costsBy((plan, run) => metalCost(shop, { operations, schedule: plan }, run, once));
   const least = (run: ShearRun): number => leastCost(shop, shearRuns(shop, { operations, schedule }), run);
   for (let again = true; again;) {
@@ -116,15 +115,4 @@ function leastCost(shop: Shop, runs: readonly ShearRun[], metal: ShearRun): numb
     .flatMap((run) => run.operations)
     .reduce((sum, { blank, quantity }) => sum + quantity * blank.girthMm * blank.lengthMm, 0);
   return Number.isFinite(perMm2) ? area * perMm2 : 0;
-}
-
-/** Most runs of a metal stay as they were when two are joined. */
-function remembering(solve: Solve): Solve {
-  const known = new Map<string, Result<CutPlan>>();
-  return (input: RunInput) => {
-    const key = runKey(input);
-    const made = known.get(key) ?? solve(input);
-    known.set(key, made);
-    return made;
-  };
 }

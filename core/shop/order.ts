@@ -21,6 +21,10 @@ export const workOrder = z.strictObject({
 });
 export type WorkOrder = DeepReadonly<z.infer<typeof workOrder>>;
 
+/** An order's work may start at once, or at some time before it is due. */
+export const startsBeforeDue = ({ release, due }: Pick<WorkOrder, 'release' | 'due'>): boolean =>
+  release === null || release < due;
+
 /** A line's key: work order number, a slash, line number ("1042/2"). */
 export const lineId = z.string().regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}\/\d{1,4}$/, 'a line like 1042/2');
 

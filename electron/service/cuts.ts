@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { CutAnswers, CutState } from '../../core/contract/cuts.ts';
 import { betterOf } from '../../core/cutting/compare.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
+import { Remembered } from '../../core/cutting/remember.ts';
 import { runKey, type RunInput } from '../../core/cutting/run.ts';
 import type { Log } from '../log.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
@@ -74,25 +75,23 @@ export const cutsService = ({ pushes, launch, log }: Deps) => {
 };
 
 function rememberedAnswers() {
-  const plans = new Map<string, CutPlan>();
-  const settled = new Set<string>();
+  const answers = new Remembered<{ readonly plan: CutPlan; readonly settled: boolean }>(REMEMBERED);
   return {
-    get: (key: string): CutPlan | null => plans.get(key) ?? null,
+    get: (key: string): CutPlan | null => answers.get(key)?.plan ?? null,
     /** The better of it and what was known is kept. */
     put(key: string, plan: CutPlan): void {
-      const known = plans.get(key);
-      const best = known ? betterOf(known, plan) : plan;
-      plans.delete(key);
-      plans.set(key, best);
-      const [oldest] = plans.keys();
-      if (plans.size > REMEMBERED && oldest !== undefined) {
-        plans.delete(oldest);
-        settled.delete(oldest);
-      }
+      const known = answers.get(key);
+      answers.put(key, {
+        plan: known ? betterOf(known.plan, plan) : plan,
+        settled: known?.settled ?? false,
+      });
     },
     /** Worked on to the end: no need to begin again by itself. */
-    settle: (key: string): void => void settled.add(key),
-    isSettled: (key: string): boolean => settled.has(key),
-    all: (): CutAnswers['answers'] => [...plans].map(([key, plan]) => ({ key, plan })),
+    settle(key: string): void {
+      const known = answers.get(key);
+      if (known) answers.put(key, { ...known, settled: true });
+    },
+    isSettled: (key: string): boolean => answers.get(key)?.settled ?? false,
+    all: (): CutAnswers['answers'] => answers.entries().map(([key, { plan }]) => ({ key, plan })),
   };
 }

@@ -3,6 +3,7 @@ import { contract } from '../../core/contract/index.ts';
 import type { CutAnswers } from '../../core/contract/cuts.ts';
 import { betterOf } from '../../core/cutting/compare.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
+import { rememberRuns } from '../../core/cutting/remember.ts';
 import { runKey, type RunInput } from '../../core/cutting/run.ts';
 import { cutRuns, planQuickly, type RunCut } from '../../core/planning/cut-run.ts';
 import type { PlanView } from '../../core/planning/plan-view.ts';
@@ -12,20 +13,13 @@ import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
 import { usePlan, type PlanQuery } from './plan.ts';
 
-/** Runs that were planned before, so that an edit waits for those only that it changes. */
-const planned = new Map<string, Result<CutPlan>>();
 const REMEMBERED = 400;
 
-/** A first answer here and at once; the host, which has more time, may have a better one. */
-export function planHere(input: RunInput): Result<CutPlan> {
-  const key = runKey(input);
-  const known = planned.get(key);
-  if (known) return known;
-  if (planned.size >= REMEMBERED) planned.clear();
-  const made = planQuickly(input);
-  planned.set(key, made);
-  return made;
-}
+/**
+ * A first answer here and at once; the host, which has more time, may have a better one. Remembered, so that an edit
+ * waits only for the runs that it changes.
+ */
+export const planHere = rememberRuns(planQuickly, REMEMBERED);
 
 const withAnswers =
   (answers: CutAnswers['answers']) =>
