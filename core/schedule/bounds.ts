@@ -50,7 +50,7 @@ export function earliestEnds(problem: Problem): Float64Array {
     for (let o = problem.firstOf[j]!; o < problem.firstOf[j + 1]!; o++) {
       const started = problem.startedAt[o]!;
       let soonest = Infinity;
-      let handed = Infinity;
+      let passedOn = Infinity;
       for (const m of problem.eligible[o]!) {
         const open = problem.open[m]!;
         const work = problem.seconds[o * problem.machines + m]!;
@@ -58,10 +58,10 @@ export function earliestEnds(problem: Problem): Float64Array {
           ? nextOpen(open, Math.max(ready, problem.availableFrom[m]!))
           : started;
         soonest = Math.min(soonest, finish(open, start, work));
-        handed = Math.min(handed, finish(open, start, Math.ceil(problem.transferShare[o]! * work)));
+        passedOn = Math.min(passedOn, finish(open, start, Math.ceil(problem.transferShare[o]! * work)));
       }
       end = Math.max(end, soonest);
-      ready = Math.max(problem.input.now, handed);
+      ready = Math.max(problem.input.now, passedOn);
     }
     return Math.max(end, problem.input.now);
   });

@@ -1,4 +1,4 @@
-/** Attribute name → value, e.g. { gauge: '24', colour: 'moss' }. */
+/** Attribute name → value, e.g. { tool: 'T2', colour: 'moss' }. */
 export type Attributes = Readonly<Record<string, string>>;
 
 export interface Changeover {

@@ -13,7 +13,7 @@ export function openSeconds(machine: MachineInput, from: number, to: number): nu
   return total;
 }
 
-/** One machine at a time: changeovers as the setups ask, work in open hours, durations exact, nothing overlaps. */
+/** One machine at a time: changeovers as the setups need, work in open hours, durations exact, nothing overlaps. */
 export function checkHours(input: ProblemInput, schedule: Schedule): Violation[] {
   const operations = new Map(input.jobs.flatMap((job) => job.operations).map((o) => [o.id, o]));
   const lineOf = new Map(schedule.operations.map((line) => [line.operation, line]));

@@ -23,7 +23,7 @@ export class CrewBoard {
   }
 
   /** Delays a timed operation until enough people are free for all of its changeover and work, and takes them. */
-  seat(timing: Timing, o: number, m: number): void {
+  place(timing: Timing, o: number, m: number): void {
     const people = this.#problem.crew[o]!;
     if (people === 0) return;
     const open = this.#problem.open[m]!;
@@ -76,7 +76,7 @@ export class CrewBoard {
     return this.#at[k + 1] ?? Infinity;
   }
 
-  /** Makes a step begin at the instant; returns its index. */
+  /** Makes a step start at the instant; returns its index. */
   #cut(instant: number): number {
     const k = this.#step(instant);
     if (this.#at[k] === instant) return k;

@@ -6,7 +6,7 @@ import { timeQueues } from './time-queues.ts';
 import { NEVER, rewind } from './working-time.ts';
 
 /**
- * The plan's times: every queue worked off in order, each operation as early as it can be (the rules stand at
+ * The plan's times: every queue worked off in order, each operation as early as it can be (the rules are at
  * `timeQueues`). Pins are not enforced here: a queue is a queue. Seconds on the problem's axis.
  * @returns the schedule, or why there is none: an operation unknown, missing, listed twice or on a machine that cannot
  *   do it; a started one that is not first on its machine; queues that wait for each other; open hours that run out
@@ -46,7 +46,7 @@ export function readQueues(problem: Problem, queues: Queues): Result<Int32Array[
           `The queue of ${machine.id} names operation ${id}, which is not in the plan.`,
           'Remove it from the queue.',
         );
-      else if (seen[o]) refuse(`Operation ${id} is in the queues twice.`, 'Keep one of the two places.');
+      else if (seen[o]) refuse(`Operation ${id} is in the queues twice.`, 'Keep one of the two positions.');
       else if (!problem.eligible[o]!.includes(m))
         refuse(`Machine ${machine.id} cannot do operation ${id}.`, 'Move it to a machine that can.');
       if (o !== undefined) seen[o] = 1;
@@ -135,7 +135,7 @@ export function nameQueues(problem: Problem, queues: readonly ArrayLike<number>[
   );
 }
 
-/** The schedule that a complete timing stands for. */
+/** The schedule with the times of a complete timing. */
 export function scheduleOf(problem: Problem, queues: readonly ArrayLike<number>[], timing: Timing): Schedule {
   const { input } = problem;
   const operations = input.machines.flatMap((machine, m) =>

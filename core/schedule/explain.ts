@@ -11,7 +11,7 @@ import { shiftsBetween, type JobShift } from './what-if/shifts.ts';
 /** One change of the plan, and what it does. */
 export interface Change {
   readonly kind: 'earlier-position' | 'other-machine' | 'swap' | 'overtime';
-  /** Where each operation that moves would stand; none for overtime. `position` counts the operations before it. */
+  /** Where each operation that moves would be; none for overtime. `position` counts the operations before it. */
   readonly moves: readonly {
     readonly operation: string;
     readonly machine: string;
@@ -28,7 +28,7 @@ export interface Change {
   /** Other jobs that would end later or earlier. */
   readonly later: readonly JobShift[];
   readonly earlier: readonly JobShift[];
-  /** Change of the objective, below zero when the whole plan gains. Overtime itself costs nothing here. */
+  /** Change of the objective, below zero when the plan as a whole gains. Overtime itself costs nothing here. */
   readonly objectiveAdded: number;
 }
 
@@ -53,8 +53,8 @@ export interface Explanation {
 
 /**
  * Walks a job's steps from now to its end and says where the time goes; for a late job, the cheapest single change that
- * would make it on time. The price of a change is what it adds to the objective, a second of overtime counting like a
- * second of changeover, since both cost a machine's crew. Changes of the order are tried by timing the whole plan.
+ * would make it on time. The cost of a change is what it adds to the objective, a second of overtime counting like a
+ * second of changeover, since both cost a machine's crew. Changes of the order are tried by timing the full plan.
  * @returns the explanation; or why there is none: a job or operation that is not in the plan, queues that cannot be
  *   timed, a shop with one job order on all machines
  */
@@ -97,11 +97,11 @@ interface Tried {
   readonly problem: Problem;
   readonly draft: Draft;
   readonly late: number;
-  readonly price: number;
+  readonly cost: number;
 }
 
 /** On time before late, then the cheaper; both late, the less late. */
-const better = (a: Tried, b: Tried): number => a.late - b.late || a.price - b.price;
+const better = (a: Tried, b: Tried): number => a.late - b.late || a.cost - b.cost;
 
 function helpfulChanges(
   problem: Problem,
@@ -112,11 +112,11 @@ function helpfulChanges(
 ): Change[] {
   const end = endOf(problem, draft, job);
   const best = new Map<Change['kind'], Tried>();
-  const offer = (tried: Omit<Tried, 'late' | 'price'>) => {
+  const offer = (tried: Omit<Tried, 'late' | 'cost'>) => {
     const after = endOf(problem, tried.draft, job);
     if (after >= end) return;
     const extra = (tried.overtime?.seconds ?? 0) * problem.input.objective.changeover;
-    const offered = { ...tried, late: Math.max(0, after - due), price: tried.draft.objective + extra };
+    const offered = { ...tried, late: Math.max(0, after - due), cost: tried.draft.objective + extra };
     const known = best.get(tried.kind);
     if (known === undefined || better(offered, known) < 0) best.set(tried.kind, offered);
   };

@@ -3,8 +3,8 @@ import type { SetupTable } from './setup.ts';
 import type { OpenInterval, WorkingTime } from './working-time.ts';
 
 /**
- * What the scheduling engine is asked: machines, jobs, calendars, what is fixed, and the objective.
- * It knows nothing of sheets or flashings; core/planning/to-problem.ts translates.
+ * What the scheduling engine is given: machines, jobs, calendars, what is fixed, and the objective.
+ * It knows nothing of what the machines make; core/planning/to-problem.ts translates.
  *
  * A Problem is built once by `buildProblem` (validated, frozen) and trusted afterwards. Times are whole seconds on
  * one axis (epoch seconds in the app, from 0 in problem files), intervals half-open.
@@ -58,7 +58,7 @@ export interface ObjectiveWeights {
   readonly makespan: number;
   /** Σ (end − release). */
   readonly flowTime: number;
-  /** Σ |end − end in the reference plan| over jobs that stand in it. */
+  /** Σ |end − end in the reference plan| over jobs that are in it. */
   readonly stability: number;
 }
 
@@ -76,7 +76,7 @@ export interface ProblemInput {
   readonly now: number;
   /** One job order on all machines (permutation flow shop). */
   readonly sameOrder?: boolean;
-  /** Kept on its machine and at its position (count of operations before it) by the search. */
+  /** Pinned: the search leaves it on its machine and at its position (count of operations before it). */
   readonly pins?: readonly {
     readonly operation: string;
     readonly machine: string;

@@ -6,7 +6,7 @@ import { draftOf, endOf, endsOf, stepsOf, takeOut, thin } from './what-if/draft.
 import { planWithout, readQuestion } from './what-if/question.ts';
 import { madeLate, shiftsBetween, type JobShift } from './what-if/shifts.ts';
 
-/** A date that can be promised for a job, and what it asks of the others. */
+/** A date that can be promised for a job, and what it costs the others. */
 export interface DateOffer {
   /** The job's end, on the problem's axis. */
   readonly end: number;
@@ -30,9 +30,9 @@ interface DatePromise {
 const MOST_EARLIER = 4;
 
 /**
- * The date to promise for a job that stands in the queues already (it does not matter where): the earliest at which its
+ * The date to promise for a job that is in the queues already (it does not matter where): the earliest at which its
  * steps can be done without making any other job late, or later late, than it would be without this one. Its positions
- * are tried step by step, the soonest first, each by timing the whole plan; nothing else is moved. Fixed steps stay.
+ * are tried step by step, the soonest first, each by timing the full plan; nothing else is moved. Fixed steps stay.
  * @returns the promise; or why there is none: a job or operation that is not in the plan, queues that cannot be timed
  */
 export function promiseDate(problem: Problem, queues: Queues, jobId: string): Result<DatePromise> {

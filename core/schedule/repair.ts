@@ -35,8 +35,8 @@ const TINY = 1e-6;
 
 /**
  * Plans for a shop in which a machine broke down or work began late. The problem holds the new hours and facts, and as
- * `reference` the ends of the plan that was published; a move must pay for the stability it makes at the weight the
- * objective gives it. The first plan keeps the published order and only shifts its times. Then single operations that the
+ * `reference` the ends of the plan that was published; a move must gain more than the stability it costs, by the weight the
+ * objective gives that. The first plan keeps the published order and only shifts its times. Then single operations that the
  * trouble delays are moved, and when those gain no more, everything that is not fixed is searched until the host stops
  * asking. It yields every few milliseconds of work: the same object until a better plan is found, none worse than the one
  * before. Same seed, same plans.

@@ -9,8 +9,8 @@ import { planWithout, readQuestion } from './what-if/question.ts';
 
 /**
  * Two quick ways to take a rush into a plan: at the front, and in its run; each with what it costs against the plan
- * without the rush. The jobs stand in the queues already, it does not matter where. Several are placed in turn by due
- * date, so that the most urgent is foremost. Started, frozen and pinned operations keep their positions, the rush's own too.
+ * without the rush. The jobs are in the queues already, it does not matter where. Several are placed in turn by due
+ * date, so that the most urgent comes first. Started, frozen and pinned operations keep their positions, the rush's own too.
  * @returns `front`, then `run`; or why not: jobs or operations that are not in the plan, no jobs at all, queues that
  *   cannot be timed
  */

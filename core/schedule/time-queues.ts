@@ -29,7 +29,7 @@ export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[
     const kind = setup.classOf[o]!;
     const seconds = setup.row(states[m]!)[kind]!;
     timeOperation(problem, timing, o, m, free[m]!, seconds);
-    if (crew !== null) crew.seat(timing, o, m);
+    if (crew !== null) crew.place(timing, o, m);
     states[m] = setup.after(states[m]!, kind);
     free[m] = Math.max(free[m]!, timing.end[o]!);
     heads[m]! += 1;
@@ -70,7 +70,7 @@ function earliestHead(
     for (let m = 0; m < problem.machines; m++) {
       const o = waiting(m);
       if (o < 0) continue;
-      // What has started has its people already, so it is seated before anything that only could begin.
+      // What has started has its people already, so it is placed before anything that has not.
       if (!Number.isNaN(problem.startedAt[o]!)) return m;
       if (timed[m] !== o) {
         const setup = problem.setups[m]!;

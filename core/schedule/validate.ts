@@ -35,7 +35,7 @@ export function validate(input: ProblemInput): Issue[] {
               'crew',
               'people',
               `A crew limit of ${limit.people} people is not usable.`,
-              'Give whole people over an interval that ends after it starts.',
+              'Give a whole number of people over an interval that ends after it starts.',
             ),
           ],
     ),
@@ -233,7 +233,7 @@ function operationProblems(operation: OperationInput, machines: readonly Machine
         subject,
         'crew',
         `Operation ${operation.id} needs ${operation.crew} people.`,
-        'Give whole people.',
+        'Give a whole number of people.',
       ),
     );
   const known = new Set(machines.map((machine) => machine.id));

@@ -21,6 +21,6 @@ export interface Violation {
   readonly rule: Rule;
   /** The operation's id, or the machine's or term's where no single operation is at fault. */
   readonly operation: string;
-  /** A whole sentence. */
+  /** A sentence. */
   readonly message: string;
 }

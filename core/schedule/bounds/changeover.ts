@@ -3,7 +3,7 @@ import type { Changeover } from '../changeover.ts';
 
 /**
  * Changeover seconds no plan can avoid: per stage, every value that some operation asks for and no machine of the stage
- * has set up must be changed to at least once. Where the attributes add up the costs do, else the dearest counts.
+ * has set up must be changed to at least once. Where the attributes add up the costs do, else the longest counts.
  * Shops whose operations name their own machines, or whose machines of a stage differ in their rules, get 0.
  */
 export function changeoverBound(problem: Problem): number {

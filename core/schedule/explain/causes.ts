@@ -33,7 +33,7 @@ export interface Cause {
   readonly from: number;
   readonly to: number;
   readonly seconds: number;
-  /** The step that stands still or is worked on, and its machine; null for a release. */
+  /** The step that waits or is worked on, and its machine; null for a release. */
   readonly operation: string | null;
   readonly machine: string | null;
   /** Operations ahead in the queue that it waits for, in queue order. */
@@ -48,8 +48,8 @@ interface Stretch {
 
 /**
  * The causes of a job's end, in order of time. They cover [from, end) without gap or overlap, where `from` is `now`, or
- * the start of a step started before. Each step accounts for the time from when the job lets it start (its release, or what
- * the step before hands on) until the next step may start.
+ * the start of a step started before. Each step accounts for the time from when the job lets it start (its release, or the
+ * transfer from the step before) until the next step may start.
  * @param timing of these queues, complete
  */
 export function causesOf(

@@ -15,12 +15,12 @@ import {
 /** One change of the order, to be tried. */
 interface Rearrangement {
   readonly kind: 'earlier-position' | 'other-machine' | 'swap';
-  /** Operations that would stand elsewhere, the asked job's first. */
+  /** Operations that would be elsewhere, those of the job in question first. */
   readonly moved: readonly number[];
   readonly queues: NumberedQueues;
 }
 
-/** Positions tried per step and kind; every trial times the whole plan, which takes ten times as long with limited crews. */
+/** Positions tried per step and kind; each is timed with the full plan, which takes ten times as long with limited crews. */
 const MOST = 80;
 const MOST_WITH_CREW = 8;
 

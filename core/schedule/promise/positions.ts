@@ -19,10 +19,10 @@ export interface Offer {
   readonly harm: number;
 }
 
-/** How many plans are kept between two steps: harmless ones, and others. */
-const KEPT = { harmless: 12, harmful: 4 };
+/** How many partial plans are carried from one step to the next (beam search): harmless ones, and others. */
+const BEAM_WIDTH = { harmless: 12, harmful: 4 };
 /** Of the plans that are ready in time for a position, harmless and harmful each, so many are tried there. */
-const PER_PLACE = 2;
+const PER_POSITION = 2;
 /** Plans timed for one step at most; timing takes ten times as long with limited crews. */
 const MOST = 700;
 const MOST_WITH_CREW = 80;
@@ -46,26 +46,26 @@ function harmOf(problem: Problem, before: Draft, after: Draft, job: number): num
  */
 export function tryPositions(problem: Problem, apart: Draft, job: number): readonly Offer[] {
   const loose = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
-  let kept: readonly Offer[] = [{ draft: apart, harm: 0 }];
+  let beam: readonly Offer[] = [{ draft: apart, harm: 0 }];
   for (const o of loose) {
     const last = o === loose.at(-1);
-    const offers = tryStep(problem, kept, o, last, (draft) => harmOf(problem, apart, draft, job));
-    kept = last ? offers : worthKeeping(offers, o);
+    const offers = tryStep(problem, beam, o, last, (draft) => harmOf(problem, apart, draft, job));
+    beam = last ? offers : narrowed(offers, o);
   }
-  return kept;
+  return beam;
 }
 
 /** Spread over the times at which the step may end, so that a later step finds one that is ready when it can start. */
-function worthKeeping(offers: readonly Offer[], o: number): readonly Offer[] {
+function narrowed(offers: readonly Offer[], o: number): readonly Offer[] {
   const sorted = [...offers].sort((a, b) => a.draft.timing.end[o]! - b.draft.timing.end[o]!);
   return [
     ...thin(
       sorted.filter(({ harm }) => harm === 0),
-      KEPT.harmless,
+      BEAM_WIDTH.harmless,
     ),
     ...thin(
       sorted.filter(({ harm }) => harm > 0),
-      KEPT.harmful,
+      BEAM_WIDTH.harmful,
     ),
   ];
 }
@@ -73,21 +73,21 @@ function worthKeeping(offers: readonly Offer[], o: number): readonly Offer[] {
 interface Candidate {
   readonly from: Offer;
   readonly target: QueuePosition;
-  /** When it would end if nothing ahead moved, and how long it would lie between the step before and its start. */
+  /** When it would end if nothing ahead moved, and how long it would wait between the step before and its start. */
   readonly end: number;
   readonly waits: number;
 }
 
 function tryStep(
   problem: Problem,
-  kept: readonly Offer[],
+  beam: readonly Offer[],
   o: number,
   last: boolean,
   harmOf: (draft: Draft) => number,
 ): Offer[] {
   const offers: Offer[] = [];
   let safe = Infinity;
-  for (const { from, target, end } of candidatesFor(problem, kept, o)) {
+  for (const { from, target, end } of candidatesFor(problem, beam, o)) {
     if (last && end >= safe) break;
     const draft = draftOf(problem, putIn(problem, from.draft.queues, o, target));
     if (draft === null) continue;
@@ -100,18 +100,18 @@ function tryStep(
 
 /**
  * What to time, the soonest end first. Where the machine is busy until then, the end is the same however early the step
- * before is done: only the plans in which it lies shortest are tried, which ask least of the others.
+ * before is done: only the plans in which it waits shortest are tried, which disturb the others least.
  */
-function candidatesFor(problem: Problem, kept: readonly Offer[], o: number): readonly Candidate[] {
+function candidatesFor(problem: Problem, beam: readonly Offer[], o: number): readonly Candidate[] {
   const tries = new Map<string, number>();
-  const chosen = kept
+  const chosen = beam
     .flatMap((from) => Array.from(problem.eligible[o]!).flatMap((m) => candidatesOn(problem, from, o, m)))
     .sort((a, b) => a.end - b.end || a.waits - b.waits)
     .filter(({ from, target, waits }) => {
       if (waits === 0) return true;
       const key = `${target.machine} ${target.position} ${from.harm === 0}`;
       tries.set(key, (tries.get(key) ?? 0) + 1);
-      return tries.get(key)! <= PER_PLACE;
+      return tries.get(key)! <= PER_POSITION;
     });
   return thin(chosen, problem.input.crew?.length ? MOST_WITH_CREW : MOST);
 }

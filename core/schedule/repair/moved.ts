@@ -18,7 +18,7 @@ export function movedOperations(before: Queues, after: Queues): string[] {
 
 /** Positions of a longest increasing subsequence of different numbers. */
 function longestIncreasing(numbers: readonly number[]): number[] {
-  /** Where the least last number of an increasing subsequence of each length stands. */
+  /** Where the least last number of an increasing subsequence of each length is. */
   const least: number[] = [];
   const before = numbers.map((number, at) => {
     const found = least.findIndex((last) => numbers[last]! > number);

@@ -41,7 +41,7 @@ export function atcsRule(
 
 /**
  * K1 and K2 from how tight and spread the due dates are and how heavy changeovers are (Pinedo, section 14.2). Where
- * machines stand side by side, the span is the work over their number. Guards: no work, no changeovers, loose dates.
+ * machines are parallel, the span is the work over their number. Guards: no work, no changeovers, loose dates.
  */
 export function lookAhead(problem: Problem): LookAhead {
   const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / Math.max(1, values.length);

@@ -11,8 +11,8 @@ import { emptyTiming, readyAt, timeOperation } from '../timing.ts';
  */
 export type Urgency = (operation: number, machine: number, changeover: number, at: number) => number;
 
-/** Operations looked at between two looks at the outside: a few milliseconds. */
-const BREATH = 250_000;
+/** Operations looked at between two yields: a few milliseconds. */
+const YIELD_EVERY = 250_000;
 
 interface Choice {
   readonly operation: number;
@@ -23,7 +23,7 @@ interface Choice {
 /**
  * Builds queues by letting machines choose: always the machine that can begin first takes, of the operations ready by
  * then, the most urgent (a non-delay dispatch; M. L. Pinedo, Scheduling, ch. 14, from memory). Started and frozen
- * operations come first, pins keep their position. Where fixed operations wait for each other, the rest is listed as it comes.
+ * operations come first, pins keep their position. Where fixed operations wait for each other, the rest is appended in order.
  * It yields every few milliseconds of work.
  * @returns operation numbers by machine
  */
@@ -72,19 +72,19 @@ class Dispatcher {
   }
 
   *run(): Generator<void, number[][]> {
-    let budget = BREATH;
+    let nextYield = YIELD_EVERY;
     for (let choice = this.#next(); choice !== null; choice = this.#next()) {
       this.#place(choice);
-      if (this.#looked < budget) continue;
-      budget = this.#looked + BREATH;
+      if (this.#looked < nextYield) continue;
+      nextYield = this.#looked + YIELD_EVERY;
       yield;
     }
     for (let o = 0; o < this.#problem.operations; o++)
-      if (!this.#done[o]) this.#queues[this.#home(o)]!.push(o);
+      if (!this.#done[o]) this.#queues[this.#machineFor(o)]!.push(o);
     return this.#queues;
   }
 
-  #home(o: number): number {
+  #machineFor(o: number): number {
     const { front, pins, eligible } = this.#problem;
     const fixedOn = front.findIndex(
       (ids, m) => ids.includes(o) || pins[m]!.some((pin) => pin.operation === o),

@@ -10,16 +10,16 @@ import {
   type QueuePosition,
 } from '../what-if/draft.ts';
 
-/** Positions tried of the same changeover cost on one machine, and half-done plans kept between two steps. */
+/** Positions tried of the same changeover cost on one machine, and partial plans carried from one step to the next. */
 const SPREAD = 6;
-const KEPT = 8;
+const BEAM_WIDTH = 8;
 const SPREAD_WITH_CREW = 2;
-const KEPT_WITH_CREW = 3;
+const BEAM_WIDTH_WITH_CREW = 3;
 
 /**
  * Puts a job's loose steps in where they add the fewest changeover seconds and the job still ends by its due date; of
  * equal ones where the plan costs least. That is as a rule inside the run of the same attributes. If no such positions
- * keep the date: where it ends soonest. The steps are placed in turn, the best few partial plans kept.
+ * keep the date: where it ends soonest. The steps are placed in turn, with a beam of the best few partial plans (beam search).
  * @param draft the job's loose steps left out
  * @returns null when no position can be timed
  */
@@ -27,19 +27,19 @@ export function putInRun(problem: Problem, draft: Draft, job: number): Draft | n
   const crew = Boolean(problem.input.crew?.length);
   const steps = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
   const due = problem.due[job]!;
-  let kept: readonly Draft[] = [draft];
+  let beam: readonly Draft[] = [draft];
   for (const o of steps) {
-    const tried = kept.flatMap((partial) =>
-      positionsOfPromise(problem, partial, o, crew ? SPREAD_WITH_CREW : SPREAD).flatMap(
+    const tried = beam.flatMap((partial) =>
+      promisingPositions(problem, partial, o, crew ? SPREAD_WITH_CREW : SPREAD).flatMap(
         (target) => draftOf(problem, putIn(problem, partial.queues, o, target)) ?? [],
       ),
     );
-    kept =
+    beam =
       o === steps.at(-1)
         ? tried.sort(byPurpose(o, due)).slice(0, 1)
-        : thin(worthKeeping(tried, o), crew ? KEPT_WITH_CREW : KEPT);
+        : thin(undominated(tried, o), crew ? BEAM_WIDTH_WITH_CREW : BEAM_WIDTH);
   }
-  return kept[0] ?? null;
+  return beam[0] ?? null;
 }
 
 /** On time before late; then fewest changeover seconds, least cost; among late ones the soonest first of all. */
@@ -55,8 +55,8 @@ const byChangeover = (a: Draft, b: Draft): number =>
 
 const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
 
-/** Of each changeover total the soonest end and the least cost, as long as more changeover time buys a sooner end. */
-function worthKeeping(tried: readonly Draft[], o: number): Draft[] {
+/** Of each changeover total the soonest end and the least cost, where no smaller total ends as soon. */
+function undominated(tried: readonly Draft[], o: number): Draft[] {
   const end = (draft: Draft) => draft.timing.end[o]!;
   const kept = new Set<Draft>();
   const totals = [...new Set(tried.map((draft) => draft.changeoverSeconds))].sort((a, b) => a - b);
@@ -76,7 +76,7 @@ function worthKeeping(tried: readonly Draft[], o: number): Draft[] {
  * Positions worth timing. Read off from when the step can start, a position counts when it adds fewer changeover seconds than
  * every earlier one, or as few as such a position; of each cost a few, evenly spread.
  */
-function positionsOfPromise(problem: Problem, draft: Draft, o: number, spread: number): QueuePosition[] {
+function promisingPositions(problem: Problem, draft: Draft, o: number, spread: number): QueuePosition[] {
   const ready = readyAt(problem, draft.timing, o);
   return Array.from(problem.eligible[o]!).flatMap((machine) => {
     const costs = addedChangeover(problem, draft, machine, o);

@@ -55,6 +55,6 @@ export function wayOf({ problem, jobs, before }: RushCase, way: RushWay['way'], 
   };
 }
 
-/** The same for queues in which every operation stands. */
+/** The same for complete queues. */
 export const wayOfDraft = (rush: RushCase, way: RushWay['way'], { queues, timing }: Draft): RushWay =>
   wayOf(rush, way, scheduleOf(rush.problem, queues, timing));

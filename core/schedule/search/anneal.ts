@@ -11,33 +11,37 @@ import { swapOperations } from './moves/swap-operations.ts';
 import type { Rng } from './rng.ts';
 import type { MoveEvaluator } from './move-evaluator.ts';
 
-/** What choosing a move costs, against timing one operation. */
+/** What proposing a move costs, against timing one operation. */
 const MOVE_WORK = 20;
 /** Work after which the cost of a typical move is known well enough. */
 const SAMPLE_WORK = 2_000_000;
 const TINY = 1e-6;
 
 /**
- * Work of the first round, which only tidies up. The next are so much longer, that a busy machine has a plan too, until
- * they are long enough to cool well; from then on they grow slowly.
+ * Work of the first round, which is little more than a descent. The next are so much longer, that a busy machine has a
+ * plan too, until they are long enough to cool well; from then on they grow slowly.
  */
-const TIDYING = 2_000_000;
+const FIRST_ROUND = 2_000_000;
 const GROWTH = 3;
 const LONG = 18_000_000;
 const SLOW_GROWTH = 1.25;
 
-/** Ends of a round, as shares of what a typical worsening move costs; where there is time for it. */
-const HOT = 0.15;
-const COLD = 0.003;
-/** So many tries for each operation give time for the hot end; a round with fewer begins so much cooler. */
+/** Temperatures of a round, as shares of what a typical worsening move costs; the initial one where there is time for it. */
+const INITIAL = 0.15;
+const FINAL = 0.003;
+/** So many moves tried for each operation give time for the full initial temperature; a round with fewer starts cooler. */
 const ENOUGH_TRIES = 4_000;
-/** The later rounds go round among these shares of the hot end: now from far off, now near the best plan. */
+/** Initial temperatures of the later rounds in turn, as shares: now far from the best plan, now near it. */
 const REHEATS = [1, 1, 0.3];
 
 /**
  * Simulated annealing in rounds, each started from the best plan and longer than the one before, until the caller stops.
- * A round cools evenly by the work it has done, so that large plans get fewer tries, and less heat, for the same time.
- * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680; the heats measured in SEARCH.md.
+ * A round cools by the work it has done, so that large plans get fewer moves, and a lower temperature, for the same time:
+ *
+ *     temperature = initial × (final / initial) ^ (work done / work of the round)
+ *     a move is accepted with chance e^(gain / temperature), surely where its gain is not below 0
+ *
+ * Source: S. Kirkpatrick, C. D. Gelatt and M. P. Vecchi, Science 220, 1983, pp. 671-680; the temperatures measured in SEARCH.md.
  * Yields every few milliseconds of work; `queues` are the same object until better ones are found.
  */
 export function* anneal(problem: Problem, evaluator: MoveEvaluator, rng: Rng): Generator<Incumbent, void> {
@@ -47,7 +51,7 @@ export function* anneal(problem: Problem, evaluator: MoveEvaluator, rng: Rng): G
   const budget = new YieldBudget();
   let evaluations = 0;
   let tried = 0;
-  let length = TIDYING;
+  let length = FIRST_ROUND;
   for (let round = 0; ; round++) {
     evaluator.load(best.queues);
     const chosen = MOVE_WORK * tried;
@@ -58,22 +62,21 @@ export function* anneal(problem: Problem, evaluator: MoveEvaluator, rng: Rng): G
     // How many tries the round will have, as the rounds before went.
     const tries = (length * (tried + 1)) / (started + 1);
     const plenty = Math.min(1, tries / (ENOUGH_TRIES * context.movable.length));
-    const hot =
-      typical * Math.max(COLD, round === 0 ? 0 : HOT * plenty * REHEATS[(round - 1) % REHEATS.length]!);
-    const cold = typical * COLD * plenty;
-    let heat = hot;
+    const initial =
+      typical * Math.max(FINAL, round === 0 ? 0 : INITIAL * plenty * REHEATS[(round - 1) % REHEATS.length]!);
+    const final = typical * FINAL * plenty;
+    let temperature = initial;
     for (let done = 0; done < length; tried++) {
       if (chooseMove(rng)(context)) {
         evaluations += 1;
-        // Taken with chance e^(gain / heat) where it makes the plan worse, always where it does not.
-        const least = heat * Math.log(1 - rng.next());
+        const least = temperature * Math.log(1 - rng.next());
         if (gain(evaluator, least) >= least) evaluator.commit();
         else evaluator.rollback();
         if (evaluator.objective < best.objective - TINY)
           best = { queues: evaluator.live.copy(), objective: evaluator.objective, evaluations };
       }
       done = evaluator.work + MOVE_WORK * tried - started;
-      if (tried % 64 === 0) heat = hot * (cold / hot) ** (done / length);
+      if (tried % 64 === 0) temperature = initial * (final / initial) ** (done / length);
       if (budget.isDue(started + done)) yield { ...best, evaluations };
     }
     length *= length < LONG ? GROWTH : SLOW_GROWTH;
@@ -89,7 +92,7 @@ function chooseMove(rng: Rng): Move {
   return advanceJob;
 }
 
-/** Median cost of some moves that worsen the plan as it is; 1 when none does. Fewer where a move is dear to evaluate. */
+/** Median cost of some moves that worsen the plan as it is; 1 when none does. Of fewer where an evaluation costs much. */
 function* typicalCost(
   context: SearchContext,
   best: Incumbent,

@@ -7,7 +7,7 @@ export class Clock {
   #opens: Float64Array = new Float64Array(0);
   #closes: Float64Array = new Float64Array(0);
 
-  /** @param slot an interval that does not begin after the one that holds the instant */
+  /** @param interval one that does not begin after the one that holds the instant */
   set({ start, end }: WorkingTime, now: number, interval: number): void {
     this.#opens = start;
     this.#closes = end;

@@ -4,9 +4,10 @@ import { objectiveAt, withFixedPositions, type NumberedQueues } from '../numbere
 
 /** Plans up to which all of them are tried. */
 const MOST_PLANS = 20_000;
-const BREATH = 500;
+/** Plans between two yields. */
+const YIELD_EVERY = 500;
 
-/** Are there so few plans that trying them all is no work? One job order on all machines is left to its own search. */
+/** Are there so few plans that complete enumeration is quick? One job order on all machines is left to its own search. */
 export function isTiny(problem: Problem): boolean {
   if (problem.input.sameOrder) return false;
   const lengths = new Int32Array(problem.machines);
@@ -20,7 +21,7 @@ export function isTiny(problem: Problem): boolean {
   return plans <= MOST_PLANS;
 }
 
-/** Tries every plan: each operation in turn at every place of every queue that can take it. The last yield is proven. */
+/** Complete enumeration: each operation in turn at every position of every queue that can take it. The last yield is proven. */
 export function* tryAll(problem: Problem, first: NumberedQueues): Generator<Incumbent, void> {
   let best: Incumbent = { queues: first, objective: objectiveAt(problem, first), evaluations: 0 };
   let evaluations = 0;
@@ -33,7 +34,7 @@ export function* tryAll(problem: Problem, first: NumberedQueues): Generator<Incu
     const objective = objectiveAt(problem, queues);
     evaluations += 1;
     if (objective < best.objective) best = { queues, objective, evaluations };
-    if (evaluations % BREATH === 0) yield { ...best, evaluations };
+    if (evaluations % YIELD_EVERY === 0) yield { ...best, evaluations };
   }
   yield { ...best, evaluations, proven: true };
 }

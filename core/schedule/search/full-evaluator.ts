@@ -5,7 +5,7 @@ import { timeQueues } from '../time-queues.ts';
 import { LiveQueues } from './live-queues.ts';
 import type { MoveEvaluator } from './move-evaluator.ts';
 
-/** What placing an operation costs where people are counted, against timing one without. */
+/** What placing an operation costs where people are limited, against timing one without. */
 const CREW_WORK = 20;
 
 /** Evaluates a change by timing everything again: for limited crews and routings that cross. */

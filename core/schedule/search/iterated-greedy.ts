@@ -10,7 +10,7 @@ import { queuesInOrder } from './job-order.ts';
 import type { Rng } from './rng.ts';
 
 /** The constant temperature as a share of a tenth of the mean operation. */
-const HEAT = 0.4;
+const TEMPERATURE = 0.4;
 
 /**
  * Iterated greedy for one job order on all machines: destruction, construction, local search by insertion, and acceptance
@@ -49,7 +49,7 @@ export function* iteratedGreedy(
   const byWork = yield* yielding(insertByWork(problem, insertion));
   if (insertion.value(byWork) < value) [order, value] = [byWork, insertion.value(byWork)];
   [order, value] = yield* yielding(insertionSearch(insertion, order, value, rng));
-  const heat = HEAT * Math.max(1, meanWork(problem) / 10);
+  const temperature = TEMPERATURE * Math.max(1, meanWork(problem) / 10);
   for (;;) {
     if (value < least) {
       least = value;
@@ -57,7 +57,7 @@ export function* iteratedGreedy(
     }
     const [next, cost] = yield* yielding(rebuilt(insertion, order, rng));
     evaluations += 1;
-    if (cost <= value || rng.next() < Math.exp((value - cost) / heat)) [order, value] = [next, cost];
+    if (cost <= value || rng.next() < Math.exp((value - cost) / temperature)) [order, value] = [next, cost];
   }
 }
 

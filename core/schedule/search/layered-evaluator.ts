@@ -20,12 +20,12 @@ const TINY = 1e-6;
  *
  *     delta = Σ over operations timed of (cost now − cost as committed) + weight × (makespan now − as committed)
  *
- * Worked out by hand: a shear with A (4 s), B (2 s), C (3 s) in its queue, a brake with the second step of B (5 s, due 8);
- * always open, no changeovers, weights 1. B ahead of A on the shear:
+ * Worked out by hand: a machine M with A (4 s), B (2 s), C (3 s) in its queue, a machine N with the second step of B
+ * (5 s, due 8); always open, no changeovers, weights 1. B ahead of A on M:
  *
- *     committed   shear A 0–4, B 4–6, C 6–9    brake B 6–11: 3 s late, cost 3
- *     shear       B 0–2: its next step is ready at 2, not 6; A 2–6; C 6–9, as before: what is behind it is not timed
- *     brake       B 2–7: on time, cost 0
+ *     committed   M: A 0–4, B 4–6, C 6–9    N: B 6–11, 3 s late, cost 3
+ *     M           B 0–2: its next step is ready at 2, not 6; A 2–6; C 6–9, as before: what is behind it is not timed
+ *     N           B 2–7: on time, cost 0
  *
  * delta is 0 − 3 = −3, the gain 3.
  */

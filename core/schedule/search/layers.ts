@@ -1,6 +1,6 @@
 import type { Problem } from '../problem.ts';
 
-/** Where machines stand in routings that all go forward. */
+/** The positions of machines in routings that all go forward. */
 export interface Layers {
   /** Per machine: does any operation it can do have a next step? */
   readonly feeds: Uint8Array;

@@ -1,7 +1,7 @@
 import type { LiveQueues } from './live-queues.ts';
 
 /**
- * Queues with their objective, for a search that tries a change, evaluates it, and keeps it or takes it back.
+ * Queues with their objective, for a search that applies a move, evaluates it, and commits it or rolls it back.
  */
 export interface MoveEvaluator {
   readonly live: LiveQueues;

@@ -8,7 +8,7 @@ import { FullEvaluator } from './full-evaluator.ts';
 import { LayeredEvaluator } from './layered-evaluator.ts';
 import type { Rng } from './rng.ts';
 
-/** Plans evaluated without a better one, and so many more for each operation, until people are counted for every plan. */
+/** Plans evaluated without a better one, and so many more for each operation, until crew limits are kept in every plan. */
 const PATIENCE = 20_000;
 const PATIENCE_EACH = 500;
 

@@ -12,14 +12,15 @@ import type { LiveQueues } from './live-queues.ts';
  *     leastLoss(p, t) = t × sum of slopes from position p up to the first operation that is not tight
  *     mostGain(p, t)  = t × sum of slopes from position p to the end of the queue
  *
- * Worked out by hand, one brake always open, weights of jobs 1, 2, 3, only tardiness counts: X ends at 10, due 8: slope 1.
- * Y 10 to 14, due 20: slope 0. Z, released at 16, 16 to 18, due 15: slope 3; it is not tight, the brake idled before it.
+ * Worked out by hand, one machine always open, weights of jobs 1, 2, 3, only tardiness counts: X ends at 10, due 8: slope 1.
+ * Y 10 to 14, due 20: slope 0. Z, released at 16, 16 to 18, due 15: slope 3; it is not tight, the machine idled before it.
  * The slopes before each position are 0, 1, 1, 4. All 5 s later loses at least 5 × (1 − 0) = 5 (in truth 5 by X, 0 by
  * Y, and 3 × 3 by Z, which then starts at 19: 14). All 5 s sooner gains at most 5 × (4 − 0) = 20 (in truth 2, as X is
  * not late any more from 8 on, and Z waits for its release).
  *
  * Where a job's next step starts the moment the one before ends, its slope and those of the tight ones behind it count
- * with the one before: X on a shear whose brake step waits for it has its own slope and theirs.
+ * with the one before: X, if another step of its job waited for it, would have its own slope and
+ * theirs.
  */
 export class SuffixBound {
   /** Per operation: what each second costs that it ends later at the least, or gains sooner at the most. */

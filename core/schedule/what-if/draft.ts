@@ -5,7 +5,7 @@ import { emptyTiming, type Timing } from '../timing.ts';
 import { timeQueues } from '../time-queues.ts';
 import { NEVER } from '../working-time.ts';
 
-/** Queues being tried, with their times and price. Whole jobs, or the last steps of one, may be left out of them. */
+/** Queues being tried, with their times and objective. Jobs, or the last steps of one, may be left out of them. */
 export interface Draft {
   readonly queues: NumberedQueues;
   readonly timing: Timing;
@@ -75,7 +75,7 @@ export function positionAt(problem: Problem, draft: Draft, machine: number, inst
   return position;
 }
 
-/** How many operations stand before this one in its queue. */
+/** How many operations come before this one in its queue. */
 export const positionOf = ({ queues, timing }: Draft, o: number): number =>
   Array.from(queues[timing.machine[o]!]!).indexOf(o);
 

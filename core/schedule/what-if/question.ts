@@ -6,7 +6,7 @@ import { withFixedPositions, type NumberedQueues } from '../numbered-queues.ts';
 
 /** A question about some jobs of a plan, read and found sound. */
 export interface Question {
-  /** Started, frozen and pinned operations stand where they belong. */
+  /** Started, frozen and pinned operations are where they belong. */
   readonly queues: NumberedQueues;
   /** These queues with their times. */
   readonly schedule: Schedule;
@@ -27,7 +27,7 @@ export function readQuestion(problem: Problem, queues: Queues, jobIds: readonly 
         `problem ${problem.input.name}`,
         'sameOrder',
         'This shop keeps one job order on all machines, so single steps cannot be moved.',
-        'Search for a whole new order instead.',
+        'Search for a new order of all jobs instead.',
       ),
     );
   if (refusals.length > 0) return err(...refusals);
@@ -52,7 +52,7 @@ const unknownJob = (id: string): Issue =>
   );
 
 /**
- * The same problem without some jobs: the shop as if they had never been asked for.
+ * The same problem without some jobs: the shop as if they had never come in.
  * @returns the problem, or which of the jobs is not in it
  */
 export function withoutJobs(problem: Problem, jobIds: readonly string[]): Result<Problem> {
@@ -78,7 +78,7 @@ export function withoutJobs(problem: Problem, jobIds: readonly string[]): Result
 }
 
 /**
- * The plan as if some jobs had never been asked for: the order of the others as it is, pinned operations at their position.
+ * The plan as if some jobs had never come in: the order of the others as it is, pinned operations at their position.
  * @returns its times; or what `withoutJobs` and `readQuestion` refuse
  */
 export function planWithout(problem: Problem, queues: Queues, jobIds: readonly string[]): Result<Schedule> {

@@ -19,7 +19,7 @@ interface Shifts {
 }
 
 /**
- * What one plan does to the jobs of another: everything that ends later or earlier. Jobs that stand in one plan only,
+ * What one plan does to the jobs of another: everything that ends later or earlier. Jobs that are in one plan only,
  * and those in `except`, are left out.
  */
 export function shiftsBetween(

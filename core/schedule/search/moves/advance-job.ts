@@ -11,8 +11,8 @@ interface Advance {
  * Brings a whole job forward: its last operation some positions, each step before it by about as much time, so that the
  * last does not only wait there.
  *
- *     shear   A B C D →   D A B C      D ends on the brake at 80, A there at 20: D is to end 60 s sooner,
- *     brake   A B C D →   D A B C      so its shearing goes ahead of all that ends after its own end less 60 s
+ *     first machine    A B C D →   D A B C    D ends on the second at 80, A there at 20: D is to end 60 s sooner,
+ *     second machine   A B C D →   D A B C    so its first step goes ahead of all that ends after its own end less 60 s
  */
 export const advanceJob = moveOf<Advance>({ propose, valid, apply });
 
