@@ -10,7 +10,7 @@ interface LanePaths {
   readonly runs: string;
   readonly changeovers: string;
   /** The bars of one sheet colour, and the thin ties that hold their pieces together over closed hours. */
-  readonly colours: readonly { readonly hex: string; readonly strips: string; readonly ties: string }[];
+  readonly colours: readonly { readonly hex: string; readonly bars: string; readonly ties: string }[];
   /** An edge along the foot of each late bar. */
   readonly late: string;
 }
@@ -42,10 +42,10 @@ export function stretchFor(scale: Scale): Interval {
  * an operation, so that a plan of thousands of operations moves and zooms as lightly as a small one.
  */
 export function lanePaths(lane: Lane, geometry: Geometry, origin: number, stretch: Interval): LanePaths {
-  const { stripY, stripHeight, bracketY, laneHeight } = geometry;
+  const { barY, barHeight, bracketY, laneHeight } = geometry;
   const inStretch = <T extends Interval>(items: readonly T[]) => near(items, stretch.start, stretch.end);
   const bars = inStretch(lane.bars);
-  const tieY = stripY + (stripHeight * (1 - TIE)) / 2;
+  const tieY = barY + (barHeight * (1 - TIE)) / 2;
   return {
     closed: boxes(inStretch(lane.closed), origin, 0, laneHeight),
     runs: inStretch(lane.runs)
@@ -57,28 +57,28 @@ export function lanePaths(lane: Lane, geometry: Geometry, origin: number, stretc
     changeovers: boxes(
       bars.flatMap((bar) => bar.changeoverPieces),
       origin,
-      stripY + CHANGEOVER_INSET_PX,
-      stripHeight - 2 * CHANGEOVER_INSET_PX,
+      barY + CHANGEOVER_INSET_PX,
+      barHeight - 2 * CHANGEOVER_INSET_PX,
     ),
     colours: coloursOf(bars).map(([hex, same]) => ({
       hex,
-      strips: boxes(
+      bars: boxes(
         same.flatMap((bar) => bar.pieces),
         origin,
-        stripY,
-        stripHeight,
+        barY,
+        barHeight,
       ),
       ties: boxes(
         same.filter((bar) => bar.pieces.length > 1),
         origin,
         tieY,
-        stripHeight * TIE,
+        barHeight * TIE,
       ),
     })),
     late: boxes(
       bars.filter((bar) => bar.tardiness > 0).flatMap((bar) => bar.pieces),
       origin,
-      stripY + stripHeight - LATE_PX,
+      barY + barHeight - LATE_PX,
       LATE_PX,
     ),
   };

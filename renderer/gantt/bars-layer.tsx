@@ -16,17 +16,17 @@ interface Props {
 }
 
 /** Solid while the machine is open, a thin tie while it rests; hatched while it is changed over. */
-function LaneStrips({ lane, geometry, origin, from, to }: Omit<Props, 'lanes'> & { lane: Lane }) {
+function LaneBars({ lane, geometry, origin, from, to }: Omit<Props, 'lanes'> & { lane: Lane }) {
   const paths = lanePaths(lane, geometry, origin, { start: from, end: to });
   return (
     <>
       <path className={styles.closed} d={paths.closed} />
       <path className={styles.bracket} d={paths.runs} />
       <path className={styles.changeover} d={paths.changeovers} />
-      {paths.colours.map(({ hex, strips, ties }) => (
+      {paths.colours.map(({ hex, bars, ties }) => (
         <g key={hex} fill={hex}>
           <path d={ties} />
-          <path className={styles.strip} d={strips} />
+          <path className={styles.bar} d={bars} />
         </g>
       ))}
       <path className={styles.lateEdge} d={paths.late} />
@@ -35,13 +35,13 @@ function LaneStrips({ lane, geometry, origin, from, to }: Omit<Props, 'lanes'> &
 }
 
 /**
- * Strips, changeovers, runs and closed hours, drawn once in seconds: looking closer or further along only changes the
- * transform of `StripsFrame`, not one of these paths.
+ * Bars, changeovers, runs and closed hours, drawn once in seconds: looking closer or further along only changes the
+ * transform of `BarsFrame`, not one of these paths.
  */
-export const StripsLayer = memo(function StripsLayer({ lanes, geometry, ...rest }: Props) {
+export const BarsLayer = memo(function BarsLayer({ lanes, geometry, ...rest }: Props) {
   return lanes.map((lane, i) => (
     <g key={lane.machine.id} transform={`translate(0 ${i * geometry.laneHeight})`}>
-      <LaneStrips lane={lane} geometry={geometry} {...rest} />
+      <LaneBars lane={lane} geometry={geometry} {...rest} />
     </g>
   ));
 });
@@ -51,7 +51,7 @@ const HATCH_PX = 6;
 export const FAR_S = 240;
 
 /** Puts what is drawn in seconds where the scale says. */
-export function StripsFrame({
+export function BarsFrame({
   scale,
   origin,
   children,

@@ -11,11 +11,11 @@ export function DragLayer({ drag, scale, geometry }: { drag: Drag; scale: Scale;
   const { bar } = drag;
   const width = Math.max(LEAST_PX, Math.min(scale.width / 2, (bar.end - bar.start) / scale.perPixel));
   const x = drag.x - Math.min(drag.grabX, width - 8);
-  const y = drag.y - geometry.stripHeight / 2;
+  const y = drag.y - geometry.barHeight / 2;
   return (
     <g className={styles.inHand} aria-hidden>
-      <rect x={x} y={y} width={width} height={geometry.stripHeight} fill={bar.hex} />
-      <text x={x + 6} y={y + 16} fill={`var(--on-${inkOn(bar.hex) === 'black' ? 'light' : 'dark'}-strip)`}>
+      <rect x={x} y={y} width={width} height={geometry.barHeight} fill={bar.hex} />
+      <text x={x + 6} y={y + 16} fill={`var(--on-${inkOn(bar.hex) === 'black' ? 'light' : 'dark'}-bar)`}>
         {bar.lineId}
       </text>
     </g>

@@ -13,9 +13,9 @@ import type { Lane } from './lanes.ts';
 import { MarkedLayer, NowLine, SelectionLayer } from './marks-layer.tsx';
 import { PEOPLE_PX, PeopleRow } from './people-row.tsx';
 import type { Scale } from './scale.ts';
-import { OptionsLayer, stripId } from './options-layer.tsx';
+import { OptionsLayer, barId } from './options-layer.tsx';
 import { stretchFor } from './bar-paths.ts';
-import { StripsFrame, StripsLayer } from './bars-layer.tsx';
+import { BarsFrame, BarsLayer } from './bars-layer.tsx';
 import { useBoardKeys } from './use-board-keys.ts';
 import { useBoardScale, useReveal, useWheel } from './use-board-scale.ts';
 import { usePointer } from './use-pointer.ts';
@@ -123,17 +123,11 @@ function Surface(props: SurfaceProps) {
       role="application"
       aria-roledescription="board"
       aria-label="Queues of the machines. Arrow keys go from operation to operation; the list of keys is under ?"
-      aria-activedescendant={selected === null ? undefined : stripId(selected)}
+      aria-activedescendant={selected === null ? undefined : barId(selected)}
     >
-      <StripsFrame scale={scale} origin={origin}>
-        <StripsLayer
-          lanes={shown}
-          geometry={geometry}
-          origin={origin}
-          from={stretch.start}
-          to={stretch.end}
-        />
-      </StripsFrame>
+      <BarsFrame scale={scale} origin={origin}>
+        <BarsLayer lanes={shown} geometry={geometry} origin={origin} from={stretch.start} to={stretch.end} />
+      </BarsFrame>
       {lanes.map(({ machine }, i) => (
         <path
           key={machine.id}

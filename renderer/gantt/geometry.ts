@@ -3,8 +3,8 @@ export interface Geometry {
   readonly laneHeight: number;
   /** Inside a lane: the run's bracket above, the bar, the rail of due and late marks below. */
   readonly bracketY: number;
-  readonly stripY: number;
-  readonly stripHeight: number;
+  readonly barY: number;
+  readonly barHeight: number;
   readonly railY: number;
 }
 
@@ -18,8 +18,8 @@ export function geometryOf(height: number, lanes: number): Geometry {
   return {
     laneHeight,
     bracketY: BRACKET - 6,
-    stripY: BRACKET,
-    stripHeight: laneHeight - BRACKET - RAIL,
+    barY: BRACKET,
+    barHeight: laneHeight - BRACKET - RAIL,
     railY: laneHeight - RAIL,
   };
 }

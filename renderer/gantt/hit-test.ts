@@ -22,7 +22,7 @@ export function barAt(
   const lane = laneAt(lanes, geometry, y);
   if (lane === null) return null;
   const inLane = y - lane * geometry.laneHeight;
-  if (inLane < geometry.stripY || inLane > geometry.railY) return null;
+  if (inLane < geometry.barY || inLane > geometry.railY) return null;
   const { bars } = lanes[lane]!;
   const at = instantAt(scale, x);
   const next = firstWhere(bars, (bar) => bar.end > at);

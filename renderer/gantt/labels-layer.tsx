@@ -10,14 +10,14 @@ import { endOf, xOf, type Scale } from './scale.ts';
 const LINE_PX = 15;
 const PIN_PX = 12;
 
-const StripWords = ({ label, geometry }: { label: Label; geometry: Geometry }) => (
-  <g fill={`var(--on-${inkOn(label.bar.hex) === 'black' ? 'light' : 'dark'}-strip)`}>
-    <text className={styles.stripWords}>
+const BarWords = ({ label, geometry }: { label: Label; geometry: Geometry }) => (
+  <g fill={`var(--on-${inkOn(label.bar.hex) === 'black' ? 'light' : 'dark'}-bar)`}>
+    <text className={styles.barWords}>
       {label.lines.map((line, i) => (
         <tspan
           key={line}
           x={label.x}
-          y={geometry.stripY + LINE_PX * (i + 1)}
+          y={geometry.barY + LINE_PX * (i + 1)}
           className={i === 0 ? styles.first : undefined}
         >
           {line}
@@ -72,10 +72,10 @@ function Pins({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: G
       <Pin
         key={bar.operation}
         x={right - PIN_PX - 2}
-        y={geometry.stripY + geometry.stripHeight - PIN_PX - 7}
+        y={geometry.barY + geometry.barHeight - PIN_PX - 7}
         size={PIN_PX}
         strokeWidth={2.5}
-        color={`var(--on-${inkOn(bar.hex) === 'black' ? 'light' : 'dark'}-strip)`}
+        color={`var(--on-${inkOn(bar.hex) === 'black' ? 'light' : 'dark'}-bar)`}
         aria-hidden
       />
     );
@@ -99,7 +99,7 @@ export function LabelsLayer({
   scale: Scale;
   geometry: Geometry;
 }) {
-  const maxLines = Math.max(1, Math.floor((geometry.stripHeight - 6) / LINE_PX));
+  const maxLines = Math.max(1, Math.floor((geometry.barHeight - 6) / LINE_PX));
   return lanes.map((lane, i) => (
     <g
       pointerEvents="none"
@@ -110,7 +110,7 @@ export function LabelsLayer({
       {lane.shut !== null && <ShutWords words={lane.shut} width={scale.width} height={geometry.laneHeight} />}
       <RunWords lane={lane} scale={scale} geometry={geometry} />
       {labelsOf(lane, scale, maxLines).map((label) => (
-        <StripWords key={label.bar.operation} label={label} geometry={geometry} />
+        <BarWords key={label.bar.operation} label={label} geometry={geometry} />
       ))}
       <Pins lane={lane} scale={scale} geometry={geometry} />
       <Rail lane={lane} scale={scale} geometry={geometry} />

@@ -27,9 +27,9 @@ export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: P
           key={bar.operation}
           className={bar.operation === selected ? styles.selected : styles.sameOrder}
           x={xOf(scale, bar.start) - 2}
-          y={i * geometry.laneHeight + geometry.stripY - 2}
+          y={i * geometry.laneHeight + geometry.barY - 2}
           width={(bar.end - bar.start) / scale.perPixel + 4}
-          height={geometry.stripHeight + 4}
+          height={geometry.barHeight + 4}
         />
       )),
   );
@@ -63,9 +63,9 @@ export function MarkedLayer({
           key={bar.operation}
           className={styles.marked}
           x={xOf(scale, bar.start) - 1}
-          y={i * geometry.laneHeight + geometry.stripY - 5}
+          y={i * geometry.laneHeight + geometry.barY - 5}
           width={(bar.end - bar.start) / scale.perPixel + 2}
-          height={geometry.stripHeight + 10}
+          height={geometry.barHeight + 10}
           aria-hidden
         />
       )),

@@ -36,7 +36,7 @@ export function MiniPlan({ lanes, window, label, ...rest }: Props) {
           <Days scale={scale} timeZone={rest.timeZone} height={height} />
           {lanes.map((lane, i) => (
             <g key={lane.machine.id} transform={`translate(0 ${AXIS_PX + i * MINI.laneHeight})`}>
-              <text className={styles.head} x={0} y={MINI.stripY + 13}>
+              <text className={styles.head} x={0} y={MINI.barY + 13}>
                 {lane.machine.id}
               </text>
               <g transform={`translate(${MINI_HEAD} 0)`}>
@@ -84,15 +84,15 @@ function MiniLane({ lane, scale, lineIds, moved }: LaneProps) {
   const wanted = new Set(lineIds);
   return (
     <>
-      <path className={styles.track} d={`M0 ${MINI.stripY + MINI.stripHeight}H${scale.width}`} />
+      <path className={styles.track} d={`M0 ${MINI.barY + MINI.barHeight}H${scale.width}`} />
       <svg width={scale.width} height={MINI.laneHeight} overflow="hidden">
         <g transform={`scale(${1 / scale.perPixel} 1)`}>
           <path className={styles.closed} d={closed} />
           <path className={styles.changeover} d={changeovers} />
-          {colours.map(({ hex, strips, ties }) => (
+          {colours.map(({ hex, bars, ties }) => (
             <g key={hex} fill={hex}>
               <path d={ties} />
-              <path className={scale.perPixel > FAR_S ? undefined : styles.strip} d={strips} />
+              <path className={scale.perPixel > FAR_S ? undefined : styles.bar} d={bars} />
             </g>
           ))}
           <path className={styles.late} d={late} />
@@ -109,18 +109,16 @@ function MiniLane({ lane, scale, lineIds, moved }: LaneProps) {
 }
 
 const Box = ({ frame: { x, width }, look }: { frame: Frame; look: string | undefined }) => (
-  <rect className={look} x={x} y={MINI.stripY} width={width} height={MINI.stripHeight} />
+  <rect className={look} x={x} y={MINI.barY} width={width} height={MINI.barHeight} />
 );
 
 /** A wanted line: a flag over its bar, its number beside the flag, a frame around it. */
 const Marked = ({ frame }: { frame: Frame }) => (
   <g>
     <Box frame={frame} look={styles.wanted} />
-    {frame.mark && (
-      <path className={styles.flag} d={`M${frame.x} ${MINI.stripY - 1}v-10h8l-3 3l3 3h-6.5v4z`} />
-    )}
+    {frame.mark && <path className={styles.flag} d={`M${frame.x} ${MINI.barY - 1}v-10h8l-3 3l3 3h-6.5v4z`} />}
     {frame.words && (
-      <text className={styles.wantedWords} x={frame.x + 11} y={MINI.stripY - 3}>
+      <text className={styles.wantedWords} x={frame.x + 11} y={MINI.barY - 3}>
         {frame.words}
       </text>
     )}

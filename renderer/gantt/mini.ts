@@ -3,7 +3,7 @@ import { near, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
 /** Heights of a lane in a small picture of the plan: words above the bar, no rail. */
-export const MINI: Geometry = { laneHeight: 36, bracketY: 0, stripY: 14, stripHeight: 18, railY: 36 };
+export const MINI: Geometry = { laneHeight: 36, bracketY: 0, barY: 14, barHeight: 18, railY: 36 };
 /** Room for the machines' codes at the left. */
 export const MINI_HEAD = 30;
 

@@ -5,10 +5,10 @@ import { near, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
 /** The bar's element, for aria-activedescendant. */
-export const stripId = (operation: string): string => `strip-${operation}`;
+export const barId = (operation: string): string => `bar-${operation}`;
 
 /** What a screen reader says of a bar; the side panel has the rest. */
-function stripName(bar: Bar): string {
+function barName(bar: Bar): string {
   const step = bar.operation.endsWith(':shear') ? 'shearing' : 'bending';
   const late = bar.tardiness > 0 && `${formatDuration(bar.tardiness)} late`;
   const words = [
@@ -46,16 +46,16 @@ export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
       {(few ? (inSight[i] ?? []) : lane.bars.filter((bar) => bar.operation === selected)).map((bar) => (
         <rect
           key={bar.operation}
-          id={stripId(bar.operation)}
+          id={barId(bar.operation)}
           role="option"
-          aria-label={stripName(bar)}
+          aria-label={barName(bar)}
           aria-selected={bar.operation === selected}
           aria-posinset={bar.position + 1}
           aria-setsize={lane.bars.length}
           x={xOf(scale, bar.start)}
-          y={geometry.stripY}
+          y={geometry.barY}
           width={(bar.end - bar.start) / scale.perPixel}
-          height={geometry.stripHeight}
+          height={geometry.barHeight}
         />
       ))}
     </g>

@@ -2,7 +2,7 @@ import { useEffect, useEffectEvent, useMemo, type RefObject } from 'react';
 import type { Interval } from '../../core/time/interval.ts';
 import { findBar } from './drop.ts';
 import type { Lane } from './lanes.ts';
-import { stripId } from './options-layer.tsx';
+import { barId } from './options-layer.tsx';
 import { fitted, kept, panned, revealing, spanOf, zoomed, type Scale } from './scale.ts';
 import { useBoardView } from './view.ts';
 
@@ -75,7 +75,7 @@ export function useReveal(
     const found = findBar(lanes, operation);
     if (!scale || !found) return;
     look(revealing(scale, found.bar.start, found.bar.end));
-    document.getElementById(stripId(found.bar.operation))?.scrollIntoView({ block: 'nearest' });
+    document.getElementById(barId(found.bar.operation))?.scrollIntoView({ block: 'nearest' });
   });
   const drawn = scale !== null;
   useEffect(() => reveal(selected), [selected, drawn]);

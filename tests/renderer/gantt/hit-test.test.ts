@@ -8,7 +8,7 @@ import { aBoard, barOf } from './a-board.ts';
 const { lanes } = aBoard();
 const geometry = geometryOf(300, lanes.length);
 const scale = fitted(at('2026-11-30', '06:00'), at('2026-11-30', '18:00'), 1200);
-const onBar = (lane: number) => lane * geometry.laneHeight + geometry.stripY + 5;
+const onBar = (lane: number) => lane * geometry.laneHeight + geometry.barY + 5;
 
 describe('what lies under the pointer', () => {
   it('is the bar there', () => {

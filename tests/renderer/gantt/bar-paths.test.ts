@@ -21,13 +21,13 @@ describe('a lane as paths', () => {
     const { colours } = lanePaths(lanes[0]!, geometry, NOW, all);
     expect(colours.map((colour) => colour.hex)).toEqual(['#4a5d43', '#dfd5c2']);
     const moss = lanes[0]!.bars.filter((bar) => bar.hex === '#4a5d43').flatMap((bar) => bar.pieces);
-    expect(boxesIn(colours[0]!.strips)).toEqual(moss.map(({ start, end }) => [start - NOW, end - NOW]));
+    expect(boxesIn(colours[0]!.bars)).toEqual(moss.map(({ start, end }) => [start - NOW, end - NOW]));
   });
 
   it('draws only what touches the stretch asked for', () => {
     const [first] = lanes[0]!.bars;
     const { colours } = lanePaths(lanes[0]!, geometry, NOW, { start: first!.start, end: first!.end });
-    expect(colours.flatMap((colour) => boxesIn(colour.strips))).toHaveLength(1);
+    expect(colours.flatMap((colour) => boxesIn(colour.bars))).toHaveLength(1);
   });
 
   it('always draws the whole window, and draws the same stretch again while one looks along a little', () => {
