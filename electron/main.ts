@@ -46,7 +46,7 @@ function run(): void {
   const opened = openWithDialog(fileFrom(process.argv), (file) => open(file, clock, log));
   if (!opened) return app.exit(0);
   const { store, notice } = opened;
-  const pushes = makePushes();
+  const pushes = makePushes(log);
   const preload = built('preload.cjs');
   lockDown();
   servePages(join(appFolder, 'dist', 'renderer'));

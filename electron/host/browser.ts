@@ -28,7 +28,7 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
     stamp: fileStamp(clock.now()),
     log,
   });
-  const pushes = makePushes();
+  const pushes = makePushes(log);
   const answers = makeAnswers({
     kind: 'browser',
     version: options.version,

@@ -39,7 +39,8 @@ export async function startHttp(options: HttpOptions): Promise<HttpHost> {
   const server = createServer((request, response) => {
     if (!guard) return void response.destroy();
     answer(request, response, guard, options).catch((error: unknown) => {
-      options.log.error(`${request.method} ${request.url} failed`, error);
+      // A line went dead in the middle of a request: its end is all there is to say.
+      if (request.complete) options.log.error(`${request.method} ${request.url} failed`, error);
       response.destroy();
     });
   });
@@ -67,7 +68,9 @@ async function answer(
   guard: Guard,
   options: HttpOptions,
 ): Promise<void> {
-  const url = new URL(request.url ?? '/', 'http://127.0.0.1');
+  // Whoever has no session leaves no line in the log, whatever is asked.
+  const url = URL.parse(request.url ?? '/', 'http://127.0.0.1');
+  if (!url) return sendText(response, 400, 'This is no address of a page.');
   if (url.pathname === '/' && url.searchParams.has('key') && !guard.hasSession(request)) {
     const cookie = guard.enter(url);
     if (cookie) return redirectHome(response, cookie);
@@ -115,7 +118,7 @@ async function answerCall(
   }
   const input = parsed(body);
   if (input === undefined) return sendReply(response, 400, refuse('bad-input', 'The request is not JSON.'));
-  sendReply(response, 200, await serve(name, input));
+  sendReply(response, 200, await serve(name, input, request.headers['x-caller']));
 }
 
 /** Null when it is larger than allowed; the rest is then not read. */

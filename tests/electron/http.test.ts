@@ -1,5 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { request } from 'node:http';
+import { connect } from 'node:net';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { startHttp, type HttpHost } from '../../electron/host/http.ts';
@@ -16,17 +17,18 @@ async function start() {
   writeFileSync(join(pages, 'index.html'), INDEX);
   writeFileSync(join(pages, 'assets', 'app.js'), 'export {};');
   writeFileSync(join(folder, 'secret.json'), '{"secret":true}');
-  const pushes = makePushes();
+  const log = memoryLog();
+  const pushes = makePushes(log);
   const host = await startHttp({
     port: 0,
     pages,
     serve: (name, input) => Promise.resolve({ ok: true, value: { name, input } }),
     pushes,
-    log: memoryLog(),
+    log,
     maxBodyBytes: 1000,
   });
   onTestFinished(() => host.close());
-  return { host, pushes, origin: new URL(host.address).origin };
+  return { host, log, pushes, origin: new URL(host.address).origin };
 }
 
 /** Come in through the printed address, as a browser does. @returns the session's cookie */
@@ -59,6 +61,25 @@ describe('the loopback host', () => {
     expect((await fetch(`${origin}/push`)).status).toBe(403);
     expect((await post(origin, { origin })).status).toBe(403);
     expect((await fetch(`${origin}/?key=guess`, { redirect: 'manual' })).status).toBe(403);
+  });
+
+  it('writes nothing into the log for whoever has no session, and nothing when a line goes dead', async () => {
+    const { host, log, origin } = await start();
+    const { port } = new URL(origin);
+    const ask = (text: string, hangUp: boolean) =>
+      new Promise<string>((resolve) => {
+        const line = connect(Number(port), '127.0.0.1', () => line.write(text));
+        let heard = '';
+        line.on('data', (chunk) => (heard += String(chunk)));
+        line.once('close', () => resolve(heard));
+        if (hangUp) setTimeout(() => line.destroy(), 50);
+      });
+    const head = `Host: 127.0.0.1:${port}\r\n`;
+    expect(await ask(`GET // HTTP/1.1\r\n${head}Connection: close\r\n\r\n`, false)).toContain('400');
+    const cookie = `Cookie: ${await enter(host)}\r\nOrigin: ${origin}\r\nContent-Type: application/json\r\n`;
+    await ask(`POST /call/shop.read HTTP/1.1\r\n${head}${cookie}Content-Length: 500\r\n\r\n{"half":`, true);
+    await new Promise((resolve) => setTimeout(resolve, 50));
+    expect(log.lines).toEqual([]);
   });
 
   it('takes the key once and hands out a cookie that scripts and other sites cannot use', async () => {

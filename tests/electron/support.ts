@@ -55,7 +55,7 @@ export const fixedClock = (now: Instant = NOW): Clock => ({ now: () => now, fixe
 
 /** Pushes that are kept to be looked at. */
 export function keptPushes(): Pushes & { readonly sent: Push[] } {
-  const pushes = makePushes();
+  const pushes = makePushes(memoryLog());
   const sent: Push[] = [];
   pushes.listen((push) => sent.push(push));
   return { ...pushes, sent };
