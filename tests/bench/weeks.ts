@@ -7,7 +7,7 @@ import { inventedWeek } from './week.ts';
 
 /**
  * The search on invented weeks with calendars and crews: how good after 0.2, 1, 5 and 20 seconds, how fast once the
- * dispatch rules are through, how large, and how long it goes without looking up. Seconds of processor time, so that other work on the machine does not count.
+ * dispatch rules are through, how large, and the longest time between two yields. Seconds of processor time, so that other work on the machine does not count.
  * `node tests/bench/weeks.ts [--lines 60,200,600,2000] [--seconds 20] [--seed 1]`; a JSON line each.
  */
 const MARKS = [0.2, 1, 5, 20, 60];
@@ -26,8 +26,8 @@ function benchWeek(lines: number, crew: boolean, seconds: number, seed: number) 
   let improved: number | null = null;
   let searching = 0;
   let last;
-  let lookedUp = 0;
-  let stretch = 0;
+  let yieldedAt = 0;
+  let longestBetween = 0;
   for (const found of improve(problem, { seed })) {
     first ??= elapsed();
     if (last !== undefined && found.objective < last.objective) improved ??= elapsed();
@@ -36,8 +36,8 @@ function benchWeek(lines: number, crew: boolean, seconds: number, seed: number) 
     last = found;
     const now = elapsed();
     if (found.step === 0) searching = now;
-    if (lookedUp > 0) stretch = Math.max(stretch, now - lookedUp);
-    lookedUp = now;
+    if (yieldedAt > 0) longestBetween = Math.max(longestBetween, now - yieldedAt);
+    yieldedAt = now;
     if (now >= seconds) break;
   }
   const decodedAt = elapsed();
@@ -48,9 +48,9 @@ function benchWeek(lines: number, crew: boolean, seconds: number, seed: number) 
     bound: Math.round(last!.bound ?? 0),
     firstPlanSeconds: round(first!),
     firstImprovedSeconds: improved === null ? null : round(improved),
-    evaluationsPerSecond: Math.round(last!.evaluations / (lookedUp - searching)),
+    evaluationsPerSecond: Math.round(last!.evaluations / (yieldedAt - searching)),
     decodeMilliseconds: round(1000 * (elapsed() - decodedAt)),
-    longestStretchMilliseconds: Math.round(1000 * stretch),
+    longestBetweenYieldsMilliseconds: Math.round(1000 * longestBetween),
     megabytes: Math.round(process.memoryUsage().rss / 1e6),
     valid: check(problem, last!.schedule).length === 0,
   };
