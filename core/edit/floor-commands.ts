@@ -3,8 +3,7 @@ import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.
 import type { OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { formatWall, formatWallDate } from '../time/wall.ts';
-import { instant } from '../units/brand.ts';
+import { formatDayAndClock } from '../time/wall.ts';
 import { isSuspended, leftAt } from '../planning/started.ts';
 import type { Command } from './command.ts';
 import { operationName, refuseMachine, unknownOperation } from './plan-commands.ts';
@@ -226,5 +225,4 @@ export function refuseEarly(shop: Shop, { id, start, pauses }: OperationRecord, 
   );
 }
 
-const wall = ({ settings: { timeZone } }: Shop, at: number): string =>
-  `${formatWallDate(instant(at), timeZone)} ${formatWall(instant(at), timeZone).slice(4)}`;
+const wall = ({ settings: { timeZone } }: Shop, at: number): string => formatDayAndClock(at, timeZone);

@@ -3,12 +3,12 @@ import type { Command } from '../edit/command.ts';
 import { openedWith, overtimeCommand } from '../edit/overtime.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
-import { formatClock } from '../time/wall.ts';
+import { formatClock, formatDayAndClock } from '../time/wall.ts';
 import { instant } from '../units/brand.ts';
 import { formatDuration } from '../units/duration.ts';
 import { OVERTIME_CAUTION } from './cautions.ts';
 import { delayedSentence, lateOf, lateSentence } from './late-words.ts';
-import { costWords, dayAndClock } from './rush-words.ts';
+import { costWords } from './rush-words.ts';
 
 /** One change that helps a line, in whole sentences. */
 export interface ChangeWords {
@@ -56,11 +56,11 @@ function titleOf(shop: Shop, lineId: string, { kind, moves, overtime }: PlanChan
 function overtimeTitle(shop: Shop, { machine, from, seconds }: NonNullable<PlanChange['overtime']>): string {
   const { timeZone } = shop.settings;
   const until = formatClock(instant(from + seconds), timeZone);
-  return `Keep ${nameOf(shop, machine)} open ${formatDuration(seconds)} longer, ${dayAndClock(from, timeZone)} to ${until}.`;
+  return `Keep ${nameOf(shop, machine)} open ${formatDuration(seconds)} longer, ${formatDayAndClock(from, timeZone)} to ${until}.`;
 }
 
 const effectOf = ({ settings: { timeZone } }: Shop, { end, late }: PlanChange): string =>
-  `It then ends ${dayAndClock(end, timeZone)}, ${late === 0 ? 'on time' : `still ${formatDuration(late)} late`}.`;
+  `It then ends ${formatDayAndClock(end, timeZone)}, ${late === 0 ? 'on time' : `still ${formatDuration(late)} late`}.`;
 
 const costOf = (shop: Shop, { later, overtime, objectiveAdded }: PlanChange): string =>
   [

@@ -1,7 +1,7 @@
+import { formatDayAndClock } from '../time/wall.ts';
 import type { Promised } from '../planning/answers.ts';
 import { shortDuration } from '../units/duration.ts';
 import { lateOf, lateSentence } from './late-words.ts';
-import { dayAndClock } from './rush-words.ts';
 
 /** What can be promised for one line, in words. */
 interface PromiseWords {
@@ -23,7 +23,7 @@ export function promiseWords(
 ): PromiseWords {
   const date = safe && Math.ceil(safe.end / 60) * 60;
   const costs = earlier.map(
-    ({ end, makesLate }) => `${dayAndClock(end, timeZone)}: ${costOf(lateSentence(lateOf(makesLate)))}`,
+    ({ end, makesLate }) => `${formatDayAndClock(end, timeZone)}: ${costOf(lateSentence(lateOf(makesLate)))}`,
   );
   return {
     ready: message ?? readyWords(date, timeZone),
@@ -39,7 +39,7 @@ export function promiseWords(
 const readyWords = (date: number | null, timeZone: string): string =>
   date === null
     ? 'Wherever it goes, something else becomes late.'
-    : `Ready ${dayAndClock(date, timeZone)} without making anything late.`;
+    : `Ready ${formatDayAndClock(date, timeZone)} without making anything late.`;
 
 /** Inside a sentence that begins with a date. */
 const costOf = (sentence: string): string => sentence.charAt(0).toLowerCase() + sentence.slice(1);

@@ -1,7 +1,6 @@
 import type { RushWay } from '../planning/answers.ts';
 import type { Settings } from '../shop/settings.ts';
-import { formatClock, formatWallDate } from '../time/wall.ts';
-import { instant } from '../units/brand.ts';
+import { formatDayAndClock } from '../time/wall.ts';
 import { formatDuration, shortDuration } from '../units/duration.ts';
 import { delayedSentence, lateOf, lateSentence, savedSentence } from './late-words.ts';
 
@@ -43,7 +42,7 @@ export function wayWords(way: RushWay, { timeZone, weights }: Settings): WayWord
   const saved = way.earlier.filter(({ lateBefore, lateAfter }) => lateBefore > 0 && lateAfter === 0);
   return {
     ...rushWays[way.way],
-    ready: `Ready ${dayAndClock(way.ready, timeZone)}`,
+    ready: `Ready ${formatDayAndClock(way.ready, timeZone)}`,
     onTime: way.late === 0,
     timely: way.late === 0 ? 'on time' : `${shortDuration(way.late)} late`,
     others: [lateSentence(late, 3), savedSentence(saved.map(({ job }) => job))].filter(Boolean).join(' '),
@@ -52,10 +51,6 @@ export function wayWords(way: RushWay, { timeZone, weights }: Settings): WayWord
     cost: costWords(way.objectiveAdded, weights.lateness),
   };
 }
-
-/** "Thu 3 Dec 14:30", on the shop's wall clock. */
-export const dayAndClock = (at: number, timeZone: string): string =>
-  `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
 
 function changeoverWords(count: number, seconds: number): string {
   if (count === 0 && seconds === 0) return 'No changeover added.';

@@ -1,6 +1,6 @@
+import { formatDayAndClock } from '../time/wall.ts';
 import { promiseAt, type Chances } from '../learn/chance.ts';
 import { sentence } from '../result.ts';
-import { dayAndClock } from './rush-words.ts';
 
 /** A date that is kept with a wished confidence, in words. */
 export interface SafeDate {
@@ -23,7 +23,7 @@ export function safeDateWords(
   if (!end.ok) return { words: sentence(end.issues), date: null };
   const date = Math.ceil(end.value / 60) * 60;
   return {
-    words: `Ready by ${dayAndClock(date, timeZone)} in ${Math.round(confidence * 100)} of 100 such plans, as your finished work shows.`,
+    words: `Ready by ${formatDayAndClock(date, timeZone)} in ${Math.round(confidence * 100)} of 100 such plans, as your finished work shows.`,
     date,
   };
 }

@@ -1,3 +1,4 @@
+import { formatDayAndClock } from '../time/wall.ts';
 import type { Why } from '../planning/answers.ts';
 import type { CauseKind } from '../schedule/explain/causes.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
@@ -5,7 +6,6 @@ import type { Shop } from '../shop/state.ts';
 import { formatDuration } from '../units/duration.ts';
 import { changeWords, type ChangeWords } from './change-words.ts';
 import { someOf } from './late-words.ts';
-import { dayAndClock } from './rush-words.ts';
 
 /** One cause of a line's end in words: all stretches of one kind at one step, put together. Durations in seconds. */
 export interface CauseWords {
@@ -51,8 +51,8 @@ export function whyWords(shop: Shop, why: Why): WhyWords {
   const changes = why.changes.map((change) => changeWords(shop, why.job, change));
   return {
     question: whyQuestion(why.late > 0),
-    title: `${why.job} ends ${dayAndClock(why.end, timeZone)}${besideDue(why, timeZone)}.`,
-    sum: `${overdue > 0 ? `It was ${formatDuration(overdue)} late before. ` : ''}From ${dayAndClock(begin, timeZone)} to its end: ${formatDuration(why.end - begin)}.`,
+    title: `${why.job} ends ${formatDayAndClock(why.end, timeZone)}${besideDue(why, timeZone)}.`,
+    sum: `${overdue > 0 ? `It was ${formatDuration(overdue)} late before. ` : ''}From ${formatDayAndClock(begin, timeZone)} to its end: ${formatDuration(why.end - begin)}.`,
     causes,
     changes,
     help: helpWords(why),
@@ -61,7 +61,7 @@ export function whyWords(shop: Shop, why: Why): WhyWords {
 
 function besideDue({ end, due, late }: Why, timeZone: string): string {
   if (due === null) return '';
-  const date = `due ${dayAndClock(due, timeZone)}`;
+  const date = `due ${formatDayAndClock(due, timeZone)}`;
   if (late > 0) return `, ${formatDuration(late)} late: it is ${date}`;
   return due === end ? `, just when it is due` : `, ${formatDuration(due - end)} before it is ${date}`;
 }
@@ -108,7 +108,7 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
   const ahead = namesOf(blockedBy);
   switch (kind) {
     case 'release':
-      return `Its work order says not before ${dayAndClock(group.at(-1)!.to, shop.settings.timeZone)}`;
+      return `Its work order says not before ${formatDayAndClock(group.at(-1)!.to, shop.settings.timeZone)}`;
     case 'work':
       return `${stageOfOperation(operation!) === 'shear' ? 'Shearing' : 'Bending'} on ${on}`;
     case 'changeover':

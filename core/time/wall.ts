@@ -127,3 +127,7 @@ export function formatWallDate(at: Instant, timeZone: string): string {
   const { weekday, day, month } = wallParts(at, timeZone);
   return `${WEEKDAYS[weekday - 1]} ${day} ${MONTHS[month - 1]}`;
 }
+
+/** "Tue 24 Nov 14:30" @param at epoch seconds */
+export const formatDayAndClock = (at: number, timeZone: string): string =>
+  `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;

@@ -1,6 +1,7 @@
+import { formatDayAndClock } from '../../core/time/wall.ts';
 import type { RushWay } from '../../core/planning/answers.ts';
 import { cautionsFor } from '../../core/report/cautions.ts';
-import { dayAndClock, rushName, wayWords } from '../../core/report/rush-words.ts';
+import { rushName, wayWords } from '../../core/report/rush-words.ts';
 import { insertRush } from '../../core/schedule/rush.ts';
 import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import { sentence, type Issue } from '../../core/result.ts';
@@ -68,7 +69,7 @@ export function rushText({ shop, now, seconds, seed, lineIds, ways, notPlanned }
   const { name, timeZone } = shop.settings;
   const least = Math.min(...ways.map((way) => way.objectiveAdded));
   return [
-    `${name}: ${rushName(lineIds).toLowerCase()}, fitted in at ${dayAndClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
+    `${name}: ${rushName(lineIds).toLowerCase()}, fitted in at ${formatDayAndClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
     ...ways.flatMap((way, i) => {
       const words = wayWords(way, shop.settings);
       return [

@@ -7,7 +7,7 @@ import { lateParts } from '../../core/report/late-words.ts';
 import { whyText, whyWords } from '../../core/report/why-words.ts';
 import { metalWords } from '../../core/shop/metal-name.ts';
 import type { Shop } from '../../core/shop/state.ts';
-import { formatClock, formatWall, formatWallDate } from '../../core/time/wall.ts';
+import { formatClock, formatDayAndClock, formatWall, formatWallDate } from '../../core/time/wall.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
 import { formatDuration, formatHours } from '../../core/units/duration.ts';
 import { formatCutLength } from '../../core/units/length.ts';
@@ -32,7 +32,7 @@ export function planText({ shop, now, seconds, seed, found, dueDateOrder, why }:
   const { timeZone, name } = shop.settings;
   const lists = dispatchLists(shop, found, instant(0), EVER);
   return [
-    `${name}: plan from ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
+    `${name}: plan from ${formatDayAndClock(now, timeZone)} (${timeZone}), searched ${seconds} s, seed ${seed}`,
     ...lists.flatMap((list) => machineText(shop, list)),
     ...unplannedText(found),
     ...(why ? ['', ...whyText(whyWords(shop, why))] : []),
@@ -57,7 +57,7 @@ function machineText({ settings: { timeZone, units } }: Shop, { machine, runs }:
     ...runs.flatMap(({ changeover, rows }) => [
       ...(changeover
         ? [
-            `  ${formatWallDate(changeover.start, timeZone)} ${formatClock(changeover.start, timeZone)}  changeover ${formatDuration(changeover.seconds)}: ` +
+            `  ${formatDayAndClock(changeover.start, timeZone)}  changeover ${formatDuration(changeover.seconds)}: ` +
               changeover.steps
                 .map((s) => `${s.attribute} ${s.from === null ? '' : `${s.from} `}→ ${s.to}`)
                 .join(', '),

@@ -1,6 +1,5 @@
 import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
-import { instant } from '../../../core/units/brand.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { formatDuration, formatHours } from '../../../core/units/duration.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './board.module.css';
@@ -48,10 +47,7 @@ const figuresIn = (timeZone: string): readonly Figure[] => [
   { label: 'Changeover', show: (f) => formatDuration(f.changeoverSeconds), cost: (f) => f.changeoverSeconds },
   {
     label: 'All done',
-    show: (f) =>
-      f.lastEnd === null
-        ? '–'
-        : `${formatWallDate(instant(f.lastEnd), timeZone)} ${formatClock(instant(f.lastEnd), timeZone)}`,
+    show: (f) => (f.lastEnd === null ? '–' : formatDayAndClock(f.lastEnd, timeZone)),
     cost: (f) => f.lastEnd ?? 0,
   },
 ];

@@ -2,7 +2,7 @@ import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
 import { figuresOfCut } from '../../../core/report/cutting-words.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import { navigate } from '../../router.ts';
 import { Swatch } from '../../ui/choice.tsx';
@@ -34,7 +34,7 @@ function columnsOf(shop: Shop): TableColumn<RunCut>[] {
     {
       id: 'start',
       label: 'Starts',
-      cell: ({ run }) => `${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`,
+      cell: ({ run }) => formatDayAndClock(run.start, timeZone),
       sort: ({ run }) => run.start,
     },
     {

@@ -3,7 +3,7 @@ import { piecesIn } from '../../../core/planning/cut-lists.ts';
 import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
 import { stepsCsv } from '../../../core/report/cutting-words.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { navigate } from '../../router.ts';
@@ -29,7 +29,7 @@ export function RunView({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
   const { shop } = query;
   const { run, plan } = cut;
   const { timeZone } = shop.settings;
-  const starts = `${formatWallDate(run.start, timeZone)} ${formatClock(run.start, timeZone)}`;
+  const starts = formatDayAndClock(run.start, timeZone);
   return (
     <Page
       title={`Run ${run.id}`}
@@ -89,7 +89,7 @@ function Taken({ query: { shop }, cut }: { query: ReadyCuts; cut: RunCut }) {
   const lines = taken.lines.filter((id) => piecesIn(taken, id) > 0);
   return (
     <p className={styles.taken} role="status">
-      {`Sheets for ${lines.map((id) => `${piecesIn(taken, id)} of ${id}`).join(', ')} were issued from stock on ${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}, remnants with them. `}
+      {`Sheets for ${lines.map((id) => `${piecesIn(taken, id)} of ${id}`).join(', ')} were issued from stock on ${formatDayAndClock(at, timeZone)}, remnants with them. `}
       {!isTaken(cut) && 'What is planned here is the rest.'}
     </p>
   );

@@ -1,5 +1,5 @@
 import type { FloorWork } from '../../../core/report/floor.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import { Tag } from '../../ui/tag.tsx';
 
@@ -15,9 +15,7 @@ export function Standing({ work: { row, operation }, timeZone, brief = false }: 
   return (
     <>
       {!(brief && row.tardiness > 0) && (
-        <Tag look={row.tardiness > 0 ? 'plain' : 'fine'}>
-          {`due ${formatWallDate(row.due, timeZone)} ${formatClock(row.due, timeZone)}`}
-        </Tag>
+        <Tag look={row.tardiness > 0 ? 'plain' : 'fine'}>{`due ${formatDayAndClock(row.due, timeZone)}`}</Tag>
       )}
       {row.tardiness > 0 && <Tag look="late">{`${shortDuration(row.tardiness)} late`}</Tag>}
       {row.rush && <Tag look="warn">rush</Tag>}

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { withinMinute } from '../../../core/edit/floor-times.ts';
-import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
+import { formatClock, formatDayAndClock, formatWall } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
@@ -62,7 +62,7 @@ function OpenTimeDialog({ what, timeZone, earliest, onTime, onClose }: Omit<Prop
         usualClock={formatClock(present(), timeZone)}
         onChange={type}
         error={error}
-        help={earliest === null ? undefined : `Not before ${day(earliest, timeZone)}.`}
+        help={earliest === null ? undefined : `Not before ${formatDayAndClock(earliest, timeZone)}.`}
       />
     </Dialog>
   );
@@ -77,10 +77,6 @@ function whyNotAt(
   if (at === null) return 'Needs a date and a time.';
   if (at > now) return `That is still to come: it is ${formatWall(now, timeZone)}.`;
   if (earliest !== null && at < earliest)
-    return `Something else was recorded until ${day(earliest, timeZone)}. Give a later time.`;
+    return `Something else was recorded until ${formatDayAndClock(earliest, timeZone)}. Give a later time.`;
   return undefined;
 }
-
-/** "Mon 30 Nov 07:40" */
-const day = (at: Instant, timeZone: string): string =>
-  `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}`;

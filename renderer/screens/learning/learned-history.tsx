@@ -4,8 +4,7 @@ import type { Learned } from '../../../core/shop/learned.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
-import { instant } from '../../../core/units/brand.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -54,8 +53,7 @@ function Row({ row, machine, settings }: { row: Learned; machine: Machine; setti
   const present = usePresent();
   const name = figureName(machine, row.key, units);
   const figure = (kept: number): string => figureWords(machine, row.key, kept, units);
-  const wall = (at: number) =>
-    `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+  const wall = (at: number) => formatDayAndClock(at, timeZone);
   const current = row.revertedAt === null && figureOf(machine, row.key) === row.after;
   return (
     <tr>

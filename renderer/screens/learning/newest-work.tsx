@@ -1,7 +1,6 @@
 import { secondsOf } from '../../../core/learn/counts.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
-import { instant } from '../../../core/units/brand.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import type { FinishedWork } from '../../queries/happened.ts';
 import { Panel } from '../../ui/page.tsx';
@@ -41,7 +40,7 @@ export function NewestWork({ machine, happened, timeZone }: Props) {
               return (
                 <tr key={id}>
                   <th scope="row">{id}</th>
-                  <td>{`${formatWallDate(instant(start), timeZone)} ${formatClock(instant(start), timeZone)}`}</td>
+                  <td>{formatDayAndClock(start, timeZone)}</td>
                   <td>{good}</td>
                   <td>{work ? formatDuration(secondsOf(machine, work.counts)) : 'not known any more'}</td>
                   <td>{work ? formatDuration(work.actualSeconds) : ''}</td>

@@ -1,7 +1,6 @@
 import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.ts';
 import { lateParts } from '../../../core/report/late-words.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
-import { instant } from '../../../core/units/brand.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { formatHours } from '../../../core/units/duration.ts';
 
 interface ComparedFigure {
@@ -49,10 +48,7 @@ const sooner = (difference: number): string =>
 
 /** On time comes negative: less is better. */
 function rowsIn(timeZone: string): readonly FigureRow[] {
-  const wall = (at: number): string =>
-    at === 0
-      ? 'nothing planned'
-      : `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+  const wall = (at: number): string => (at === 0 ? 'nothing planned' : formatDayAndClock(at, timeZone));
   return [
     row('Late lines', 'lines that end after their due date', (f) => f.lateLines, String, fewerOrMore),
     row(

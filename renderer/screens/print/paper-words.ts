@@ -1,11 +1,11 @@
 import type { SetupStep } from '../../../core/report/dispatch.ts';
-import { formatClock, formatWall, formatWallDate, wallParts } from '../../../core/time/wall.ts';
+import { formatClock, formatDayAndClock, formatWall, wallParts } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 
 /** An instant on paper: the weekday is enough within a week, beyond it the date stands too. */
 export const when = (at: Instant, timeZone: string, withDate: boolean): string =>
-  withDate ? `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}` : formatWall(at, timeZone);
+  withDate ? formatDayAndClock(at, timeZone) : formatWall(at, timeZone);
 
 /** "to 14:30" on the same day, else "to Wed 08:10". */
 export function until(start: Instant, end: Instant, timeZone: string, withDate: boolean): string {

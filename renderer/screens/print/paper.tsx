@@ -1,7 +1,7 @@
 import { cautionsFor, pageFoot } from '../../../core/report/cautions.ts';
 import type { DispatchList, DispatchRun } from '../../../core/report/dispatch.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
-import { addDays, formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { addDays, formatDayAndClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import { PaperRow } from './paper-row.tsx';
@@ -84,7 +84,7 @@ function Head({ list: { machine }, settings, now, days }: Props) {
         <div className={styles.head}>
           <h1>{`${machine.name} (${machine.id})`}</h1>
           <span>{period}</span>
-          <span>{`${settings.name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+          <span>{`${settings.name}, printed ${formatDayAndClock(now, timeZone)}`}</span>
         </div>
       </td>
     </tr>

@@ -11,8 +11,8 @@ import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Part } from '../../../core/part/part.ts';
 import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
-import { instant, type Instant } from '../../../core/units/brand.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
+import type { Instant } from '../../../core/units/brand.ts';
 import { formatCutSize, formatThickness } from '../../../core/units/length.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
@@ -52,7 +52,7 @@ export function PartPaper(props: Props) {
       <div className={paper.head}>
         <h1>{line ? `Line ${line.line.id}: ${part.name}` : part.name}</h1>
         <span>{line ? line.order.customer : `part ${part.id}`}</span>
-        <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+        <span>{`${name}, printed ${formatDayAndClock(now, timeZone)}`}</span>
       </div>
       <div className={paper.cautions}>
         <CautionList cautions={cautionsAlong(routingOf(part))} />
@@ -75,10 +75,7 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
     ...(line
       ? ([
           ['Pieces', String(line.line.quantity)],
-          [
-            'Due',
-            `${formatWallDate(instant(line.order.due), timeZone)} ${formatClock(instant(line.order.due), timeZone)}`,
-          ],
+          ['Due', formatDayAndClock(line.order.due, timeZone)],
         ] as const)
       : []),
     [

@@ -2,7 +2,7 @@ import { metalName } from '../../../core/shop/metal-name.ts';
 import { formatCutSize } from '../../../core/units/length.ts';
 import type { Purchase } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { formatDayAndClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import styles from './print.module.css';
@@ -24,7 +24,7 @@ export function PurchasePaper({ shop, purchases, now }: Props) {
     >
       <div className={styles.head}>
         <h1>Purchase list</h1>
-        <span>{`${name}, printed ${formatWallDate(now, timeZone)} ${formatClock(now, timeZone)}`}</span>
+        <span>{`${name}, printed ${formatDayAndClock(now, timeZone)}`}</span>
       </div>
       {purchases.length === 0 && <p>Nothing is missing: the stock on hand is enough for the plan.</p>}
       <table className={`${styles.paper} ${stock.table}`}>

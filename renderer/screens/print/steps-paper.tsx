@@ -4,7 +4,7 @@ import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import { CutFacts } from '../cutting/cut-facts.tsx';
@@ -76,7 +76,7 @@ export function StepsPaper({ shop, cut, plan, now }: Props) {
 /** Which run, by when, what to mind, and what is wrong with a changed list. */
 function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
   const { timeZone, name } = shop.settings;
-  const when = (at: Instant): string => `${formatWallDate(at, timeZone)} ${formatClock(at, timeZone)}`;
+  const when = (at: Instant): string => formatDayAndClock(at, timeZone);
   return (
     <>
       <div className={styles.head}>

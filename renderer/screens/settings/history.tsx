@@ -1,5 +1,4 @@
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
-import { instant } from '../../../core/units/brand.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { useHistory } from '../../queries/hooks.ts';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
 import styles from './settings.module.css';
@@ -7,8 +6,7 @@ import styles from './settings.module.css';
 /** What was done, newest first; undo and redo in the header walk along it. */
 export function History({ timeZone }: { timeZone: string }) {
   const { data, error } = useHistory();
-  const when = (at: number) =>
-    `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+  const when = (at: number) => formatDayAndClock(at, timeZone);
   return (
     <section className={styles.panel}>
       <h2>What was done</h2>

@@ -1,7 +1,6 @@
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Movement } from '../../../core/shop/stock.ts';
-import { instant } from '../../../core/units/brand.ts';
-import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
 
 const WORDS: Readonly<Record<Movement['what'], string>> = {
@@ -19,7 +18,7 @@ export function History({ shop, movements }: { shop: Shop; movements: readonly M
     {
       id: 'at',
       label: 'When',
-      cell: ({ at }) => `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`,
+      cell: ({ at }) => formatDayAndClock(at, timeZone),
       sort: ({ at }) => at,
     },
     { id: 'sheet', label: 'Stock', cell: ({ sheetId }) => sheetId, sort: ({ sheetId }) => sheetId },

@@ -1,9 +1,9 @@
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { useMemo, type ReactNode } from 'react';
 import type { AskState } from '../../../core/contract/ask.ts';
 import { latenessOf, type LineLateness } from '../../../core/planning/lateness.ts';
 import { viewPlan, viewQueues, type PlanView } from '../../../core/planning/plan-view.ts';
 import { repairPlans, repairWords, type RepairWords } from '../../../core/report/repair-words.ts';
-import { dayAndClock } from '../../../core/report/rush-words.ts';
 import type { Queues } from '../../../core/schedule/problem.ts';
 import type { Absence, Downtime } from '../../../core/shop/machine.ts';
 import { outageRow, withoutOutage, type Outage } from '../../../core/shop/outage.ts';
@@ -82,7 +82,7 @@ function Weighed({ shop, plan, now, row, outage, title, take, onClose }: Weighed
 /** Who or what is missing, and what that means. */
 function wordsOf(shop: Shop, row: Downtime | Absence): { readonly name: string; readonly what: string } {
   const { timeZone, crewLimit } = shop.settings;
-  const hours = `from ${dayAndClock(row.from, timeZone)} to ${dayAndClock(row.to, timeZone)}`;
+  const hours = `from ${formatDayAndClock(row.from, timeZone)} to ${formatDayAndClock(row.to, timeZone)}`;
   if ('machineId' in row) {
     const name = shop.machine.find(({ id }) => id === row.machineId)?.name ?? row.machineId;
     return { name, what: `Stopped ${hours}.` };

@@ -1,6 +1,6 @@
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { RushWay } from '../../../core/planning/answers.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
-import { dayAndClock } from '../../../core/report/rush-words.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';
@@ -13,7 +13,7 @@ export function rushFacts(shop: Shop, lineIds: readonly string[]): string {
   const [first] = lines;
   if (!first || orders.length === 0) return '';
   const dues = orders.map((order) => order.due);
-  const due = dayAndClock(Math.min(...dues), shop.settings.timeZone);
+  const due = formatDayAndClock(Math.min(...dues), shop.settings.timeZone);
   const when = new Set(dues).size > 1 ? `the first of them due ${due}` : `due ${due}`;
   const whose = orders.length === 1 ? ` for ${orders[0]!.customer}` : ` of ${orders.length} work orders`;
   const what =

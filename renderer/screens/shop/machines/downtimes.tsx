@@ -2,8 +2,8 @@ import { Plus } from 'lucide-react';
 import { useState } from 'react';
 import { downtime as downtimeSchema, type Downtime, type Machine } from '../../../../core/shop/machine.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
-import { formatClock, formatWallDate } from '../../../../core/time/wall.ts';
-import { instant, type Instant } from '../../../../core/units/brand.ts';
+import { formatDayAndClock } from '../../../../core/time/wall.ts';
+import type { Instant } from '../../../../core/units/brand.ts';
 import { Button } from '../../../ui/button.tsx';
 import styles from '../../../form/form.module.css';
 import { Group } from '../../../form/form-frame.tsx';
@@ -24,8 +24,7 @@ interface Props {
 export function Downtimes({ shop, machine, now }: Props) {
   const [edited, setEdited] = useState<Downtime | null>(null);
   const { timeZone } = shop.settings;
-  const wall = (at: number) =>
-    `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+  const wall = (at: number) => formatDayAndClock(at, timeZone);
   const rows = shop.downtime.filter((d) => d.machineId === machine.id).toSorted((a, b) => a.from - b.from);
   const fresh = (): Downtime => ({
     id: nextDowntimeId(shop, machine.id),
