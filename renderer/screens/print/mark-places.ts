@@ -1,4 +1,4 @@
-import type { AngleMark, Dimensioned, LengthMark } from '../../../core/part/dimensions.ts';
+import { type AngleMark, type Dimensioned, type LengthMark, plus } from '../../../core/part/dimensions.ts';
 import type { Drawing, Point } from '../../../core/part/drawing.ts';
 import {
   alongLine,
@@ -12,9 +12,9 @@ import {
 /** A dimension line and where its length stands. */
 export interface PlacedLength {
   readonly mark: LengthMark;
-  /** From the part towards the dimension line. */
-  readonly away: Point;
   readonly line: Ends;
+  /** From the part to a little beyond the dimension line, at either end of it. */
+  readonly extensions: readonly Ends[];
   readonly label: Label;
 }
 
@@ -38,15 +38,11 @@ export interface Layout {
 
 /** Millimetres on paper: how far off the part its dimension lines lie, nearest first, and words off what they name. */
 const LINES_OFF = [6, 12];
-const WORDS_OFF = [2, 4.5, 7];
+const WORDS_OFF = [2.8, 5, 7.5];
 const BEYOND_ENDS = [2, 5];
 const ANGLES_OFF = [4, 6.5, 9];
 const EDGE_OFF = [3, 6, 9];
 
-export const plus = (a: Point, b: Point, times: number): Point => ({
-  x: a.x + b.x * times,
-  y: a.y + b.y * times,
-});
 const back = ({ x, y }: Point): Point => ({ x: -x, y: -y });
 const unit = ({ from, to }: Ends): Point => {
   const long = Math.hypot(to.x - from.x, to.y - from.y) || 1;
@@ -76,12 +72,13 @@ export function placeMarks({ drawing, lengths, angles }: Dimensioned, layout: La
   const longest = lengths.toSorted((a, b) => b.lengthMm - a.lengthMm);
   const lined = longest.map((mark) => {
     const free = freeLine(mark, layout.per, drawn);
-    drawn.push(...alongLine(free.line));
-    return { mark, ...free };
+    const extensions = extensionsOf(mark, free, layout.per);
+    drawn.push(...[free.line, ...extensions].flatMap(alongLine));
+    return { mark, ...free, extensions };
   });
-  const placed = lined.map(({ mark, away, line }): PlacedLength => {
+  const placed = lined.map(({ mark, away, line, extensions }): PlacedLength => {
     const label = put(lengthPlaces(layout.textOf(mark), line, away, layout.per));
-    return { mark, away, line, label };
+    return { mark, line, extensions, label };
   });
   return {
     lengths: placed,
@@ -103,6 +100,12 @@ function freeLine(mark: LengthMark, per: number, drawn: readonly Point[]) {
   return ways.reduce((a, b) => (b.crossed < a.crossed ? b : a));
 }
 
+const extensionsOf = (mark: LengthMark, { away, line }: { away: Point; line: Ends }, per: number): Ends[] =>
+  (['from', 'to'] as const).map((end) => ({
+    from: plus(mark[end], away, 1.2 * per),
+    to: plus(line[end], away, per),
+  }));
+
 /** Beside the middle of the dimension line, on either side of it, or beyond its ends. */
 function lengthPlaces(text: string, line: Ends, away: Point, per: number): Label[] {
   const middle = { x: (line.from.x + line.to.x) / 2, y: (line.from.y + line.to.y) / 2 };
@@ -117,11 +120,12 @@ function lengthPlaces(text: string, line: Ends, away: Point, per: number): Label
   return [...beside, ...beyond];
 }
 
-/** On the inner side of the bend, which is open, or on its outer side. */
-const anglePlaces = ({ at, away, angle }: AngleMark, per: number): Label[] =>
-  ANGLES_OFF.flatMap((off) =>
-    [back(away), away].map((way) => labelAt(`${angle}°`, plus(at, way, off * per), way)),
-  );
+/** On the inner side of the bend, which is open, or on its outer side; else to either side of these. */
+function anglePlaces({ at, away, angle }: AngleMark, per: number): Label[] {
+  const across = { x: -away.y, y: away.x };
+  const ways = [back(away), away, across, back(across)];
+  return ANGLES_OFF.flatMap((off) => ways.map((way) => labelAt(`${angle}°`, plus(at, way, off * per), way)));
+}
 
 /** Where the bend list's first edge is: beyond it, or to either side; none on a drawing without a flange. */
 function edgePlaces({ strokes }: Drawing, per: number): Label[][] {

@@ -92,13 +92,12 @@ const Words = ({ label: { text, x, y, anchor } }: { label: Label }) => (
 );
 
 /** A dimension line beside its length, with extension lines. */
-function Length({ placed: { mark, away, line, label }, per }: { placed: PlacedLength; per: number }) {
+function Length({ placed: { line, extensions, label }, per }: { placed: PlacedLength; per: number }) {
   return (
     <g strokeWidth={0.12 * per} stroke="currentColor">
-      {(['from', 'to'] as const).map((end) => {
-        const [near, far] = [plus(mark[end], away, 1.2 * per), plus(line[end], away, per)];
-        return <line key={end} x1={near.x} y1={near.y} x2={far.x} y2={far.y} />;
-      })}
+      {extensions.map(({ from, to }, i) => (
+        <line key={i} x1={from.x} y1={from.y} x2={to.x} y2={to.y} />
+      ))}
       <line x1={line.from.x} y1={line.from.y} x2={line.to.x} y2={line.to.y} />
       {[line.from, line.to].map((p, i) => (
         <circle key={i} cx={p.x} cy={p.y} r={0.45 * per} fill="currentColor" stroke="none" />

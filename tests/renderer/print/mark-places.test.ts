@@ -19,7 +19,11 @@ describe.each(['in', 'mm'] as const)('a part drawn on paper, in %s', (units) => 
       const layout = layoutOf(drawn.value, 0.6, units);
       const { lengths, angles, firstEdge } = placeMarks(drawn.value, layout);
       const labels = [...lengths.map(({ label }) => label), ...angles, ...(firstEdge ? [firstEdge] : [])];
-      const lines = [...drawn.value.drawing.strokes, layout.paint, ...lengths.map(({ line }) => line)];
+      const lines = [
+        ...drawn.value.drawing.strokes,
+        layout.paint,
+        ...lengths.flatMap(({ line, extensions }) => [line, ...extensions]),
+      ];
       const boxes = labels.map((label) => ({ text: label.text, ...boxOf(label, layout.height) }));
       const wrong = boxes.flatMap((own, i) => [
         ...(isWithin(own, layout.view) ? [] : [`${own.text} is cut`]),
