@@ -11,6 +11,17 @@ export interface Issue {
   readonly message: string;
   /** What to do about it, a whole sentence. */
   readonly advice: string;
+  /** Of a row that was changed since it was read: both versions. */
+  readonly conflict?: Conflict;
+}
+
+/** What was to be saved of a row, and what stands there since; null: removed. Nothing of either is lost. */
+export interface Conflict {
+  /** A kind of row (core/shop/state.ts). */
+  readonly kind: string;
+  readonly id: string;
+  readonly mine: object | null;
+  readonly theirs: object | null;
 }
 
 export type Result<T> =

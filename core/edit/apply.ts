@@ -6,7 +6,8 @@ import { suspend } from './floor-suspend.ts';
 import { countPieces, pauseOperation, resumeOperation, startOperation } from './floor-commands.ts';
 import { finishOperation } from './floor-done.ts';
 import { acceptStandards, revertStandard } from './standards-commands.ts';
-import { importOrders, removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
+import { removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
+import { importOrders } from './order-import.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { removeRow, saveRow, saveSettings } from './row-commands.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
@@ -30,7 +31,7 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
     case 'plan.replace':
       return replacePlan(shop, command.queues, command.label);
     case 'order.save':
-      return saveOrder(shop, command.order, command.lines);
+      return saveOrder(shop, command);
     case 'order.remove':
       return removeOrder(shop, command.orderId);
     case 'line.save':

@@ -54,11 +54,14 @@ export const command = z.union([
     queues: z.record(z.string(), z.array(operationId)),
     label: z.string().min(1).max(120),
   }),
-  /** Add or change a work order with all its lines; lines of it that are not listed go. */
+  /** Add or change a work order, its new and changed lines, and name those that go; all others stay as they are. */
   z.strictObject({
     do: z.literal('order.save'),
     order: workOrder,
-    lines: z.array(orderLine).min(1).max(500),
+    lines: z.array(orderLine).max(500),
+    removed: z.array(orderLine.pick({ id: true, revision: true })).max(500),
+    /** When it is done or cancelled, if it is. */
+    at: instantS,
   }),
   z.strictObject({ do: z.literal('order.remove'), orderId: code }),
   z.strictObject({ do: z.literal('line.save'), line: orderLine }),

@@ -10,12 +10,12 @@ import { formatCutLength, type LengthUnits } from '../units/length.ts';
 import type { Command } from './command.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 import { queueChanges } from './plan-commands.ts';
-import { refuseStale } from './row-commands.ts';
+import { refuseStale } from './stale.ts';
 
 /** Keep a run's step list as a person changed it. */
 export function saveCutList(shop: Shop, list: CutList, label: string): Result<Edit> {
   const before = shop.cutList.find((c) => c.id === list.id) ?? null;
-  const stale = refuseStale(`step list of ${list.id}`, before, list);
+  const stale = refuseStale('cutList', `step list of ${list.id}`, before, list);
   if (stale) return stale;
   return ok({ label, changes: [change('cutList', before, list)] });
 }

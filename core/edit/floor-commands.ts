@@ -187,10 +187,15 @@ export function countPieces(shop: Shop, command: FloorCommand<'floor.count'>): R
   });
 }
 
-/** Pieces the operation has to make: what it began with, less what the step before has scrapped since. */
-export function piecesOf(shop: Shop, { id, quantity }: OperationRecord): number {
+/**
+ * Pieces that an operation under way has to make: what its line asks now, less what the step before has scrapped; no fewer
+ * than are counted as good, for those are made. Of a line that is gone, what it began with.
+ */
+export function piecesOf(shop: Shop, { id, quantity, good: fine }: OperationRecord): number {
+  const lineId = lineOfOperation(id);
+  const asked = shop.line.find((line) => line.id === lineId)?.quantity ?? quantity;
   const records = new Map(shop.record.map((r) => [r.id, r]));
-  return piecesFor({ id: lineOfOperation(id), quantity }, stageOfOperation(id), records);
+  return Math.max(fine, piecesFor({ id: lineId, quantity: asked }, stageOfOperation(id), records));
 }
 
 export function refuseTooMany({ id }: OperationRecord, pieces: number, fine: number): Refusal {

@@ -1,6 +1,8 @@
 import type { Attribute } from '../shop/machine.ts';
-import { attributesOf, piecesFor, routingOf } from '../planning/operations.ts';
-import { lineOfOperation, operationIdOf, stageOfOperation, type OrderLine } from '../shop/order.ts';
+import { attributesOf } from '../planning/operations.ts';
+import { stagesLeft } from '../planning/stages-left.ts';
+import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
+import { lineOfOperation, stageOfOperation, type OrderLine } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
@@ -53,7 +55,7 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
   ];
   return ok({
     label: `Finish ${operationName(id)}: ${fine} good, ${scrapped} scrapped`,
-    changes: [...changes, ...(line ? closeLine(withChanges(shop, changes), line) : [])],
+    changes: [...changes, ...(line ? closeLine(withChanges(shop, changes), line, at) : [])],
   });
 }
 
@@ -83,11 +85,8 @@ export function setUp(shop: Shop, record: OperationRecord): RowChange[] {
 /** A line for the missing pieces, with the next number of the order. */
 function makeUp(shop: Shop, line: OrderLine, missing: number): Result<RowChange[]> {
   if (missing <= 0) return ok([]);
-  const number =
-    shop.line
-      .filter((l) => l.orderId === line.orderId)
-      .reduce((highest, l) => Math.max(highest, l.number), 0) + 1;
-  if (number > 9999)
+  const number = nextLineNumber(shop, line.orderId);
+  if (number > LAST_LINE_NUMBER)
     return refuse(
       line.id,
       'line',
@@ -107,15 +106,11 @@ function makeUp(shop: Shop, line: OrderLine, missing: number): Result<RowChange[
 }
 
 /** The line and its order, when nothing of them is left to do. @param shop as it is after the operation */
-function closeLine(shop: Shop, line: OrderLine): RowChange[] {
-  const part = shop.part.find((p) => p.id === line.partId);
-  const records = new Map(shop.record.map((r) => [r.id, r]));
-  const isLeft = (stage: 'shear' | 'brake'): boolean =>
-    (records.get(operationIdOf(line.id, stage))?.end ?? null) === null && piecesFor(line, stage, records) > 0;
-  if (!part || line.status !== 'open' || routingOf(part).some(isLeft)) return [];
+function closeLine(shop: Shop, line: OrderLine, at: number): RowChange[] {
+  if (line.status !== 'open' || stagesLeft(shop, line)?.length !== 0) return [];
   const done = change('line', line, { ...line, status: 'done' });
   const order = shop.order.find((o) => o.id === line.orderId);
   const others = shop.line.filter((l) => l.orderId === line.orderId && l.id !== line.id);
   if (order?.status !== 'open' || others.some((l) => l.status === 'open')) return [done];
-  return [done, change('order', order, { ...order, status: 'done' })];
+  return [done, change('order', order, { ...order, status: 'done', closedAt: at })];
 }

@@ -1,31 +1,116 @@
-import { startsBeforeDue, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import { piecesTaken } from '../planning/cut-lists.ts';
+import type { OrderLine, WorkOrder } from '../shop/order.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { change, type RowChange, type Edit } from '../shop/row-change.ts';
-import { refuseStale } from './row-commands.ts';
+import { change, sameContent, type RowChange, type Edit } from '../shop/row-change.ts';
+import type { Command } from './command.ts';
+import { changeLine } from './line-change.ts';
+import { hasStarted, lineIssues, orderIssues, usedNumber } from './line-issues.ts';
+import { refuseStale, staleIssue } from './stale.ts';
 
-/** Add or change a work order; lines of it that are not listed go. */
-export function saveOrder(shop: Shop, order: WorkOrder, lines: readonly OrderLine[]): Result<Edit> {
+type SaveOrder = Extract<Command, { readonly do: 'order.save' }>;
+
+/**
+ * Add or change a work order: itself, those of its lines that are given, and those named to go. Whatever is not named stays
+ * as it is. Each row is checked against the revision that was read of it.
+ */
+export function saveOrder(shop: Shop, command: SaveOrder): Result<Edit> {
+  const { order, lines, removed, at } = command;
   const before = shop.order.find((o) => o.id === order.id) ?? null;
-  const stale = refuseStale(`work order ${order.id}`, before, order);
-  if (stale) return stale;
-  const issues = [...orderProblems(order), ...lines.flatMap((line) => lineProblems(shop, order.id, line))];
-  const numbers = new Set(lines.map((l) => l.number));
-  if (numbers.size < lines.length)
-    issues.push(
-      issue(`work order ${order.id}`, 'line', 'Two lines have the same number.', 'Give each line its own.'),
-    );
+  const own = new Map(shop.line.filter((l) => l.orderId === order.id).map((l) => [l.id, l]));
+  const stale = staleRows(before, own, command);
+  if (stale.length > 0) return err(...stale);
+  const issues = [
+    ...orderIssues(shop, order),
+    ...lines.flatMap((line) => lineIssues(shop, order.id, line)),
+    ...removed.flatMap(({ id }) => (own.has(id) ? removalIssues(shop, own.get(id)!) : [])),
+    ...setIssues(command, own),
+  ];
   if (issues.length > 0) return err(...issues);
-  const old = shop.line.filter((l) => l.orderId === order.id);
-  const kept = new Set(lines.map((l) => l.id));
-  return ok({
-    label: before ? `Change work order ${order.id}` : `Add work order ${order.id}`,
-    changes: [
-      change('order', before, order),
-      ...lines.map((line) => change('line', old.find((l) => l.id === line.id) ?? null, line)),
-      ...old.filter((l) => !kept.has(l.id)).map((l) => change('line', l, null)),
-    ],
-  });
+  const numbers = new Set(lines.map((l) => l.number));
+  const closed = closedOrder(before, order, at);
+  const changes: RowChange[] = before && sameContent(before, closed) ? [] : [change('order', before, closed)];
+  const notes: string[] = [];
+  for (const line of lines) {
+    const saved = changedLine(shop, own.get(line.id) ?? null, line, closed, numbers);
+    if (!saved.ok) return saved;
+    changes.push(...saved.value.changes);
+    if (saved.value.note !== '') notes.push(saved.value.note);
+  }
+  for (const { id } of removed) if (own.has(id)) changes.push(change('line', own.get(id)!, null));
+  const label = before ? `Change work order ${order.id}` : `Add work order ${order.id}`;
+  return ok({ label: [label, ...notes].join('; '), changes });
+}
+
+/** The order with the moment it closed: kept while it is closed, set as it closes, forgotten as it is opened again. */
+function closedOrder(before: WorkOrder | null, order: WorkOrder, at: WorkOrder['closedAt']): WorkOrder {
+  const isClosed = order.status === 'done' || order.status === 'cancelled';
+  const wasClosed = before?.status === 'done' || before?.status === 'cancelled';
+  return { ...order, closedAt: isClosed ? ((wasClosed ? before.closedAt : null) ?? at) : null };
+}
+
+function staleRows(
+  before: WorkOrder | null,
+  own: ReadonlyMap<string, OrderLine>,
+  { order, lines, removed }: SaveOrder,
+): Issue[] {
+  return [
+    staleIssue('order', `work order ${order.id}`, before, order),
+    ...lines.map((line) => staleIssue('line', `line ${line.id}`, own.get(line.id) ?? null, line)),
+    // What is gone already need not go again.
+    ...removed.map(({ id, revision }) =>
+      own.has(id) ? staleIssue('line', `line ${id}`, own.get(id)!, { id, revision, removed: true }) : null,
+    ),
+  ].filter((one) => one !== null);
+}
+
+/** What the lines of an order must be together. */
+function setIssues({ order, lines, removed }: SaveOrder, own: ReadonlyMap<string, OrderLine>): Issue[] {
+  const subject = `work order ${order.id}`;
+  const gone = new Set(removed.map(({ id }) => id));
+  const stay = [...own.keys(), ...lines.map(({ id }) => id)].filter((id) => !gone.has(id));
+  return [
+    ...(new Set(lines.map((l) => l.number)).size < lines.length || lines.some(({ id }) => gone.has(id))
+      ? [issue(subject, 'line', 'Two lines have the same number.', 'Give each line its own.')]
+      : []),
+    ...(stay.length === 0
+      ? [
+          issue(
+            subject,
+            'line',
+            `Of work order ${order.id} no line would be left.`,
+            'Keep or add one, or remove the whole work order.',
+          ),
+        ]
+      : []),
+  ];
+}
+
+/** A line that is new, or changed as far as the work on it allows. */
+function changedLine(
+  shop: Shop,
+  before: OrderLine | null,
+  line: OrderLine,
+  order: Pick<WorkOrder, 'status'>,
+  claimed: Set<number>,
+): ReturnType<typeof changeLine> {
+  if (before) return changeLine(shop, before, line, order, claimed);
+  const used = usedNumber(shop, line, claimed);
+  return used.length > 0 ? err(...used) : ok({ changes: [change('line', null, line)], note: '' });
+}
+
+/** Why a line cannot be removed: work that was done, sheets that were issued and scrapped pieces stay on record. */
+function removalIssues(shop: Shop, { id, makeUpFor }: OrderLine): Issue[] {
+  const why = hasStarted(shop, id)
+    ? `Work on line ${id} has started.`
+    : piecesTaken(shop, id) > 0
+      ? `Sheets were issued for line ${id}.`
+      : makeUpFor !== null
+        ? `Line ${id} makes scrapped pieces of line ${makeUpFor} again.`
+        : null;
+  return why === null
+    ? []
+    : [issue(`line ${id}`, 'status', why, 'Set the line to cancelled instead, so that it stays on record.')];
 }
 
 /** Remove a work order with its lines. Refused once work on it has started: cancel it instead, so that its hours stay on record. */
@@ -41,13 +126,13 @@ export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
       ),
     );
   const lines = shop.line.filter((l) => l.orderId === orderId);
-  const started = lines.find((l) => hasStarted(shop, l.id));
+  const started = lines.flatMap((l) => removalIssues(shop, l))[0];
   if (started)
     return err(
       issue(
         `work order ${orderId}`,
         'status',
-        `Work on line ${started.id} has started.`,
+        started.message,
         'Set the order to cancelled instead, so that its hours stay on record.',
       ),
     );
@@ -59,18 +144,20 @@ export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
 
 export function saveLine(shop: Shop, line: OrderLine): Result<Edit> {
   const before = shop.line.find((l) => l.id === line.id) ?? null;
-  const stale = refuseStale(`line ${line.id}`, before, line);
+  const stale = refuseStale('line', `line ${line.id}`, before, line);
   if (stale) return stale;
-  const issues = lineProblems(shop, line.orderId, line);
-  if (!shop.order.some((o) => o.id === line.orderId))
+  const issues = lineIssues(shop, line.orderId, line);
+  const order = shop.order.find((o) => o.id === line.orderId);
+  if (!order)
     issues.push(
       issue(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
     );
-  if (issues.length > 0) return err(...issues);
-  return ok({
-    label: before ? `Change line ${line.id}` : `Add line ${line.id}`,
-    changes: [change('line', before, line)],
-  });
+  if (!order || issues.length > 0) return err(...issues);
+  const saved = changedLine(shop, before, line, order, new Set());
+  if (!saved.ok) return saved;
+  const { changes, note } = saved.value;
+  const label = before ? `Change line ${line.id}` : `Add line ${line.id}`;
+  return ok({ label: note === '' ? label : `${label}; ${note}`, changes });
 }
 
 export function removeLine(shop: Shop, lineId: string): Result<Edit> {
@@ -79,15 +166,8 @@ export function removeLine(shop: Shop, lineId: string): Result<Edit> {
     return err(
       issue(`line ${lineId}`, 'line', `There is no line ${lineId}.`, 'It may have been removed already.'),
     );
-  if (hasStarted(shop, lineId))
-    return err(
-      issue(
-        `line ${lineId}`,
-        'status',
-        `Work on line ${lineId} has started.`,
-        'Set the line to cancelled instead.',
-      ),
-    );
+  const issues = removalIssues(shop, line);
+  if (issues.length > 0) return err(...issues);
   if (shop.line.filter((l) => l.orderId === line.orderId).length === 1)
     return err(
       issue(
@@ -99,107 +179,3 @@ export function removeLine(shop: Shop, lineId: string): Result<Edit> {
     );
   return ok({ label: `Remove line ${lineId}`, changes: [change('line', line, null)] });
 }
-
-/** Add what a file brought. Orders that exist already keep their own data and get the new lines. */
-export function importOrders(
-  shop: Shop,
-  fileName: string,
-  orders: readonly WorkOrder[],
-  lines: readonly OrderLine[],
-): Result<Edit> {
-  const here = new Set(shop.order.map((o) => o.id));
-  const known = new Set([...here, ...orders.map((o) => o.id)]);
-  const issues: Issue[] = [
-    ...orders.flatMap(orderProblems),
-    ...lines.flatMap((l) => lineProblems(shop, l.orderId, l)),
-  ];
-  const seen = new Set(shop.line.map((l) => l.id));
-  for (const line of lines) {
-    if (seen.has(line.id))
-      issues.push(
-        issue(`line ${line.id}`, 'line', `Line ${line.id} already exists.`, 'Give it another number.'),
-      );
-    if (!known.has(line.orderId))
-      issues.push(
-        issue(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
-      );
-    seen.add(line.id);
-  }
-  if (issues.length > 0) return err(...issues);
-  const changes: RowChange[] = [
-    ...orders.filter((o) => !here.has(o.id)).map((o) => change('order', null, o)),
-    ...lines.map((l) => change('line', null, l)),
-  ];
-  return ok({
-    label: `Import ${lines.length} ${lines.length === 1 ? 'line' : 'lines'} from ${fileName}`,
-    changes,
-  });
-}
-
-function orderProblems(order: WorkOrder): Issue[] {
-  if (startsBeforeDue(order)) return [];
-  return [
-    issue(
-      `work order ${order.id}`,
-      'release',
-      'The time in “Not before” is not before the due date.',
-      'Set an earlier “Not before” or a later due date.',
-    ),
-  ];
-}
-
-/** What a line names must be there: part, material with that gauge, colour. */
-function lineProblems(shop: Shop, orderId: string, line: OrderLine): Issue[] {
-  const subject = `line ${line.id}`;
-  const issues: Issue[] = [];
-  if (line.orderId !== orderId || line.id !== `${orderId}/${line.number}`)
-    issues.push(
-      issue(
-        subject,
-        'line',
-        `${line.id} is not a line of work order ${orderId}.`,
-        `Name it ${orderId}/${line.number}.`,
-      ),
-    );
-  if (!shop.part.some((p) => p.id === line.partId))
-    issues.push(
-      issue(
-        subject,
-        'part',
-        `There is no part ${line.partId}.`,
-        'Add the part in Shop, Parts, or choose another.',
-      ),
-    );
-  if (!shop.colour.some((c) => c.id === line.colourId))
-    issues.push(
-      issue(
-        subject,
-        'colour',
-        `There is no colour ${line.colourId}.`,
-        'Add the colour in Shop, Colours, or choose another.',
-      ),
-    );
-  const material = shop.material.find((m) => m.id === line.materialId);
-  if (!material)
-    issues.push(
-      issue(
-        subject,
-        'material',
-        `There is no material ${line.materialId}.`,
-        'Add it in Shop, Materials, or choose another.',
-      ),
-    );
-  else if (!material.gauges.some((g) => g.label === line.gauge))
-    issues.push(
-      issue(
-        subject,
-        'gauge',
-        `${material.name} has no gauge ${line.gauge}.`,
-        `It has ${material.gauges.map((g) => g.label).join(', ')}.`,
-      ),
-    );
-  return issues;
-}
-
-const hasStarted = (shop: Shop, lineId: string): boolean =>
-  shop.record.some((r) => r.id.startsWith(`${lineId}:`));

@@ -6,31 +6,13 @@ import { isTimeZone } from '../time/wall.ts';
 import type { FormKind } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
 import { rowName } from './row-name.ts';
+import { refuseStale } from './stale.ts';
 import { change, type RowChange, type Edit } from '../shop/row-change.ts';
-
-/** Refuse a row that someone else changed since it was read: their change is kept. */
-export function refuseStale(
-  subject: string,
-  current: { readonly revision: number } | null,
-  saved: { readonly revision: number },
-): Result<never> | null {
-  if (current === null ? saved.revision === 0 : saved.revision === current.revision) return null;
-  const message =
-    current === null ? `The ${subject} was removed meanwhile.` : `The ${subject} was changed meanwhile.`;
-  return err(
-    issue(
-      subject,
-      'revision',
-      message,
-      'Your entries are still on the form: look at the new version, then save again.',
-    ),
-  );
-}
 
 export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Result<Edit> {
   const before = (shop[kind] as readonly RowOf<FormKind>[]).find((r) => r.id === row.id) ?? null;
   const subject = rowName(kind, row.id);
-  const stale = refuseStale(subject, before, row);
+  const stale = refuseStale(kind, subject, before, row);
   if (stale) return stale;
   if (kind === 'part') return savePart(shop, before as RowOf<'part'> | null, row as RowOf<'part'>);
   const issues = [...brokenReferences(shop, kind, row, subject), ...countedOnForm(kind, before, row)];
@@ -69,7 +51,7 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
 }
 
 export function saveSettings(shop: Shop, row: Settings): Result<Edit> {
-  const stale = refuseStale('settings', shop.settings, row);
+  const stale = refuseStale('settings', 'settings', shop.settings, row);
   if (stale) return stale;
   if (!isTimeZone(row.timeZone))
     return err(

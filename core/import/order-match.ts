@@ -1,5 +1,6 @@
 import { formatLength } from '../units/length.ts';
 import type { LineFields, ReadRow, Refuse } from './order-row.ts';
+import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 
@@ -42,22 +43,18 @@ export function placeLines(shop: Shop, rows: readonly ReadRow[], refuse: Refuse)
     if (row.number !== null) continue;
     const own = byOrder.get(row.orderId) ?? [];
     const same = own.find((line) => !claimed.has(line.id) && differences(row.line, line).length === 0);
-    const number = same?.number ?? nextNumber(row.orderId, own, claimed);
+    const number = same?.number ?? nextNumber(shop, row.orderId, claimed);
     claimed.set(`${row.orderId}/${number}`, row.row);
     if (same) known.push(row.row);
-    else if (number > 9999)
+    else if (number > LAST_LINE_NUMBER)
       refuse(row.row, 'line', `Work order ${row.orderId} has no line number left below 10,000.`);
     else lines.set(row.row, newLine(row, number));
   }
   return { known: known.sort((a, b) => a - b), lines: new Map([...lines].sort(([a], [b]) => a - b)) };
 }
 
-function nextNumber(
-  orderId: string,
-  own: readonly OrderLine[],
-  claimed: ReadonlyMap<string, number>,
-): number {
-  let number = own.reduce((highest, line) => Math.max(highest, line.number), 0) + 1;
+function nextNumber(shop: Shop, orderId: string, claimed: ReadonlyMap<string, number>): number {
+  let number = nextLineNumber(shop, orderId);
   while (claimed.has(`${orderId}/${number}`)) number++;
   return number;
 }

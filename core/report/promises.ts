@@ -22,7 +22,7 @@ export function promisesOf(
   lines: readonly OrderLine[],
   now: Instant,
 ): Result<Iterable<Promised>> {
-  const saved = applyCommand(shop, { do: 'order.save', order, lines });
+  const saved = applyCommand(shop, { do: 'order.save', order, lines, removed: [], at: now });
   if (!saved.ok) return saved;
   const asked = toSearchProblem(withChanges(shop, saved.value.changes), now);
   if (!asked.ok) return asked;

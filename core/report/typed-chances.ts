@@ -25,7 +25,7 @@ export function typedChances(
   spread: Spread,
   { order, lines, plans }: TypedOrder,
 ): Result<Chances> {
-  const saved = applyCommand(shop, { do: 'order.save', order, lines });
+  const saved = applyCommand(shop, { do: 'order.save', order, lines, removed: [], at: now });
   if (!saved.ok) return saved;
   const plan = toProblem(withChanges(shop, saved.value.changes), now);
   if (!plan.ok) return plan;

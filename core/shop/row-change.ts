@@ -1,4 +1,5 @@
-import type { RowKind, RowOf, Shop } from './state.ts';
+import { z } from 'zod';
+import { rowKinds, type RowKind, type RowOf, type Shop } from './state.ts';
 
 /** One row before and after; null where it did not or does not exist. */
 export type RowChange = {
@@ -16,10 +17,26 @@ export interface Edit {
   readonly changes: readonly RowChange[];
 }
 
+/** The same for what crosses the border: every row fits the schema of its kind. */
+export const rowChange = z.discriminatedUnion(
+  'kind',
+  (Object.keys(rowKinds) as RowKind[]).map((kind) =>
+    z.strictObject({
+      kind: z.literal(kind),
+      id: z.string(),
+      before: rowKinds[kind].nullable() as z.ZodType,
+      after: rowKinds[kind].nullable() as z.ZodType,
+    }),
+  ) as unknown as [
+    z.ZodObject<{ kind: z.ZodLiteral<RowKind> }>,
+    ...z.ZodObject<{ kind: z.ZodLiteral<RowKind> }>[],
+  ],
+) as unknown as z.ZodType<RowChange, RowChange>;
+
 type Row = NonNullable<RowChange['after']>;
 
 /**
- * A change with the next revision set. @param before the row as it is, null when it is new
+ * A change with the next revision set: a new row has 1, since what a form says of a new one is 0. @param before the row as it is, null when it is new
  * @param after what it becomes (its own revision is ignored), null to remove it
  */
 export function change<K extends RowKind>(
@@ -29,7 +46,7 @@ export function change<K extends RowKind>(
 ): RowChange {
   const id = (after ?? before)?.id;
   if (id === undefined) throw new RangeError('change: neither before nor after');
-  const next = after && { ...after, revision: before ? before.revision + 1 : 0 };
+  const next = after && { ...after, revision: before ? before.revision + 1 : 1 };
   return { kind, id, before, after: next } as RowChange;
 }
 

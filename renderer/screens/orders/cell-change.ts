@@ -4,7 +4,7 @@ import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.t
 import { err, ok, issue, sentence, type Result } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, toInstant, wallParts } from '../../../core/time/wall.ts';
-import { instant } from '../../../core/units/brand.ts';
+import { instant, type Instant } from '../../../core/units/brand.ts';
 import { fieldErrors } from '../../form/field-errors.ts';
 import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
@@ -28,10 +28,16 @@ export function cellText({ line, order }: LineRow, what: Editable, timeZone: str
  * A due date is the order's: it changes for all its lines.
  * @returns null when nothing changes; or a refusal in a sentence
  */
-export function changeCell(shop: Shop, row: LineRow, what: Editable, text: string): Result<Command | null> {
+export function changeCell(
+  shop: Shop,
+  row: LineRow,
+  what: Editable,
+  text: string,
+  at: Instant,
+): Result<Command | null> {
   const { timeZone } = shop.settings;
   if (text.trim() === cellText(row, what, timeZone)) return ok(null);
-  const command = what === 'due' ? dueCommand(shop, row, text) : lineCommand(row, what, text);
+  const command = what === 'due' ? dueCommand(shop, row, text, at) : lineCommand(row, what, text);
   if (!command.ok) return command;
   const edit = applyCommand(shop, command.value);
   return edit.ok ? command : err(issue(`line ${row.id}`, what, sentence(edit.issues), ''));
@@ -50,7 +56,7 @@ function lineCommand(row: LineRow, what: 'quantity' | 'status', text: string): R
     : err(issue(`line ${row.id}`, what, `${cellName[what]}: ${refused}`, ''));
 }
 
-function dueCommand(shop: Shop, { order }: LineRow, text: string): Result<Command> {
+function dueCommand(shop: Shop, { order }: LineRow, text: string, at: Instant): Result<Command> {
   const [date = '', clock = ''] = text.split('T');
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || !/^\d{2}:\d{2}$/.test(clock))
     return err(issue(`work order ${order.id}`, 'due', 'A due date needs a day and a time.', ''));
@@ -58,9 +64,5 @@ function dueCommand(shop: Shop, { order }: LineRow, text: string): Result<Comman
   const changed = { ...order, due };
   const refused = Object.values(fieldErrors(workOrder, changed))[0];
   if (refused !== undefined) return err(issue(`work order ${order.id}`, 'due', refused, ''));
-  return ok({
-    do: 'order.save',
-    order: changed,
-    lines: shop.line.filter((line) => line.orderId === order.id),
-  });
+  return ok({ do: 'order.save', order: changed, lines: [], removed: [], at });
 }

@@ -2,6 +2,7 @@ import { useState, type KeyboardEvent } from 'react';
 import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useAct } from '../../form/use-act.ts';
+import { usePresent } from '../../queries/hooks.ts';
 import { cellName, cellText, changeCell } from './cell-change.ts';
 import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
@@ -20,8 +21,9 @@ export function CellEditor({ shop, row, what, onDone }: Props) {
   const [text, setText] = useState(() => cellText(row, what, shop.settings.timeZone));
   const [refusal, setRefusal] = useState<string | null>(null);
   const act = useAct();
+  const present = usePresent();
   const save = async (typed: string) => {
-    const change = changeCell(shop, row, what, typed);
+    const change = changeCell(shop, row, what, typed, present());
     if (!change.ok) return setRefusal(sentence(change.issues));
     if (change.value === null) return onDone();
     try {

@@ -8,6 +8,7 @@ import { SentenceError } from '../../ui/states.tsx';
 import { toast, toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
 import { useForm, type Form } from '../../form/use-form.ts';
+import { usePresent } from '../../queries/hooks.ts';
 import { rushAfterSave } from '../what-if/rush-facts.ts';
 import { askRush } from '../what-if/what-if-view.ts';
 import {
@@ -55,12 +56,13 @@ interface FormProps {
 
 function OrderForm({ shop, isNew, current, onClose }: FormProps) {
   const { id } = current.order;
+  const present = usePresent();
   const form = useForm<OrderEntries>({
     name: isNew ? 'order +' : `order ${id}`,
     shop,
     current,
     schema: orderEntries,
-    command: saveCommand,
+    command: (entries) => saveCommand(entries, present()),
     fieldOf: orderField,
     refuses: ({ order }): Record<string, string> =>
       isNew && shop.order.some((other) => other.id === order.id)

@@ -2,7 +2,10 @@ import { z } from 'zod';
 import type { Command } from '../../../core/edit/command.ts';
 import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
 import type { Issue } from '../../../core/result.ts';
+import { nextLineNumber } from '../../../core/shop/line-number.ts';
+import { sameContent } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import type { Instant } from '../../../core/units/brand.ts';
 
 /** A line on the form: its key is made from the order's number when it is saved. */
 const lineEntry = orderLine.omit({ id: true, orderId: true });
@@ -12,6 +15,8 @@ export type LineEntry = z.infer<typeof lineEntry>;
 export const orderEntries = z.strictObject({
   order: workOrder,
   lines: z.array(lineEntry).min(1, 'needs at least one line').max(500, 'at most 500 lines'),
+  /** The lines as they were when the form was opened: what was changed, and what is to go, is told by them. */
+  read: z.array(orderLine),
 });
 export type OrderEntries = z.infer<typeof orderEntries>;
 
@@ -20,7 +25,7 @@ export function entriesOf(shop: Shop, orderId: string): OrderEntries | null {
   const order = shop.order.find((o) => o.id === orderId);
   if (!order) return null;
   const lines = shop.line.filter((line) => line.orderId === orderId);
-  return { order, lines: lines.map(({ id: _, orderId: __, ...line }) => line) };
+  return { order, lines: lines.map(({ id: _, orderId: __, ...line }) => line), read: lines };
 }
 
 /** The next work-order number: one more than the greatest that is a plain number. */
@@ -30,11 +35,15 @@ export function nextOrderId(shop: Shop): string {
 }
 
 /** A new line: the part is still to be chosen, metal and length as in the line before it, or in the shop's last. */
-export function freshLine(shop: Shop, before: readonly LineEntry[]): LineEntry {
+export function freshLine(shop: Shop, orderId: string, before: readonly LineEntry[]): LineEntry {
   const last = before.at(-1) ?? shop.line.at(-1);
   const material = shop.material[0];
   return {
-    number: Math.max(0, ...before.map((line) => line.number)) + 1,
+    number: nextLineNumber(
+      shop,
+      orderId,
+      before.map((line) => line.number),
+    ),
     partId: '',
     materialId: last?.materialId ?? material?.id ?? '',
     gauge: last?.gauge ?? material?.gauges[0]?.label ?? '',
@@ -62,7 +71,8 @@ export const freshOrder = (shop: Shop): OrderEntries => ({
     note: '',
     revision: 0,
   },
-  lines: [freshLine(shop, [])],
+  lines: [freshLine(shop, nextOrderId(shop), [])],
+  read: [],
 });
 
 /** A line of another part takes that part's usual length. */
@@ -79,11 +89,23 @@ export function withMaterial(shop: Shop, line: LineEntry, materialId: string): L
   return { ...line, materialId, gauge };
 }
 
-export const saveCommand = ({ order, lines }: OrderEntries): Command => ({
-  do: 'order.save',
-  order,
-  lines: lines.map((line): OrderLine => ({ ...line, id: `${order.id}/${line.number}`, orderId: order.id })),
-});
+/** What was changed on the form, and nothing else: what the floor has done meanwhile stays as it is. */
+export function saveCommand({ order, lines, read }: OrderEntries, at: Instant): Command {
+  const before = new Map(read.map((line) => [line.id, line]));
+  const named = lines.map((line): OrderLine => ({
+    ...line,
+    id: `${order.id}/${line.number}`,
+    orderId: order.id,
+  }));
+  const stay = new Set(named.map(({ id }) => id));
+  return {
+    do: 'order.save',
+    order,
+    lines: named.filter((line) => !sameContent(before.get(line.id) ?? null, line)),
+    removed: read.filter(({ id }) => !stay.has(id)).map(({ id, revision }) => ({ id, revision })),
+    at,
+  };
+}
 
 const LINE_FIELD: Readonly<Record<string, keyof LineEntry>> = {
   part: 'partId',

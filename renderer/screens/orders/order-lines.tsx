@@ -33,7 +33,7 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
     <Group
       title="Lines"
       end={
-        <Button small icon={Plus} onPress={() => set([...lines, freshLine(shop, lines)])}>
+        <Button small icon={Plus} onPress={() => set([...lines, freshLine(shop, order.id, lines)])}>
           Add line
         </Button>
       }

@@ -1,6 +1,7 @@
 import { orderLine, workOrder, type OrderLine, type WorkOrder } from '../../../core/shop/order.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import type { OrderEntries } from './order-entries.ts';
+import { DAY } from '../../../core/units/duration.ts';
 
 /** What the host is asked a date for. */
 export interface PromiseQuestion {
@@ -9,10 +10,13 @@ export interface PromiseQuestion {
 }
 
 /** A due date so far off that it presses nothing, while none is typed. */
-const FAR = 30 * 86_400;
+const FAR = 30 * DAY;
 
 /** The order as far as it is typed: its complete open lines. Null while there is nothing to look up. */
-export function promiseQuestion({ order, lines }: OrderEntries, now: Instant): PromiseQuestion | null {
+export function promiseQuestion(
+  { order, lines }: Pick<OrderEntries, 'order' | 'lines'>,
+  now: Instant,
+): PromiseQuestion | null {
   if (order.status !== 'open') return null;
   const typed = workOrder.safeParse({
     ...order,

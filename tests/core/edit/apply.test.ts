@@ -133,9 +133,11 @@ describe('work orders', () => {
   const order = must(shop.order.find((o) => !shop.record.some((r) => r.id.startsWith(`${o.id}/`))));
   const lines = shop.line.filter((l) => l.orderId === order.id);
 
-  it('lose the lines that are left out when they are saved', () => {
+  const save = { do: 'order.save', order, lines: [], removed: [], at: MONDAY } as const;
+
+  it('lose the lines that are named to go when they are saved', () => {
     const kept = lines.slice(0, 1);
-    const after = done(shop, { do: 'order.save', order, lines: kept });
+    const after = done(shop, { ...save, removed: lines.slice(1) });
     expect(after.line.filter((l) => l.orderId === order.id).map((l) => l.id)).toEqual(kept.map((l) => l.id));
   });
 
@@ -148,8 +150,8 @@ describe('work orders', () => {
   });
 
   it('are refused when someone changed them since they were read', () => {
-    const newer = done(shop, { do: 'order.save', order, lines });
-    expect(refusal(newer, { do: 'order.save', order, lines })).toContain('was changed meanwhile');
+    const newer = done(shop, { ...save, order: { ...order, note: 'Call before delivery' } });
+    expect(refusal(newer, save)).toContain('changed meanwhile');
   });
 
   it('leave the board when they are removed, and come back by undo', () => {

@@ -45,7 +45,7 @@ describe('a changed list', () => {
     const save = applyCommand(shop, { do: 'cutting.save', list, label: 'Move step 1' });
     if (!save.ok) throw new Error('refused');
     const kept = withChanges(shop, save.value.changes);
-    expect(kept.cutList).toEqual([list]);
+    expect(kept.cutList).toEqual([{ ...list, revision: 1 }]);
     expect(withChanges(kept, invert(save.value.changes))).toEqual(shop);
     const anew = applyCommand(kept, { do: 'cutting.remove', id: '1042/1' });
     if (!anew.ok) throw new Error('refused');
@@ -57,7 +57,7 @@ describe('a changed list', () => {
     const shop = aShop({ cutList: [aCutList({ revision: 3 })] });
     expect(applyCommand(shop, { do: 'cutting.save', list, label: 'Move step 1' })).toMatchObject({
       ok: false,
-      issues: [{ message: 'The step list of 1042/1 was changed meanwhile.' }],
+      issues: [{ message: 'The step list of 1042/1 was added or changed meanwhile.' }],
     });
   });
 

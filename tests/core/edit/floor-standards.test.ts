@@ -48,7 +48,7 @@ describe('taking over what finished work shows', () => {
 
   it('keeps what each change rests on', () => {
     expect(done(shop, accept(hits)).learned).toEqual([
-      { ...hits, id: 'B1.hitLong.1', machineId: 'B1', at: NOON, revertedAt: null, revision: 0 },
+      { ...hits, id: 'B1.hitLong.1', machineId: 'B1', at: NOON, revertedAt: null, revision: 1 },
     ]);
   });
 

@@ -28,7 +28,7 @@ describe('stock', () => {
         pieces: 10,
         after: 50,
         note: 'truck',
-        revision: 0,
+        revision: 1,
       },
     ]);
   });
