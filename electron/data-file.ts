@@ -1,5 +1,7 @@
+import { mkdirSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { join, resolve } from 'node:path';
+import { Refused } from './refused.ts';
 
 /** The folder for this app's data where neither a file nor FOLDWEEK_DATA_DIR is named; Electron's userData is the same. */
 function usualFolder(env: NodeJS.ProcessEnv): string {
@@ -15,6 +17,21 @@ function usualFolder(env: NodeJS.ProcessEnv): string {
 export const dataFolder = (env: NodeJS.ProcessEnv): string =>
   resolve(env.FOLDWEEK_DATA_DIR ?? usualFolder(env));
 
-/** @param named what --data said */
-export const dataFile = (env: NodeJS.ProcessEnv, named?: string): string =>
-  named ? resolve(named) : join(dataFolder(env), 'foldweek.db');
+/**
+ * The data file; without a name, the one in the data folder, which is made if there is none.
+ * @param named what --data said
+ * @throws Refused when that folder cannot be made
+ */
+export function dataFile(env: NodeJS.ProcessEnv, named?: string): string {
+  if (named) return resolve(named);
+  const folder = dataFolder(env);
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    throw new Refused(
+      'unavailable',
+      `The folder ${folder} for the data file cannot be made (${String(error)}). Nothing was changed; have it made, or name a data file with --data.`,
+    );
+  }
+  return join(folder, 'foldweek.db');
+}

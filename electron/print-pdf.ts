@@ -4,7 +4,6 @@ import { writeWhole } from './atomic-file.ts';
 import type { Store } from './db/open.ts';
 import { Refused } from './refused.ts';
 import { PAGE_ADDRESS } from './security.ts';
-import { readShop } from './service/shop.ts';
 import { webPreferences } from './window.ts';
 
 /** How long the print page may take to say that it is drawn: a run's steps wait for every run before it to be planned. */
@@ -21,7 +20,7 @@ const PAGE_NUMBER =
 export const pdfPrinter =
   (store: Store, preload: string, owner: () => BrowserWindow | null) =>
   async (what: Printable): Promise<string | null> => {
-    const { units } = store.run('read the shop', readShop).settings;
+    const units = store.run('read the settings', ({ rows }) => rows.read('settings')[0]?.units);
     const pdf = await drawPdf(addressOf(what), preload, units === 'in' ? 'Letter' : 'A4');
     const parent = owner();
     const ask = { defaultPath: `${fileNameOf(what)}.pdf`, filters: [{ name: 'PDF', extensions: ['pdf'] }] };

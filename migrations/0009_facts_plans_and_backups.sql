@@ -48,9 +48,11 @@ CREATE TABLE `setAside` (
 ) STRICT;
 --> statement-breakpoint
 ALTER TABLE `order` ADD `closedAt` integer;--> statement-breakpoint
+CREATE INDEX `order_closed` ON `order` (`closedAt`);--> statement-breakpoint
 ALTER TABLE `settings` ADD `publishing` text DEFAULT 'always' NOT NULL;--> statement-breakpoint
 ALTER TABLE `settings` ADD `backupFolder` text;--> statement-breakpoint
 ALTER TABLE `step` ADD `by` text DEFAULT '' NOT NULL;--> statement-breakpoint
+CREATE INDEX `record_machine` ON `record` (`machineId`,`end`);--> statement-breakpoint
 -- Orders that are done or cancelled closed when the last of their work ended, or, without any, at their due date.
 UPDATE `order` SET `closedAt` = coalesce(
 	(SELECT max(`record`.`end`) FROM `record` JOIN `line` ON `record`.`id` IN (`line`.`id` || ':shear', `line`.`id` || ':brake') WHERE `line`.`orderId` = `order`.`id`),

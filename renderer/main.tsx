@@ -5,14 +5,14 @@ import { QueryClientProvider } from '@tanstack/react-query';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
-import { makeClient, takePush } from './queries/client.ts';
+import { makeClient, missedSome, takePush } from './queries/client.ts';
 import { onPush } from './queries/invoke.ts';
 import { startTheme } from './styles/theme.ts';
 import { TroubleBoundary } from './ui/trouble-boundary.tsx';
 
 startTheme();
 const client = makeClient();
-onPush((push) => takePush(client, push));
+onPush((push) => takePush(client, push), missedSome(client));
 
 const root = document.getElementById('root');
 if (!root) throw new Error('index.html has no #root');

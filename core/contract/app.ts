@@ -35,31 +35,37 @@ export const appBegin = call(
   z.strictObject({}),
 );
 
-/** The whole shop: every row of every kind but finished records, which `records.read` pages. */
+/**
+ * The living shop with its number: what is open and what was closed in the last days. Older work is in the archive.
+ */
 export const shopRead = call(
   'shop.read',
   z.strictObject({}),
   z.strictObject({
-    settings: rowKinds.settings,
-    material: z.array(rowKinds.material),
-    colour: z.array(rowKinds.colour),
-    sheet: z.array(rowKinds.sheet),
-    part: z.array(rowKinds.part),
-    calendar: z.array(rowKinds.calendar),
-    machine: z.array(rowKinds.machine),
-    downtime: z.array(rowKinds.downtime),
-    absence: z.array(rowKinds.absence),
-    order: z.array(rowKinds.order),
-    line: z.array(rowKinds.line),
-    queue: z.array(rowKinds.queue),
-    published: z.array(rowKinds.published),
-    pin: z.array(rowKinds.pin),
-    /** Only records of operations whose line is still open (started, or done while the line goes on). */
-    record: z.array(rowKinds.record),
-    learned: z.array(rowKinds.learned),
-    /** The newest only. */
-    movement: z.array(rowKinds.movement),
-    cutList: z.array(rowKinds.cutList),
+    epoch: z.string(),
+    revision: z.int(),
+    shop: z.strictObject({
+      settings: rowKinds.settings,
+      material: z.array(rowKinds.material),
+      colour: z.array(rowKinds.colour),
+      sheet: z.array(rowKinds.sheet),
+      part: z.array(rowKinds.part),
+      calendar: z.array(rowKinds.calendar),
+      machine: z.array(rowKinds.machine),
+      downtime: z.array(rowKinds.downtime),
+      absence: z.array(rowKinds.absence),
+      order: z.array(rowKinds.order),
+      line: z.array(rowKinds.line),
+      queue: z.array(rowKinds.queue),
+      published: z.array(rowKinds.published),
+      pin: z.array(rowKinds.pin),
+      /** Of these lines, and what each machine finished last. */
+      record: z.array(rowKinds.record),
+      learned: z.array(rowKinds.learned),
+      /** The newest only. */
+      movement: z.array(rowKinds.movement),
+      cutList: z.array(rowKinds.cutList),
+    }),
   }),
 );
 

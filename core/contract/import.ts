@@ -21,6 +21,8 @@ export const importTake = call(
     lines: z.int(),
     /** Those of the lines whose work order is marked rush. */
     rush: z.array(lineId),
+    /** The history's step that it became; null: nothing was new. */
+    stepId: z.int().nullable(),
     left: fileCheck,
   }),
 );
@@ -35,5 +37,5 @@ export const importFinishedRecheck = call('import.finished.recheck', asFixed, fi
 export const importFinishedTake = call(
   'import.finished.take',
   asFixed,
-  z.strictObject({ operations: z.int(), left: fileCheck }),
+  z.strictObject({ operations: z.int(), factId: z.int().nullable(), left: fileCheck }),
 );

@@ -1,7 +1,7 @@
 import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
 import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
 import { cutsRead, cutsSolve, cutsStop } from './cuts.ts';
-import { editApply, editHistory, editRedo, editUndo } from './edit.ts';
+import { editApply, editHistory, editRedo, editTakeBack, editUndo } from './edit.ts';
 import {
   importCheck,
   importFinishedCheck,
@@ -22,6 +22,7 @@ export const contract = {
   editApply,
   editUndo,
   editRedo,
+  editTakeBack,
   editHistory,
   importCheck,
   importRecheck,

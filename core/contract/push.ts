@@ -1,16 +1,21 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
-import { rowKinds } from '../shop/state.ts';
+import { rowChange } from '../shop/row-change.ts';
 import { askState } from './ask.ts';
 import { cutState } from './cuts.ts';
 import { searchState } from './search.ts';
 
 /** What the host tells the screens unasked. */
 export const push = z.discriminatedUnion('kind', [
-  /** Rows of these kinds changed: read them again. */
+  /**
+   * The shop moved on to this revision by these changes; null: read it again. So does a screen that does not know the
+   * revision before it.
+   */
   z.strictObject({
-    kind: z.literal('changed'),
-    rows: z.array(z.enum(Object.keys(rowKinds) as [keyof typeof rowKinds])),
+    kind: z.literal('changes'),
+    epoch: z.string(),
+    revision: z.int(),
+    changes: z.array(rowChange).nullable(),
   }),
   z.strictObject({ kind: z.literal('search'), state: searchState }),
   z.strictObject({ kind: z.literal('ask'), state: askState }),

@@ -64,3 +64,19 @@ export const settings = z.strictObject({
   revision,
 });
 export type Settings = DeepReadonly<z.infer<typeof settings>>;
+
+/** Starting values of a new shop; the Settings screen changes each. Common practice, no source. */
+export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
+  id: 'shop',
+  weights: defaultWeights,
+  frozenHours: 0,
+  transferShare: 1,
+  currency: null,
+  crewLimit: null,
+  girthRule: 'computed',
+  partRules: {},
+  publishing: 'always',
+  backupFolder: null,
+  askWho: false,
+  revision: 0,
+};

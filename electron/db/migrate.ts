@@ -22,7 +22,7 @@ export function migrate(
   const version = connection.pragma('user_version', { simple: true }) as number;
   if (version > migrations.length)
     throw new Refused(
-      'damaged',
+      'unavailable',
       `The data file ${file} comes from a newer Foldweek (format ${version}; this one knows up to ${migrations.length}). ` +
         'It was left as it is. Install the newer version to open it.',
     );
@@ -37,7 +37,7 @@ export function migrate(
       throw new Refused(
         'damaged',
         `The data file ${file} could not be brought to this version: ${broken.length} rows of "${broken[0]?.table}" refer to ` +
-          'missing ones. It was left as it is, with a copy beside it.',
+          'missing ones. It was left as it is, with a copy in the folder backups.',
       );
     connection.pragma(`user_version = ${migrations.length}`);
   })();

@@ -3,8 +3,8 @@ import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { SQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
 import { byId } from '../../core/shop/row-change.ts';
 import { rowKinds, type RowKind, type RowOf } from '../../core/shop/state.ts';
-import { Refused } from '../refused.ts';
 import { tables } from './schema.ts';
+import { setAsideIn } from './set-aside.ts';
 
 export type Db = BetterSQLite3Database;
 export type Rows = ReturnType<typeof rowsIn>;
@@ -12,21 +12,32 @@ export type Rows = ReturnType<typeof rowsIn>;
 type AnyTable = SQLiteTable & { readonly id: SQLiteColumn };
 const tableOf = (kind: RowKind): AnyTable => tables[kind];
 
-/** Every row kind's repository: one table each, a row checked by its noun's schema on its way out. */
+/** Every row kind's repository: one table each, a row checked by its noun's schema on its way out; one that fails is set aside. */
 export const rowsIn = (db: Db) => {
+  const aside = setAsideIn(db);
+  /** The row as its noun; null when it could not be read, and is out of the way now. */
+  const checked = <K extends RowKind>(kind: K, stored: Record<string, unknown>): RowOf<K> | null => {
+    const row = rowKinds[kind].safeParse(stored);
+    if (row.success) return row.data as RowOf<K>;
+    const [issue] = row.error.issues;
+    const reason = `${issue?.path.join('.') || 'row'}: ${issue?.message ?? 'unreadable'}`;
+    return aside.take(kind, stored, reason) as RowOf<K> | null;
+  };
   const prepared = new Map<RowKind, ReturnType<typeof statements>>();
   const of = (kind: RowKind) => {
     const known = prepared.get(kind) ?? statements(db, kind);
     prepared.set(kind, known);
     return known;
   };
-  /** All rows of a kind (or those that `where` picks), in the order people count their ids. @throws Refused on a damaged row */
+  /** All rows of a kind (or those that `where` picks), in the order people count their ids. */
   const read = <K extends RowKind>(kind: K, where?: SQL): RowOf<K>[] => {
     const stored = db.select().from(tableOf(kind)).where(where).all();
-    return stored.map((row) => checked(kind, row)).sort(byId);
+    return stored.flatMap((row) => checked(kind, row) ?? []).sort(byId);
   };
   return {
     read,
+    /** What was set aside because it could not be read. */
+    aside,
 
     get<K extends RowKind>(kind: K, id: string): RowOf<K> | null {
       const stored = of(kind).get.get({ id });
@@ -43,19 +54,37 @@ export const rowsIn = (db: Db) => {
     },
 
     /**
-     * Records of operations whose line is still open or that are still under way, and what each machine finished last,
-     * which says since when it has been free.
+     * Orders that are open or were closed after an instant, with their lines; the records of these lines, those still under
+     * way, and what each machine finished last, which says since when it has been free; step lists for these lines.
      */
-    presentRecords(): RowOf<'record'>[] {
-      const { id, machineId, end } = tables.record;
-      const lineId = sql`substr(${id}, 1, instr(${id}, ':') - 1)`;
-      // SQLite takes the other columns from the row that holds the maximum.
-      const newest = sql`select id from (select ${id} as id, max(${end}) from ${tables.record} where ${end} is not null group by ${machineId})`;
-      return read(
+    living(closedAfter: number): {
+      orders: RowOf<'order'>[];
+      lines: RowOf<'line'>[];
+      records: RowOf<'record'>[];
+      cutLists: RowOf<'cutList'>[];
+    } {
+      const { order, line, record, cutList } = tables;
+      const open = sql`${order.closedAt} is null or ${order.closedAt} > ${closedAfter}`;
+      const orders = read('order', open);
+      const lines = read('line', sql`${line.orderId} in (select ${order.id} from ${order} where ${open})`);
+      const ids = JSON.stringify(lines.flatMap(({ id }) => [`${id}:shear`, `${id}:brake`]));
+      const newest = read('machine').map(({ id }) => newestRecordOf(id));
+      const records = read(
         'record',
-        sql`${lineId} in (select ${tables.line.id} from ${tables.line} where ${tables.line.status} = 'open') or ${end} is null or ${id} in (${newest})`,
+        sql`${record.id} in (select value from json_each(${ids})) or ${record.end} is null or ${record.id} in (${sql.join([...newest, sql`null`], sql`, `)})`,
       );
+      const known = JSON.stringify(lines.map(({ id }) => id));
+      const cutLists = read(
+        'cutList',
+        sql`exists (select 1 from json_each(${cutList.lines}) as named where named.value in (select value from json_each(${known})))`,
+      );
+      return { orders, lines, records, cutLists };
     },
+
+    /** Whether any operation of a line, of an open one or one of long ago, has a record. */
+    hasRecords: (lineId: string): boolean =>
+      of('record').get.get({ id: `${lineId}:shear` }) !== undefined ||
+      of('record').get.get({ id: `${lineId}:brake` }) !== undefined,
 
     /** The newest entries of the stock's history. */
     newestMovements(limit: number): RowOf<'movement'>[] {
@@ -82,6 +111,12 @@ export const rowsIn = (db: Db) => {
   };
 };
 
+/** What a machine finished last. */
+const newestRecordOf = (machineId: string): SQL => {
+  const { id, machineId: on, end } = tables.record;
+  return sql`(select ${id} from ${tables.record} where ${on} = ${machineId} and ${end} is not null order by ${end} desc limit 1)`;
+};
+
 /** The statements for one row, prepared once a kind: an import writes thousands of rows. */
 function statements(db: Db, kind: RowKind) {
   const table = tableOf(kind);
@@ -94,16 +129,4 @@ function statements(db: Db, kind: RowKind) {
     put: db.insert(table).values(values).onConflictDoUpdate({ target: table.id, set }).prepare(),
     remove: db.delete(table).where(thisRow).prepare(),
   };
-}
-
-function checked<K extends RowKind>(kind: K, stored: Record<string, unknown>): RowOf<K> {
-  const row = rowKinds[kind].safeParse(stored);
-  if (row.success) return row.data as RowOf<K>;
-  const [issue] = row.error.issues;
-  const field = issue?.path.join('.') || 'row';
-  throw new Refused(
-    'damaged',
-    `The data file holds a damaged row: ${kind} "${String(stored.id)}", ${field}: ${issue?.message ?? 'unreadable'}. ` +
-      'Nothing was changed. Close the app and put a backup copy of the data file in its place.',
-  );
 }

@@ -148,18 +148,22 @@ export const absence = sqliteTable('absence', {
   revision: revision(),
 });
 
-export const order = sqliteTable('order', {
-  id: id(),
-  customer: text().notNull(),
-  release: integer(),
-  due: integer().notNull(),
-  importance: real().notNull(),
-  rush: integer({ mode: 'boolean' }).notNull(),
-  status: text().notNull(),
-  closedAt: integer(),
-  note: text().notNull(),
-  revision: revision(),
-});
+export const order = sqliteTable(
+  'order',
+  {
+    id: id(),
+    customer: text().notNull(),
+    release: integer(),
+    due: integer().notNull(),
+    importance: real().notNull(),
+    rush: integer({ mode: 'boolean' }).notNull(),
+    status: text().notNull(),
+    closedAt: integer(),
+    note: text().notNull(),
+    revision: revision(),
+  },
+  (table) => [index('order_closed').on(table.closedAt)],
+);
 
 export const line = sqliteTable(
   'line',
@@ -230,7 +234,7 @@ export const record = sqliteTable(
     estimatedSeconds: integer().notNull(),
     revision: revision(),
   },
-  (table) => [index('record_start').on(table.start)],
+  (table) => [index('record_start').on(table.start), index('record_machine').on(table.machineId, table.end)],
 );
 
 /** What was learned outlives its machine, so it refers to nothing. */

@@ -19,16 +19,34 @@ export function troubleOf(error: unknown, file: string): Refused | null {
       'refused',
       'Something else still refers to this. Nothing was changed; change that first.',
     );
-  if (/^(SQLITE_(CANTOPEN|READONLY|PERM|IOERR)|EACCES|EPERM|EROFS|ENOTDIR|EISDIR|EEXIST)/.test(code))
-    return new Refused(
-      'damaged',
-      `The data file ${file} cannot be opened for writing (${code}). Check the folder's permissions, or name another file with --data.`,
-    );
+  if (code === 'SQLITE_READONLY_DBMOVED') return new Unreachable(file, 'it was moved');
+  if (/^(SQLITE_(READONLY|PERM)|EACCES|EPERM|EROFS)/.test(code)) return notWritable(file);
+  if (/^(SQLITE_(CANTOPEN|IOERR)|EIO|ENOENT|ENOTDIR|EISDIR|EEXIST)/.test(code))
+    return new Unreachable(file, code);
   return null;
 }
 
 export const damaged = (file: string): Refused =>
   new Refused(
     'damaged',
-    `The data file ${file} is damaged and was left as it is. Put a backup copy in its place, or name another file with --data.`,
+    `The data file ${file} is damaged and was left as it is. Open a backup, or name another file with --data.`,
   );
+
+export const notWritable = (file: string): Refused =>
+  new Refused(
+    'unavailable',
+    `The data file ${file} is whole, but this user may not write it or its folder. Nothing was changed; have the ` +
+      'permission put right, then try again.',
+  );
+
+/** The file is away, or its drive does not answer: the connection to it is good for nothing any more. */
+export class Unreachable extends Refused {
+  /** @param why what shows it, for whoever mends it */
+  constructor(file: string, why: string) {
+    super(
+      'unavailable',
+      `The data file ${file} cannot be reached (${why}): its drive may be unplugged or its network down. Nothing of this ` +
+        'step was kept, all before it is; connect the drive, then try again.',
+    );
+  }
+}

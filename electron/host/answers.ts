@@ -11,7 +11,8 @@ import { finishedImport, orderImport } from '../service/file-import.ts';
 import type { Pushes } from '../service/pushes.ts';
 import { QuestionWorker } from '../service/question-worker.ts';
 import { searchService } from '../service/search.ts';
-import { shopService } from '../service/shop.ts';
+import { LivingShop } from '../service/living-shop.ts';
+import { recordsService } from '../service/shop.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { Answers } from './serve.ts';
 
@@ -35,14 +36,15 @@ export interface Host {
 /** The contract's requests, each handed to the service that does it. */
 export function makeAnswers(host: Host): Answers {
   const { store, clock, pushes, log } = host;
-  const begin = beginService(store, clock, pushes, host.appFolder);
-  const shop = shopService(store);
-  const edit = editService(store, clock, pushes);
-  const orders = orderImport(store, clock, edit);
-  const finished = finishedImport(store, clock, edit);
+  const living = new LivingShop(store, clock, pushes);
+  const begin = beginService(living, clock, host.appFolder);
+  const records = recordsService(store);
+  const edit = editService(living, clock);
+  const orders = orderImport(living, clock, edit);
+  const finished = finishedImport(living, clock, edit);
   const launch = host.launchSolver;
   const questions = new QuestionWorker(launch, log);
-  const search = searchService({ store, clock, pushes, edit, launch, questions, log });
+  const search = searchService({ living, clock, pushes, edit, launch, questions, log });
   return {
     appStatus: () => ({
       host: host.kind,
@@ -58,25 +60,30 @@ export function makeAnswers(host: Host): Answers {
       else begin.empty(input);
       return {};
     },
-    shopRead: () => shop.read(),
-    recordsRead: ({ before, limit }) => shop.records(before, limit),
-    editApply: ({ command }) => ({ label: edit.apply(command).label, stepId: edit.mark() }),
-    editUndo: () => ({ label: edit.undo() }),
-    editRedo: () => ({ label: edit.redo() }),
-    editHistory: () => edit.history(),
+    shopRead: () => living.read(),
+    recordsRead: ({ before, limit }) => records.finished(before, limit),
+    editApply: ({ command }, caller) => ({
+      ...edit.apply(command, caller),
+      epoch: living.epoch,
+      revision: living.revision,
+    }),
+    editUndo: ({ stepId }, caller) => ({ label: edit.undo(caller, stepId) }),
+    editRedo: ({ stepId }, caller) => ({ label: edit.redo(caller, stepId) }),
+    editTakeBack: ({ factId, reason }, caller) => ({ label: edit.takeBack(factId, caller, reason) }),
+    editHistory: (_input, caller) => edit.history(caller),
     importCheck: ({ fileName, base64 }) => orders.check(fileName, Buffer.from(base64, 'base64')),
     importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
-    importTake: ({ fileName, ...table }) => orders.take(fileName, table),
+    importTake: ({ fileName, ...table }, caller) => orders.take(fileName, table, caller),
     importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
     importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
-    importFinishedTake: ({ fileName, ...table }) => finished.take(fileName, table),
-    searchStart: ({ seconds, seed, protect }) => search.start(seconds, seed, protect),
+    importFinishedTake: ({ fileName, ...table }, caller) => finished.take(fileName, table, caller),
+    searchStart: ({ seconds, seed, protect }, caller) => search.start(seconds, seed, protect, caller),
     searchStop({ jobId }) {
       search.stop(jobId);
       return {};
     },
     searchRead: () => search.read(),
-    ...askAnswers(askService({ store, clock, pushes, launch, questions, log })),
+    ...askAnswers(askService({ living, clock, pushes, launch, questions, log })),
     ...cutAnswers(cutsService({ pushes, launch, log })),
     async printPdf(what) {
       if (!host.printPdf)

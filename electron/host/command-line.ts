@@ -97,7 +97,7 @@ function shopOf(data: string | undefined, now: Instant): Shop {
   const migrations = join(appFolder, 'migrations');
   const store = openStore(data, { migrations, stamp: fileStamp(now), log: terminalLog });
   try {
-    return store.run('read the shop', readShop);
+    return store.run('read the shop', (work) => readShop(work, now));
   } finally {
     store.close();
   }

@@ -4,15 +4,23 @@ import { contract, type CallName, type Contract } from '../../core/contract/inde
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
 
-/** One handler a request, no transport: electron/host/answers.ts makes them. */
+/**
+ * One handler a request, no transport: electron/host/answers.ts makes them. The caller is the name that a window or a
+ * floor screen gives itself; its steps form its own line of undo.
+ */
 export type Answers = {
   readonly [K in CallName]: (
     input: CheckedInputOf<Contract[K]>,
+    caller: string,
   ) => AnswerOf<Contract[K]> | Promise<AnswerOf<Contract[K]>>;
 };
 
 /** Answers one request by its wire name ("shop.read"). Never rejects. */
-export type Serve = (name: string, input: unknown) => Promise<Reply<unknown>>;
+export type Serve = (name: string, input: unknown, caller?: unknown) => Promise<Reply<unknown>>;
+
+/** A caller's name for itself: short, of plain letters. Anything else is nobody's. */
+const callerOf = (raw: unknown): string =>
+  typeof raw === 'string' && /^[\w .-]{1,40}$/.test(raw) ? raw : '';
 
 export const refuse = (code: ErrorCode, message: string): Reply<never> => ({
   ok: false,
@@ -33,13 +41,16 @@ export function makeServe(answers: Answers, log: Log): Serve {
       { call: contract[key], answer: answers[key] },
     ]),
   );
-  return async (name, raw) => {
+  return async (name, raw, caller) => {
     const found = byName.get(name);
     if (!found) return refuse('bad-input', `There is no request named “${name.slice(0, 60)}”.`);
     const input = found.call.input.safeParse(raw);
     if (!input.success) return refuse('bad-input', z.prettifyError(input.error));
     try {
-      const value = await (found.answer as (input: unknown) => unknown)(input.data);
+      const value = await (found.answer as (input: unknown, caller: string) => unknown)(
+        input.data,
+        callerOf(caller),
+      );
       return { ok: true, value: found.call.output.parse(value) };
     } catch (error) {
       if (error instanceof Refused) return refuse(error.code, error.message);

@@ -10,19 +10,18 @@ import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
 import { outageRow, withoutOutage, type Outage } from '../../core/shop/outage.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
-import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { TaskOf } from '../solver/messages.ts';
 import type { Clock } from './clock.ts';
+import type { LivingShop } from './living-shop.ts';
 import type { Pushes } from './pushes.ts';
 import type { QuestionWorker } from './question-worker.ts';
-import { readShop } from './shop.ts';
 import { SolverJob } from './solver-job.ts';
 
 interface Deps {
-  readonly store: Store;
+  readonly living: LivingShop;
   readonly clock: Clock;
   readonly pushes: Pushes;
   readonly launch: LaunchSolver;
@@ -37,8 +36,8 @@ interface Search {
 
 /** Answers questions about the plan. Nothing is stored; one longer question runs at a time. */
 export const askService = (deps: Deps) => {
-  const { store, clock, questions } = deps;
-  const shop = (): Shop => store.run('read the shop', readShop);
+  const { living, clock, questions } = deps;
+  const shop = (): Shop => living.shop;
   const longer = longerQuestions(deps);
 
   return {

@@ -1,29 +1,13 @@
 import { join } from 'node:path';
 import type { Calendar } from '../../core/time/calendar.ts';
-import { defaultWeights, type Settings } from '../../core/shop/settings.ts';
+import { newSettings, type Settings } from '../../core/shop/settings.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../../core/shop/state.ts';
 import { isTimeZone } from '../../core/time/wall.ts';
 import { loadDemo } from '../../demo-data/load.ts';
-import type { Store, Work } from '../db/open.ts';
+import type { Work } from '../db/open.ts';
 import { Refused } from '../refused.ts';
 import type { Clock } from './clock.ts';
-import type { Pushes } from './pushes.ts';
-
-/** Starting values of a new shop; the Settings screen changes each. Common practice, no source. */
-const NEW_SETTINGS: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
-  id: 'shop',
-  weights: defaultWeights,
-  frozenHours: 0,
-  transferShare: 1,
-  currency: null,
-  crewLimit: null,
-  girthRule: 'computed',
-  partRules: {},
-  publishing: 'always',
-  backupFolder: null,
-  askWho: false,
-  revision: 0,
-};
+import type { LivingShop } from './living-shop.ts';
 
 /** A new shop needs one calendar before it can have a machine. Common practice, no source. */
 const NEW_CALENDAR: Calendar = {
@@ -44,14 +28,15 @@ const NEW_CALENDAR: Calendar = {
 };
 
 /** The first start: a fresh data file becomes the demo shop or an empty one. */
-export const beginService = (store: Store, clock: Clock, pushes: Pushes, appFolder: string) => {
+export const beginService = (living: LivingShop, clock: Clock, appFolder: string) => {
+  const { store } = living;
   const fill = (put: (work: Work) => void): void => {
     store.run('begin', (work) => {
       if (!isFresh(work))
         throw new Refused('refused', 'This data file already holds a shop; it was left as it is.');
       put(work);
     });
-    pushes.send({ kind: 'changed', rows: Object.keys(rowKinds) as RowKind[] });
+    living.reload();
   };
 
   return {
@@ -71,7 +56,7 @@ export const beginService = (store: Store, clock: Clock, pushes: Pushes, appFold
         );
       fill(({ rows }) => {
         rows.put('settings', {
-          ...NEW_SETTINGS,
+          ...newSettings,
           name: shop.name,
           timeZone: shop.timeZone,
           units: shop.units,

@@ -1,59 +1,107 @@
 import { applyCommand } from '../../core/edit/apply.ts';
 import { rowName } from '../../core/edit/row-name.ts';
 import type { Command } from '../../core/edit/command.ts';
-import { invert, sameContent, type RowChange, type Edit } from '../../core/shop/row-change.ts';
-import type { RowKind } from '../../core/shop/state.ts';
-import type { Store, Work } from '../db/open.ts';
+import { isFact } from '../../core/edit/facts.ts';
+import { invert, sameContent, type RowChange } from '../../core/shop/row-change.ts';
+import type { Work } from '../db/open.ts';
 import type { Step } from '../db/steps.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { Clock } from './clock.ts';
-import type { Pushes } from './pushes.ts';
-import { readShop } from './shop.ts';
+import { refuseUsedNumbers, type LivingShop } from './living-shop.ts';
 
 export type EditService = ReturnType<typeof editService>;
 
-/** The planner's commands and the history: one transaction each. */
-export const editService = (store: Store, clock: Clock, pushes: Pushes) => {
-  const announce = (changes: readonly RowChange[]): void => {
-    if (changes.length > 0) pushes.send({ kind: 'changed', rows: [...new Set(changes.map((c) => c.kind))] });
-  };
+/** A command carried out. */
+export interface Applied {
+  readonly label: string;
+  readonly changes: readonly RowChange[];
+  /** The history's step that takes it back; null for what happened on the floor, and where nothing changed. */
+  readonly stepId: number | null;
+  /** The entry in the floor's log; null for what was planned. */
+  readonly factId: number | null;
+}
 
-  return {
-    /** Carry out a command as one step of the history; a command that changes nothing leaves none. */
-    apply(command: Command): Edit {
-      refuseFuture(command, clock.now());
-      const edit = store.run(command.do, (work) => {
-        const made = valueOf(applyCommand(readShop(work), command));
-        if (made.changes.length === 0) return made;
-        for (const change of made.changes) write(work, change.kind, change.id, change.after);
-        work.steps.add(made.label, clock.now(), made.changes);
-        return made;
+/**
+ * Commands, and two histories: what the planner decides is a step that its maker can undo; what the floor reports is a
+ * fact, which nobody's undo takes away. One transaction each.
+ */
+export const editService = (living: LivingShop, clock: Clock) => ({
+  /**
+   * Carry out a command. One that changes nothing leaves no trace.
+   * @param by who asks: the steps of one caller form its own line of undo
+   */
+  apply(command: Command, by = ''): Applied {
+    refuseFuture(command, clock.now());
+    return living.change(command.do, (work, shop) => {
+      const { label, changes } = valueOf(applyCommand(shop, command));
+      if (changes.length === 0) return { label, changes, stepId: null, factId: null };
+      refuseUsedNumbers(work, changes);
+      if (!isFact(command))
+        return { label, changes, stepId: work.steps.add(label, clock.now(), changes, by), factId: null };
+      const factId = work.facts.add({
+        at: 'at' in command ? command.at : clock.now(),
+        keptAt: clock.now(),
+        command,
+        label,
+        operation: 'operation' in command ? command.operation : null,
+        machineId: 'machineId' in command ? (command.machineId ?? null) : null,
+        by,
+        corrects: null,
+        reason: 'reason' in command ? command.reason : '',
+        changes,
       });
-      announce(edit.changes);
-      return edit;
-    },
+      return { label, changes, stepId: null, factId };
+    });
+  },
 
-    /** Take back the newest step. @returns its label; null when there is none */
-    undo(): string | null {
-      const step = store.run('undo', (work) => replay(work, work.steps.newest(), true));
-      announce(step?.changes ?? []);
-      return step?.label ?? null;
-    },
+  /** Take back a step of the caller's, the newest where none is named. @returns its label; null when there is none */
+  undo: (by = '', stepId: number | null = null): string | null =>
+    living.change('undo', ({ steps, rows }) =>
+      replay({ steps, rows }, stepId === null ? steps.newest(by) : steps.get(stepId), true),
+    ).label,
 
-    /** Carry out again the step undone last. @returns its label; null when there is none */
-    redo(): string | null {
-      const step = store.run('redo', (work) => replay(work, work.steps.oldestUndone(), false));
-      announce(step?.changes ?? []);
-      return step?.label ?? null;
-    },
+  /** Carry out again a step that was undone. @returns its label; null when there is none */
+  redo: (by = '', stepId: number | null = null): string | null =>
+    living.change('redo', ({ steps, rows }) =>
+      replay({ steps, rows }, stepId === null ? steps.oldestUndone(by) : steps.get(stepId), false),
+    ).label,
 
-    history: () =>
-      store.run('read the history', ({ steps }) => ({ undo: steps.list(false), redo: steps.list(true) })),
+  /**
+   * Take back a fact: it stays in the log, and one more says that it was taken back. For a minute by who reported it;
+   * later, or by someone else, with a reason.
+   * @throws Refused without a reason, when it was taken back already, or when something happened on top of it
+   */
+  takeBack: (factId: number, by: string, reason: string): string =>
+    living.change('take back', ({ facts, rows }) => {
+      const fact = facts.get(factId);
+      if (!fact || facts.correctionOf(factId))
+        throw new Refused('conflict', 'This was taken back already. Nothing was changed.');
+      const own = fact.by === by && clock.now() - fact.keptAt <= TAKE_BACK_S;
+      if (!own && reason.trim() === '')
+        throw new Refused(
+          'refused',
+          `“${fact.label}” was reported more than a minute ago, or by someone else. Nothing was changed; say why it is taken back.`,
+        );
+      const changes = backwards(rows, fact.label, invert(fact.changes), 'taken back');
+      const label = `Take back: ${fact.label}`;
+      const { at, operation, machineId, command } = fact;
+      facts.add({
+        ...{ at, operation, machineId, command, label, by, changes },
+        ...{ keptAt: clock.now(), corrects: factId, reason: reason.trim() },
+      });
+      return { label, changes };
+    }).label,
 
-    /** Tells whether anything was edited since: the newest step's id, 0 without one. */
-    mark: (): number => store.run('read the history', ({ steps }) => steps.newest()?.id ?? 0),
-  };
-};
+  /** What the caller can undo and redo. */
+  history: (by = '') =>
+    living.store.run('read the history', ({ steps }) => ({
+      undo: steps.list(false, by),
+      redo: steps.list(true, by),
+    })),
+});
+
+/** So long what was pressed is taken back without a reason. */
+const TAKE_BACK_S = 60;
 
 /** What is reported from the floor has happened. */
 function refuseFuture(command: Command, now: number): void {
@@ -64,25 +112,36 @@ function refuseFuture(command: Command, now: number): void {
   );
 }
 
+/** A step backwards (undo) or forwards (redo). */
+function replay(
+  { rows, steps }: Pick<Work, 'rows' | 'steps'>,
+  step: Step | null,
+  undo: boolean,
+): { label: string | null; changes: readonly RowChange[] } {
+  if (!step || step.undone === undo) return { label: null, changes: [] };
+  const wanted = undo ? invert(step.changes) : step.changes;
+  const changes = backwards(rows, step.label, wanted, undo ? 'undone' : 'done again');
+  steps.mark(step.id, undo);
+  return { label: step.label, changes };
+}
+
 /**
- * Write a step backwards (undo) or forwards (redo). Every row must still say what the step left there; revisions only
- * grow, so that a form opened before still notices.
+ * Changes as they can be made now. Every row must still say what was left there; revisions only grow, so that a form
+ * opened before still notices.
  */
-function replay(work: Work, step: Step | null, undo: boolean): Step | null {
-  if (!step) return null;
-  for (const { kind, id, before, after } of undo ? invert(step.changes) : step.changes) {
-    const current = work.rows.get(kind, id);
+const backwards = (
+  rows: Work['rows'],
+  label: string,
+  changes: readonly RowChange[],
+  how: string,
+): RowChange[] =>
+  changes.map(({ kind, id, before, after }): RowChange => {
+    const current = rows.get(kind, id);
     if (!sameContent(current, before))
       throw new Refused(
         'conflict',
-        `“${step.label}” cannot be ${undo ? 'undone' : 'done again'}: ${rowName(kind, id)} was changed since. Nothing was changed; change it where it was entered.`,
+        `“${label}” cannot be ${how}: ${rowName(kind, id)} was changed since. Nothing was changed; change it where it is shown.`,
       );
     const revision = Math.max(current?.revision ?? -1, after?.revision ?? -1) + 1;
-    write(work, kind, id, after && { ...after, revision });
-  }
-  work.steps.mark(step.id, undo);
-  return step;
-}
-
-const write = ({ rows }: Work, kind: RowKind, id: string, row: RowChange['after']): void =>
-  row ? rows.put(kind, row as never) : rows.remove(kind, id);
+    return { kind, id, before: current, after: after && { ...after, revision } } as RowChange;
+  });

@@ -10,17 +10,16 @@ import type { Problem, Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
-import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { Plan } from '../solver/messages.ts';
 import type { Clock } from './clock.ts';
 import type { EditService } from './edit.ts';
+import type { LivingShop } from './living-shop.ts';
 import type { Pushes } from './pushes.ts';
 import type { QuestionWorker } from './question-worker.ts';
 import { searchJob } from './search-job.ts';
-import { readShop } from './shop.ts';
 import { SolverJob } from './solver-job.ts';
 
 const LABEL = 'Plan the week';
@@ -29,7 +28,7 @@ const CURVE_POINTS = 200;
 const JOIN_MS = 2000;
 
 interface Deps {
-  readonly store: Store;
+  readonly living: LivingShop;
   readonly clock: Clock;
   readonly pushes: Pushes;
   readonly edit: EditService;
@@ -40,7 +39,7 @@ interface Deps {
 
 /** Plans the week: one search at a time; its best plan is checked and becomes one step of the history. */
 export const searchService = (deps: Deps) => {
-  const { store, clock, pushes, edit, launch, log } = deps;
+  const { living, clock, pushes, launch, log } = deps;
   let state: SearchState | null = null;
   let job: Pick<SolverJob<'search'>, 'stop'> | null = null;
   let starting = false;
@@ -55,12 +54,16 @@ export const searchService = (deps: Deps) => {
     read: (): SearchState | null => state,
 
     /** @throws Refused when a search is going, there is nothing to plan, or too little finished work to protect by */
-    async start(seconds: number, seed: number, protect: number | null = null): Promise<{ jobId: string }> {
+    async start(
+      seconds: number,
+      seed: number,
+      protect: number | null = null,
+      by = '',
+    ): Promise<{ jobId: string }> {
       if (starting || state?.phase === 'running')
         throw new Refused('busy', 'The week is being planned already. Wait until that is done, or stop it.');
-      const shop = store.run('read the shop', readShop);
+      const { shop, revision: mark } = living.read();
       const now = clock.now();
-      const mark = edit.mark();
       const { problem: plain, queues } = valueOf(toSearchProblem(shop, now));
       starting = true;
       const problem = await pulledIn(plain, shop, now, protect, deps).finally(() => (starting = false));
@@ -90,7 +93,7 @@ export const searchService = (deps: Deps) => {
         .then(() => withJoins(search, shop, now, deps, (joining) => (job = joining)))
         .then(({ best, joins }) => {
           const last = { ...withProgress(running, search), joins, gist: gistNow(best) };
-          tell({ ...last, ...outcome(search.state.phase, problem, mark, best, deps) });
+          tell({ ...last, ...outcome(search.state.phase, problem, mark, best, by, deps) });
         });
       return { jobId: search.jobId };
     },
@@ -149,12 +152,13 @@ function outcome(
   problem: Problem,
   mark: number,
   best: Plan | null,
-  { edit, log }: Deps,
+  by: string,
+  deps: Deps,
 ): Outcome {
   try {
-    return { phase, ...adopt(phase === 'failed', problem, mark, best, edit) };
+    return { phase, ...adopt(phase === 'failed', problem, mark, best, by, deps) };
   } catch (error) {
-    if (!(error instanceof Refused)) log.error('the plan found could not be stored', error);
+    if (!(error instanceof Refused)) deps.log.error('the plan found could not be stored', error);
     const why =
       error instanceof Refused
         ? error.message
@@ -169,23 +173,23 @@ function adopt(
   problem: Problem,
   mark: number,
   best: Plan | null,
-  edit: EditService,
+  by: string,
+  { edit, living }: Deps,
 ): Omit<Outcome, 'phase'> {
   const kept = (message: string) => ({ stepId: null, message });
   const failed = crashed ? 'The search stopped working. ' : '';
   const retry = crashed ? ' You can plan again.' : '';
   if (!best) return kept(`${failed}The plan stays as it was.${retry}`);
-  if (edit.mark() !== mark)
+  if (living.revision !== mark)
     return kept(
       `${failed}You changed the shop while the week was being planned, so the plan found was dropped and yours was kept. Plan again to improve it.`,
     );
   const violations = check(problem, valueOf(decode(problem, best.queues)));
   if (violations.length > 0) throw new Error(`the search broke a rule: ${violations[0]?.message}`);
-  const { changes } = edit.apply({ do: 'plan.replace', queues: best.queues, label: LABEL });
-  if (changes.length === 0)
-    return kept(`${failed}No better plan was found; the plan stays as it was.${retry}`);
+  const { stepId } = edit.apply({ do: 'plan.replace', queues: best.queues, label: LABEL }, by);
+  if (stepId === null) return kept(`${failed}No better plan was found; the plan stays as it was.${retry}`);
   return {
-    stepId: edit.mark(),
+    stepId,
     message: failed ? `${failed}The best plan found until then was kept.${retry}` : null,
   };
 }
@@ -196,10 +200,10 @@ async function pulledIn(
   shop: Shop,
   now: Instant,
   confidence: number | null,
-  { store, questions }: Deps,
+  { living, questions }: Deps,
 ): Promise<Problem> {
   if (confidence === null) return problem;
-  const { records } = store.run('read records', ({ rows }) => rows.finishedRecords(null, NEWEST_WORK));
+  const { records } = living.store.run('read records', ({ rows }) => rows.finishedRecords(null, NEWEST_WORK));
   const dues = await questions.ask(randomUUID(), { kind: 'protect', shop, now, confidence, records });
   const jobs = problem.input.jobs.map((job) => ({ ...job, due: dues[job.id] ?? job.due }));
   return valueOf(buildProblem({ ...problem.input, jobs }));

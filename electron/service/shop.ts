@@ -1,17 +1,24 @@
+import type { WorkOrder } from '../../core/shop/order.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import type { Store, Work } from '../db/open.ts';
 import { Refused } from '../refused.ts';
 
 /** Entries of the stock's history that the screens show; older ones stay in the file. */
 const NEWEST_MOVEMENTS = 300;
+/** So long an order that is done or cancelled stays among the others; then it is found in the archive only. */
+export const ARCHIVED_AFTER = 7 * 86_400;
 
-/** The shop as the screens and the commands see it. @throws Refused while the file is fresh */
-export function readShop({ rows }: Work): Shop {
+/** Whether an order belongs to the shop as it is, not to the archive. @param now epoch seconds */
+export const isLiving = ({ closedAt }: Pick<WorkOrder, 'closedAt'>, now: number): boolean =>
+  closedAt === null || closedAt > now - ARCHIVED_AFTER;
+
+/** The shop as the screens and the commands see it, read from the file. @throws Refused while the file is fresh */
+export function readShop({ rows }: Work, now: number): Shop {
   const [settings] = rows.read('settings');
   if (!settings)
     throw new Refused('unavailable', 'This data file is new. Start with the demo shop or with an empty one.');
-  return {
-    settings,
+  // What others refer to comes first: a row that cannot be read takes those with it that need it.
+  const base = {
     material: rows.read('material'),
     colour: rows.read('colour'),
     sheet: rows.read('sheet'),
@@ -20,21 +27,24 @@ export function readShop({ rows }: Work): Shop {
     machine: rows.read('machine'),
     downtime: rows.read('downtime'),
     absence: rows.read('absence'),
-    order: rows.read('order'),
-    line: rows.read('line'),
+  };
+  const { orders, lines, records, cutLists } = rows.living(now - ARCHIVED_AFTER);
+  return {
+    settings,
+    ...base,
+    order: orders,
+    line: lines,
     queue: rows.read('queue'),
     published: rows.read('published'),
     pin: rows.read('pin'),
-    record: rows.presentRecords(),
+    record: records,
     learned: rows.read('learned'),
     movement: rows.newestMovements(NEWEST_MOVEMENTS),
-    cutList: rows.read('cutList'),
+    cutList: cutLists,
   };
 }
 
-export const shopService = (store: Store) => ({
-  read: (): Shop => store.run('read the shop', readShop),
-
-  records: (before: number | null, limit: number) =>
+export const recordsService = (store: Store) => ({
+  finished: (before: number | null, limit: number) =>
     store.run('read records', ({ rows }) => rows.finishedRecords(before, limit)),
 });

@@ -57,4 +57,5 @@ export const SpanFields = (props: Props<Beginning & { readonly to: number }>) =>
   </OutageFields>
 );
 
-const orNull = (at: number): Instant | null => (Number.isNaN(at) ? null : instant(at));
+/** A time of a form's entries, where NaN is one still to be typed. */
+export const orNull = (at: number): Instant | null => (Number.isNaN(at) ? null : instant(at));

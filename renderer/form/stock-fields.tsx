@@ -1,6 +1,6 @@
 import { MPA_PER_KSI } from '../../core/units/force.ts';
 import { MM_PER_INCH, type LengthUnits } from '../../core/units/length.ts';
-import { KG_PER_LB } from '../../core/units/weight.ts';
+import { KG_M2_PER_LB_FT2 } from '../../core/units/weight.ts';
 import type { FieldWords } from '../ui/field-parts.tsx';
 import { NumberField } from '../ui/number-field.tsx';
 import { keptFigure } from './kept-figure.ts';
@@ -34,12 +34,9 @@ interface AreaWeightProps extends FieldWords {
   onChange: (kgPerM2: number) => void;
 }
 
-/** One pound on (0.3048 m)². */
-const KG_PER_M2 = KG_PER_LB / 0.3048 ** 2;
-
 /** What a sheet weighs by its area, lb/ft² in an inch shop. */
 export function AreaWeight({ kgPerM2, units, onChange, ...rest }: AreaWeightProps) {
-  const per = units === 'in' ? KG_PER_M2 : 1;
+  const per = units === 'in' ? KG_M2_PER_LB_FT2 : 1;
   return (
     <NumberField
       {...rest}

@@ -1,26 +1,31 @@
-import { contract } from '../../core/contract/index.ts';
 import type { Command } from '../../core/edit/command.ts';
-import { useCommand } from '../queries/hooks.ts';
-import { invoke } from '../queries/invoke.ts';
-import { useUndoRedo } from '../shell/use-undo-redo.ts';
+import { useCommand, useTakeBack, useUndo } from '../queries/hooks.ts';
 import { toast, toastError } from '../ui/toast.tsx';
 
-const newestStep = async (): Promise<number | null> =>
-  (await invoke(contract.editHistory, {})).undo[0]?.id ?? null;
+/** What something became: a step that can be undone, or a fact that can be taken back; both null: nothing changed. */
+export interface Became {
+  readonly stepId: number | null;
+  readonly factId: number | null;
+}
 
-/** Say what was just done, with a way back that never takes back something newer instead. */
-export function useSayDone(): (text: string) => Promise<void> {
-  const { undo } = useUndoRedo();
-  return async (text) => {
-    const step = await newestStep();
-    const back = async () => {
-      if ((await newestStep()) === step) undo();
-      else
-        toast({
-          text: 'Something else was done since. Undo in the header undoes the newest step first.',
-        });
-    };
-    toast({ text, action: { label: 'Undo', act: () => void back().catch(toastError) } });
+/** Say what was just done, with the way back from that very thing, whatever was done since. */
+export function useSayDone(): (text: string, became: Became) => void {
+  const undo = useUndo();
+  const takeBack = useTakeBack();
+  return (text, { stepId, factId }) => {
+    const say = (words: string, done: Promise<{ label: string | null }>) =>
+      void done.then(({ label }) => label && toast({ text: `${words}${label}.` }), toastError);
+    if (factId !== null)
+      toast({
+        text,
+        action: {
+          label: 'Take back',
+          act: () => say('', takeBack.mutateAsync({ factId, reason: '' })),
+        },
+      });
+    else if (stepId !== null)
+      toast({ text, action: { label: 'Undo', act: () => say('Undone: ', undo.mutateAsync(stepId)) } });
+    else toast({ text });
   };
 }
 
@@ -29,7 +34,7 @@ export function useAct(): (command: Command) => Promise<void> {
   const command = useCommand();
   const sayDone = useSayDone();
   return async (asked) => {
-    const { label } = await command.mutateAsync(asked);
-    await sayDone(`${label}: done.`);
+    const { label, ...became } = await command.mutateAsync(asked);
+    sayDone(`${label}: done.`, became);
   };
 }

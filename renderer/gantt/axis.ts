@@ -1,6 +1,7 @@
-import { addDays, formatWallDate, startOfDay, wallParts } from '../../core/time/wall.ts';
+import { addDays, formatWallDate, startOfDay, twoFigures, wallParts } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
 import { endOf, type Scale } from './scale.ts';
+import { DAY } from '../../core/units/duration.ts';
 
 /** A mark on the time axis at the shop's wall clock. */
 interface Tick {
@@ -21,12 +22,11 @@ const MINUTES = [5, 10, 15, 30, 60, 120, 180, 360, 720] as const;
 const CLOCK_PX = 48;
 const LONG_DATE_PX = 76;
 const SHORT_DATE_PX = 48;
-const DAY = 86_400;
 /** Every offset of a time zone in use is a multiple of this. */
 const QUARTER_S = 900;
 
-const two = (n: number): string => String(n).padStart(2, '0');
-const clock = (minutes: number): string => `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+const clock = (minutes: number): string =>
+  `${twoFigures(Math.floor(minutes / 60))}:${twoFigures(minutes % 60)}`;
 
 /** Midnights of the shop from the day that holds the window's left edge to the one after its right edge. */
 function midnights(scale: Scale, timeZone: string): number[] {

@@ -6,6 +6,7 @@ import { inWorkOrder, type Machine } from '../../core/shop/machine.ts';
 import type { ShopOperation } from '../../core/planning/operations.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { intersect, subtract, type Interval } from '../../core/time/interval.ts';
+import { DAY } from '../../core/units/duration.ts';
 
 /** One operation as a bar of its sheet's colour. Instants in epoch seconds. */
 export interface Bar {
@@ -60,8 +61,6 @@ export interface Lane {
   /** Due dates of the lines that end here, ascending, each once. */
   readonly dues: readonly number[];
 }
-
-const DAY = 86_400;
 
 /** The stretch of time the board can show: a week back, and a week past the last end or due date. */
 export function horizonOf(plan: PlanView): Interval {

@@ -1,3 +1,4 @@
+import { DAY } from '../../core/units/duration.ts';
 /** The board's window on time: which instant stands at its left edge and how many seconds one pixel is. */
 export interface Scale {
   readonly from: number;
@@ -8,7 +9,7 @@ export interface Scale {
 
 /** The closest and the farthest look, in seconds across the window. */
 export const NEAREST_S = 3600;
-export const FARTHEST_S = 28 * 86_400;
+export const FARTHEST_S = 28 * DAY;
 
 export const xOf = (scale: Scale, at: number): number => (at - scale.from) / scale.perPixel;
 export const instantAt = (scale: Scale, x: number): number => scale.from + x * scale.perPixel;

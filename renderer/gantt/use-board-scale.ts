@@ -5,8 +5,8 @@ import type { Lane } from './lanes.ts';
 import { barId } from './options-layer.tsx';
 import { fitted, kept, panned, revealing, spanOf, zoomed, type Scale } from './scale.ts';
 import { useBoardView } from './view.ts';
+import { HOUR } from '../../core/units/duration.ts';
 
-const HOUR = 3600;
 /** What the board shows first: a shift, beginning a little before the present. */
 const FIRST_LOOK = { before: HOUR, after: 11 * HOUR };
 const WHEEL_ZOOM = 0.0018;

@@ -2,21 +2,28 @@ import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { InputOf } from '../../core/contract/call.ts';
 import { contract } from '../../core/contract/index.ts';
-import { applyCommand } from '../../core/edit/apply.ts';
 import type { Command } from '../../core/edit/command.ts';
-import { withChanges } from '../../core/shop/row-change.ts';
-import type { Shop } from '../../core/shop/state.ts';
 import { instant, type Instant } from '../../core/units/brand.ts';
 import { invoke } from './invoke.ts';
+import { takeChanges } from './client.ts';
 import { keys } from './keys.ts';
+import { readAgain, send, settle, type ShopCopy } from './shop-copy.ts';
 
 /** Where we run, which file is open, and the host's clock when it was asked. */
 export const useStatus = () =>
   useQuery({ queryKey: keys.status, queryFn: () => invoke(contract.appStatus, {}) });
 
-/** Every row of the shop but finished records. */
-export const useShop = () =>
-  useQuery({ queryKey: keys.shop, queryFn: (): Promise<Shop> => invoke(contract.shopRead, {}) });
+/** The shop: what is open, and what was closed in the last days. */
+export function useShop() {
+  const client = useQueryClient();
+  return useQuery({
+    queryKey: keys.shop,
+    queryFn: async () =>
+      readAgain(client.getQueryData<ShopCopy>(keys.shop), await invoke(contract.shopRead, {})),
+    select: ({ shop }) => shop,
+    structuralSharing: false,
+  });
+}
 
 /** What can be undone and redone, newest first. */
 export const useHistory = () =>
@@ -48,33 +55,45 @@ export function usePresent(): () => Instant {
   return () => instant(fixed ?? Math.floor(Date.now() / 1000));
 }
 
+let sent = 0;
+
 /**
- * Carry out one command of the planner. The screen shows its effect at once; the host's answer decides.
- * Resolves with the label of the history's new step; refused, the screen goes back to what the host holds.
+ * Carry out one command. The screen shows its effect at once; the host's answer decides. Resolves with the label and the
+ * step or fact it became; refused, the screen shows what the host holds.
  */
 export function useCommand() {
   const client = useQueryClient();
+  const change = (to: (copy: ShopCopy) => ShopCopy) =>
+    client.setQueryData<ShopCopy>(keys.shop, (copy) => copy && to(copy));
   return useMutation({
     mutationFn: (command: Command) => invoke(contract.editApply, { command }),
     onMutate: (command) => {
-      const shop = client.getQueryData<Shop>(keys.shop);
-      if (!shop) return;
-      const edit = applyCommand(shop, command);
-      if (edit.ok) client.setQueryData(keys.shop, withChanges(shop, edit.value.changes));
+      const id = ++sent;
+      change((copy) => send(copy, id, command));
+      return id;
     },
-    onError: () => client.invalidateQueries({ queryKey: keys.shop }),
+    onSuccess: (moved) => {
+      if (moved.changes.length > 0) takeChanges(client, moved);
+    },
+    onSettled: (_moved, _error, _command, id) => id !== undefined && change((copy) => settle(copy, id)),
   });
 }
 
-/** Undo one step. It is only said to be undone when the screens show the shop without it. */
-export const useUndo = () => useStep(() => invoke(contract.editUndo, {}));
-export const useRedo = () => useStep(() => invoke(contract.editRedo, {}));
+/** Undo one step, the newest of this window where none is named. It is only said to be undone when the screens show it. */
+export const useUndo = () => useStep((stepId: number | null) => invoke(contract.editUndo, { stepId }));
+export const useRedo = () => useStep((stepId: number | null) => invoke(contract.editRedo, { stepId }));
 
-function useStep<T>(step: () => Promise<T>) {
+/** Take back what was reported, within a minute, or with a reason. */
+export const useTakeBack = () =>
+  useStep((fact: { readonly factId: number; readonly reason: string }) =>
+    invoke(contract.editTakeBack, fact),
+  );
+
+function useStep<I, T>(step: (input: I) => Promise<T>) {
   const client = useQueryClient();
   return useMutation({
     mutationFn: step,
-    // The push has started to read the shop again; that reading is waited for, not started again.
+    // What changed was told by a push, on its way perhaps: the answer holds when the shop as it is has been read.
     onSuccess: () => client.invalidateQueries({ queryKey: keys.shop }, { cancelRefetch: false }),
   });
 }

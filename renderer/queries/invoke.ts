@@ -1,9 +1,10 @@
 import type { Call, ErrorCode, InputOf, OutputOf, Reply } from '../../core/contract/call.ts';
 import type { Push } from '../../core/contract/push.ts';
+import { caller } from './caller.ts';
 
 /** What the desktop window's preload offers; missing in a plain browser, where the same host listens on loopback HTTP. */
 interface Bridge {
-  call(name: string, input: unknown): Promise<unknown>;
+  call(name: string, input: unknown, caller: string): Promise<unknown>;
   onPush(listener: (push: unknown) => void): () => void;
 }
 
@@ -32,7 +33,7 @@ const unreachable = () =>
 async function post(name: string, input: unknown): Promise<unknown> {
   const response = await fetch(`/call/${name}`, {
     method: 'POST',
-    headers: { 'content-type': 'application/json' },
+    headers: { 'content-type': 'application/json', 'x-caller': caller() },
     body: JSON.stringify(input),
   }).catch(() => {
     throw unreachable();
@@ -47,16 +48,23 @@ async function post(name: string, input: unknown): Promise<unknown> {
  * @throws AppError with the host's sentence
  */
 export async function invoke<C extends Call>(def: C, input: InputOf<C>): Promise<OutputOf<C>> {
-  const raw = window.bridge ? await window.bridge.call(def.name, input) : await post(def.name, input);
+  const raw = window.bridge
+    ? await window.bridge.call(def.name, input, caller())
+    : await post(def.name, input);
   const reply = raw as Reply<OutputOf<C>>;
   if (!reply.ok) throw new AppError(reply.error.code, reply.error.message);
   return reply.value;
 }
 
-/** Hear what the host says unasked. @returns a function that stops listening */
-export function onPush(listener: (push: Push) => void): () => void {
+/**
+ * Hear what the host says unasked.
+ * @param onOpen each time the line is open, at first and after it was cut: something may have been missed
+ * @returns a function that stops listening
+ */
+export function onPush(listener: (push: Push) => void, onOpen: () => void = () => undefined): () => void {
   if (window.bridge) return window.bridge.onPush((push) => listener(push as Push));
   const source = new EventSource('/push');
   source.onmessage = (event: MessageEvent<string>) => listener(JSON.parse(event.data) as Push);
+  source.onopen = onOpen;
   return () => source.close();
 }

@@ -27,7 +27,7 @@ export function useUndoRedo(): UndoRedo {
     redoLabel: data?.redo[0]?.label ?? null,
     undoStepId: data?.undo[0]?.id ?? null,
     standsLast: (stepId) => standsLast(data, stepId),
-    undo: () => say('Undone', undo.mutateAsync()),
-    redo: () => say('Redone', redo.mutateAsync()),
+    undo: () => say('Undone', undo.mutateAsync(data?.undo[0]?.id ?? null)),
+    redo: () => say('Redone', redo.mutateAsync(data?.redo[0]?.id ?? null)),
   };
 }

@@ -13,7 +13,6 @@ import { loadDemo } from '../../demo-data/load.ts';
 import { valueOf } from '../../electron/refused.ts';
 import { askService } from '../../electron/service/ask.ts';
 import { editService } from '../../electron/service/edit.ts';
-import { readShop } from '../../electron/service/shop.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import type { ToSolver } from '../../electron/solver/messages.ts';
 import { NOW } from '../support/builders.ts';
@@ -27,6 +26,8 @@ import {
   storeWith,
   tempFolder,
   testQuestions,
+  shopIn,
+  livingIn,
 } from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
@@ -48,8 +49,9 @@ function open(shop = demo(), launch: LaunchSolver = realSolver) {
   const pushes = keptPushes();
   const log = memoryLog();
   const clock = fixedClock();
-  const edit = editService(store, clock, pushes);
-  const ask = askService({ store, clock, pushes, launch, questions: testQuestions(realSolver, log), log });
+  const living = livingIn(store, pushes, clock);
+  const edit = editService(living, clock);
+  const ask = askService({ living, clock, pushes, launch, questions: testQuestions(realSolver, log), log });
   const told = (wanted: (state: AskState) => boolean): Promise<AskState> =>
     new Promise((resolve) => {
       const stop = pushes.listen((push) => {
@@ -59,7 +61,7 @@ function open(shop = demo(), launch: LaunchSolver = realSolver) {
       });
     });
   const ended = () => told(({ phase }) => phase !== 'running');
-  return { ask, edit, told, ended, log, shop: () => store.run('read', readShop) };
+  return { ask, edit, told, ended, log, shop: () => shopIn(store) };
 }
 
 const search = { seconds: 0.6, seed: 1 };

@@ -2,21 +2,21 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { beginService } from '../../electron/service/begin.ts';
 import { makeClock } from '../../electron/service/clock.ts';
-import { readShop } from '../../electron/service/shop.ts';
 import { aShop } from '../support/builders.ts';
 import {
   appFolder,
   fixedClock,
-  keptPushes,
   openTestStore,
   refusalOf,
   storeWith,
   tempFolder,
+  shopIn,
+  livingIn,
 } from './support.ts';
 
 const start = (store = openTestStore(join(tempFolder(), 'fresh.db'))) => ({
   store,
-  ...beginService(store, fixedClock(), keptPushes(), appFolder),
+  ...beginService(livingIn(store), fixedClock(), appFolder),
 });
 
 describe('the first start', () => {
@@ -25,7 +25,7 @@ describe('the first start', () => {
     expect(fresh()).toBe(true);
     demo();
     expect(fresh()).toBe(false);
-    const shop = store.run('read', readShop);
+    const shop = shopIn(store);
     expect(shop.order.length).toBeGreaterThanOrEqual(60);
     expect(store.run('read', ({ rows }) => rows.finishedRecords(null, 1).total)).toBeGreaterThan(1000);
   });
@@ -33,7 +33,7 @@ describe('the first start', () => {
   it('can begin an empty shop that has a calendar but no machine', () => {
     const { empty, store } = start();
     empty({ name: 'Hill Trim', timeZone: 'Europe/Helsinki', units: 'mm' });
-    const shop = store.run('read', readShop);
+    const shop = shopIn(store);
     expect(shop.settings).toMatchObject({ name: 'Hill Trim', timeZone: 'Europe/Helsinki', units: 'mm' });
     expect(shop.calendar).toHaveLength(1);
     expect(shop.machine).toEqual([]);
@@ -50,11 +50,11 @@ describe('the first start', () => {
   it('never writes over a shop that is there', () => {
     const { demo, store } = start(storeWith(aShop()));
     expect(refusalOf(demo).message).toMatch(/already holds a shop/);
-    expect(store.run('read', readShop).settings.name).toBe('Test shop');
+    expect(shopIn(store).settings.name).toBe('Test shop');
   });
 
   it('has nothing to read before it has begun', () => {
-    expect(refusalOf(() => start().store.run('read', readShop)).code).toBe('unavailable');
+    expect(refusalOf(() => shopIn(start().store)).code).toBe('unavailable');
   });
 });
 

@@ -1,20 +1,18 @@
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { editService } from '../../electron/service/edit.ts';
-import { readShop } from '../../electron/service/shop.ts';
 import type { Store } from '../../electron/db/open.ts';
 import { KEPT_STEPS } from '../../electron/db/steps.ts';
 import { aColour, anOrder, aShop, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
-import { fixedClock, keptPushes, openTestStore, refusalOf, storeWith, tempFolder } from './support.ts';
+import { keptPushes, openTestStore, refusalOf, storeWith, tempFolder, editorOf, shopIn } from './support.ts';
 
 const editing = (store: Store, pushes = keptPushes()) => ({
-  ...editService(store, fixedClock(), pushes),
+  ...editorOf(store, pushes),
   store,
   pushes,
 });
 const start = (shop = aShop()) => editing(storeWith(shop));
-const shopOf = (store: Store) => store.run('read', readShop);
+const shopOf = (store: Store) => shopIn(store);
 
 /** Everything but the revisions, which only grow. */
 const content = (value: unknown): unknown =>
@@ -29,7 +27,9 @@ describe('an edit', () => {
     apply(save('Fern'));
     expect(shopOf(store).colour.find((c) => c.id === 'moss')).toMatchObject({ name: 'Fern', revision: 1 });
     expect(history()).toEqual({ undo: [{ id: 1, label: 'Change colour moss', at: NOW }], redo: [] });
-    expect(pushes.sent).toEqual([{ kind: 'changed', rows: ['colour'] }]);
+    expect(pushes.sent).toMatchObject([
+      { kind: 'changes', revision: 2, changes: [{ kind: 'colour', id: 'moss', after: { name: 'Fern' } }] },
+    ]);
   });
 
   it('that changes nothing leaves no step to undo', () => {
@@ -130,7 +130,9 @@ describe('undo and redo', () => {
     apply({
       do: 'order.save',
       order: anOrder({ note: 'call first' }),
-      lines: aShop().line.filter((l) => l.orderId === '1042'),
+      lines: [],
+      removed: [],
+      at: NOW,
     });
     expect(history().redo).toEqual([]);
     expect(redo()).toBeNull();
@@ -143,7 +145,7 @@ describe('undo and redo', () => {
     expect(history().undo[0]?.id).toBe(KEPT_STEPS + 5);
     let undone = 0;
     store.run('count', ({ steps }) => {
-      for (let step = steps.newest(); step; step = steps.newest()) {
+      for (let step = steps.newest(''); step; step = steps.newest('')) {
         steps.mark(step.id, true);
         undone++;
       }

@@ -1,10 +1,10 @@
+import { editService } from '../../electron/service/edit.ts';
 import { describe, expect, it } from 'vitest';
 import type { FileCheck } from '../../core/import/file-check.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { finishedImport } from '../../electron/service/file-import.ts';
-import { shopService } from '../../electron/service/shop.ts';
+import { recordsService } from '../../electron/service/shop.ts';
 import { aRecord, aShop, at, someSettings } from '../support/builders.ts';
-import { fixedClock, keptPushes, refusalOf, storeWith } from './support.ts';
+import { fixedClock, refusalOf, storeWith, livingIn } from './support.ts';
 
 const HEADER =
   'operation,machine,part,material,gauge,colour,length,quantity,good,scrapped,start,end,estimate s';
@@ -15,12 +15,13 @@ const tableOf = ({ header, rows }: FileCheck) => ({ header, rows });
 
 function start(shop = aShop()) {
   const store = storeWith(shop);
-  const edit = editService(store, fixedClock(), keptPushes());
-  const service = finishedImport(store, fixedClock(), edit);
+  const living = livingIn(store);
+  const edit = editService(living, fixedClock());
+  const service = finishedImport(living, fixedClock(), edit);
   const bytes = (...rows: string[]) => Buffer.from([HEADER, ...rows].join('\n'));
   return {
     edit,
-    records: () => shopService(store).records(null, 10).records,
+    records: () => recordsService(store).finished(null, 10).records,
     check: (...rows: string[]) => service.check('old.csv', bytes(...rows)),
     take: (...rows: string[]) => service.take('old.csv', tableOf(service.check('old.csv', bytes(...rows)))),
     service,

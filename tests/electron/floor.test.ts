@@ -1,14 +1,10 @@
-import { expect, it } from 'vitest';
-import { editService } from '../../electron/service/edit.ts';
-import { readShop } from '../../electron/service/shop.ts';
-import { aLine, anOrder, aShop, NOW } from '../support/builders.ts';
-import { fixedClock, keptPushes, refusalOf, storeWith } from './support.ts';
+import { describe, expect, it } from 'vitest';
+import { aColour, aLine, anOrder, aShop, NOW } from '../support/builders.ts';
+import { refusalOf, storeWith, editorOf, shopIn } from './support.ts';
 
 function start() {
   const store = storeWith(aShop({ order: [anOrder()], line: [aLine()] }));
-  const pushes = keptPushes();
-  const edit = editService(store, fixedClock(), pushes);
-  return { edit, pushes, shop: () => store.run('read', readShop) };
+  return { edit: editorOf(store), store, shop: () => shopIn(store) };
 }
 
 const startAt = (at: number) => ({
@@ -27,19 +23,69 @@ it('what is still to come cannot be reported', () => {
   expect(shop().record).toEqual([]);
 });
 
-it('an operation done leaves the shop’s open records, and undoing brings it back under way', () => {
-  const { edit, pushes, shop } = start();
-  edit.apply(startAt(NOW));
+it('what the floor reports is no step: nobody’s undo takes it away', () => {
+  const { edit, shop } = start();
+  edit.apply({ do: 'operation.pin', operation: '1042/1:shear' }, 'desk');
+  const { factId, stepId } = edit.apply(startAt(NOW), 'floor S1');
+  expect([stepId, typeof factId]).toEqual([null, 'number']);
+  expect(edit.history('floor S1').undo).toEqual([]);
+  expect(edit.undo('desk')).toBe('Pin 1042/1 shearing');
+  expect(edit.undo('desk')).toBeNull();
   expect(shop().record).toMatchObject([{ id: '1042/1:shear', end: null, pauses: [] }]);
-  edit.apply({ do: 'floor.done', operation: '1042/1:shear', at: NOW, good: 18, scrapped: 2 });
-  expect(shop().line.map((l) => [l.id, l.makeUpFor])).toEqual([
-    ['1042/1', null],
-    ['1042/2', '1042/1'],
-  ]);
-  expect(pushes.sent.at(-1)).toEqual({ kind: 'changed', rows: ['record', 'machine', 'line'] });
-  expect(edit.undo()).toBe('Finish 1042/1 shearing: 18 good, 2 scrapped');
-  expect(shop().line.map((l) => l.id)).toEqual(['1042/1']);
-  expect(shop().record).toMatchObject([{ id: '1042/1:shear', end: null, good: 0 }]);
+});
+
+it('a planner’s redo outlives what the floor reports, and what another desk does', () => {
+  const { edit } = start();
+  const rename = (id: string) =>
+    ({ do: 'row.save', kind: 'colour', row: aColour({ id, name: 'Fern' }) }) as const;
+  edit.apply(rename('moss'), 'desk');
+  edit.undo('desk');
+  edit.apply(startAt(NOW), 'floor S1');
+  edit.apply(rename('bone'), 'office');
+  expect(edit.history('desk').redo).toMatchObject([{ label: 'Change colour moss' }]);
+  expect(edit.redo('desk')).toBe('Change colour moss');
+});
+
+describe('what was reported by mistake', () => {
+  const done = { do: 'floor.done', operation: '1042/1:shear', at: NOW, good: 18, scrapped: 2 } as const;
+
+  it('is taken back by who pressed, within a minute: the record is as before, the log holds both', () => {
+    const { edit, shop, store } = start();
+    edit.apply(startAt(NOW), 'floor S1');
+    const { factId } = edit.apply(done, 'floor S1');
+    expect(shop().line.map((l) => [l.id, l.makeUpFor])).toEqual([
+      ['1042/1', null],
+      ['1042/2', '1042/1'],
+    ]);
+    expect(edit.takeBack(factId!, 'floor S1', '')).toBe(
+      'Take back: Finish 1042/1 shearing: 18 good, 2 scrapped',
+    );
+    expect(shop().line.map((l) => l.id)).toEqual(['1042/1']);
+    expect(shop().record).toMatchObject([{ id: '1042/1:shear', end: null, good: 0 }]);
+    const log = store.run('read', ({ facts }) => facts.ofOperation('1042/1:shear'));
+    expect(log.map(({ corrects, by }) => [corrects, by])).toEqual([
+      [factId, 'floor S1'],
+      [null, 'floor S1'],
+      [null, 'floor S1'],
+    ]);
+  });
+
+  it('is taken back by another, or later, only with the reason why', () => {
+    const { edit, store } = start();
+    const { factId } = edit.apply(startAt(NOW), 'floor S1');
+    expect(refusalOf(() => edit.takeBack(factId!, 'desk', ' ')).message).toMatch(/say why it is taken back/);
+    expect(edit.takeBack(factId!, 'desk', 'Wrong machine')).toMatch(/^Take back: Start/);
+    const [correction] = store.run('read', ({ facts }) => facts.ofOperation('1042/1:shear'));
+    expect(correction).toMatchObject({ reason: 'Wrong machine', by: 'desk', corrects: factId });
+    expect(refusalOf(() => edit.takeBack(factId!, 'desk', 'Again')).message).toMatch(/taken back already/);
+  });
+
+  it('stays when something else happened on top of it', () => {
+    const { edit } = start();
+    const { factId } = edit.apply(startAt(NOW), 'floor S1');
+    edit.apply(done, 'floor S1');
+    expect(refusalOf(() => edit.takeBack(factId!, 'floor S1', 'Slip'))).toMatchObject({ code: 'conflict' });
+  });
 });
 
 it('work under way stays in sight when its line is cancelled', () => {
@@ -58,7 +104,13 @@ it('a start given afterwards does not reach into work of a line that is done', (
     edit.apply({ do: 'floor.done', operation: `1042/1:${stage}`, at, good: 20, scrapped: 0 });
   const bend = (operation: string, at: number) =>
     edit.apply({ do: 'floor.start', operation, machineId: 'B1', at, changeoverSeconds: null });
-  edit.apply({ do: 'order.save', order: anOrder({ id: '1043' }), lines: [aLine({ orderId: '1043' })] });
+  edit.apply({
+    do: 'order.save',
+    order: anOrder({ id: '1043' }),
+    lines: [aLine({ orderId: '1043' })],
+    removed: [],
+    at: NOW,
+  });
   edit.apply(startAt(hoursAgo(9)));
   done('shear', hoursAgo(8));
   edit.apply({ ...startAt(hoursAgo(8)), operation: '1043/1:shear' });
@@ -69,5 +121,4 @@ it('a start given afterwards does not reach into work of a line that is done', (
     /B1 was at work on 1042\/1 bending until/,
   );
   expect(bend('1043/1:brake', hoursAgo(2)).label).toBe('Start 1043/1 bending on B1');
-  expect(edit.undo()).toBe('Start 1043/1 bending on B1');
 });

@@ -174,12 +174,12 @@ describe('the pushes', () => {
     const cookie = await enter(host);
     const response = await fetch(`${origin}/push`, { headers: { cookie } });
     expect(response.headers.get('content-type')).toBe('text/event-stream');
-    pushes.send({ kind: 'changed', rows: ['order'] });
+    pushes.send({ kind: 'changes', epoch: 'one', revision: 2, changes: [] });
     let text = '';
     for await (const chunk of response.body!) {
       text += Buffer.from(chunk).toString();
       if (text.includes('\n\ndata')) break;
     }
-    expect(text).toContain('data: {"kind":"changed","rows":["order"]}\n\n');
+    expect(text).toContain('data: {"kind":"changes","epoch":"one","revision":2,"changes":[]}\n\n');
   });
 });

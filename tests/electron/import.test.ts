@@ -1,9 +1,8 @@
-import { describe, expect, it } from 'vitest';
 import { editService } from '../../electron/service/edit.ts';
+import { describe, expect, it } from 'vitest';
 import { orderImport } from '../../electron/service/file-import.ts';
-import { readShop } from '../../electron/service/shop.ts';
 import { aShop } from '../support/builders.ts';
-import { fixedClock, keptPushes, refusalOf, storeWith } from './support.ts';
+import { fixedClock, refusalOf, storeWith, shopIn, livingIn } from './support.ts';
 
 const HEADER = 'order,line,customer,part,quantity,gauge,colour,length,due';
 const GOOD = [
@@ -14,12 +13,13 @@ const GOOD = [
 
 function start() {
   const store = storeWith(aShop());
-  const edit = editService(store, fixedClock(), keptPushes());
-  const service = orderImport(store, fixedClock(), edit);
+  const living = livingIn(store);
+  const edit = editService(living, fixedClock());
+  const service = orderImport(living, fixedClock(), edit);
   return {
     ...service,
     edit,
-    shop: () => store.run('read', readShop),
+    shop: () => shopIn(store),
     checkText: (text: string) => service.check('orders.csv', Buffer.from(text)),
   };
 }

@@ -2,7 +2,6 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
@@ -15,10 +14,10 @@ import {
   withLaterFields,
   rowWriter,
 } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 
 const without = (row: object | null, ...fields: string[]): object | null =>
   row && Object.fromEntries(Object.entries(row).filter(([field]) => !fields.includes(field)));
@@ -89,7 +88,7 @@ describe('a data file from before the floor', () => {
     const file = join(tempFolder(), 'first.db');
     fillFirst(file);
     const store = openTestStore(file);
-    const edit = editService(store, fixedClock(), keptPushes());
+    const edit = editorOf(store);
     expect(edit.undo()).toBe('Change line 1042/1');
     expect(store.run('read', ({ rows }) => rows.get('line', '1042/1'))).toMatchObject({
       quantity: 21,

@@ -2,14 +2,13 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { at, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import { contentOf, oldMigrations, PUBLISHING_TABLES, rowWriter, without } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 const shop = anEverythingShop();
 const weights = { ...without(shop.settings.weights, 'stability'), calm: 0.5 };
 const settings = { ...without(shop.settings, 'currency', 'publishing', 'backupFolder'), weights };
@@ -67,7 +66,7 @@ describe('a data file from before importance, stability and a currency', () => {
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Change what matters');
+    expect(editorOf(store).undo()).toBe('Change what matters');
     const read = store.run('read', ({ rows }) => [
       rows.get('settings', 'shop'),
       rows.get('order', rush.id),

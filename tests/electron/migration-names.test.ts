@@ -2,7 +2,6 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
@@ -13,10 +12,10 @@ import {
   sinceImportance,
   without,
 } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 const shop = anEverythingShop();
 const settings = without(beforeImportance('settings', shop.settings), 'askWho');
 const record = { ...without(shop.record[0]!, 'who'), id: shop.record[0]!.id };
@@ -54,7 +53,7 @@ describe('a data file from before names were asked', () => {
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Count pieces');
+    expect(editorOf(store).undo()).toBe('Count pieces');
     const read = store.run('read', ({ rows }) => [
       rows.get('settings', 'shop'),
       rows.get('record', record.id),

@@ -3,7 +3,6 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { defaultWeights } from '../../core/shop/settings.ts';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
@@ -16,10 +15,10 @@ import {
   withLaterFields,
   rowWriter,
 } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 const lineBefore = (row: object): object => without(row, 'overrun');
 
 /** A file of the version before: lines without overrun, weights without stock, a history that speaks of both. */
@@ -67,7 +66,7 @@ describe('a data file from before lines had an overrun and stock a weight', () =
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Rename the shop');
+    expect(editorOf(store).undo()).toBe('Rename the shop');
     const { settings, line } = store.run('read', ({ rows }) => ({
       settings: rows.get('settings', 'shop'),
       line: rows.get('line', anEverythingShop().line[0]!.id),

@@ -2,14 +2,13 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { aPart, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import { withoutLaterFields, contentOf, oldMigrations, withLaterFields, rowWriter } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 
 /** A file of the version before: parts without family and order, materials without measured deductions. */
 function fillBefore(file: string): void {
@@ -56,7 +55,7 @@ describe('a data file from before parts had families and shops their own deducti
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Change much');
+    expect(editorOf(store).undo()).toBe('Change much');
     const read = store.run('read', ({ rows }) => ({
       settings: rows.get('settings', 'shop'),
       material: rows.get('material', 'galv'),

@@ -2,7 +2,6 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
@@ -14,10 +13,10 @@ import {
   sinceImportance,
   without,
 } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 const shop = anEverythingShop();
 
 /** A file of the version before, with hours of a machine out of use and its history. */
@@ -57,7 +56,7 @@ describe('a data file from before people could be out', () => {
 
   it('can still undo what was done before, and takes people who are out, undone and done again', () => {
     const store = openTestStore(filled());
-    const edit = editService(store, fixedClock(), keptPushes());
+    const edit = editorOf(store);
     expect(edit.undo()).toBe('Add downtime');
     const row = { id: 'out-1', people: 2, from: NOW, to: NOW + 3600, reason: 'course', revision: 0 };
     edit.apply({ do: 'row.save', kind: 'absence', row: row as never });

@@ -2,13 +2,12 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { aRecord, aShop, anOrder, at, NOW } from '../support/builders.ts';
 import { contentOf, oldMigrations, PUBLISHING_TABLES, rowWriter, without } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 const shop = aShop();
 const settings = without(shop.settings, 'publishing', 'backupFolder');
 const orderBefore = (row: object): object => without(row, 'closedAt');
@@ -58,7 +57,7 @@ describe('a data file from before plans were published and orders knew when they
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Finish 1042');
+    expect(editorOf(store).undo()).toBe('Finish 1042');
     const read = store.run('read', ({ rows }) => [rows.get('settings', 'shop'), rows.get('order', '1042')]);
     expect(read).toMatchObject([{ name: 'Old name' }, { status: 'open', closedAt: null }]);
   });

@@ -2,7 +2,6 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { aSheet, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
@@ -15,10 +14,10 @@ import {
   withLaterFields,
   rowWriter,
 } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 
 const asBefore = (row: object): object => without(row, 'form', 'trimMm');
 
@@ -77,7 +76,7 @@ describe('a data file from before the stock', () => {
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    expect(editService(store, fixedClock(), keptPushes()).undo()).toBe('Change sheets');
+    expect(editorOf(store).undo()).toBe('Change sheets');
     const read = (id: string) => store.run('read', ({ rows }) => rows.get('sheet', id));
     expect(read('galv-24-moss')).toMatchObject({ onHand: 12, form: 'sheet', trimMm: 0 });
     expect(read('galv-22-moss')).toMatchObject({ onHand: 40, form: 'sheet', trimMm: 0 });

@@ -2,14 +2,13 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { NOW } from '../support/builders.ts';
 import { aCutList, aStep } from '../support/stock-builders.ts';
 import { contentOf, oldMigrations, without } from './data-files.ts';
-import { fixedClock, keptPushes, memoryLog, migrations, openTestStore, tempFolder } from './support.ts';
+import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
-  openStore(file, { migrations: folder, stamp: 'stamp', log: memoryLog() });
+  openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 
 const before = aCutList({ steps: [aStep()] as never });
 const after = aCutList({ steps: [], revision: 1 });
@@ -47,7 +46,7 @@ describe('a data file from before sheets were taken for a run', () => {
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    const edit = editService(store, fixedClock(), keptPushes());
+    const edit = editorOf(store);
     const read = () => store.run('read', ({ rows }) => rows.get('cutList', before.id));
     expect(edit.undo()).toBe('Take step 1 out');
     expect(read()).toMatchObject({ steps: before.steps, taken: null });

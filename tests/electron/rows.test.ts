@@ -2,7 +2,7 @@ import { cpSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { rowKinds, type RowKind, type RowOf } from '../../core/shop/state.ts';
-import { aLine, aRecord, aShear, at } from '../support/builders.ts';
+import { aLine, aRecord, aShear, at, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import { openTestStore, refusalOf, storeWith, tempFolder } from './support.ts';
 
@@ -47,10 +47,10 @@ describe('the data file', () => {
     expect(store.run('read', ({ rows }) => rows.read('pin'))).toEqual(shop.pin);
   });
 
-  it('has everything that was kept when the machine loses power', () => {
+  it('has everything that was kept when the app dies: power cuts are another matter, the disk’s cache is copied here', () => {
     const file = join(tempFolder(), 'shop.db');
     storeWith(shop, file);
-    // What is on the disk at this instant, the file still open: the same as after a power cut.
+    // What other programs see of the file at this instant, while it is still open.
     const copy = join(tempFolder(), 'shop.db');
     for (const ending of ['', '-wal']) cpSync(`${file}${ending}`, `${copy}${ending}`);
     const after = openTestStore(copy);
@@ -84,14 +84,14 @@ describe('records', () => {
   };
 
   const present = (open: ReturnType<typeof store>) =>
-    open.run('read', ({ rows }) => rows.presentRecords()).map((r) => r.id);
+    open.run('read', ({ rows }) => rows.living(NOW)).records.map((r) => r.id);
 
-  it('of open lines go with the shop; those of finished and forgotten lines do not', () => {
+  it('of the lines of living orders go with the shop; those of forgotten lines do not', () => {
     const open = store();
     open.run('put', ({ rows }) => {
       rows.put('record', aRecord({ start: at('2026-11-30', '07:00'), end: at('2026-11-30', '11:00') }));
     });
-    expect(present(open)).toEqual(['1042/1:shear', '1043/1:shear']);
+    expect(present(open)).toEqual(['1042/1:shear', '1042/2:shear', '1043/1:shear']);
   });
 
   it('tell of each machine what it finished last, also when the line of it is done', () => {

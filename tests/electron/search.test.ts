@@ -1,5 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { editService } from '../../electron/service/edit.ts';
 import { describe, expect, it } from 'vitest';
 import type { SearchState } from '../../core/contract/search.ts';
 import { gistOf } from '../../core/planning/figures.ts';
@@ -7,9 +8,7 @@ import { viewPlan } from '../../core/planning/plan-view.ts';
 import type { Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { loadDemo } from '../../demo-data/load.ts';
-import { editService } from '../../electron/service/edit.ts';
 import { searchService } from '../../electron/service/search.ts';
-import { readShop } from '../../electron/service/shop.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import type { FromSolver, TaskOf } from '../../electron/solver/messages.ts';
 import { aShop, NOW } from '../support/builders.ts';
@@ -23,6 +22,8 @@ import {
   storeWith,
   tempFolder,
   testQuestions,
+  shopIn,
+  livingIn,
 } from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
@@ -32,9 +33,10 @@ function start(shop = demo(), launch: LaunchSolver = realSolver) {
   const store = storeWith(shop);
   const pushes = keptPushes();
   const log = memoryLog();
-  const edit = editService(store, fixedClock(), pushes);
+  const living = livingIn(store, pushes);
+  const edit = editService(living, fixedClock());
   const questions = testQuestions(launch, log);
-  const search = searchService({ store, clock: fixedClock(), pushes, edit, launch, questions, log });
+  const search = searchService({ living, clock: fixedClock(), pushes, edit, launch, questions, log });
   const states = (): SearchState[] => pushes.sent.flatMap((p) => (p.kind === 'search' ? [p.state] : []));
   const told = (wanted: (state: SearchState) => boolean): Promise<SearchState> =>
     new Promise((resolve) => {
@@ -48,7 +50,7 @@ function start(shop = demo(), launch: LaunchSolver = realSolver) {
   const ended = () => told(({ phase }) => phase !== 'running');
   /** The first state with a better plan than the search began from. */
   const bettered = () => told(({ objective, startObjective }) => objective! < startObjective!);
-  return { ...search, edit, states, ended, bettered, log, queues: () => store.run('read', readShop).queue };
+  return { ...search, edit, states, ended, bettered, log, queues: () => shopIn(store).queue };
 }
 
 /** A solver process that only a test sees: it answers a search as told. */

@@ -10,13 +10,19 @@ import type { Log } from '../../electron/log.ts';
 import { Refused } from '../../electron/refused.ts';
 import { putShop as fill } from '../../electron/service/begin.ts';
 import type { Clock } from '../../electron/service/clock.ts';
+import { editService, type EditService } from '../../electron/service/edit.ts';
+import { LivingShop } from '../../electron/service/living-shop.ts';
 import { makePushes, type Pushes } from '../../electron/service/pushes.ts';
+import { readShop } from '../../electron/service/shop.ts';
 import { QuestionWorker } from '../../electron/service/question-worker.ts';
 import type { LaunchSolver } from '../../electron/solver/launch.ts';
 import { NOW } from '../support/builders.ts';
 
 export const appFolder = resolve(import.meta.dirname, '../..');
 export const migrations = join(appFolder, 'migrations');
+
+/** In the names of backups. */
+export const STAMP = '2026-11-30T12-00-00';
 
 /** A folder that is gone when the test is over. */
 export function tempFolder(): string {
@@ -37,7 +43,7 @@ export function memoryLog(): Log & { readonly lines: string[] } {
 
 /** A data file that is closed when the test is over. */
 export function openTestStore(file: string, folder = migrations, log: Log = memoryLog()): Store {
-  const store = openStore(file, { migrations: folder, stamp: 'stamp', log });
+  const store = openStore(file, { migrations: folder, stamp: STAMP, log });
   onTestFinished(() => store.close());
   return store;
 }
@@ -52,6 +58,20 @@ export function storeWith(shop: Shop, file = join(tempFolder(), 'test.db')): Sto
 export const putShop = (store: Store, shop: Shop): void => store.run('put', (work) => fill(work, shop));
 
 export const fixedClock = (now: Instant = NOW): Clock => ({ now: () => now, fixed: true });
+
+/** The shop in a data file, as the host holds it. */
+export const livingIn = (
+  store: Store,
+  pushes: Pushes = makePushes(memoryLog()),
+  clock: Clock = fixedClock(),
+): LivingShop => new LivingShop(store, clock, pushes);
+
+/** Commands on a data file, as the host carries them out. */
+export const editorOf = (store: Store, pushes?: Pushes, clock: Clock = fixedClock()): EditService =>
+  editService(livingIn(store, pushes, clock), clock);
+
+/** What the file holds of the living shop. */
+export const shopIn = (store: Store): Shop => store.run('read', (work) => readShop(work, NOW));
 
 /** Pushes that are kept to be looked at. */
 export function keptPushes(): Pushes & { readonly sent: Push[] } {

@@ -9,8 +9,7 @@ import { TextField } from '../../ui/text-field.tsx';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
 import styles from './cutting.module.css';
-
-const DAY = 86_400;
+import { DAY } from '../../../core/units/duration.ts';
 
 /** A cut for someone at the counter, typed in one line; it says what it understood before it is added. */
 export function WalkIn({ shop, now }: { shop: Shop; now: Instant }) {

@@ -27,9 +27,9 @@ export function useFloor(operation: string, name: string): Floor {
   const who = name === '' ? undefined : name;
   const report = (command: Command, then?: () => void) =>
     mutate(command, {
-      onSuccess: ({ label }) => {
+      onSuccess: ({ label, ...became }) => {
         then?.();
-        void sayDone(`${label}.`).catch(toastError);
+        sayDone(`${label}.`, became);
       },
       onError: toastError,
     });

@@ -13,12 +13,11 @@ import { evidenceOf, type Evidence } from '../../../core/learn/evidence.ts';
 import type { Observation } from '../../../core/learn/observation.ts';
 import type { Proposal } from '../../../core/learn/propose.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
+import { formatDuration, HOUR } from '../../../core/units/duration.ts';
 import styles from './learning.module.css';
 
 /** More points than this hide each other. */
 const SHOWN = 250;
-const HOUR = 3600;
 
 interface Point {
   readonly id: string;

@@ -42,8 +42,9 @@ function Checked({ checked }: { checked: FileCheck }) {
   const sayDone = useSayDone();
   const takeAll = async () => {
     const taken = await take();
-    if (taken)
-      await sayDone(`${count(taken.operations, 'finished operation')} imported from ${checked.fileName}.`);
+    if (!taken) return;
+    const text = `${count(taken.operations, 'finished operation')} imported from ${checked.fileName}.`;
+    sayDone(text, { stepId: null, factId: taken.factId });
   };
   const toFix = rowsToFix(checked);
   return (

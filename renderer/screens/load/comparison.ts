@@ -2,6 +2,7 @@ import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.
 import { lateParts } from '../../../core/report/late-words.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { formatHours } from '../../../core/units/duration.ts';
+import { percent } from './load-days.ts';
 
 interface ComparedFigure {
   readonly label: string;
@@ -15,7 +16,6 @@ interface ComparedFigure {
   readonly better: 'plan' | 'yardstick' | 'neither';
 }
 
-const percent = (share: number): string => `${Math.round(share * 100)} %`;
 const points = (difference: number): string => {
   const whole = Math.round(Math.abs(difference) * 100);
   return whole === 1 ? '1 point' : `${whole} points`;

@@ -9,11 +9,10 @@ import {
   YAxis,
 } from 'recharts';
 import { formatWallDate } from '../../../core/time/wall.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
+import { formatDuration, HOUR } from '../../../core/units/duration.ts';
 import { isOver, type MachineLoad } from './load-days.ts';
 import styles from './load.module.css';
 
-const HOUR = 3600;
 /** With a space that does not break: labels over narrow bars stay on one line. */
 const percent = (share: number): string => `${Math.round(share * 100)}\u00a0%`;
 

@@ -84,3 +84,5 @@ function dueLoad(
     utilisation: row.capacity > 0 ? (row.work + row.changeover) / row.capacity : null,
   }));
 }
+
+export const percent = (share: number): string => `${Math.round(share * 100)} %`;

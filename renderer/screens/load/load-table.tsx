@@ -1,10 +1,8 @@
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { Tag } from '../../ui/tag.tsx';
-import { isOver, type MachineLoad } from './load-days.ts';
+import { isOver, type MachineLoad, percent } from './load-days.ts';
 import styles from './load.module.css';
-
-export const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
 /** A machine's days as figures: what the chart draws, for those who read. */
 export const LoadTable = ({ load, timeZone }: { load: MachineLoad; timeZone: string }) => (

@@ -1,7 +1,6 @@
 import { formatDuration } from '../../../core/units/duration.ts';
 import { Tag } from '../../ui/tag.tsx';
-import { isOver, type MachineLoad } from './load-days.ts';
-import { percent } from './load-table.tsx';
+import { isOver, type MachineLoad, percent } from './load-days.ts';
 import styles from './load.module.css';
 
 /** Each machine over the whole range. */

@@ -1,5 +1,4 @@
 import type { WorkOrder } from '../../../core/shop/order.ts';
-import { instant, type Instant } from '../../../core/units/brand.ts';
 import { CheckBox } from '../../ui/check-box.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { DateTimeField } from '../../ui/date-time-field.tsx';
@@ -9,6 +8,7 @@ import { Fields } from '../../form/form-frame.tsx';
 import type { Form } from '../../form/use-form.ts';
 import type { OrderEntries } from './order-entries.ts';
 import styles from './orders.module.css';
+import { orNull } from '../../form/span-fields.tsx';
 
 const statuses = [
   { id: 'open', name: 'open' },
@@ -16,8 +16,6 @@ const statuses = [
   { id: 'done', name: 'done' },
   { id: 'cancelled', name: 'cancelled' },
 ];
-
-const orNull = (at: number): Instant | null => (Number.isNaN(at) ? null : instant(at));
 
 interface Props {
   form: Form<OrderEntries>;

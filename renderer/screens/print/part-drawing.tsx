@@ -1,8 +1,8 @@
-import type { Dimensioned } from '../../../core/part/dimensions.ts';
+import { plus, type Dimensioned } from '../../../core/part/dimensions.ts';
 import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
 import type { Label } from '../shop/parts/length-places.ts';
 import { drawingScale, scaleName } from './drawing-scale.ts';
-import { placeMarks, plus, type Layout, type PlacedLength } from './mark-places.ts';
+import { placeMarks, type Layout, type PlacedLength } from './mark-places.ts';
 import styles from './part-paper.module.css';
 
 interface Props {

@@ -19,6 +19,7 @@ import { Picture, PlanCard, sketchOf } from './plan-card.tsx';
 import { useChoiceKeys } from './use-choice-keys.ts';
 import type { UsePlan } from './what-if-view.ts';
 import styles from './what-if.module.css';
+import { DAY } from '../../../core/units/duration.ts';
 
 interface Props {
   title: string;
@@ -168,7 +169,7 @@ interface CardProps {
 function Card({ shop, plan, until, about, keys, queues, words, note, better, action }: CardProps) {
   const sketch = useMemo(() => queues && sketchOf(shop, plan, queues), [shop, plan, queues]);
   const start = plan.problem.input.now;
-  const window = { start, end: Math.max(until, start) + 2 * 86_400 };
+  const window = { start, end: Math.max(until, start) + 2 * DAY };
   return (
     <PlanCard
       {...about}

@@ -4,6 +4,7 @@ import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';
+import { HOUR } from '../../../core/units/duration.ts';
 
 /** What the rush is and when it is due, in a sentence. */
 export function rushFacts(shop: Shop, lineIds: readonly string[]): string {
@@ -22,8 +23,6 @@ export function rushFacts(shop: Shop, lineIds: readonly string[]): string {
       : `${lines.length} lines`;
   return `${what}${whose}, ${when}.`;
 }
-
-const HOUR = 3600;
 
 /** The stretch of time that shows each way's whole rush: from the present to a little past the last of them. */
 export function windowOf({ problem: { input } }: PlanView, ways: readonly RushWay[]): Interval {

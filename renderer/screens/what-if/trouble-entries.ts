@@ -7,8 +7,7 @@ import type { Instant } from '../../../core/units/brand.ts';
 import { nextAbsenceId } from '../shop/calendars/absence-edit.ts';
 import { nextDowntimeId } from '../shop/machines/machine-edit.ts';
 import type { Trouble } from './what-if-view.ts';
-
-const HOUR = 3600;
+import { HOUR } from '../../../core/units/duration.ts';
 
 /** The hours of a trouble. */
 const hoursEntries = z.strictObject({

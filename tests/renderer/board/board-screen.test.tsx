@@ -25,7 +25,7 @@ async function openBoard(shop: Shop) {
 const press = (key: string, held: KeyboardEventInit = {}) =>
   fireEvent.keyDown(document.body, { key, ...held });
 /** Another screen, or the floor, does something. */
-const elsewhere = (command: Command) => window.bridge?.call('edit.apply', { command });
+const elsewhere = (command: Command) => window.bridge?.call('edit.apply', { command }, 'elsewhere');
 const queue = (shop: Shop, id: string) => shop.queue.find((one) => one.id === id)?.operations;
 const status = () => screen.getByRole('status').textContent;
 
@@ -129,7 +129,7 @@ describe('moving on the board by keys', () => {
     press('ArrowRight');
     press(' ');
     await waitFor(() => expect(host.shop().pin).toHaveLength(1));
-    await window.bridge?.call('edit.undo', {});
+    await window.bridge?.call('edit.undo', { stepId: null }, 'here');
     await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
     expect(host.shop().pin).toHaveLength(0);
   });
@@ -139,7 +139,7 @@ describe('moving on the board by keys', () => {
     press('ArrowRight');
     press(' ');
     await waitFor(() => expect(host.shop().pin).toHaveLength(1));
-    await window.bridge?.call('edit.undo', {});
+    await window.bridge?.call('edit.undo', { stepId: null }, 'here');
     await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
     await elsewhere({ do: 'operation.pin', operation: '1042/3:shear' });
     await waitFor(() =>

@@ -21,14 +21,16 @@ export function memoryHost(start: Shop) {
   const undo: Step[] = [];
   const redo: Step[] = [];
   const client: QueryClient = makeClient();
-  const changed = () => takePush(client, { kind: 'changed', rows: ['queue'] });
+  let revision = 1;
+  const changed = (changes: readonly RowChange[]) =>
+    takePush(client, { kind: 'changes', epoch: 'memory', revision: (revision += 1), changes });
   const listed = (steps: Step[]) => steps.toReversed().map(({ id, label }) => ({ id, label, at: NOW }));
   const step = (from: Step[], to: Step[], changesOf: (step: Step) => readonly RowChange[]) => {
     const last = from.pop();
     if (!last) return { label: null };
     shop = withChanges(shop, changesOf(last));
     to.push(last);
-    changed();
+    changed(changesOf(last));
     return { label: last.label };
   };
   const answers: Record<string, (input: never) => unknown> = {
@@ -41,7 +43,7 @@ export function memoryHost(start: Shop) {
       fixedClock: true,
       notice: null,
     }),
-    'shop.read': () => shop,
+    'shop.read': () => ({ epoch: 'memory', revision, shop }),
     'search.read': () => null,
     'edit.history': () => ({ undo: listed(undo), redo: listed(redo) }),
     'edit.undo': () => step(undo, redo, ({ changes }) => invert(changes)),
@@ -52,8 +54,8 @@ export function memoryHost(start: Shop) {
       shop = withChanges(shop, edit.value.changes);
       redo.length = 0;
       undo.push({ ...edit.value, id: (stepId += 1) });
-      changed();
-      return { label: edit.value.label, stepId };
+      changed(edit.value.changes);
+      return { ...edit.value, stepId, factId: null, epoch: 'memory', revision };
     },
   };
   const bridge = {

@@ -42,8 +42,9 @@ function Summary({ checked, toFix }: { checked: FileCheck; toFix: number }) {
   const takeAll = async () => {
     const taken = await take();
     if (!taken) return;
-    await sayDone(
+    sayDone(
       `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} imported from ${fileName}.`,
+      { stepId: taken.stepId, factId: null },
     );
     if (taken.rush.length > 0) askRush(taken.rush);
   };

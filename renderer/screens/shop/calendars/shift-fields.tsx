@@ -9,8 +9,8 @@ import { Group } from '../../../form/form-frame.tsx';
 import type { Form } from '../../../form/use-form.ts';
 import look from './calendars.module.css';
 import { without, withEntry } from '../../../form/list.ts';
+import { WEEKDAYS } from '../../../../core/time/wall.ts';
 
-const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 type CalendarForm = { form: Form<Calendar> };
 
 /** The hours that come back every week. */
