@@ -72,7 +72,7 @@ function printSearch(
   }
 }
 
-/** Draws no lots, so the seed does not count. */
+/** Draws no random numbers, so the seed does not count. */
 function printCut(raw: unknown, { steps }: Options): void {
   const given = must(readCutProblem(raw));
   const solving = solveOneDimension(given, {});

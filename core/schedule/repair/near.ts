@@ -37,7 +37,7 @@ export function* improveNearBy(
   let best = start;
   for (let gained = true; gained;) {
     gained = false;
-    for (const o of shuffled(operations, rng)) {
+    for (const o of rng.shuffled(operations)) {
       const moved = bestPosition(problem, best, o);
       gained ||= moved !== best;
       best = moved;
@@ -63,13 +63,4 @@ function bestPosition(problem: Problem, draft: Draft, o: number): Draft {
     }
   }
   return best;
-}
-
-function shuffled(operations: readonly number[], rng: Rng): number[] {
-  const order = [...operations];
-  for (let k = order.length - 1; k > 0; k--) {
-    const other = rng.below(k + 1);
-    [order[k], order[other]] = [order[other]!, order[k]!];
-  }
-  return order;
 }

@@ -21,7 +21,7 @@ export function* rebuilt(insertion: Insertion, from: readonly number[], rng: Rng
   return yield* insertionSearch(insertion, order, value, rng);
 }
 
-/** Removes a few jobs drawn by lot from the order. @returns them in the order drawn */
+/** Removes a few jobs drawn at random from the order. @returns them in the order drawn */
 function destruct(order: number[], rng: Rng): number[] {
   const removed: number[] = [];
   while (removed.length < REMOVED && order.length > 0)
@@ -56,7 +56,7 @@ export function* insertionSearch(
   let value = start;
   for (let gained = true; gained;) {
     gained = false;
-    for (const job of shuffled(order, rng)) {
+    for (const job of rng.shuffled(order)) {
       const at = order.indexOf(job);
       order.splice(at, 1);
       const best = yield* insertion.best(order, job, rng.next());
@@ -67,13 +67,4 @@ export function* insertionSearch(
     }
   }
   return [order, value];
-}
-
-function shuffled(order: readonly number[], rng: Rng): number[] {
-  const turn = [...order];
-  for (let k = turn.length - 1; k > 0; k--) {
-    const other = rng.below(k + 1);
-    [turn[k], turn[other]] = [turn[other]!, turn[k]!];
-  }
-  return turn;
 }

@@ -3,11 +3,11 @@ import { finish } from '../working-time.ts';
 import type { LiveQueues } from './live-queues.ts';
 
 /**
- * The ready time of every operation: when its job lets it start. An operation timed anew propagates its end to the next
+ * The ready time of every operation: when its job lets it start. An operation timed again propagates its end to the next
  * step of its job; where that changes when the next step can start, its queue is marked to be timed from there. Ready
  * times are those of the move being evaluated, with a log to roll them back.
  *
- *     whole line passed on   ready(o + 1) = max(release, end(o))
+ *     all at once            ready(o + 1) = max(release, end(o))
  *     transfer lots          ready(o + 1) = max(release, end of the first lot of o); o + 1 cannot end before its own
  *                            last lot, which it can begin at end(o)
  */

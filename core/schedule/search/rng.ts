@@ -35,4 +35,14 @@ export class Rng {
   below(count: number): number {
     return (((this.#bits() >>> 0) * count) / 4294967296) | 0;
   }
+
+  /** The same in an order drawn at random. Source: R. A. Fisher and F. Yates, in R. Durstenfeld's form (CACM 7(7), 1964; from memory). */
+  shuffled(list: readonly number[]): number[] {
+    const order = [...list];
+    for (let k = order.length - 1; k > 0; k--) {
+      const other = this.below(k + 1);
+      [order[k], order[other]] = [order[other]!, order[k]!];
+    }
+    return order;
+  }
 }

@@ -15,7 +15,7 @@ const PATIENCE_EACH = 500;
 /**
  * The search where people are short and the routings go forward. First it anneals the same shop with nobody short but its
  * machines slower by as much as the people missing make them, which is far cheaper to evaluate, and counts people only for
- * the best plans found there. When that brings nothing more it goes on with people counted for every plan.
+ * the best plans found there. When that brings nothing more it goes on with crew limits kept in every plan.
  * No source: our own, measured in SEARCH.md. No plan it reports is worse than `first`.
  */
 export function* annealShortOfPeople(

@@ -117,7 +117,7 @@ export const FEATURES: Readonly<Record<string, (input: ProblemInput) => boolean>
   'work of no time': (input) => operationsOf(input).some((o) => o.seconds === 0),
   pins: (input) => (input.pins?.length ?? 0) > 0,
   'frozen operations': (input) => Object.keys(input.frozen ?? {}).length > 0,
-  'begun operations': (input) => operationsOf(input).some((o) => o.started !== undefined),
+  'started operations': (input) => operationsOf(input).some((o) => o.started !== undefined),
   'a limited crew': (input) => (input.crew?.length ?? 0) > 0,
   'a crew by shifts': (input) => (input.crew?.length ?? 0) > 2,
   'operations for two people': (input) => operationsOf(input).some((o) => o.crew === 2),

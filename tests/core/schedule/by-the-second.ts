@@ -117,10 +117,10 @@ export class ShopBySecond {
     let ready = Math.max(this.input.jobs[step.job]!.release, this.input.now);
     if (before !== null) {
       const home = this.#machine[before.number]!;
-      const handed = lots
+      const passedOn = lots
         ? this.#count(home, this.#start[before.number]!, Math.ceil(share * before.own[home]!))
         : this.#end[before.number]!;
-      ready = Math.max(ready, handed);
+      ready = Math.max(ready, passedOn);
     }
     let start = Math.max(ready, this.#count(m, free, changeover));
     while (!this.#isOpen(m, start)) start += 1;

@@ -3,7 +3,7 @@ import { check } from '../../../core/schedule/check.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import { aJob, aMachine, aProblem, must } from './hand-shop.ts';
 
-it('what has begun keeps its people: another machine’s operation waits, also when both would start this very second', () => {
+it('what has started keeps its people: another machine’s operation waits, also when both would start this very second', () => {
   const problem = aProblem({
     machines: [aMachine('B1'), aMachine('S1')],
     jobs: [

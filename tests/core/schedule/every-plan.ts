@@ -79,7 +79,7 @@ function keepsFixed({ steps, input }: ShopBySecond, m: number, queue: Queue): bo
   return (
     front.every((id, k) => ids[k] === id) &&
     !ids.some((id) => elsewhere.includes(id)) &&
-    // A place beyond the queue's end means last.
+    // A position beyond the queue's end means last.
     pins.every((pin) => ids.indexOf(pin.operation) === Math.min(pin.position, ids.length - 1))
   );
 }

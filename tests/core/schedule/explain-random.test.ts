@@ -108,7 +108,7 @@ describe('explanations in random shops', () => {
     );
   });
 
-  it('without lots and begun steps, the time worked on a line is its work', () => {
+  it('without lots and started steps, the time worked on a line is its work', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const { input, problem, schedule } = randomPlan(seed);

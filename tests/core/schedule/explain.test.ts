@@ -4,7 +4,7 @@ import type { Problem, Schedule } from '../../../core/schedule/problem.ts';
 import { aJob, aMachine, aProblem, must, queued, refusal, timed } from './hand-shop.ts';
 
 /** The causes as words: kind, stretch, and what is in the way. */
-const told = ({ causes }: Explanation) =>
+const causesAndTimes = ({ causes }: Explanation) =>
   causes.map((c) => [c.kind, `${c.from}-${c.to}`, ...c.blockedBy].join(' '));
 
 const why = (problem: Problem, words: Record<string, string>, job: string): Explanation =>
@@ -13,7 +13,7 @@ const why = (problem: Problem, words: Record<string, string>, job: string): Expl
 describe('why a line ends when it does (worked by hand)', () => {
   it('behind a long line on the shear it waits for the machine, then is worked on', () => {
     const problem = aProblem({ jobs: [aJob('A', [3600, null]), aJob('B', [600, null])] });
-    expect(told(why(problem, { S1: 'A B' }, 'B'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A B' }, 'B'))).toEqual([
       'waiting-for-machine 0-3600 A:shear',
       'work 3600-4200',
     ]);
@@ -21,7 +21,7 @@ describe('why a line ends when it does (worked by hand)', () => {
 
   it('its time at the shear and its time at the brake follow each other', () => {
     const problem = aProblem({ jobs: [aJob('A', [100, 400]), aJob('B', [50, 200])] });
-    expect(told(why(problem, { S1: 'A B', B1: 'A B' }, 'B'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A B', B1: 'A B' }, 'B'))).toEqual([
       'waiting-for-machine 0-100 A:shear',
       'work 100-150',
       'waiting-for-machine 150-500 A:brake',
@@ -31,7 +31,7 @@ describe('why a line ends when it does (worked by hand)', () => {
 
   it('a brake that waits idle for blanks of the line ahead is a choice of the queue', () => {
     const problem = aProblem({ jobs: [aJob('A', [300, 100]), aJob('B', [100, 50])] });
-    expect(told(why(problem, { S1: 'B A', B1: 'A B' }, 'B'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'B A', B1: 'A B' }, 'B'))).toEqual([
       'work 0-100',
       'queue-choice 100-400 A:brake',
       'waiting-for-machine 400-500 A:brake',
@@ -43,7 +43,7 @@ describe('why a line ends when it does (worked by hand)', () => {
     const problem = aProblem({
       jobs: [aJob('A', [100, null], null, { release: 300 }), aJob('B', [50, null])],
     });
-    expect(told(why(problem, { S1: 'A B' }, 'B'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A B' }, 'B'))).toEqual([
       'idle-for-release 0-300 A:shear',
       'waiting-for-machine 300-400 A:shear',
       'work 400-450',
@@ -58,7 +58,7 @@ describe('why a line ends when it does (worked by hand)', () => {
         aJob('B', [null, 40]),
       ],
     });
-    expect(told(why(problem, { S1: 'A', B1: 'A B' }, 'B'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A', B1: 'A B' }, 'B'))).toEqual([
       'idle-for-release 50-500 A:brake',
       'waiting-for-machine 500-560 A:brake',
       'work 560-600',
@@ -71,7 +71,7 @@ describe('why a line ends when it does (worked by hand)', () => {
       machines: [aMachine('S1'), aMachine('B1', { changeover, initial: { profile: 'cap' } })],
       jobs: [aJob('A', [100, 60], null, { attributes: { profile: 'valley' } })],
     });
-    expect(told(why(problem, { S1: 'A', B1: 'A' }, 'A'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A', B1: 'A' }, 'A'))).toEqual([
       'work 0-100',
       'changeover 100-300',
       'work 300-360',
@@ -87,7 +87,7 @@ describe('why a line ends when it does (worked by hand)', () => {
       machines: [aMachine('S1', { open })],
       jobs: [aJob('A', [80, null]), aJob('B', [100, null])],
     });
-    expect(told(why(problem, { S1: 'A B' }, 'B'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A B' }, 'B'))).toEqual([
       'waiting-for-machine 0-80 A:shear',
       'work 80-100',
       'closed 100-150',
@@ -99,7 +99,7 @@ describe('why a line ends when it does (worked by hand)', () => {
     const problem = aProblem({
       jobs: [aJob('A', [500, null]), aJob('B', [10, null], null, { release: 300 })],
     });
-    expect(told(why(problem, { S1: 'A B' }, 'B'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A B' }, 'B'))).toEqual([
       'release 0-300',
       'waiting-for-machine 300-500 A:shear',
       'work 500-510',
@@ -111,7 +111,7 @@ describe('why a line ends when it does (worked by hand)', () => {
       jobs: [aJob('A', [100, null]), aJob('B', [10, null]), aJob('C', [20, null])],
       frozen: { S1: ['A:shear'] },
     });
-    expect(told(why(problem, { S1: 'A B C' }, 'C'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A B C' }, 'C'))).toEqual([
       'pinned-or-frozen 0-100 A:shear',
       'waiting-for-machine 100-110 B:shear',
       'work 110-130',
@@ -121,7 +121,7 @@ describe('why a line ends when it does (worked by hand)', () => {
   it('a brake that began on the first lot runs dry until the last one is cut', () => {
     // Half of A's blanks are ready at 100. The brake bends its 40 s share of them by 120 and gets the rest at 200.
     const problem = aProblem({ jobs: [aJob('A', [200, 40], null, { shear: { transferShare: 0.5 } })] });
-    expect(told(why(problem, { S1: 'A', B1: 'A' }, 'A'))).toEqual([
+    expect(causesAndTimes(why(problem, { S1: 'A', B1: 'A' }, 'A'))).toEqual([
       'work 0-100',
       'work 100-120',
       'waiting-for-step-before 120-200 A:shear',
@@ -134,16 +134,16 @@ describe('why a line ends when it does (worked by hand)', () => {
       jobs: [aJob('A', [100, null]), aJob('B', [null, 50])],
       crew: [{ start: 0, end: 1000, people: 1 }],
     });
-    expect(told(why(problem, { S1: 'A', B1: 'B' }, 'B'))).toEqual(['crew 0-100', 'work 100-150']);
+    expect(causesAndTimes(why(problem, { S1: 'A', B1: 'B' }, 'B'))).toEqual(['crew 0-100', 'work 100-150']);
   });
 
-  it('a step begun before now is explained from its start', () => {
+  it('a step started before now is explained from its start', () => {
     const problem = aProblem({
       now: 50,
       jobs: [aJob('A', [200, 10], null, { shear: { started: { machine: 'S1', at: 20 } } })],
     });
     const explanation = why(problem, { S1: 'A', B1: 'A' }, 'A');
-    expect(told(explanation)).toEqual(['work 20-220', 'work 220-230']);
+    expect(causesAndTimes(explanation)).toEqual(['work 20-220', 'work 220-230']);
     expect(explanation.seconds).toEqual({ work: 210 });
   });
 });

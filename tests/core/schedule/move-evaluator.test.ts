@@ -35,7 +35,7 @@ function problemOf(input: ProblemInput): Problem {
   return built.value;
 }
 
-describe('pricing a change of the queues', () => {
+describe('evaluating a move in the queues', () => {
   for (const [name, move] of Object.entries(moves))
     it(`${name}: what is committed adds up to the objective of the whole plan timed again, and a rollback restores it`, () => {
       fc.assert(
@@ -65,8 +65,8 @@ describe('pricing a change of the queues', () => {
     });
 
   for (const [hours, machinesOf] of Object.entries(hoursOf))
-    it(`a change refused early really costs more than the limit (${hours})`, () => {
-      let refused = 0;
+    it(`a move rejected early really costs more than the limit (${hours})`, () => {
+      let rejected = 0;
       fc.assert(
         fc.property(seeds, fc.integer({ min: 0, max: 60 }), (seed, limit) => {
           const shop = randomShop(seed, 12);
@@ -83,14 +83,14 @@ describe('pricing a change of the queues', () => {
             const real = objectiveAt(problem, evaluator.live.copy()) - evaluator.objective;
             if (delta === Infinity) expect(real).toBeGreaterThan(limit);
             else expect(delta).toBeCloseTo(real, 5);
-            if (delta === Infinity) refused += 1;
+            if (delta === Infinity) rejected += 1;
             if (delta <= limit) evaluator.commit();
             else evaluator.rollback();
           }
         }),
         { numRuns: 1000 },
       );
-      expect(refused).toBeGreaterThan(1000);
+      expect(rejected).toBeGreaterThan(1000);
     });
 
   it('timing everything again gives the same figures', () => {
@@ -108,7 +108,7 @@ describe('pricing a change of the queues', () => {
     );
   });
 
-  it('queues that are incomplete are refused with the operation named', () => {
+  it('queues that are incomplete are rejected with the operation named', () => {
     const problem = problemOf(randomShop(4));
     const read = readQueues(problem, {});
     expect(read.ok).toBe(problem.operations === 0);

@@ -59,7 +59,7 @@ describe('random shops', () => {
     );
   });
 
-  it('the search begins no worse than due-date order, family runs, ATCS and the plan as it stands', () => {
+  it('the search begins no worse than due-date order, family runs, ATCS and the plan as it is', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const input = { ...randomShop(seed), frozen: {}, pins: [] };

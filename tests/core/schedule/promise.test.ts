@@ -38,7 +38,7 @@ describe('the date to promise (worked by hand)', () => {
     ]);
   });
 
-  it('is the same wherever the line stands now', () => {
+  it('is the same wherever the line is now', () => {
     const promises = ['A B X', 'A X B', 'X A B'].map((words) =>
       must(promiseDate(problem, queued(problem, { S1: words }), 'X')),
     );
@@ -151,7 +151,7 @@ describe('promises in random shops', () => {
     );
   });
 
-  it('without changeovers no pair of places gives an earlier date that makes nothing else late', () => {
+  it('without changeovers no pair of positions gives an earlier date that makes nothing else late', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const input = loose(randomShop(seed, 6));
@@ -160,7 +160,7 @@ describe('promises in random shops', () => {
         fc.pre(question !== null);
         const { problem, queues, job } = question!;
         fc.pre(problem.machineOrder !== null);
-        // With three steps only some of the places are tried.
+        // With three steps only some of the positions are tried.
         fc.pre(problem.input.jobs.find(({ id }) => id === job)!.operations.length <= 2);
         const { safe } = must(promiseDate(problem, queues, job));
         expect(safe?.end).toBe(earliestByTryingAll(problem, queues, job));
@@ -182,7 +182,7 @@ const loose = (input: ProblemInput): ProblemInput => ({
   })),
 });
 
-/** Every place on every machine for every step, timed. */
+/** Every position on every machine for every step, timed. */
 function earliestByTryingAll(problem: Problem, queues: Queues, job: string): number {
   const rest = must(planWithout(problem, queues, [job]));
   const was = lateness(problem, rest.ends, job);

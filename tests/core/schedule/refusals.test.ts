@@ -21,7 +21,7 @@ const withShear = (own: Partial<OperationInput>) =>
 const withJob = (own: { release?: number; due?: number; weight?: number }) =>
   told({ jobs: [{ ...aJob('A', [60, 90]), ...own }] });
 
-it('the shop that the tests spoil is accepted as it stands', () => expect(told({})).toBe('accepted'));
+it('the shop that the tests spoil is accepted as it is', () => expect(told({})).toBe('accepted'));
 
 describe('operations and machines', () => {
   it('no machine of the stage: the operation is named', () =>
@@ -91,15 +91,15 @@ describe('times', () => {
 
 describe('what is fixed', () => {
   const pin = (operation: string, machine: string, position: number) => ({ operation, machine, position });
-  it('two pins at one place: both operations are named', () =>
+  it('two pins at one position: both operations are named', () =>
     expect(told({ pins: [pin('A:brake', 'B1', 0), pin('B:brake', 'B1', 0)] })).toContain(
       'Operations A:brake and B:brake are pinned at the same position on B1.',
     ));
-  it('one operation pinned at two places is named', () =>
+  it('one operation pinned at two positions is named', () =>
     expect(told({ pins: [pin('A:brake', 'B1', 0), pin('A:brake', 'B1', 1)] })).toContain(
       'Operation A:brake is pinned twice.',
     ));
-  it('a pin on a machine that cannot do it, or at no place, names the operation', () => {
+  it('a pin on a machine that cannot do it, or at no position, names the operation', () => {
     expect(told({ pins: [pin('A:brake', 'S1', 0)] })).toContain(
       'Operation A:brake is pinned on S1, which cannot do it.',
     );

@@ -24,7 +24,7 @@ function repairs(
 }
 
 describe('after a breakdown (worked by hand)', () => {
-  // B1 is down until 1,000. A (due 250) stood first on it, B alone on B2; both were to end at 100.
+  // B1 is down until 1,000. A (due 250) was first on it, B alone on B2; both were to end at 100.
   const down = [{ start: 1000, end: 9000 }];
   const problem = aProblem({
     machines: [aMachine('B1', { open: down }), aMachine('B2')],

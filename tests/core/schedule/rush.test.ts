@@ -35,7 +35,7 @@ describe('a rush at the front (worked by hand)', () => {
     });
   });
 
-  it('stays behind what is frozen or begun', () => {
+  it('stays behind what is frozen or started', () => {
     const started = { shear: { started: { machine: 'S1', at: 0 } } };
     const problem = aProblem({
       now: 10,
@@ -103,7 +103,7 @@ describe('a rush in its run (worked by hand)', () => {
     });
   const run = (due: number): RushWay => ways(shop(due), queued(shop(due), { S1: 'A B C D R' }), ['R']).run;
 
-  it('joins the lines of its colour at the first place that keeps its date, without a changeover more', () => {
+  it('joins the lines of its colour at the first position that keeps its date, without a changeover more', () => {
     expect(run(600)).toMatchObject({
       queues: { S1: ['A:shear', 'B:shear', 'R:shear', 'C:shear', 'D:shear'] },
       ready: 550,
@@ -127,14 +127,14 @@ describe('a rush in its run (worked by hand)', () => {
     });
   });
 
-  it('is as little late as it can be when no place keeps its date', () => {
+  it('is as little late as it can be when no position keeps its date', () => {
     expect(run(100)).toMatchObject({ ready: 350, late: 250 });
   });
 });
 
 describe('a rush, all re-planned', () => {
   it('finds the order that neither quick way has', () => {
-    // B stands in front, so A is late whatever R does. Only A, then R, then B serves all three.
+    // B is in front, so A is late whatever R does. Only A, then R, then B serves all three.
     const problem = aProblem({
       jobs: [aJob('B', [100, null], 500), aJob('A', [100, null], 100), aJob('R', [50, null], 150)],
     });
@@ -178,7 +178,7 @@ describe('rushes in random shops', () => {
         const { problem, queues, rush } = asked!;
         const before = must(planWithout(problem, queues, rush));
         const quick = insertRush(problem, queues, rush);
-        // A pin in front of its own first step leaves no place: that is said, not hidden.
+        // A pin in front of its own first step leaves no position: that is said, not hidden.
         if (!quick.ok) return void expect(refusal(quick)).toContain('cannot be fitted in anywhere');
         const [replanned] = must(replanRush(problem, queues, rush, { seed }));
         for (const way of [...quick.value, ...(replanned ? [replanned] : [])]) {
@@ -197,7 +197,7 @@ describe('rushes in random shops', () => {
     );
   });
 
-  it('the shop without some lines plans the others as if those had never been asked for', () => {
+  it('the shop without some lines plans the others as if those had never come in', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
         const asked = randomRush(seed);

@@ -162,7 +162,7 @@ export const SMALL_SHOPS: Readonly<Record<string, (rng: Rng) => ProblemInput>> =
         ],
       },
     ),
-  'begun, frozen and pinned': (rng) =>
+  'started, frozen and pinned': (rng) =>
     withFixed(
       rng,
       shop(shearAndBrakes(rng, 2), jobs(rng, 5, through), { objective: { ...weights, changeover: 1 } }),
@@ -203,7 +203,7 @@ export const SMALL_SHOPS: Readonly<Record<string, (rng: Rng) => ProblemInput>> =
       { sameOrder: true, objective: { ...weights, weightedTardiness: tardy, makespan: 1 } },
     );
   },
-  'stability against the plan as it stands': (rng) => {
+  'stability against the plan as it is': (rng) => {
     const lines = jobs(rng, 5, through);
     return shop(shearAndBrakes(rng, 1), lines, {
       reference: Object.fromEntries(lines.slice(1).map((job) => [job.id, 20 + rng.below(100)])),

@@ -2,7 +2,7 @@ import type { Rng } from '../rng.ts';
 import { valid, type BlockMove } from './block-move.ts';
 import type { JobShopGraph } from './graph.ts';
 
-/** One longest path, start to end; where there is a choice, by lot. */
+/** One longest path, start to end; where there is a choice, at random. */
 function criticalPath(graph: JobShopGraph, rng: Rng): number[] {
   const path: number[] = [];
   let o = -1;
@@ -21,7 +21,7 @@ function criticalPath(graph: JobShopGraph, rng: Rng): number[] {
 }
 
 /**
- * The valid moves that can shorten a longest path drawn by lot: within each critical block (a stretch of the path on one
+ * The valid moves that can shorten a longest path drawn at random: within each critical block (a stretch of the path on one
  * machine), an operation goes right behind the block's last or right ahead of its first. Moves inside a block leave its
  * length as it is, so that only these can gain.
  */

@@ -28,7 +28,7 @@ export class TabuList {
     );
   }
 
-  /** Forbids the way back of a move for some ten steps: tabu tenure 10 to 17, drawn by lot. */
+  /** Forbids the way back of a move for some ten steps: tabu tenure 10 to 17, drawn at random. */
   forbid({ first, last, forward }: BlockMove, order: readonly number[], step: number): void {
     const moved = forward ? first : last;
     const until = step + 10 + this.#rng.below(8);

@@ -63,7 +63,7 @@ function perturb(graph: JobShopGraph, rng: Rng): void {
 
 /**
  * Applies the move with the least estimated makespan among those that are not tabu, or promise a new best (aspiration);
- * where there is none, one drawn by lot.
+ * where there is none, one drawn at random.
  */
 function applyBest(
   graph: JobShopGraph,

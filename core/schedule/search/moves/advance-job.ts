@@ -8,7 +8,7 @@ interface Advance {
 }
 
 /**
- * Brings a whole job forward: its last operation some positions, each step before it by about as much time, so that the
+ * Brings all operations of a job forward: its last operation some positions, each step before it by about as much time, so that the
  * last does not only wait there.
  *
  *     first machine    A B C D →   D A B C    D ends on the second at 80, A there at 20: D is to end 60 s sooner,
@@ -16,7 +16,7 @@ interface Advance {
  */
 export const advanceJob = moveOf<Advance>({ propose, valid, apply });
 
-/** A job whose last operation is fixed has nothing to propose; no lot is drawn for it. */
+/** A job whose last operation is fixed has nothing to propose; no random number is drawn for it. */
 function propose(context: SearchContext): Advance | null {
   const { problem, evaluator, rng, first } = context;
   const { machineOf, positionOf } = evaluator.live;

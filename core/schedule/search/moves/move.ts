@@ -1,9 +1,9 @@
 import type { MoveEvaluator } from '../move-evaluator.ts';
 import type { SearchContext } from './search-context.ts';
 
-/** One kind of move over the machines' queues. All lots are drawn by `propose`; the other two only follow from it. */
+/** One kind of move over the machines' queues. All random numbers are drawn by `propose`; the other two only follow from it. */
 interface MoveKind<Proposal> {
-  /** What to try, drawn by lot; null where there is nothing of this kind to try. */
+  /** What to try, drawn at random; null where there is nothing of this kind to try. */
   readonly propose: (context: SearchContext) => Proposal | null;
   /** May it be done? Fixed operations stay, every operation comes to an eligible machine, and the order changes. */
   readonly valid: (context: SearchContext, proposal: Proposal) => boolean;
@@ -11,7 +11,7 @@ interface MoveKind<Proposal> {
   readonly apply: (context: SearchContext, proposal: Proposal) => void;
 }
 
-/** Applies a move of one kind, drawn by lot. @returns false when it left the queues as they were */
+/** Applies a move of one kind, drawn at random. @returns false when it left the queues as they were */
 export type Move = (context: SearchContext) => boolean;
 
 export const moveOf =

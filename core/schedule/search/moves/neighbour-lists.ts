@@ -6,7 +6,7 @@ export const NEIGHBOURS = 16;
 
 /**
  * Per operation, up to NEIGHBOURS movable others that change over to it fastest on the first machine that can do it; of equally
- * fast ones those due at about the same time. Worked out when first asked for: a long search asks for all, a short one
+ * fast ones those due at about the same time. Computed when first needed: a long search needs all, a short one
  * for few.
  */
 export function neighbourLists(problem: Problem, movable: Int32Array): (o: number) => Int32Array {

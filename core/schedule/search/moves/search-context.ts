@@ -24,12 +24,12 @@ export function searchContext(problem: Problem, evaluator: MoveEvaluator, rng: R
   return { problem, evaluator, rng, movable, neighbours: neighbourLists(problem, movable), first };
 }
 
-/** A movable operation, drawn by lot. */
+/** A movable operation, drawn at random. */
 export function anyOperation({ movable, rng }: SearchContext): number {
   return movable[rng.below(movable.length)]!;
 }
 
-/** Of a few movable operations drawn by lot, the one whose job is late by the most weighted seconds. */
+/** Of a few movable operations drawn at random, the one whose job is late by the most weighted seconds. */
 export function lateOperation(context: SearchContext): number {
   const { problem, evaluator } = context;
   let worst = anyOperation(context);
@@ -46,7 +46,7 @@ export function lateOperation(context: SearchContext): number {
   return worst;
 }
 
-/** A machine that can do the operation, drawn by lot; its own half the time. */
+/** A machine that can do the operation, drawn at random; its own half the time. */
 export function someMachine({ problem, evaluator, rng }: SearchContext, o: number): number {
   const machines = problem.eligible[o]!;
   if (machines.length === 1 || rng.next() < 0.5) return evaluator.live.machineOf[o]!;

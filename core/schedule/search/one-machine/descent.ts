@@ -7,7 +7,7 @@ import { bestSwap } from './swap.ts';
 const LONGEST = 13;
 
 /**
- * Variable neighbourhood descent in random order: applies the best move of one neighbourhood drawn by lot, then of
+ * Variable neighbourhood descent in random order: applies the best move of one neighbourhood drawn at random, then of
  * another, until none holds a gain. The neighbourhoods are the swap of two jobs, and the insertion of a block of each
  * length. (A. Subramanian, M. Battarra and C. N. Potts, International Journal of Production Research 52, 2014,
  * pp. 2729-2742, from memory.)

@@ -7,7 +7,7 @@ import { perturb, shuffle } from './perturb.ts';
 import { Sequence } from './sequence.ts';
 import { TINY } from './tiny.ts';
 
-/** Perturbations in vain, per job, before the search restarts from an order drawn by lot. */
+/** Perturbations in vain, per job, before the search restarts from an order drawn at random. */
 const PATIENCE = 4;
 /**
  * Perturbation and acceptance. Without changeovers perturbations reach as far as they may (`longest` stretch) and no worse

@@ -23,7 +23,7 @@ export function perturb(sequence: Sequence, longest: number, rng: Rng): void {
   if (between > 0) sequence.exchange(from, from + between, until - first);
 }
 
-/** Puts all jobs in an order drawn by lot. */
+/** Puts all jobs in an order drawn at random. */
 export function shuffle(sequence: Sequence, rng: Rng): void {
   const order = sequence.order.slice();
   for (let k = order.length - 1; k > 0; k--) {
