@@ -1,7 +1,7 @@
 import type { Offcut, PlacedBlank, Rect, SheetGroup } from './plan.ts';
-import { cutRefusal } from './replay.ts';
+import { cutRefusal, placeOf } from './replay.ts';
 import { blankSizes, hundredth, type RunInput } from './run.ts';
-import type { CutStep, Destination } from './step.ts';
+import type { CutStep } from './step.ts';
 
 /** Piles on a sheet's own bed: the pieces of one sheet with the places they had in it, by where they lie now. */
 type Piles = Map<string, Rect[]>;
@@ -31,8 +31,6 @@ export function drawSteps(
   }
   return drawn(piles, trims, run);
 }
-
-const placeOf = (to: Destination): string => (to.kind === 'stack' ? to.stack : to.kind);
 
 function lay(piles: Piles, place: string, piece: Rect): void {
   piles.set(place, [...(piles.get(place) ?? []), piece]);

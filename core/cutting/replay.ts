@@ -1,5 +1,6 @@
 import { formatLength, type LengthUnits } from '../units/length.ts';
 import type { CutStep, Destination } from './step.ts';
+import { hundredth } from './run.ts';
 
 /** Pieces of one size that lie in one place after the list has been cut. */
 export interface MadePiece {
@@ -39,8 +40,6 @@ interface Replay {
 /** Less is not sheared but pushed aside: 1/16 in. Common practice, no source. Kept here as well, for nothing is shared. */
 const THINNEST_CUT_MM = 1.5875;
 
-const round = (mm: number): number => Math.round(mm * 100) / 100;
-
 /**
  * Cuts a step list on simulated sheets, cut by cut, and says what lies where at the end. It believes only the stack, the
  * axis, the size and the number of cuts of a step, measures every piece itself, and shares no code with the planning.
@@ -77,10 +76,10 @@ export function replaySteps(
         }
         if (step.axis === 'length') {
           lay(placeOf(step.to), widthMm, step.sizeMm, piece.count);
-          lengthMm = round(lengthMm - step.sizeMm);
+          lengthMm = hundredth(lengthMm - step.sizeMm);
         } else {
           lay(placeOf(step.to), step.sizeMm, lengthMm, piece.count);
-          widthMm = round(widthMm - step.sizeMm);
+          widthMm = hundredth(widthMm - step.sizeMm);
         }
       }
       lay(step.rest ? placeOf(step.rest) : step.stack, widthMm, lengthMm, piece.count);
@@ -89,7 +88,8 @@ export function replaySteps(
   return { pieces: [...piles.values()].flat(), refusals };
 }
 
-const placeOf = (to: Destination): string => (to.kind === 'stack' ? to.stack : to.kind);
+/** Where a piece lies that goes to a destination: a stack, or "blank", "remnant", "scrap". */
+export const placeOf = (to: Destination): string => (to.kind === 'stack' ? to.stack : to.kind);
 
 /** Why the shear cannot make a step's cut on a piece; null: it can. */
 export function cutRefusal(
@@ -100,7 +100,7 @@ export function cutRefusal(
 ): string | null {
   const size = (mm: number): string => formatLength(mm, units);
   const [along, across] = step.axis === 'length' ? [lengthMm, widthMm] : [widthMm, lengthMm];
-  const remains = round(along - step.sizeMm);
+  const remains = hundredth(along - step.sizeMm);
   const say = (limit: string): string =>
     `Step ${step.number}, ${size(step.sizeMm)} off a piece ${size(widthMm)} wide and ${size(lengthMm)} long, ${limit}.`;
   if (across > shear.lengthMm) return say(`needs a shear longer than ${size(shear.lengthMm)}`);

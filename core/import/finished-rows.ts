@@ -7,6 +7,7 @@ import type { FileRow } from './order-rows.ts';
 import { operationRecord as recordSchema, type OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
+import { DAY } from '../units/duration.ts';
 
 /** The columns of a file of finished operations, our own format. The last five may be left out. */
 export const finishedColumns = [
@@ -29,7 +30,7 @@ export const finishedColumns = [
 type Column = (typeof finishedColumns)[number];
 const OPTIONAL: readonly Column[] = ['good', 'scrapped', 'estimate s', 'changeover s', 'who'];
 const recordNames = recordSchema.shape.who;
-const LONGEST_S = 90 * 86_400;
+const LONGEST_S = 90 * DAY;
 
 interface CheckedFinished extends RowFindings {
   /** The records of the ready rows. */

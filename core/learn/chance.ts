@@ -7,6 +7,7 @@ import { Rng } from '../schedule/search/rng.ts';
 import { emptyTiming } from '../schedule/timing.ts';
 import { timeQueues } from '../schedule/time-queues.ts';
 import { intervalAt, NEVER, type WorkingTime } from '../schedule/working-time.ts';
+import { DAY } from '../units/duration.ts';
 
 /** How many times the plan is played through, and from which seed. */
 export interface ChanceOptions {
@@ -31,7 +32,6 @@ interface JobChance {
 export type Chances = Readonly<Record<string, JobChance>>;
 
 const MOST_RUNS = 10_000;
-const DAY = 86_400;
 /** Closed this long, a machine begins another day; shorter gaps are breaks (our own limit). */
 const NIGHT = 4 * 3600;
 

@@ -10,8 +10,7 @@ import { countIn, probe, timeStandards, type Counts } from './counts.ts';
 import type { ChangeoverObservation } from './learn-changeover.ts';
 import { byTime, type Observation } from './observation.ts';
 import { openSecondsBetween } from '../schedule/working-time.ts';
-
-const DAY = 86_400;
+import { DAY } from '../units/duration.ts';
 
 type Ended = OperationRecord & { readonly end: number };
 const ended = (record: OperationRecord): record is Ended => record.end !== null;

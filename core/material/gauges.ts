@@ -1,6 +1,6 @@
 import type { Gauge, Metal } from './material.ts';
-import { inchesToMm, MM_PER_FOOT } from '../units/length.ts';
-import { KG_PER_LB } from '../units/weight.ts';
+import { inchesToMm } from '../units/length.ts';
+import { KG_M2_PER_LB_FT2 } from '../units/weight.ts';
 
 /**
  * Published gauge tables, made from the rules behind them and rounded, as the tables are, to 0.0001 in.
@@ -23,8 +23,6 @@ const COATING_OUNCES = 2.5;
 /** Weight charts: 42.0 lb/ft² an inch for stainless, 14.2 for aluminium 3003 (from memory). */
 const STAINLESS_LB_PER_IN = 42;
 const ALUMINIUM_LB_PER_IN = 14.2;
-
-const KG_PER_M2 = (KG_PER_LB * 1e6) / MM_PER_FOOT ** 2;
 
 interface Row {
   readonly inches: number;
@@ -58,7 +56,7 @@ function rowOf(metal: Metal, gauge: number): Gauge {
   return {
     label: String(gauge),
     thicknessMm: inchesToMm(Math.round(inches * 10_000) / 10_000),
-    kgPerM2: lbPerFt2 * KG_PER_M2,
+    kgPerM2: lbPerFt2 * KG_M2_PER_LB_FT2,
   };
 }
 

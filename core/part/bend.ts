@@ -9,7 +9,7 @@ export interface BendShape {
   readonly kFactor: number;
 }
 
-const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+export const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
 /** How a flange is measured where it meets a bend. */
 export type Measured = 'outside' | 'inside' | 'apex';

@@ -1,4 +1,5 @@
 import type { Act, Chain } from './bend-steps.ts';
+import { radians } from './bend.ts';
 
 /**
  * The space that a press brake's tools take, as convex outlines round the bend line: x towards the back gauge, y up,
@@ -52,8 +53,6 @@ type Side = 'start' | 'end';
 
 /** Angles that the joints have so far, in degrees. */
 export type Angles = readonly number[];
-
-const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
 /** Metal this deep inside a tool is a collision; less is a touch. */
 const TOUCH = 0.5;

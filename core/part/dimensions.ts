@@ -32,7 +32,10 @@ export interface Dimensioned {
   readonly angles: readonly AngleMark[];
 }
 
-const plus = (a: Point, b: Point, times: number): Point => ({ x: a.x + b.x * times, y: a.y + b.y * times });
+export const plus = (a: Point, b: Point, times: number): Point => ({
+  x: a.x + b.x * times,
+  y: a.y + b.y * times,
+});
 
 function lengthMark(
   line: Line,

@@ -2,6 +2,7 @@ import type { Profile } from './profile.ts';
 import { ok, type Result } from '../result.ts';
 import type { Forming } from './forming.ts';
 import { isFold, stripOf, type Fold, type Piece } from './strip.ts';
+import { radians } from './bend.ts';
 
 /** Millimetres, x to the right, y down as in SVG. */
 export interface Point {
@@ -43,8 +44,6 @@ export interface Drawing {
   /** The middle of the longest flange and the unit step from it towards the painted side. */
   readonly paint: { readonly at: Point; readonly towards: Point };
 }
-
-const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 
 /** Where the pen is and which way it looks: radians, 0 to the right, growing as it turns up. */
 interface Pen {

@@ -6,8 +6,8 @@ import type { Machine } from '../shop/machine.ts';
 import type { ShopOperation, ShopOperations } from './operations.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
+import { DAY } from '../units/duration.ts';
 
-const DAY = 86_400;
 /** Open hours are looked up this far: back, so that started work has its hours; ahead, so that a long backlog has an end. */
 const DAYS_BACK = 14;
 export const DAYS_AHEAD = 370;

@@ -18,8 +18,7 @@ import { operationsOf, type ShopOperation } from './operations.ts';
 import { secondsOfSuspended, secondsOfStarted } from './remaining.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-
-const DAY = 86_400;
+import { DAY } from '../units/duration.ts';
 
 /** The shop translated for the scheduling engine; a job is an order line, its id the line's. */
 export interface ShopProblem {

@@ -1,13 +1,14 @@
 import { tzOffset } from '@date-fns/tz';
 import { instant, type Instant } from '../units/brand.ts';
+import { DAY } from '../units/duration.ts';
 
 /**
  * The shop's wall clock: from instants to what the clock on the wall shows and back. The time zone is an IANA name and
  * is passed in. This is the only file that writes a time for people, on screen or on paper.
  */
 
-const DAY = 86_400;
-const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
+/** Monday first, as in ISO 8601. */
+export const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
 
 interface WallParts {
@@ -110,12 +111,13 @@ export function addDays(at: Instant, days: number, timeZone: string): Instant {
   return instant(toInstant(shiftDate(date, days), formatClock(at, timeZone), timeZone) + second);
 }
 
-const two = (n: number): string => String(n).padStart(2, '0');
+/** "07" */
+export const twoFigures = (n: number): string => String(n).padStart(2, '0');
 
 /** "14:30" */
 export function formatClock(at: Instant, timeZone: string): string {
   const { hour, minute } = wallParts(at, timeZone);
-  return `${two(hour)}:${two(minute)}`;
+  return `${twoFigures(hour)}:${twoFigures(minute)}`;
 }
 
 /** "Tue 14:30" */

@@ -3,8 +3,7 @@ import { err, ok, issue, type Result } from '../result.ts';
 import type { Instant } from '../units/brand.ts';
 import { intersect, subtract, union, type Interval } from './interval.ts';
 import { isTimeZone, offsetAt, shiftDate, toInstant, wallParts, wallSeconds } from './wall.ts';
-
-const DAY = 86_400;
+import { DAY } from '../units/duration.ts';
 
 interface Day {
   readonly date: string;

@@ -1,7 +1,12 @@
 import { err, ok, issue, type Result } from '../result.ts';
 import { seconds, type Seconds } from './brand.ts';
 
-const PER_UNIT: Readonly<Record<string, number>> = { h: 3600, hr: 3600, min: 60, m: 60, s: 1, sec: 1 };
+/** Seconds. */
+export const HOUR = 3600;
+/** Seconds of a day of 24 hours; where the clocks are put forward or back a day of the shop has an hour less or more. */
+export const DAY = 86_400;
+
+const PER_UNIT: Readonly<Record<string, number>> = { h: HOUR, hr: HOUR, min: 60, m: 60, s: 1, sec: 1 };
 
 /** Below this a duration is shown with its seconds, above it to the minute. */
 const SHOWS_SECONDS_S = 600;
@@ -26,7 +31,7 @@ export function formatDuration(duration: number): string {
 }
 
 /** From here on minutes do not matter any more. */
-const WHOLE_HOURS_S = 100 * 3600;
+const WHOLE_HOURS_S = 100 * HOUR;
 
 /** What hours added up over many lines or machines are rounded to: a minute, from a hundred hours up an hour. Seconds. */
 export const shownUnit = (duration: number): number => {
@@ -40,7 +45,7 @@ export const formatHours = (duration: number): string =>
 
 /** A duration of two days or more in days, "3 d"; a shorter one as above. */
 export const shortDuration = (duration: number): string =>
-  duration >= 2 * 86_400 ? `${Math.round(duration / 86_400)} d` : formatDuration(duration);
+  duration >= 2 * DAY ? `${Math.round(duration / DAY)} d` : formatDuration(duration);
 
 /** A comma that groups thousands: before three digits and no more. */
 const THOUSANDS = /,(?=\d{3}(?!\d))/g;

@@ -1,7 +1,10 @@
-import type { LengthUnits } from './length.ts';
+import { MM_PER_FOOT, type LengthUnits } from './length.ts';
 
 /** The pound, exact by definition. */
 export const KG_PER_LB = 0.45359237;
+
+/** Of a pound a square foot. */
+export const KG_M2_PER_LB_FT2 = (KG_PER_LB * 1e6) / MM_PER_FOOT ** 2;
 
 /** A weight in the shop's units: pounds in a shop that works in inches. */
 export const formatWeight = (weightKg: number, units: LengthUnits): string =>
