@@ -11,7 +11,7 @@ import { keptPushes, livingIn, refusalOf, shopIn, storeWith } from './support.ts
 const DAY = 86_400;
 const LONG_AGO = instant(NOW - 30 * DAY);
 
-function start(shop: Shop, now = { at: NOW }) {
+function start(shop: Shop, now: { at: number } = { at: NOW }) {
   const store = storeWith(shop);
   const pushes = keptPushes();
   const clock = { now: () => instant(now.at), fixed: false };

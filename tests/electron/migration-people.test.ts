@@ -61,7 +61,7 @@ describe('a data file from before people could be out', () => {
     const row = { id: 'out-1', people: 2, from: NOW, to: NOW + 3600, reason: 'course', revision: 0 };
     edit.apply({ do: 'row.save', kind: 'absence', row: row as never });
     const read = () => store.run('read', ({ rows }) => rows.read('absence'));
-    expect(read()).toMatchObject([row]);
+    expect(read()).toMatchObject([{ id: 'out-1', people: 2, reason: 'course' }]);
     edit.undo();
     expect(read()).toEqual([]);
     edit.redo();

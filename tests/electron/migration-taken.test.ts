@@ -2,9 +2,9 @@ import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
-import { NOW } from '../support/builders.ts';
+import { NOW, someSettings } from '../support/builders.ts';
 import { aCutList, aStep } from '../support/stock-builders.ts';
-import { contentOf, oldMigrations, without } from './data-files.ts';
+import { beforeImportance, contentOf, oldMigrations, rowWriter, without } from './data-files.ts';
 import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
@@ -21,13 +21,14 @@ function fillBefore(file: string): void {
   connection
     .prepare('insert into cutList values (?, ?, ?, ?, ?)')
     .run(id, JSON.stringify(lines), JSON.stringify(groups), JSON.stringify(steps), revision);
+  rowWriter(connection)('settings', without(beforeImportance('settings', someSettings()), 'askWho'));
   const put = connection.prepare('insert into step (label, at, changes, undone) values (?, ?, ?, 0)');
   const change = (own: object) => JSON.stringify([{ kind: 'cutList', id, ...own }]);
-  put.run('Move step 1', NOW, change({ before: null, after: without(before, 'taken') }));
+  put.run('Move step 1', NOW, change({ before: null, after: without(before, 'taken', 'counted') }));
   put.run(
     'Take step 1 out',
     NOW,
-    change({ before: without(before, 'taken'), after: without(after, 'taken') }),
+    change({ before: without(before, 'taken', 'counted'), after: without(after, 'taken', 'counted') }),
   );
   connection.close();
 }
@@ -39,7 +40,7 @@ describe('a data file from before sheets were taken for a run', () => {
     const { cutList } = contentOf(file) as { cutList: object[] };
     open(file).close();
     expect(cutList).toHaveLength(1);
-    expect(contentOf(file).cutList).toEqual(cutList.map((row) => ({ ...row, taken: null })));
+    expect(contentOf(file).cutList).toEqual(cutList.map((row) => ({ ...row, taken: null, counted: '[]' })));
   });
 
   it('can still undo what was done to a list before', () => {
