@@ -26,7 +26,7 @@ interface Evaluated {
  * 1 it is rejected, the rest of its queue and the other queue are not timed.
  */
 export class EarlyStop {
-  limit = Infinity;
+  #limit = Infinity;
   readonly #evaluated: Evaluated;
   /** Per machine: was its queue shifted? Else its operations can only become ready at another time. */
   readonly #shifted: Uint8Array;
@@ -43,7 +43,7 @@ export class EarlyStop {
 
   /** The shifts of a move are made, nothing is timed yet. */
   begin(limit: number): void {
-    this.limit = limit;
+    this.#limit = limit;
     for (let m = 0; m < this.#shifted.length; m++)
       this.#shifted[m] = Number(this.#evaluated.live.isTouched(m));
   }
@@ -69,7 +69,7 @@ export class EarlyStop {
 
   /** Queue m is timed next: what it may gain is a bound no longer. @returns false when the move is rejected before that */
   proceedTo(m: number, delta: number): boolean {
-    if (delta - this.#rest > this.limit) return false;
+    if (delta - this.#rest > this.#limit) return false;
     this.#rest -= this.#mostOf[m]!;
     return true;
   }
@@ -87,9 +87,9 @@ export class EarlyStop {
       const later = suffixBound.openBetween(m, intervalOf[o]!, end, interval, now);
       least += suffixBound.leastLoss(m, position, later);
     }
-    if (least <= this.limit) return false;
+    if (least <= this.#limit) return false;
     const sooner = p < readyTimes.affectedUntil[m]! ? readyTimes.mostSooner[m]! : 0;
-    return least - this.#mostBehind(m, position, Math.max(end - now, sooner)) > this.limit;
+    return least - this.#mostBehind(m, position, Math.max(end - now, sooner)) > this.#limit;
   }
 
   /** The most that may still be gained from a position on, sooner by up to so many seconds, and in queues still to time. */
