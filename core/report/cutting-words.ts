@@ -1,9 +1,9 @@
 import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
 import type { CutStep, Destination } from '../cutting/step.ts';
 import type { Shop } from '../shop/state.ts';
-import { formatWallDate } from '../time/wall.ts';
+import { toCsv } from '../csv.ts';
+import { wallParts } from '../time/wall.ts';
 import { formatCutLength, formatCutSize, type LengthUnits } from '../units/length.ts';
-import { formatAmount } from '../units/money.ts';
 import type { RunCut } from '../planning/cut-run.ts';
 import { cautionsFor, CONTINUOUS_ONLY } from './cautions.ts';
 import { metalName } from '../shop/metal-name.ts';
@@ -87,12 +87,7 @@ const sumOf = (groups: readonly SheetGroup[], each: (group: SheetGroup) => numbe
 const areaOf = (rects: readonly { w: number; h: number }[]): number =>
   rects.reduce((sum, { w, h }) => sum + w * h, 0);
 
-const cell = (value: string | number): string =>
-  /[",\n]/.test(String(value)) ? `"${String(value).replaceAll('"', '""')}"` : String(value);
-const csv = (rows: readonly (readonly (string | number)[])[]): string =>
-  rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
-
-/** A run's step list as CSV (RFC 4180), with the shear's cautions; lengths in the shop's units. */
+/** A run's step list as CSV, with the shear's cautions; lengths in the shop's units. */
 export function stepsCsv(cut: RunCut, units: LengthUnits): string {
   const head = [
     'step',
@@ -109,7 +104,7 @@ export function stepsCsv(cut: RunCut, units: LengthUnits): string {
   ];
   const rows = stepRows(cut.plan.ok ? cut.plan.value.steps : [], units);
   const { governs, points } = cautionsFor('shear');
-  return csv([
+  return toCsv([
     head,
     // Above the steps, as on paper; a reader of the rows knows them by their first cell, which is no number.
     ...[governs, ...points].map((text) => ['caution', text, ...head.slice(2).map(() => '')]),
@@ -129,10 +124,10 @@ export function stepsCsv(cut: RunCut, units: LengthUnits): string {
   ]);
 }
 
-/** What to buy as CSV (RFC 4180). */
+/** What to buy as CSV. */
 export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string {
   const { units, timeZone, currency } = shop.settings;
-  return csv([
+  return toCsv([
     [
       'needed by',
       'stock',
@@ -143,13 +138,13 @@ export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string
       currency === null ? 'cost' : `cost ${currency}`,
     ],
     ...purchases.map(({ sheet, pieces, costCents, neededBy }) => [
-      formatWallDate(neededBy, timeZone),
+      wallParts(neededBy, timeZone).date,
       sheet.id,
       metalName(shop, sheet),
       formatCutLength(sheet.widthMm, units),
       formatCutLength(sheet.lengthMm, units),
       pieces,
-      formatAmount(costCents),
+      costCents / 100,
     ]),
   ]);
 }

@@ -98,12 +98,14 @@ describe('the CSV files', () => {
       { sheet: aSheet(), pieces: 3, costCents: 18_600, neededBy: NOW, runs: ['1042/1'] },
     ]);
     const { data } = Papa.parse<string[]>(csv.trim());
-    expect(data[1]?.slice(1, 6)).toEqual([
+    expect(data[1]).toEqual([
+      '2026-11-30',
       'galv-24-moss',
       '24 ga Moss green, Galvanized, "prefinished"',
       '48 in',
       '120 in',
       '3',
+      '186',
     ]);
   });
 });
