@@ -23,6 +23,7 @@ export function loadDemo(folder: string, now: Instant): Shop {
     line: [],
     queue: catalogue.machine.map((machine) => ({ id: machine.id, operations: [], revision: 0 })),
     published: [],
+    changeover: [],
     pin: [],
     record: readRecords(folder, 'finished.csv', reading),
     learned: [],

@@ -1,3 +1,10 @@
+CREATE TABLE `changeover` (
+	`id` text PRIMARY KEY NOT NULL,
+	`operation` text NOT NULL,
+	`since` integer NOT NULL,
+	`revision` integer NOT NULL
+) STRICT;
+--> statement-breakpoint
 CREATE TABLE `cutAnswer` (
 	`key` text PRIMARY KEY NOT NULL,
 	`plan` text NOT NULL,
@@ -47,6 +54,7 @@ CREATE TABLE `setAside` (
 	`at` integer NOT NULL
 ) STRICT;
 --> statement-breakpoint
+ALTER TABLE `cutList` ADD `counted` text DEFAULT '[]' NOT NULL;--> statement-breakpoint
 ALTER TABLE `order` ADD `closedAt` integer;--> statement-breakpoint
 CREATE INDEX `order_closed` ON `order` (`closedAt`);--> statement-breakpoint
 ALTER TABLE `settings` ADD `publishing` text DEFAULT 'always' NOT NULL;--> statement-breakpoint
@@ -65,6 +73,7 @@ UPDATE `step` SET `changes` = (
 		WHEN 'order' THEN json_set(`change`.`value`,
 			'$.before.closedAt', CASE WHEN json_extract(`change`.`value`, '$.before.status') IN ('done', 'cancelled') THEN (SELECT `closedAt` FROM `order` WHERE `id` = json_extract(`change`.`value`, '$.id')) END,
 			'$.after.closedAt', CASE WHEN json_extract(`change`.`value`, '$.after.status') IN ('done', 'cancelled') THEN (SELECT `closedAt` FROM `order` WHERE `id` = json_extract(`change`.`value`, '$.id')) END)
+		WHEN 'cutList' THEN json_set(`change`.`value`, '$.before.counted', json_array(), '$.after.counted', json_array())
 		ELSE `change`.`value` END))
 	FROM json_each(`step`.`changes`) AS `change`
 );

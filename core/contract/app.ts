@@ -59,6 +59,7 @@ export const shopRead = call(
       queue: z.array(rowKinds.queue),
       published: z.array(rowKinds.published),
       pin: z.array(rowKinds.pin),
+      changeover: z.array(rowKinds.changeover),
       /** Of these lines, and what each machine finished last. */
       record: z.array(rowKinds.record),
       learned: z.array(rowKinds.learned),

@@ -23,5 +23,6 @@ export const cutListOf = (
   groups,
   steps,
   taken: null,
+  counted: [],
   revision,
 });

@@ -16,6 +16,7 @@ const NAMES: Readonly<Record<RowKind, (id: string) => string>> = {
   published: (id) => `the published queue of ${id}`,
   queue: (id) => `the queue of ${id}`,
   pin: (id) => `the pin of ${operationName(id)}`,
+  changeover: (id) => `the changeover of ${id}`,
   record: (id) => `the record of ${operationName(id)}`,
   learned: () => 'a time standard from finished work',
   movement: () => 'an entry of the stock’s history',

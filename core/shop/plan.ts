@@ -31,6 +31,17 @@ export type Published = DeepReadonly<z.infer<typeof published>>;
 export const pin = z.strictObject({ id: operationId, revision });
 export type Pin = DeepReadonly<z.infer<typeof pin>>;
 
+/** A changeover under way on a machine, as the floor began it; it is over when work starts there. */
+export const changeover = z.strictObject({
+  /** The machine's id: one changeover a machine. */
+  id: code,
+  /** What it is set up for. */
+  operation: operationId,
+  since: instantS,
+  revision,
+});
+export type ChangeoverUnderWay = DeepReadonly<z.infer<typeof changeover>>;
+
 /** A person, as they write themselves. A semicolon parts names in files. */
 export const personName = z
   .string()

@@ -6,7 +6,7 @@ import { learned } from './learned.ts';
 import { absence, downtime, machine } from './machine.ts';
 import { orderLine, workOrder } from './order.ts';
 import { part } from '../part/part.ts';
-import { pin, published, queue, operationRecord } from './plan.ts';
+import { changeover, pin, published, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
 import { cutList, movement } from './stock.ts';
 
@@ -30,6 +30,7 @@ export const rowKinds = {
   queue,
   published,
   pin,
+  changeover,
   record: operationRecord,
   learned,
   movement,

@@ -72,6 +72,8 @@ export const cutList = z.strictObject({
   steps: z.array(cutStep).max(2000),
   /** When its sheets were taken from stock; null: they were not yet. */
   taken: instantS.nullable(),
+  /** Blanks of its lines that were counted on the floor when its sheets were taken; lines without any are left out. */
+  counted: z.array(z.strictObject({ line: lineId, pieces: count })),
   revision,
 });
 export type CutList = DeepReadonly<z.infer<typeof cutList>>;

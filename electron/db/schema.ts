@@ -209,6 +209,14 @@ export const published = sqliteTable('published', {
 /** Pins and records outlive the line they speak of, so they refer to nothing. */
 export const pin = sqliteTable('pin', { id: id(), revision: revision() });
 
+/** By machine: the changeover under way there. */
+export const changeover = sqliteTable('changeover', {
+  id: id(),
+  operation: text().notNull(),
+  since: integer().notNull(),
+  revision: revision(),
+});
+
 export const record = sqliteTable(
   'record',
   {
@@ -274,6 +282,9 @@ export const cutList = sqliteTable('cutList', {
   groups: json().notNull(),
   steps: json().notNull(),
   taken: integer(),
+  counted: json()
+    .notNull()
+    .default(sql`'[]'`),
   revision: revision(),
 });
 
@@ -356,6 +367,7 @@ export const tables = {
   queue,
   published,
   pin,
+  changeover,
   record,
   learned,
   movement,

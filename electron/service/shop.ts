@@ -37,6 +37,7 @@ export function readShop({ rows }: Work, now: number): Shop {
     queue: rows.read('queue'),
     published: rows.read('published'),
     pin: rows.read('pin'),
+    changeover: rows.read('changeover'),
     record: records,
     learned: rows.read('learned'),
     movement: rows.newestMovements(NEWEST_MOVEMENTS),

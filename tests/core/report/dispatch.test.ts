@@ -140,6 +140,7 @@ const shop: Shop = {
   queue: [],
   published: [],
   pin: [],
+  changeover: [],
   record: [],
   learned: [],
   movement: [],
