@@ -1,9 +1,10 @@
-import { useEffect, useEffectEvent, type RefObject } from 'react';
+import type { RefObject } from 'react';
 import { keyName, keysAreTaken } from '../ui/key-name.ts';
 import type { BoardDoing } from './doing.ts';
 import { besideInLane, besideInNextLane, dropAt, findBar } from './drop.ts';
 import type { Lane } from './lanes.ts';
 import { panned, zoomed, type Scale } from './scale.ts';
+import { useKeyPresses } from '../ui/use-key-presses.ts';
 
 interface Board {
   readonly surface: RefObject<HTMLElement | null>;
@@ -84,8 +85,8 @@ function keysOf(board: Board): Keys {
 
 /** The keys of keys.ts, while the board or nothing at all has the focus. */
 export function useBoardKeys(board: Board): void {
-  const press = useEffectEvent((event: KeyboardEvent) => {
-    if (event.defaultPrevented || keysAreTaken(event)) return;
+  useKeyPresses((event) => {
+    if (keysAreTaken(event)) return;
     const target = event.target as Node;
     if (target !== document.body && !board.surface.current?.contains(target)) return;
     const act = keysOf(board)[keyName(event)];
@@ -93,9 +94,4 @@ export function useBoardKeys(board: Board): void {
     event.preventDefault();
     act();
   });
-  useEffect(() => {
-    const listen = (event: KeyboardEvent) => press(event);
-    window.addEventListener('keydown', listen);
-    return () => window.removeEventListener('keydown', listen);
-  }, []);
 }

@@ -19,6 +19,7 @@ import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
 import { PartDrawing } from './part-drawing.tsx';
 import styles from './part-paper.module.css';
 import paper from './print.module.css';
+import { ColumnHeads } from '../../ui/column-heads.tsx';
 
 /** A part in a metal, and the order line that it is made for where there is one. */
 export interface PartOnPaper {
@@ -121,13 +122,9 @@ function Bends({ shop, part }: Props) {
       <table className={`${paper.paper} ${styles.bends}`}>
         <thead>
           <tr className={paper.columns}>
-            {['No.', 'Before it', 'Step', 'Angle', 'Painted side', 'Edge at the gauge', 'Done'].map(
-              (head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ),
-            )}
+            <ColumnHeads
+              heads={['No.', 'Before it', 'Step', 'Angle', 'Painted side', 'Edge at the gauge', 'Done']}
+            />
           </tr>
         </thead>
         <tbody>

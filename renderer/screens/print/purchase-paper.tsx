@@ -7,6 +7,7 @@ import type { Instant } from '../../../core/units/brand.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import styles from './print.module.css';
 import stock from './stock-paper.module.css';
+import { ColumnHeads } from '../../ui/column-heads.tsx';
 
 interface Props {
   shop: Shop;
@@ -30,11 +31,9 @@ export function PurchasePaper({ shop, purchases, now }: Props) {
       <table className={`${styles.paper} ${stock.table}`}>
         <thead>
           <tr className={styles.columns}>
-            {['Needed by', 'Stock', 'Metal', 'Width × length', 'Pieces', 'Cost', 'For runs'].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
+            <ColumnHeads
+              heads={['Needed by', 'Stock', 'Metal', 'Width × length', 'Pieces', 'Cost', 'For runs']}
+            />
           </tr>
         </thead>
         <tbody>

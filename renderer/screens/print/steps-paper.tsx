@@ -11,6 +11,7 @@ import { CutFacts } from '../cutting/cut-facts.tsx';
 import { Sheets } from '../cutting/sheets.tsx';
 import styles from './print.module.css';
 import stock from './stock-paper.module.css';
+import { ColumnHeads } from '../../ui/column-heads.tsx';
 
 interface Props {
   shop: Shop;
@@ -100,11 +101,7 @@ const StepTable = ({ rows }: { rows: readonly StepRow[] }) => (
   <table className={`${styles.paper} ${stock.table}`}>
     <thead>
       <tr className={styles.columns}>
-        {HEADS.map((head) => (
-          <th key={head} scope="col">
-            {head}
-          </th>
-        ))}
+        <ColumnHeads heads={HEADS} />
       </tr>
     </thead>
     <tbody>

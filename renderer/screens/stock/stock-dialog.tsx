@@ -13,6 +13,7 @@ import { TextField } from '../../ui/text-field.tsx';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
 import styles from './stock.module.css';
+import { ColumnHeads } from '../../ui/column-heads.tsx';
 
 interface Props {
   shop: Shop;
@@ -88,11 +89,7 @@ function Reserved({ shop, row }: { shop: Shop; row: StockRow }) {
         <table className={styles.days}>
           <thead>
             <tr>
-              {['Day', 'Used', 'Then left', 'For runs'].map((head) => (
-                <th key={head} scope="col">
-                  {head}
-                </th>
-              ))}
+              <ColumnHeads heads={['Day', 'Used', 'Then left', 'For runs']} />
             </tr>
           </thead>
           <tbody>

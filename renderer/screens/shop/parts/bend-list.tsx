@@ -9,6 +9,7 @@ import styles from '../../../form/form.module.css';
 import { Group } from '../../../form/form-frame.tsx';
 import { bendRows, movesSentence } from './bend-words.ts';
 import look from './parts.module.css';
+import { ColumnHeads } from '../../../ui/column-heads.tsx';
 
 interface Props {
   part: Part;
@@ -44,11 +45,7 @@ export function BendList({ part, order, onChange }: Props) {
       <table className={look.bends}>
         <thead>
           <tr>
-            {['No.', 'Step', 'Angle', 'Paint', 'Edge at gauge'].map((head) => (
-              <th key={head} scope="col">
-                {head}
-              </th>
-            ))}
+            <ColumnHeads heads={['No.', 'Step', 'Angle', 'Paint', 'Edge at gauge']} />
             {onChange && <th scope="col" aria-label="Move" />}
           </tr>
         </thead>
