@@ -42,7 +42,9 @@ CREATE TABLE `savedPlan` (
 	`at` integer NOT NULL,
 	`by` text NOT NULL,
 	`queues` text NOT NULL,
-	`pins` text NOT NULL
+	`pins` text NOT NULL,
+	`figures` text NOT NULL,
+	`stepId` integer
 ) STRICT;
 --> statement-breakpoint
 CREATE TABLE `setAside` (

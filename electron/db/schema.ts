@@ -331,6 +331,10 @@ export const savedPlan = sqliteTable('savedPlan', {
   by: text().notNull(),
   queues: json().notNull(),
   pins: json().notNull(),
+  /** What it came to when it was kept. */
+  figures: json().notNull(),
+  /** The step of the history that published it; null: it was kept by name. */
+  stepId: integer(),
 });
 
 /** The best sheets found for a run so far, by what was to be cut (core/cutting/run.ts `runKey`). */
