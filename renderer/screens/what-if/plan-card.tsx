@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { useMemo, type ReactNode } from 'react';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { viewQueues } from '../../../core/planning/plan-view.ts';
 import { movedOperations } from '../../../core/schedule/repair/moved.ts';
@@ -18,7 +18,7 @@ interface Sketch {
 }
 
 /** The plan as it would be with these queues; null where they cannot be timed any more. */
-export function sketchOf(shop: Shop, plan: PlanView, queues: Queues): Sketch | null {
+function sketchOf(shop: Shop, plan: PlanView, queues: Queues): Sketch | null {
   const view = viewQueues(shop, plan, queues);
   if (!view.ok) return null;
   return { lanes: lanesOf(shop, view.value), moved: new Set(movedOperations(plan.queues, queues)) };
@@ -32,13 +32,15 @@ interface Props {
   /** The one that costs least. */
   least: boolean;
   picture: ReactNode;
+  /** What is still to be said of it; null: nothing. */
+  note: string | null;
   /** The button that takes it. */
   action: ReactNode;
   children: ReactNode;
 }
 
 /** One of several plans side by side. */
-export const PlanCard = ({ keys, title, how, least, picture, action, children }: Props) => (
+export const PlanCard = ({ keys, title, how, least, picture, note, action, children }: Props) => (
   <section className={classes(styles.card, least && styles.least)} aria-label={title}>
     <header className={styles.cardHead}>
       <h3>{title}</h3>
@@ -46,19 +48,30 @@ export const PlanCard = ({ keys, title, how, least, picture, action, children }:
     </header>
     <p className={styles.soft}>{how}</p>
     <div className={styles.picture}>{picture}</div>
-    <div className={styles.words}>{children}</div>
+    <div className={styles.words}>
+      {children}
+      {note && (
+        <p className={styles.soft} role="status">
+          {note}
+        </p>
+      )}
+    </div>
     <div className={styles.take}>{action}</div>
   </section>
 );
 
-/** The picture of a card. */
-export const Picture = ({
-  sketch,
-  ...rest
-}: {
-  sketch: Sketch;
+interface PictureProps {
+  shop: Shop;
+  plan: PlanView;
+  /** null: not found yet. */
+  queues: Queues | null;
   window: Interval;
-  timeZone: string;
   lineIds: readonly string[];
   label: string;
-}) => <MiniPlan lanes={sketch.lanes} moved={sketch.moved} {...rest} />;
+}
+
+/** The picture of a card: the plan with these queues. */
+export function Picture({ shop, plan, queues, ...rest }: PictureProps) {
+  const sketch = useMemo(() => queues && sketchOf(shop, plan, queues), [shop, plan, queues]);
+  return sketch && <MiniPlan {...sketch} timeZone={shop.settings.timeZone} {...rest} />;
+}

@@ -15,7 +15,7 @@ import { usePlan } from '../../queries/plan.ts';
 import { Button } from '../../ui/button.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
-import { Picture, PlanCard, sketchOf } from './plan-card.tsx';
+import { Picture, PlanCard } from './plan-card.tsx';
 import { useChoiceKeys } from './use-choice-keys.ts';
 import type { UsePlan } from './what-if-view.ts';
 import styles from './what-if.module.css';
@@ -167,7 +167,6 @@ interface CardProps {
 }
 
 function Card({ shop, plan, until, about, keys, queues, words, note, better, action }: CardProps) {
-  const sketch = useMemo(() => queues && sketchOf(shop, plan, queues), [shop, plan, queues]);
   const start = plan.problem.input.now;
   const window = { start, end: Math.max(until, start) + 2 * DAY };
   return (
@@ -176,16 +175,16 @@ function Card({ shop, plan, until, about, keys, queues, words, note, better, act
       keys={keys}
       least={better}
       picture={
-        sketch && (
-          <Picture
-            sketch={sketch}
-            window={window}
-            timeZone={shop.settings.timeZone}
-            lineIds={[]}
-            label={`Queues with ${about.title.toLowerCase()}. ${words?.late ?? ''}`}
-          />
-        )
+        <Picture
+          shop={shop}
+          plan={plan}
+          queues={queues}
+          window={window}
+          lineIds={[]}
+          label={`Queues with ${about.title.toLowerCase()}. ${words?.late ?? ''}`}
+        />
       }
+      note={note}
       action={action}
     >
       {words && (
@@ -197,11 +196,6 @@ function Card({ shop, plan, until, about, keys, queues, words, note, better, act
           {words.saved && <p>{words.saved}</p>}
           <p>{words.moved}</p>
         </>
-      )}
-      {note && (
-        <p className={styles.soft} role="status">
-          {note}
-        </p>
       )}
     </PlanCard>
   );

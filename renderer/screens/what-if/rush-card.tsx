@@ -1,4 +1,3 @@
-import { useMemo } from 'react';
 import type { RushWay } from '../../../core/planning/answers.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { WayWords } from '../../../core/report/rush-words.ts';
@@ -6,7 +5,7 @@ import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';
 import { Button } from '../../ui/button.tsx';
 import { Tag } from '../../ui/tag.tsx';
-import { Picture, PlanCard, sketchOf } from './plan-card.tsx';
+import { Picture, PlanCard } from './plan-card.tsx';
 import styles from './what-if.module.css';
 
 interface Props {
@@ -27,8 +26,6 @@ interface Props {
 /** One way to take the rush in. */
 export function RushCard(props: Props) {
   const { shop, plan, lineIds, window, keys, about, way, words, least, note, take } = props;
-  const queues = way?.queues ?? null;
-  const sketch = useMemo(() => queues && sketchOf(shop, plan, queues), [shop, plan, queues]);
   const said = way && words(way);
   return (
     <PlanCard
@@ -36,16 +33,16 @@ export function RushCard(props: Props) {
       {...about}
       least={least}
       picture={
-        sketch && (
-          <Picture
-            sketch={sketch}
-            window={window}
-            timeZone={shop.settings.timeZone}
-            lineIds={lineIds}
-            label={`Queues with ${about.title.toLowerCase()}. ${said?.ready ?? ''}, ${said?.timely ?? ''}.`}
-          />
-        )
+        <Picture
+          shop={shop}
+          plan={plan}
+          queues={way?.queues ?? null}
+          window={window}
+          lineIds={lineIds}
+          label={`Queues with ${about.title.toLowerCase()}. ${said?.ready ?? ''}, ${said?.timely ?? ''}.`}
+        />
       }
+      note={note}
       action={
         <Button look={least ? 'primary' : 'usual'} isDisabled={!way} onPress={() => way && take(way)}>
           Use this option
@@ -53,11 +50,6 @@ export function RushCard(props: Props) {
       }
     >
       {said && <Words said={said} least={least} />}
-      {note && (
-        <p className={styles.soft} role="status">
-          {note}
-        </p>
-      )}
     </PlanCard>
   );
 }
