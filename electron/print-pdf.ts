@@ -47,7 +47,10 @@ function choiceOf(print: Printable): Record<string, string> {
         ...(print.drawings ? { drawings: 'yes' } : {}),
       };
     case 'part':
-      return { part: print.partId };
+      return {
+        part: print.partId,
+        ...(print.metal ? { material: print.metal.materialId, gauge: print.metal.gauge } : {}),
+      };
     case 'traveller':
       return { line: print.lineId };
     case 'cutting':

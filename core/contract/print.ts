@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
-import { code } from '../fields.ts';
+import { code, gaugeLabel } from '../fields.ts';
 import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
@@ -14,8 +14,12 @@ const printable = z.discriminatedUnion('what', [
     /** With a drawing of each part that a brake makes. */
     drawings: z.boolean(),
   }),
-  /** A part's drawing with its bend list, in the metal it is asked in most. */
-  z.strictObject({ what: z.literal('part'), partId: code }),
+  /** A part's drawing with its bend list, in the metal chosen on screen; null: the one that it is asked in most. */
+  z.strictObject({
+    what: z.literal('part'),
+    partId: code,
+    metal: z.strictObject({ materialId: code, gauge: gaugeLabel }).nullable(),
+  }),
   /** The same for an order line, with its pieces, colour and due date. */
   z.strictObject({ what: z.literal('traveller'), lineId }),
   /** The steps of one run on the shear, with its sheets drawn. */

@@ -155,6 +155,20 @@ test('a drawing on paper is as large as its scale says', async ({ app }) => {
   await expect(page.getByText(/come before anything printed/)).toBeVisible();
 });
 
+test('a drawing is printed in the metal that it is looked at in', async ({ app }) => {
+  const { page } = app;
+  await openDemo(page);
+  await goTo(page, '#/shop/parts/z-bar');
+  const metal = page.getByRole('button', { name: /Metal$/ }).first();
+  await metal.click();
+  await page.getByRole('option', { name: /^22 ga/ }).click();
+  await page.getByRole('button', { name: 'Print the drawing' }).click();
+  const drawing = page.getByRole('region', { name: 'Drawing of Z-bar' });
+  await expect(drawing.getByText(/^22 ga/)).toBeVisible();
+  await page.getByRole('button', { name: 'Back to the part' }).click();
+  await expect(metal).toContainText('22 ga');
+});
+
 test(
   'a traveller comes out as a PDF with lengths, bend list and cautions; dispatch lists take drawings along',
   { tag: host },

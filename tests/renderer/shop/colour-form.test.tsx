@@ -9,11 +9,15 @@ import { aColour, aShop } from '../../support/builders.ts';
 
 /** What the host was asked, and what it answers to `edit.apply`. */
 let asked: unknown[] = [];
-let answer: unknown = { ok: true, value: { label: 'Change colour moss' } };
+const done = {
+  ok: true,
+  value: { label: 'Change colour moss', stepId: 1, factId: null, epoch: 'test', revision: 2, changes: [] },
+};
+let answer: unknown = done;
 
 beforeEach(() => {
   asked = [];
-  answer = { ok: true, value: { label: 'Change colour moss' } };
+  answer = done;
   window.location.hash = '#/shop/colours/moss';
   Object.assign(window, {
     bridge: {

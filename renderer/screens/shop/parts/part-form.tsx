@@ -1,7 +1,7 @@
 import { Copy, FlipHorizontal2, FlipVertical2, Printer } from 'lucide-react';
 import { isOrderOf } from '../../../../core/part/bend-steps.ts';
 import type { Profile } from '../../../../core/part/profile.ts';
-import type { RowOf } from '../../../../core/shop/state.ts';
+import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { navigate, placeOf } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
@@ -17,6 +17,7 @@ import { draftName, useRowForm, type RowFormProps } from '../../../form/use-row-
 import { partAddress } from '../../print/part-choice.ts';
 import { FamilyFields } from './family-fields.tsx';
 import { PartView } from './part-view.tsx';
+import { useMetalShown } from './metal-shown.ts';
 import look from './parts.module.css';
 import { mirrored, turnedOver } from './profile-edit.ts';
 import { ProfileFields } from './profile-fields.tsx';
@@ -37,7 +38,7 @@ export function PartForm(props: RowFormProps<'part'>) {
   const isSize = entries.family?.is === 'size';
   return (
     <RowFrame kind="part" noun="part" form={form} {...props}>
-      <Tools form={form} isNew={isNew} />
+      <Tools shop={shop} form={form} isNew={isNew} />
       <div className={look.split}>
         <div className={look.entries}>
           <WhoFields form={form} isNew={isNew} units={units} isSize={isSize} />
@@ -108,10 +109,12 @@ const WhoFields = ({ form, form: { entries, errors, set }, isNew, units, isSize 
 );
 
 /** Begin another part from this one, and look at this one from its other side. */
-function Tools({ form, isNew }: { form: PartForm; isNew: boolean }) {
+function Tools({ shop, form, isNew }: { shop: Shop; form: PartForm; isNew: boolean }) {
   const drafts = useDrafts((state) => state.entries);
   const keep = useDrafts((state) => state.keep);
   const { entries } = form;
+  const { chosen } = useMetalShown(shop, entries.id);
+  const metal = chosen ? { materialId: chosen.material.id, gauge: chosen.gauge.label } : null;
   const duplicate = () => {
     const name = draftName('part', null);
     if (name in drafts) {
@@ -146,7 +149,7 @@ function Tools({ form, isNew }: { form: PartForm; isNew: boolean }) {
           small
           icon={Printer}
           onPress={() => {
-            window.location.hash = partAddress({ what: 'part', id: entries.id });
+            window.location.hash = partAddress({ what: 'part', id: entries.id, metal });
           }}
         >
           Print the drawing

@@ -1,5 +1,3 @@
-import { useState } from 'react';
-import { metalWords } from '../../../../core/shop/metal-name.ts';
 import type { Part } from '../../../../core/part/part.ts';
 import type { Settings } from '../../../../core/shop/settings.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
@@ -15,7 +13,7 @@ import { Select } from '../../../ui/choice.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import styles from '../../../form/form.module.css';
 import { Fields, Group } from '../../../form/form-frame.tsx';
-import { mostAsked } from './most-asked.ts';
+import { useMetalShown } from './metal-shown.ts';
 import { BendList } from './bend-list.tsx';
 import { partFigures, type MachineFindings, type PartFigures } from './part-figures.ts';
 import look from './parts.module.css';
@@ -30,18 +28,7 @@ interface Props {
 
 /** How a part comes out in a metal of the shop: drawing, blank, work, and what speaks against it on each machine. */
 export function PartView({ shop, part, onOrder }: Props) {
-  const [stock, setStock] = useState<string | null>(null);
-  const stocks = shop.material.flatMap((material) =>
-    material.gauges.map((gauge) => ({
-      id: `${material.id} ${gauge.label}`,
-      name: metalWords({ gauge: gauge.label, material: material.name }),
-      material,
-      gauge,
-    })),
-  );
-  const asked = mostAsked(shop, part.id);
-  const chosen =
-    stocks.find(({ id }) => id === (stock ?? `${asked?.materialId} ${asked?.gauge}`)) ?? stocks[0];
+  const { options, chosen, choose } = useMetalShown(shop, part.id);
   if (!chosen)
     return <p className={styles.note}>Add a material with a gauge to see the drawing and the blank.</p>;
   const figures = partFigures(shop, part, chosen.material, chosen.gauge);
@@ -49,7 +36,7 @@ export function PartView({ shop, part, onOrder }: Props) {
   return (
     <Group title="Drawing and blank">
       <Fields>
-        <Select label="Metal" options={stocks} value={chosen.id} onChange={setStock} />
+        <Select label="Metal" options={options} value={chosen.id} onChange={choose} />
       </Fields>
       {typeof figures === 'string' ? (
         <p className={styles.note} role="status">
