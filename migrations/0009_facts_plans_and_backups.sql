@@ -43,7 +43,7 @@ CREATE TABLE `savedPlan` (
 	`by` text NOT NULL,
 	`queues` text NOT NULL,
 	`pins` text NOT NULL,
-	`figures` text NOT NULL,
+	`figures` text,
 	`stepId` integer
 ) STRICT;
 --> statement-breakpoint

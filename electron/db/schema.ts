@@ -331,8 +331,8 @@ export const savedPlan = sqliteTable('savedPlan', {
   by: text().notNull(),
   queues: json().notNull(),
   pins: json().notNull(),
-  /** What it came to when it was kept. */
-  figures: json().notNull(),
+  /** What it came to when it was kept; null: it could not be worked out. */
+  figures: json(),
   /** The step of the history that published it; null: it was kept by name. */
   stepId: integer(),
 });

@@ -22,7 +22,7 @@ const RELEASED: Record<string, string> = {
   '0007_people_out.sql': 'f5eab4323d213887bf055d7ca26dc1e04175245c208e5f5ae69786b335d41072',
   '0008_importance_stability_currency.sql':
     'bb018c273cf78fe84ee9401ed920bda14fc36bd41bf548bda746ae91c0283b1d',
-  '0009_facts_plans_and_backups.sql': '4a233a662e8545cf298c7dfc1a898e1eee04d5af224306c2de957a0235c60c9d',
+  '0009_facts_plans_and_backups.sql': '1e63e2a489bf868b5206f6cf4b387d27bf873d77873e5cdf7b170c87222976e6',
 };
 
 const open = (file: string, folder = migrations) =>
