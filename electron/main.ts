@@ -13,6 +13,7 @@ import { pdfPrinter } from './print-pdf.ts';
 import { registerScheme, servePages } from './protocol.ts';
 import { Refused } from './refused.ts';
 import { isOurPage, lockDown } from './security.ts';
+import { backupService } from './service/backups.ts';
 import { fileStamp, makeClock, type Clock } from './service/clock.ts';
 import { makePushes, type Pushes } from './service/pushes.ts';
 import { utilitySolver } from './utility-solver.ts';
@@ -50,6 +51,7 @@ function run(): void {
   const preload = built('preload.cjs');
   lockDown();
   servePages(join(appFolder, 'dist', 'renderer'));
+  const backups = backupService({ store, clock, pushes, log });
   const answers = makeAnswers({
     kind: 'desktop',
     version: app.getVersion(),
@@ -58,15 +60,17 @@ function run(): void {
     clock,
     pushes,
     log,
+    backups,
     launchSolver: utilitySolver(built('solver.cjs')),
     notice,
     printPdf: pdfPrinter(store, preload, () => window),
   });
-  serveIpc(makeServe(answers, log));
+  serveIpc(makeServe(answers, log, () => store.kept));
   setMenu(pushes);
   pushToPages(pushes);
   const window = openWindow(dirname(store.file), preload);
-  window.once('closed', () => app.quit());
+  const stopBackups = backups.watch();
+  window.once('closed', () => void stopBackups().finally(() => app.quit()));
   app.on('second-instance', (_event, argv) => comeForward(window, store.file, fileFrom(argv)));
   app.once('will-quit', () => store.close());
 }

@@ -15,12 +15,12 @@ export const appStatus = call(
     /** The host's clock. `fixed`: it stands still (for tests and pictures). */
     now: z.int(),
     fixedClock: z.boolean(),
-    /** A sentence to show once, e.g. that a damaged file was set aside. Null: nothing to say. */
+    /** Sentences to show once, e.g. that rows could not be read or that no backup can be made. Null: nothing to say. */
     notice: z.string().nullable(),
   }),
 );
 
-/** First start: fill the fresh file with the demo shop, or with an empty one. Refused when the file is not fresh. */
+/** First start: fill the fresh file with the demo shop, an empty one or an export. Refused when the file is not fresh. */
 export const appBegin = call(
   'app.begin',
   z.discriminatedUnion('with', [
@@ -30,6 +30,12 @@ export const appBegin = call(
       name: z.string().trim().min(1).max(120),
       timeZone: z.string(),
       units: z.enum(['in', 'mm']),
+    }),
+    /** An export's everything.json (core/import/whole-shop.ts), packed as gzip. */
+    z.strictObject({
+      with: z.literal('export'),
+      fileName: z.string().max(300),
+      gzipBase64: z.string().max(40_000_000),
     }),
   ]),
   z.strictObject({}),

@@ -31,7 +31,8 @@ export type OutputOf<C extends Call> = DeepReadonly<z.output<C['output']>>;
 
 /**
  * Why a request was refused. `bad-input`: it does not fit the schema. `refused`: a rule of the shop speaks against it.
- * `conflict`: someone else changed the row first. `busy`: another job is going. `unavailable`: this host cannot do it.
+ * `conflict`: someone else changed the row first. `busy`: another job is going. `unavailable`: this host cannot do it, or the
+ * data file cannot be reached or written now.
  * `damaged`: the data file cannot be used. `forbidden`: an unknown sender. `internal`: a bug; details are in the log.
  */
 export type ErrorCode =

@@ -1,5 +1,13 @@
 import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
 import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
+import {
+  asideRead,
+  backupsMake,
+  backupsPreview,
+  backupsRead,
+  backupsRestore,
+  exportWrite,
+} from './backup.ts';
 import { cutsRead, cutsSolve, cutsStop } from './cuts.ts';
 import { editApply, editHistory, editRedo, editTakeBack, editUndo } from './edit.ts';
 import {
@@ -43,6 +51,12 @@ export const contract = {
   cutsStop,
   cutsRead,
   printPdf,
+  backupsRead,
+  backupsMake,
+  backupsPreview,
+  backupsRestore,
+  asideRead,
+  exportWrite,
 } as const;
 export type Contract = typeof contract;
 export type CallName = keyof Contract;

@@ -20,6 +20,8 @@ export const push = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('search'), state: searchState }),
   z.strictObject({ kind: z.literal('ask'), state: askState }),
   z.strictObject({ kind: z.literal('cut'), state: cutState }),
+  /** `app.status` has something new to tell: read it again. */
+  z.strictObject({ kind: z.literal('notice') }),
   /** A menu entry was chosen. */
   z.strictObject({
     kind: z.literal('menu'),

@@ -1,22 +1,12 @@
-import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
+import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, parse } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import Database from 'better-sqlite3';
+import { backupReason, type BackupReason } from '../../core/contract/backup.ts';
 import { syncFile, syncFolder } from '../atomic-file.ts';
 import type { Log } from '../log.ts';
 import { APPLICATION_ID } from './migrate.ts';
 import { damaged } from './trouble.ts';
-
-/** Why a backup was made; part of its name. */
-export const backupReasons = [
-  'start',
-  'day',
-  'asked',
-  'before-update',
-  'before-import',
-  'before-restore',
-] as const;
-export type BackupReason = (typeof backupReasons)[number];
 
 export interface Backup {
   /** Its file's name in the folder. */
@@ -35,6 +25,8 @@ export interface BackupContent {
   readonly newest: number | null;
 }
 
+const backupReasons = backupReason.options;
+
 /** Beside the data file. */
 export const backupFolderOf = (file: string): string => join(dirname(file), 'backups');
 
@@ -49,19 +41,9 @@ export function freeName(folder: string, file: string, stamp: string, reason: Ba
   }
 }
 
-/** The backups of a data file in a folder, newest first. */
-export function backupsIn(folder: string, file: string): Backup[] {
-  if (!existsSync(folder)) return [];
-  return readdirSync(folder)
-    .flatMap((name): Backup[] => {
-      const named = namedLike(name, parse(file).name);
-      const bytes = named && statSync(join(folder, name), { throwIfNoEntry: false })?.size;
-      return named && bytes !== undefined && bytes !== null ? [{ name, ...named, bytes }] : [];
-    })
-    .sort((a, b) => b.at - a.at || (a.name < b.name ? 1 : -1));
-}
-
-function namedLike(name: string, start: string): Pick<Backup, 'at' | 'reason'> | null {
+/** When and why the backup of that name of a data file was made; null: it is none. */
+export function named(name: string, file: string): Pick<Backup, 'at' | 'reason'> | null {
+  const start = parse(file).name;
   const reason = backupReasons.find((one) => name.endsWith(endOf(one)));
   if (!reason || !name.startsWith(`${start} `)) return null;
   const stamp = name.slice(start.length + 1, -endOf(reason).length);
@@ -81,21 +63,9 @@ export async function backUp(
   folder: string,
   name: string,
 ): Promise<BackupContent> {
-  return finished(folder, name, (unfinished) => source.backup(unfinished));
-}
-
-/** The same of a backup that is there already, for a second folder. */
-export const copyBackup = (from: string, folder: string, name: string): Promise<BackupContent> =>
-  finished(folder, name, (unfinished) => Promise.resolve(copyFileSync(from, unfinished)));
-
-async function finished(
-  folder: string,
-  name: string,
-  copy: (unfinished: string) => Promise<unknown>,
-): Promise<BackupContent> {
   const unfinished = join(folder, `${name}.part`);
   try {
-    await copy(unfinished);
+    await source.backup(unfinished);
     const content = await verify(unfinished);
     syncFile(unfinished);
     renameSync(unfinished, join(folder, name));

@@ -3,10 +3,12 @@ import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
 import { askService } from '../service/ask.ts';
+import type { Backups } from '../service/backups.ts';
 import { beginService } from '../service/begin.ts';
 import type { Clock } from '../service/clock.ts';
 import { cutsService } from '../service/cuts.ts';
 import { editService } from '../service/edit.ts';
+import { exportAll } from '../service/export.ts';
 import { finishedImport, orderImport } from '../service/file-import.ts';
 import type { Pushes } from '../service/pushes.ts';
 import { QuestionWorker } from '../service/question-worker.ts';
@@ -26,6 +28,7 @@ export interface Host {
   readonly clock: Clock;
   readonly pushes: Pushes;
   readonly log: Log;
+  readonly backups: Backups;
   readonly launchSolver: LaunchSolver;
   /** A sentence to show once after the start. */
   readonly notice: string | null;
@@ -35,8 +38,9 @@ export interface Host {
 
 /** The contract's requests, each handed to the service that does it. */
 export function makeAnswers(host: Host): Answers {
-  const { store, clock, pushes, log } = host;
+  const { store, clock, pushes, log, backups } = host;
   const living = new LivingShop(store, clock, pushes);
+  store.onReplaced(() => living.reload());
   const begin = beginService(living, clock, host.appFolder);
   const records = recordsService(store);
   const edit = editService(living, clock);
@@ -53,11 +57,12 @@ export function makeAnswers(host: Host): Answers {
       fresh: begin.fresh(),
       now: clock.now(),
       fixedClock: clock.fixed,
-      notice: host.notice,
+      notice: noticeOf(host),
     }),
     appBegin(input) {
       if (input.with === 'demo') begin.demo();
-      else begin.empty(input);
+      else if (input.with === 'empty') begin.empty(input);
+      else begin.export(input.fileName, Buffer.from(input.gzipBase64, 'base64'));
       return {};
     },
     shopRead: () => living.read(),
@@ -73,10 +78,16 @@ export function makeAnswers(host: Host): Answers {
     editHistory: (_input, caller) => edit.history(caller),
     importCheck: ({ fileName, base64 }) => orders.check(fileName, Buffer.from(base64, 'base64')),
     importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
-    importTake: ({ fileName, ...table }, caller) => orders.take(fileName, table, caller),
+    async importTake({ fileName, ...table }, caller) {
+      await backups.before('before-import');
+      return orders.take(fileName, table, caller);
+    },
     importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
     importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
-    importFinishedTake: ({ fileName, ...table }, caller) => finished.take(fileName, table, caller),
+    async importFinishedTake({ fileName, ...table }, caller) {
+      await backups.before('before-import');
+      return finished.take(fileName, table, caller);
+    },
     searchStart: ({ seconds, seed, protect }, caller) => search.start(seconds, seed, protect, caller),
     searchStop({ jobId }) {
       search.stop(jobId);
@@ -85,6 +96,8 @@ export function makeAnswers(host: Host): Answers {
     searchRead: () => search.read(),
     ...askAnswers(askService({ living, clock, pushes, launch, questions, log })),
     ...cutAnswers(cutsService({ pushes, launch, log })),
+    ...backupAnswers(backups, store),
+    exportWrite: () => exportAll(store, clock, host.version),
     async printPdf(what) {
       if (!host.printPdf)
         throw new Refused(
@@ -95,6 +108,25 @@ export function makeAnswers(host: Host): Answers {
     },
   };
 }
+
+/** What there is to tell that nobody asked for; null: nothing. */
+function noticeOf({ notice, store, backups }: Host): string | null {
+  const aside = store.run('count what was set aside', ({ rows }) => rows.aside.count());
+  const rows =
+    aside === 0
+      ? null
+      : `${aside === 1 ? 'One row' : `${aside} rows`} of the data file could not be read, or belonged to one that could not. ${aside === 1 ? 'It was' : 'They were'} set aside and the rest was opened; Settings list what was set aside.`;
+  return [notice, rows, ...backups.troubles()].filter((text) => text !== null).join(' ') || null;
+}
+
+const backupAnswers = (backups: Backups, store: Store) =>
+  ({
+    backupsRead: () => backups.read(),
+    backupsMake: async () => ({ name: await backups.make() }),
+    backupsPreview: ({ name }) => backups.preview(name),
+    backupsRestore: ({ name }) => backups.restore(name),
+    asideRead: () => store.run('read what was set aside', ({ rows }) => rows.aside.list()),
+  }) satisfies Partial<Answers>;
 
 const askAnswers = (ask: ReturnType<typeof askService>) =>
   ({

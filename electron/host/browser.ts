@@ -2,6 +2,7 @@ import { join } from 'node:path';
 import { dataFile, dataFolder } from '../data-file.ts';
 import { openStore } from '../db/open.ts';
 import { fileLog } from '../log.ts';
+import { backupService } from '../service/backups.ts';
 import { fileStamp, makeClock } from '../service/clock.ts';
 import { makePushes } from '../service/pushes.ts';
 import { nodeSolver } from '../solver/launch.ts';
@@ -29,6 +30,7 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
     log,
   });
   const pushes = makePushes(log);
+  const backups = backupService({ store, clock, pushes, log });
   const answers = makeAnswers({
     kind: 'browser',
     version: options.version,
@@ -37,16 +39,20 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
     clock,
     pushes,
     log,
+    backups,
     launchSolver: nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts')),
     notice: null,
     printPdf: null,
   });
   const pages = join(appFolder, 'dist', 'renderer');
-  const http = await startHttp({ port: options.port, pages, serve: makeServe(answers, log), pushes, log });
+  const serve = makeServe(answers, log, () => store.kept);
+  const http = await startHttp({ port: options.port, pages, serve, pushes, log });
+  const stopBackups = backups.watch();
   return {
     address: http.address,
     async close() {
       await http.close();
+      await stopBackups();
       store.close();
     },
   };

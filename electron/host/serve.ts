@@ -33,8 +33,9 @@ export const requestNames: readonly string[] = Object.values(contract).map((call
 /**
  * The one door: what comes in and what goes out is checked by the contract. Troubles of the user keep their code and
  * sentence; anything else is a bug, logged in full and told calmly.
+ * @param kept how often something was written into the data file so far
  */
-export function makeServe(answers: Answers, log: Log): Serve {
+export function makeServe(answers: Answers, log: Log, kept: () => number): Serve {
   const byName = new Map(
     (Object.keys(contract) as CallName[]).map((key) => [
       contract[key].name,
@@ -46,6 +47,7 @@ export function makeServe(answers: Answers, log: Log): Serve {
     if (!found) return refuse('bad-input', `There is no request named “${name.slice(0, 60)}”.`);
     const input = found.call.input.safeParse(raw);
     if (!input.success) return refuse('bad-input', z.prettifyError(input.error));
+    const before = kept();
     try {
       const value = await (found.answer as (input: unknown, caller: string) => unknown)(
         input.data,
@@ -57,7 +59,9 @@ export function makeServe(answers: Answers, log: Log): Serve {
       log.error(`${name} failed`, error);
       return refuse(
         'internal',
-        'Something went wrong inside the app. Nothing was changed; the log file has the details.',
+        kept() === before
+          ? 'Something went wrong inside the app. Nothing was changed; the log file has the details.'
+          : 'Something went wrong inside the app, but it may have been kept all the same: look before you enter it again. The log file has the details.',
       );
     }
   };

@@ -7,6 +7,7 @@ import { loadDemo } from '../../demo-data/load.ts';
 import type { Work } from '../db/open.ts';
 import { Refused } from '../refused.ts';
 import type { Clock } from './clock.ts';
+import { putExport, readExport } from './export.ts';
 import type { LivingShop } from './living-shop.ts';
 
 /** A new shop needs one calendar before it can have a machine. Common practice, no source. */
@@ -46,6 +47,12 @@ export const beginService = (living: LivingShop, clock: Clock, appFolder: string
     demo(): void {
       const shop = loadDemo(join(appFolder, 'demo-data', 'shop'), clock.now());
       fill((work) => putShop(work, shop));
+    },
+
+    /** Everything of an export. @throws Refused with what is wrong in it */
+    export(fileName: string, gzipped: Uint8Array): void {
+      const whole = readExport(fileName, gzipped);
+      fill((work) => putExport(work, whole));
     },
 
     empty(shop: Pick<Settings, 'name' | 'timeZone' | 'units'>): void {

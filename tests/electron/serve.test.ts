@@ -4,6 +4,7 @@ import { contract } from '../../core/contract/index.ts';
 import { makeAnswers } from '../../electron/host/answers.ts';
 import { makeServe, requestNames, type Answers } from '../../electron/host/serve.ts';
 import { Refused } from '../../electron/refused.ts';
+import { backupService } from '../../electron/service/backups.ts';
 import { nodeSolver } from '../../electron/solver/launch.ts';
 import { aColour, aShop } from '../support/builders.ts';
 import {
@@ -18,19 +19,22 @@ import {
 
 function start(store = storeWith(aShop()), change: Partial<Answers> = {}) {
   const log = memoryLog();
+  const pushes = keptPushes(log);
+  const backups = backupService({ store, clock: fixedClock(), pushes, log });
   const answers = makeAnswers({
     kind: 'browser',
     version: '1.2.3',
     appFolder,
     store,
     clock: fixedClock(),
-    pushes: keptPushes(),
+    pushes,
     log,
+    backups,
     launchSolver: nodeSolver(join(appFolder, 'electron/solver/solver.ts')),
     notice: null,
     printPdf: null,
   });
-  return { log, serve: makeServe({ ...answers, ...change }, log) };
+  return { log, pushes, serve: makeServe({ ...answers, ...change }, log, () => store.kept) };
 }
 
 describe('a request', () => {
@@ -83,6 +87,31 @@ describe('a request', () => {
     expect(log.lines.join()).toMatch(/shop.read failed.*x is undefined/);
   });
 
+  it('that meets a bug after something was kept does not say that nothing was', async () => {
+    const store = storeWith(aShop());
+    const { serve } = start(store, {
+      shopRead() {
+        store.run('put', ({ rows }) => rows.put('colour', aColour({ revision: 9 })));
+        throw new TypeError('the screen was gone');
+      },
+    });
+    const reply = await serve('shop.read', {});
+    expect(reply).toMatchObject({ ok: false, error: { code: 'internal' } });
+    if (!reply.ok) expect(reply.error.message).toMatch(/may have been kept all the same: look before/);
+  });
+
+  it('that was kept is told so, also where a screen cannot hear of it', async () => {
+    const { serve, log, pushes } = start();
+    pushes.listen(() => {
+      throw new Error('Render frame was disposed');
+    });
+    const reply = await serve('edit.apply', {
+      command: { do: 'operation.pin', operation: '1042/1:shear' },
+    });
+    expect(reply).toMatchObject({ ok: true });
+    expect(log.lines.join()).toMatch(/a screen could not be told.*disposed/);
+  });
+
   it('with a code of its own keeps it', async () => {
     const busy = () => {
       throw new Refused('busy', 'Wait.');
@@ -116,11 +145,19 @@ describe('the host', () => {
   it('reads the whole shop, edits it and undoes the edit', async () => {
     const { serve } = start();
     const before = await serve('shop.read', {});
-    expect(before).toMatchObject({ ok: true, value: { order: aShop().order, line: aShop().line } });
+    expect(before).toMatchObject({
+      ok: true,
+      value: { revision: 1, shop: { order: aShop().order, line: aShop().line } },
+    });
     await serve('edit.apply', { command: { do: 'operation.pin', operation: '1042/1:shear' } });
-    expect(await serve('shop.read', {})).toMatchObject({ value: { pin: [{ id: '1042/1:shear' }] } });
-    expect(await serve('edit.undo', {})).toEqual({ ok: true, value: { label: 'Pin 1042/1 shearing' } });
-    expect(await serve('shop.read', {})).toMatchObject({ value: { pin: [] } });
+    expect(await serve('shop.read', {})).toMatchObject({
+      value: { shop: { pin: [{ id: '1042/1:shear' }] } },
+    });
+    expect(await serve('edit.undo', { stepId: null })).toEqual({
+      ok: true,
+      value: { label: 'Pin 1042/1 shearing' },
+    });
+    expect(await serve('shop.read', {})).toMatchObject({ value: { shop: { pin: [] } } });
   });
 
   it('has no search to show at first, and cannot print a PDF from a browser', async () => {

@@ -74,8 +74,8 @@ export const editorOf = (store: Store, pushes?: Pushes, clock: Clock = fixedCloc
 export const shopIn = (store: Store): Shop => store.run('read', (work) => readShop(work, NOW));
 
 /** Pushes that are kept to be looked at. */
-export function keptPushes(): Pushes & { readonly sent: Push[] } {
-  const pushes = makePushes(memoryLog());
+export function keptPushes(log: Log = memoryLog()): Pushes & { readonly sent: Push[] } {
+  const pushes = makePushes(log);
   const sent: Push[] = [];
   pushes.listen((push) => sent.push(push));
   return { ...pushes, sent };

@@ -1,0 +1,195 @@
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { backupService } from '../../electron/service/backups.ts';
+import type { Clock } from '../../electron/service/clock.ts';
+import { instant } from '../../core/units/brand.ts';
+import { anOrder, NOW } from '../support/builders.ts';
+import { anEverythingShop } from '../support/everything-shop.ts';
+import { contentOf } from './data-files.ts';
+import {
+  keptPushes,
+  laterRefusal,
+  livingIn,
+  memoryLog,
+  openTestStore,
+  storeWith,
+  tempFolder,
+} from './support.ts';
+
+/** A shop with its backups, the clock in hand. */
+function start(shop = anEverythingShop()) {
+  const file = join(tempFolder(), 'shop.db');
+  const store = storeWith(shop, file);
+  let now = NOW;
+  const clock: Clock = { now: () => now, fixed: false };
+  const pushes = keptPushes();
+  const backups = backupService({ store, clock, pushes, log: memoryLog() });
+  const later = (seconds: number) => (now = instant(now + seconds));
+  return { file, folder: join(dirname(file), 'backups'), store, clock, pushes, backups, later };
+}
+
+const put = (store: ReturnType<typeof start>['store'], id: string) =>
+  store.run('put', ({ rows }) => rows.put('order', anOrder({ id })));
+const orders = (store: ReturnType<typeof start>['store']) =>
+  store.run('read', ({ rows }) => rows.read('order')).map(({ id }) => id);
+
+describe('a backup', () => {
+  it('holds every row of every table, and is one file that nothing else is needed for', async () => {
+    const { file, folder, store, backups } = start();
+    const name = await backups.make();
+    expect(readdirSync(folder)).toEqual([name]);
+    const copied = contentOf(join(folder, name));
+    store.close();
+    expect(copied).toEqual(contentOf(file));
+    expect(copied.line!.length).toBeGreaterThan(0);
+  });
+
+  it('made while work goes on holds what had been kept before it was asked for', async () => {
+    const { folder, store, backups } = start();
+    put(store, '2000');
+    const making = backups.make();
+    for (let n = 0; n < 50; n++) {
+      put(store, `B${n}`);
+      await new Promise((resolve) => setImmediate(resolve));
+    }
+    const name = await making;
+    const kept = orders(openTestStore(join(folder, name)));
+    expect(kept).toContain('2000');
+    expect(orders(store)).toContain('B49');
+  });
+
+  it('can be looked into: orders, lines, and when something was last entered', async () => {
+    const { store, backups, later } = start();
+    store.run('put', ({ steps }) => steps.add('x', later(60), [], ''));
+    const name = await backups.make();
+    const { order, line } = anEverythingShop();
+    expect(await backups.preview(name)).toEqual({
+      orders: order.length,
+      lines: line.length,
+      newest: NOW + 60,
+    });
+  });
+
+  it('that was damaged since is named, and nothing is done with it', async () => {
+    const { folder, store, backups } = start();
+    const name = await backups.make();
+    writeFileSync(join(folder, name), readFileSync(join(folder, name)).fill(7, 5000, 30_000));
+    const before = orders(store);
+    expect((await laterRefusal(backups.preview(name))).message).toMatch(/is damaged. Nothing was changed/);
+    expect((await laterRefusal(backups.restore(name))).message).toMatch(/is damaged. Nothing was changed/);
+    expect(orders(store)).toEqual(before);
+  });
+
+  it('of another name than ours is not reached for', async () => {
+    const { backups } = start();
+    for (const name of ['../shop.db', 'shop.db', 'other 2026-11-30T12-00-00 day.db'])
+      expect((await laterRefusal(backups.preview(name))).message).toMatch(/There is no backup/);
+  });
+});
+
+describe('restoring', () => {
+  it('goes on with the backup; what was here until then is a backup too, and the screens read anew', async () => {
+    const { store, clock, pushes, backups, later } = start();
+    const living = livingIn(store, pushes, clock);
+    store.onReplaced(() => living.reload());
+    const name = await backups.make();
+    put(store, '2000');
+    living.reload();
+    expect(living.shop.order.map(({ id }) => id)).toContain('2000');
+    later(60);
+    const { kept } = await backups.restore(name);
+    expect(living.shop.order.map(({ id }) => id)).not.toContain('2000');
+    expect(pushes.sent.at(-1)).toMatchObject({ kind: 'changes', changes: null });
+    put(store, '2001');
+    await backups.restore(kept);
+    expect(orders(store)).toContain('2000');
+    expect(orders(store)).not.toContain('2001');
+  });
+
+  it('survives a restart, and leaves one data file', async () => {
+    const { file, store, backups } = start();
+    const name = await backups.make();
+    put(store, '2000');
+    await backups.restore(name);
+    put(store, '2002');
+    store.close();
+    expect(readdirSync(dirname(file)).sort()).toEqual(['backups', 'shop.db']);
+    const kept = orders(openTestStore(file));
+    expect(kept).toContain('2002');
+    expect(kept).not.toContain('2000');
+  });
+});
+
+describe('the second folder', () => {
+  const withSecond = () => {
+    const second = join(tempFolder(), 'drive');
+    const shop = anEverythingShop();
+    return { second, ...start({ ...shop, settings: { ...shop.settings, backupFolder: second } }) };
+  };
+
+  it('gets each backup as well', async () => {
+    const { second, folder, backups } = withSecond();
+    mkdirSync(second);
+    const name = await backups.make();
+    await settled(() => readdirSync(second).includes(name));
+    expect(readFileSync(join(second, name)).equals(readFileSync(join(folder, name)))).toBe(true);
+    expect((await backups.read()).backups[0]).toMatchObject({ name, where: 'both' });
+    expect(backups.troubles()).toEqual([]);
+  });
+
+  it('that is away is said and stops nothing; when it is there again it gets the newest backup', async () => {
+    const { second, folder, backups, pushes } = withSecond();
+    const name = await backups.make();
+    expect(readdirSync(folder)).toEqual([name]);
+    await settled(() => backups.troubles().length > 0);
+    expect(backups.troubles().join()).toMatch(
+      /second folder for backups, .*drive, got none.*connect the drive/,
+    );
+    expect(pushes.sent).toContainEqual({ kind: 'notice' });
+    mkdirSync(second);
+    await backups.read();
+    await settled(() => backups.troubles().length === 0);
+    expect(readdirSync(second)).toEqual([name]);
+  });
+
+  it('gives a backup back that the first has lost', async () => {
+    const { second, folder, store, backups } = withSecond();
+    mkdirSync(second);
+    const name = await backups.make();
+    await settled(() => readdirSync(second).includes(name));
+    put(store, '2000');
+    rmSync(folder, { recursive: true });
+    expect((await backups.read()).backups).toMatchObject([{ name, where: 'second' }]);
+    await backups.restore(name);
+    expect(orders(store)).not.toContain('2000');
+  });
+});
+
+describe('backups by themselves', () => {
+  it('are made at the start, before an import, and where none can be made it is said and stops nothing', async () => {
+    const { folder, backups, file } = start();
+    const stop = backups.watch();
+    await stop();
+    expect(readdirSync(folder)).toEqual([expect.stringMatching(/ start\.db$/)]);
+    renameSync(folder, `${folder}-was`);
+    writeFileSync(folder, 'a file where the folder was');
+    await backups.before('before-import');
+    expect(backups.troubles().join()).toMatch(
+      /No backup could be made in .*Your work is kept in the data file/,
+    );
+    rmSync(folder);
+    await backups.before('before-import');
+    expect(backups.troubles()).toEqual([]);
+    expect(readdirSync(dirname(file))).toContain('backups');
+  });
+});
+
+/** Waits for what goes on beside. */
+async function settled(done: () => boolean): Promise<void> {
+  const until = Date.now() + 5000;
+  while (!done()) {
+    if (Date.now() > until) throw new Error('it did not come to that');
+    await new Promise((resolve) => setTimeout(resolve, 5));
+  }
+}
