@@ -5,6 +5,7 @@ import type { RowOf, Shop } from '../shop/state.ts';
 import { isTimeZone } from '../time/wall.ts';
 import type { FormKind } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
+import { publishingChanges } from './publish-commands.ts';
 import { rowName } from './row-name.ts';
 import { refuseStale } from './stale.ts';
 import { change, type RowChange, type Edit } from '../shop/row-change.ts';
@@ -40,9 +41,10 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
     const some = users.slice(0, 3).join(', ') + (users.length > 3 ? ` and ${users.length - 3} more` : '');
     return err(issue(subject, 'id', `The ${subject} is used by ${some}.`, 'Change or remove those first.'));
   }
-  const queue = kind === 'machine' ? (shop.queue.find((q) => q.id === id) ?? null) : null;
+  const queues = (kind: 'queue' | 'published') =>
+    shop[kind].flatMap((q) => (q.id === id ? [change(kind, q, null)] : []));
   const changes = [
-    ...(queue ? [change('queue', queue, null)] : []),
+    ...(kind === 'machine' ? [...queues('queue'), ...queues('published')] : []),
     ...(kind === 'part'
       ? partRemoval(shop, row as RowOf<'part'>)
       : [change(kind, row as never, null) as RowChange]),
@@ -62,7 +64,8 @@ export function saveSettings(shop: Shop, row: Settings): Result<Edit> {
         'Use a name such as America/Chicago.',
       ),
     );
-  return ok({ label: 'Change settings', changes: [change('settings', shop.settings, row)] });
+  const changes = [change('settings', shop.settings, row), ...publishingChanges(shop, row)];
+  return ok({ label: 'Change settings', changes });
 }
 
 function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subject: string): Issue[] {

@@ -17,7 +17,7 @@ export type Queue = DeepReadonly<z.infer<typeof queue>>;
 
 /**
  * What a machine's floor screen and paper follow where the shop publishes plans by hand (`settings.publishing`): its
- * queue as it was published. Without a row the queue itself counts.
+ * queue as it was published. Without a row nothing was published for it (core/planning/followed-plan.ts).
  */
 export const published = z.strictObject({
   /** The machine's id. */
