@@ -3,7 +3,8 @@ import { withoutKey } from './list.ts';
 
 /**
  * Entries that are not saved yet, by form ("part ridge-cap"). They outlive the form: looking at another row, another
- * screen or a refused save loses nothing. Gone when the window closes.
+ * screen, a refused save or closing the window loses nothing. Kept in this window's or browser's own storage until they
+ * are saved or thrown away, and the same in every tab of it.
  */
 interface Drafts {
   readonly entries: Readonly<Record<string, unknown>>;
@@ -11,11 +12,60 @@ interface Drafts {
   drop(form: string): void;
 }
 
+/** Each draft under its form's name after this. The figure grows when forms change what they hold: older drafts do not fit. */
+const STORED_AS = 'foldweek.draft.1 ';
+
 export const useDrafts = create<Drafts>((set) => ({
-  entries: {},
-  keep: (form, entries) => set((state) => ({ entries: { ...state.entries, [form]: entries } })),
-  drop: (form) => set((state) => ({ entries: withoutKey(state.entries, form) })),
+  entries: storedDrafts(),
+  keep: (form, entries) => {
+    store(form, entries);
+    set((state) => ({ entries: { ...state.entries, [form]: entries } }));
+  },
+  drop: (form) => {
+    localStorage.removeItem(STORED_AS + form);
+    set((state) => ({ entries: withoutKey(state.entries, form) }));
+  },
 }));
+
+/** What another tab keeps or throws away holds here too. */
+window.addEventListener('storage', ({ key, newValue }) => {
+  if (!key?.startsWith(STORED_AS)) return;
+  const form = key.slice(STORED_AS.length);
+  const entries = newValue === null ? undefined : read(newValue);
+  useDrafts.setState((state) => ({
+    entries: entries === undefined ? withoutKey(state.entries, form) : { ...state.entries, [form]: entries },
+  }));
+});
+
+function storedDrafts(): Record<string, unknown> {
+  const names = Object.keys(localStorage).filter((name) => name.startsWith(STORED_AS));
+  const drafts = names.map((name) => [name.slice(STORED_AS.length), read(localStorage.getItem(name) ?? '')]);
+  return Object.fromEntries(drafts.filter(([, entries]) => entries !== undefined));
+}
+
+/** A figure that is still to be typed is NaN in a form, which JSON does not know. */
+const TO_BE_TYPED = { stillToBeTyped: true } as const;
+
+/** A full storage keeps it while the window is open. */
+function store(form: string, entries: unknown): void {
+  const text = JSON.stringify(entries, (_, value: unknown) => (Number.isNaN(value) ? TO_BE_TYPED : value));
+  try {
+    localStorage.setItem(STORED_AS + form, text);
+  } catch {
+    localStorage.removeItem(STORED_AS + form);
+  }
+}
+
+/** @returns undefined for text that is no draft */
+function read(text: string): unknown {
+  try {
+    return JSON.parse(text, (_, value: unknown) =>
+      value !== null && typeof value === 'object' && 'stillToBeTyped' in value ? NaN : value,
+    );
+  } catch {
+    return undefined;
+  }
+}
 
 export interface Draft<T> {
   readonly entries: T;

@@ -66,6 +66,7 @@ export function Section<K extends FormKind>({
           <Button icon={Plus} onPress={() => go(NEW)}>
             {`Add ${noun}`}
           </Button>
+          {draftName(kind, null) in drafts && <Tag look="warn">one is being added, not saved</Tag>}
           {rows.length >= FILTER_FROM && (
             <TextField label="Find" value={filter} onChange={setFilter} placeholder="code or name" />
           )}

@@ -89,6 +89,32 @@ test('the quantity of a line is changed in its order; the refused entry stays on
   ).toBeVisible();
 });
 
+test(
+  'an order that is not saved is there again after the window was closed, until it is thrown away',
+  { tag: host },
+  async ({ app }) => {
+    await openDemo(app.page);
+    await goTo(app.page, '#/orders/+');
+    await app.page.getByRole('dialog').getByLabel('Customer').fill('Invented Gutters');
+    await app.page.keyboard.press('Escape');
+    await expect(app.page.getByRole('dialog')).toBeHidden();
+    // A browser keeps it for as long as it keeps the address; each story has a browser of its own.
+    const page = app.host === 'desktop' ? await app.restart() : app.page;
+    await page.reload();
+    await goTo(page, '#/orders');
+    const kept = page.getByRole('list', { name: 'Not saved yet' });
+    await expect(kept).toContainText('Invented Gutters');
+    await kept.getByRole('button', { name: 'Go on with a new work order' }).click();
+    await expect(page.getByRole('dialog').getByLabel('Customer')).toHaveValue('Invented Gutters');
+    await page.keyboard.press('Escape');
+    await kept.getByRole('button', { name: 'Discard a new work order' }).click();
+    await expect(kept).toBeHidden();
+    await page.reload();
+    await expect(page.getByRole('button', { name: 'New work order' })).toBeVisible();
+    await expect(kept).toBeHidden();
+  },
+);
+
 test('load against capacity stands beside the due-date order', async ({ app }) => {
   const { page } = app;
   await openDemo(page);

@@ -11,6 +11,7 @@ import { useForm, type Form } from '../../form/use-form.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { rushAfterSave } from '../what-if/rush-facts.ts';
 import { askRush } from '../what-if/what-if-view.ts';
+import { NEW_ORDER, orderDraft } from './order-draft.ts';
 import {
   freshOrder,
   entriesOf,
@@ -35,7 +36,10 @@ export function OrderDialog({ shop, orderId, onClose }: Props) {
   const [fresh] = useState(() => freshOrder(shop));
   const current = orderId === null ? fresh : entriesOf(shop, orderId);
   const close = (changed: boolean) => {
-    if (changed) toast({ text: 'Not saved. What you typed is kept here until you save or discard it.' });
+    if (changed)
+      toast({
+        text: 'Not saved. What you typed is kept on this screen, also when the window is closed, until you save or discard it.',
+      });
     onClose();
   };
   if (current === null)
@@ -58,7 +62,7 @@ function OrderForm({ shop, isNew, current, onClose }: FormProps) {
   const { id } = current.order;
   const present = usePresent();
   const form = useForm<OrderEntries>({
-    name: isNew ? 'order +' : `order ${id}`,
+    name: orderDraft.nameOf(isNew ? NEW_ORDER : id),
     shop,
     current,
     schema: orderEntries,

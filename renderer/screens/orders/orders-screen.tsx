@@ -15,12 +15,12 @@ import { lineColumns } from './line-columns.tsx';
 import { countFacets, endOfWeek, everything, filterLines } from './line-filter.ts';
 import { LineGrid } from './line-grid.tsx';
 import { lineRows, type LineRow } from './line-rows.ts';
+import { KeptDrafts } from './kept-drafts.tsx';
 import { NoOrders } from './no-orders.tsx';
+import { NEW_ORDER } from './order-draft.ts';
 import { OrderDialog } from './order-dialog.tsx';
 import { useOrdersView } from './orders-view.ts';
 
-/** Second part of the address: a work order's number, or a plus for a new one. */
-const NEW = '+';
 const open = (row: LineRow) => navigate('orders', row.order.id);
 
 /** Every line of every work order: find, sort, change, add. */
@@ -31,12 +31,13 @@ export function OrdersScreen() {
     <Page title="Orders" actions={<Actions />}>
       {error && <SentenceError message={error.message} />}
       {!shop && !error && <Waiting doing="Reading the orders" />}
+      {shop && <KeptDrafts />}
       {shop && (shop.line.length === 0 ? <NoOrders shop={shop} /> : <Lines shop={shop} />)}
       {shop && chosen !== undefined && (
         <OrderDialog
           key={chosen}
           shop={shop}
-          orderId={chosen === NEW ? null : chosen}
+          orderId={chosen === NEW_ORDER ? null : chosen}
           onClose={() => navigate('orders')}
         />
       )}
@@ -49,7 +50,7 @@ const Actions = () => (
     <Button icon={FileUp} onPress={() => navigate('orders', 'import')}>
       Import from a file
     </Button>
-    <Button look="primary" icon={Plus} onPress={() => navigate('orders', NEW)}>
+    <Button look="primary" icon={Plus} onPress={() => navigate('orders', NEW_ORDER)}>
       New work order
     </Button>
   </>
