@@ -3,6 +3,7 @@ import { formatLength, type LengthUnits } from '../units/length.ts';
 import { replaySteps, type MadePiece, type SheetStack } from './replay.ts';
 import { blankSizes, type BlankSize, type RunInput } from './run.ts';
 import type { CutStep } from './step.ts';
+import { counted } from '../units/count.ts';
 
 /**
  * Checks a step list, perhaps edited by hand, by cutting it: every blank of the run as often as asked and no oftener than
@@ -34,7 +35,7 @@ function miscounted(size: BlankSize, blanks: readonly MadePiece[]): Issue[] {
   const made = blanks.filter((piece) => isOf(size, piece)).reduce((sum, piece) => sum + piece.count, 0);
   const lines = size.lines.map((line) => line.id).join(', ');
   const say = (pieces: number, what: string, allowed: string, advice: string): Issue => {
-    const count = `${pieces} ${pieces === 1 ? 'blank is' : 'blanks are'} ${what} for line ${lines}`;
+    const count = `${counted(pieces, 'blank is', 'blanks are')} ${what} for line ${lines}`;
     const message = `${count}: ${size.quantity} asked${allowed}, ${made} cut.`;
     return issue(`line ${lines}`, 'quantity', message, advice);
   };

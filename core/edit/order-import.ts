@@ -3,6 +3,7 @@ import { err, issue, ok, type Issue, type Result } from '../result.ts';
 import { change, type Edit, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
 import { lineIssues, orderIssues, usedNumber } from './line-issues.ts';
+import { counted } from '../units/count.ts';
 
 /** Add what a file brought. Orders that exist already keep their own data and get the new lines. */
 export function importOrders(
@@ -36,7 +37,7 @@ export function importOrders(
     ...lines.map((l) => change('line', null, l)),
   ];
   return ok({
-    label: `Import ${lines.length} ${lines.length === 1 ? 'line' : 'lines'} from ${fileName}`,
+    label: `Import ${counted(lines.length, 'line')} from ${fileName}`,
     changes,
   });
 }

@@ -3,6 +3,7 @@ import type { Part } from '../part/part.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { change, sameContent, type RowChange, type Edit } from '../shop/row-change.ts';
+import { counted } from '../units/count.ts';
 
 const byId = (shop: Shop, id: string): Part | null => shop.part.find((p) => p.id === id) ?? null;
 const patternIn = (part: Part | null): Pattern | null =>
@@ -27,7 +28,7 @@ export function savePart(shop: Shop, before: Part | null, row: Part): Result<Edi
   const left = leftFamily(shop, before, row);
   const changes = [change('part', before, row), ...members.value, ...left];
   const sizes = members.value.length;
-  const more = sizes === 0 ? '' : ` and ${sizes} ${sizes === 1 ? 'size' : 'sizes'} of it`;
+  const more = sizes === 0 ? '' : ` and ${counted(sizes, 'size')} of it`;
   return ok({ label: `${before ? 'Change' : 'Add'} part ${row.id}${more}`, changes });
 }
 

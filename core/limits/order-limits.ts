@@ -1,8 +1,8 @@
 import type { Machine } from '../shop/machine.ts';
 import { bendOrder, orderOfPart, type BendOrder } from '../part/bend-order.ts';
 import { found, type Asked, type Found } from './finding.ts';
+import { times } from '../units/count.ts';
 
-const times = (n: number): string => (n === 1 ? 'once' : `${n} times`);
 const moves = ({ flips, turns }: BendOrder): number => flips + turns;
 
 /** Whether the part can be bent among the tools in the order the shop gives, or in any; and how often it is turned for it. */

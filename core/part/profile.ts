@@ -18,7 +18,6 @@ export const bend = z.strictObject({
   /** Inside radius; null takes the radius the shop's die makes (core/part). */
   radiusMm: z.number().min(0).max(500).nullable(),
 });
-export type Bend = DeepReadonly<z.infer<typeof bend>>;
 
 export const flangeMm = z.number().positive('must be above 0').max(5000);
 

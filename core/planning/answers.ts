@@ -16,7 +16,6 @@ const lineShift = z.strictObject({
   lateBefore: z.number(),
   lateAfter: z.number(),
 });
-export type LineShift = DeepReadonly<z.infer<typeof lineShift>>;
 
 const causeKinds = [
   'release',

@@ -8,6 +8,7 @@ import type { RunCut } from '../planning/cut-run.ts';
 import { cautionsFor, CONTINUOUS_ONLY } from './cautions.ts';
 import { metalName } from '../shop/metal-name.ts';
 import type { Purchase } from '../planning/stock-use.ts';
+import { counted } from '../units/count.ts';
 
 /** One setting of the shear in words and figures: the same on screen, on paper and in the CSV file. */
 export interface StepRow {
@@ -33,7 +34,7 @@ export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow
     const size = formatCutLength(step.sizeMm, units);
     return {
       number: step.number,
-      feed: `${step.stack}, ${step.fed} ${step.fed === 1 ? 'piece' : 'pieces'}`,
+      feed: `${step.stack}, ${counted(step.fed, 'piece')}`,
       setting: step.cutsEach === 0 ? 'no cut' : step.backGaugeMm === null ? `to a line at ${size}` : size,
       cut: step.axis === 'length' ? 'crosscut' : 'rip',
       cutsEach: step.cutsEach,

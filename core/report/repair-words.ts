@@ -1,5 +1,6 @@
 import { lateSentence, savedSentence } from './late-words.ts';
 import { becameLater, type LineLateness } from '../planning/lateness.ts';
+import { counted } from '../units/count.ts';
 
 /** The plan kept in order after a trouble, and the one that was fixed, as the dialog names them. */
 export const repairPlans = {
@@ -41,12 +42,9 @@ export function repairWords(
   const [was, now] = [lateIn(before).length, lateIn(after)];
   const saved = lateIn(kept).filter((id) => !now.includes(id));
   return {
-    late: `${now.length} ${now.length === 1 ? 'line is' : 'lines are'} late; ${was} ${was === 1 ? 'was' : 'were'} before.`,
+    late: `${counted(now.length, 'line is', 'lines are')} late; ${was} ${was === 1 ? 'was' : 'were'} before.`,
     others: lateSentence(becameLater(before, after), 3),
     saved: savedSentence(saved, 3),
-    moved:
-      moved === 0
-        ? 'No operation moves.'
-        : `${moved} ${moved === 1 ? 'operation moves' : 'operations move'}.`,
+    moved: moved === 0 ? 'No operation moves.' : `${counted(moved, 'operation moves', 'operations move')}.`,
   };
 }

@@ -3,6 +3,7 @@ import type { Settings } from '../shop/settings.ts';
 import { formatDayAndClock } from '../time/wall.ts';
 import { formatDuration, shortDuration } from '../units/duration.ts';
 import { delayedSentence, lateOf, lateSentence, savedSentence } from './late-words.ts';
+import { counted } from '../units/count.ts';
 
 /** The three ways to take a rush in, as the dialog and the command line name them. */
 export const rushWays: Readonly<Record<RushWay['way'], { readonly title: string; readonly how: string }>> = {
@@ -54,12 +55,10 @@ export function wayWords(way: RushWay, { timeZone, weights }: Settings): WayWord
 
 function changeoverWords(count: number, seconds: number): string {
   if (count === 0 && seconds === 0) return 'No changeover added.';
-  const size = Math.abs(count);
-  const counted = `${size} ${size === 1 ? 'changeover' : 'changeovers'}`;
   if (count === 0)
     return `As many changeovers, ${formatDuration(Math.abs(seconds))} ${seconds < 0 ? 'less' : 'more'}.`;
   const signed = seconds === 0 ? 'no time' : `${seconds < 0 ? '−' : '+'}${formatDuration(Math.abs(seconds))}`;
-  return `${counted} ${count < 0 ? 'saved' : 'added'}, ${signed}.`;
+  return `${counted(Math.abs(count), 'changeover')} ${count < 0 ? 'saved' : 'added'}, ${signed}.`;
 }
 
 /**

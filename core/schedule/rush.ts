@@ -6,6 +6,7 @@ import { putInRun } from './rush/run.ts';
 import { wayOf, wayOfDraft, type RushCase, type RushWay } from './rush/way.ts';
 import { draftOf, stepsOf, takeOut, type Draft } from './what-if/draft.ts';
 import { planWithout, readQuestion } from './what-if/question.ts';
+import { compareTimes } from './rules/edd.ts';
 
 /**
  * Two quick ways to take a rush into a plan: at the front, and in its run; each with what it costs against the plan
@@ -22,7 +23,7 @@ export function insertRush(
   const read = readRush(problem, queues, jobIds);
   if (!read.ok) return read;
   const { rush, apart } = read.value;
-  const urgent = [...rush.jobs].sort((a, b) => compare(problem.due[a]!, problem.due[b]!) || a - b);
+  const urgent = [...rush.jobs].sort((a, b) => compareTimes(problem.due[a]!, problem.due[b]!) || a - b);
   const inTurn = (jobs: readonly number[], put: typeof putInFront) =>
     jobs.reduce<Draft | null>((draft, job) => draft && put(problem, draft, job), apart);
   const front = inTurn([...urgent].reverse(), putInFront);
@@ -54,8 +55,6 @@ function* replan(rush: RushCase, start: Queues, seed: number): Generator<RushWay
     yield way;
   }
 }
-
-const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
 
 /** The rush, the plan without it, and the queues with its loose operations taken out. */
 function readRush(

@@ -11,6 +11,7 @@ import { formatClock, formatDayAndClock, formatWall, formatWallDate } from '../.
 import { instant, type Instant } from '../../core/units/brand.ts';
 import { formatDuration, formatHours } from '../../core/units/duration.ts';
 import { formatCutLength } from '../../core/units/length.ts';
+import { counted } from '../../core/units/count.ts';
 
 /** What the command line says about a plan. */
 export interface PlanReport {
@@ -67,8 +68,6 @@ function machineText({ settings: { timeZone, units } }: Shop, { machine, runs }:
     ]),
   ];
 }
-
-const counted = (count: number, noun: string): string => `${count} ${noun}${count === 1 ? '' : 's'}`;
 
 /** "Tue 24 Nov 07:30 – 09:10", the second day named where it is another. */
 function span(start: Instant, end: Instant, timeZone: string): string {

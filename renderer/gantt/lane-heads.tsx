@@ -5,6 +5,7 @@ import { Menu, type MenuEntry } from '../ui/menu.tsx';
 import type { Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import type { Lane } from './lanes.ts';
+import { counted } from '../../core/units/count.ts';
 
 interface Props {
   lanes: readonly Lane[];
@@ -27,7 +28,7 @@ export const LaneHeads = ({ lanes, geometry, menuOf }: Props) => (
             {machine.id} · {machine.stage}
           </span>
           {shut === null ? (
-            <span>{bars.length === 1 ? '1 operation' : `${bars.length} operations`}</span>
+            <span>{counted(bars.length, 'operation')}</span>
           ) : (
             <span className={styles.headShut}>◆ no open hours</span>
           )}

@@ -3,6 +3,7 @@ import { formatWall } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
 import styles from './gantt.module.css';
 import { endOf, xOf, type Scale } from './scale.ts';
+import { counted } from '../../core/units/count.ts';
 
 export const PEOPLE_PX = 20;
 const BAND = { y: 2, height: 16 };
@@ -23,7 +24,7 @@ export const PeopleRow = ({ out, scale, timeZone }: Props) => (
       .map((absence) => {
         const x = Math.max(0, xOf(scale, absence.from));
         const width = Math.min(scale.width, xOf(scale, absence.to)) - x;
-        const long = `${absence.people === 1 ? '1 person' : `${absence.people} people`} out`;
+        const long = `${counted(absence.people, 'person', 'people')} out`;
         const words = [long, `−${absence.people}`].find((each) => each.length * LETTER_PX + 12 < width);
         const wall = (at: number) => formatWall(instant(at), timeZone);
         const told = `${long}, ${wall(absence.from)} to ${wall(absence.to)}. ${absence.reason}`;

@@ -3,9 +3,10 @@ import { bendAllowance, kFactorFromTest, setback, type BendShape } from '../../c
 import { girth } from '../../core/part/girth.ts';
 import { hemDeduction, hemShape } from '../../core/part/hem.ts';
 import { airBendRadiusMm } from '../../core/part/radius.ts';
-import type { Bend, Hem, Profile } from '../../core/part/profile.ts';
+import type { Hem, Profile } from '../../core/part/profile.ts';
 import { inchesToMm, mmToInches } from '../../core/units/length.ts';
 
+type Bend = Profile['bends'][number];
 const turned = (angle: number, radiusMm: number | null = null): Bend => ({
   angle,
   direction: 'up',

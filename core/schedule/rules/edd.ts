@@ -8,11 +8,12 @@ import type { Urgency } from './dispatch.ts';
 export function dueDateRule(problem: Problem): Urgency {
   const { due, weight, jobs } = problem;
   const order = Array.from({ length: jobs }, (_, j) => j).sort(
-    (a, b) => compare(due[a]!, due[b]!) || weight[b]! - weight[a]! || a - b,
+    (a, b) => compareTimes(due[a]!, due[b]!) || weight[b]! - weight[a]! || a - b,
   );
   const position = new Int32Array(jobs);
   order.forEach((job, k) => (position[job] = k));
   return (o) => -position[problem.jobOf[o]!]!;
 }
 
-const compare = (a: number, b: number) => (a === b ? 0 : a - b);
+/** By size, where infinite ones (no due date) are equal to each other. */
+export const compareTimes = (a: number, b: number): number => (a === b ? 0 : a - b);

@@ -9,6 +9,7 @@ import {
   type Draft,
   type QueuePosition,
 } from '../what-if/draft.ts';
+import { compareTimes } from '../rules/edd.ts';
 
 /** Positions tried of the same changeover cost on one machine, and partial plans carried from one step to the next. */
 const SPREAD = 6;
@@ -47,13 +48,11 @@ const byPurpose =
   (o: number, due: number) =>
   (a: Draft, b: Draft): number => {
     const late = (draft: Draft) => Math.max(0, draft.timing.end[o]! - due);
-    return compare(late(a), late(b)) || byChangeover(a, b) || a.timing.end[o]! - b.timing.end[o]!;
+    return compareTimes(late(a), late(b)) || byChangeover(a, b) || a.timing.end[o]! - b.timing.end[o]!;
   };
 
 const byChangeover = (a: Draft, b: Draft): number =>
   a.changeoverSeconds - b.changeoverSeconds || a.objective - b.objective;
-
-const compare = (a: number, b: number): number => (a === b ? 0 : a - b);
 
 /** Of each changeover total the soonest end and the least cost, where no smaller total ends as soon. */
 function undominated(tried: readonly Draft[], o: number): Draft[] {

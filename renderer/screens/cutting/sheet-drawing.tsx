@@ -4,6 +4,7 @@ import type { LengthUnits } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './drawing.module.css';
 import { orderOfLine, PATTERNS, type OrderLook } from './order-look.ts';
+import { counted } from '../../../core/units/count.ts';
 
 interface Props {
   group: SheetGroup;
@@ -26,7 +27,7 @@ export function SheetDrawing({ group, units, looks, longestMm }: Props) {
   return (
     <figure className={styles.figure}>
       <figcaption>
-        <strong>{`${group.id}: ${group.count} ${group.count === 1 ? 'sheet' : 'sheets'}`}</strong>
+        <strong>{`${group.id}: ${counted(group.count, 'sheet')}`}</strong>
         {` of ${group.stockId}, ${size}${group.remnantStock ? ', remnant' : ''}`}
       </figcaption>
       <svg

@@ -8,6 +8,7 @@ import { Button } from '../../ui/button.tsx';
 import { Swatch } from '../../ui/choice.tsx';
 import styles from './floor.module.css';
 import { Standing } from './standing.tsx';
+import { counted } from '../../../core/units/count.ts';
 
 const SHOWN = 3;
 
@@ -35,7 +36,7 @@ export function NextList({ shop, view: { queue, today }, shown, onPick }: Props)
       </ol>
       <p className={styles.today}>
         {today
-          ? `Today: ${today.operations} ${today.operations === 1 ? 'operation' : 'operations'}, ${today.pieces} pieces, until ${formatWall(today.until, timeZone)}`
+          ? `Today: ${counted(today.operations, 'operation')}, ${today.pieces} pieces, until ${formatWall(today.until, timeZone)}`
           : 'Nothing more is planned for today.'}
       </p>
     </section>
@@ -66,7 +67,8 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
         )}
       </div>
       <div className={styles.nextFacts}>
-        {colour && <Swatch hex={colour.hex} />} {metalWords({ gauge: row.line.gauge, colour: row.colourName })}
+        {colour && <Swatch hex={colour.hex} />}{' '}
+        {metalWords({ gauge: row.line.gauge, colour: row.colourName })}
         <Standing work={work} timeZone={shop.settings.timeZone} brief />
       </div>
       {notYet && <p className={styles.soft}>◆ {notYet}</p>}

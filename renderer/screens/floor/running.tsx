@@ -16,6 +16,7 @@ import { TimeDialog } from './time-dialog.tsx';
 import { useCounts, type Counts } from './use-counts.ts';
 import { useFloor } from './use-floor.ts';
 import { useFloorKeys } from './use-floor-keys.ts';
+import { counted } from '../../../core/units/count.ts';
 
 interface Props {
   record: OperationRecord;
@@ -135,7 +136,7 @@ function Progress({
       <p className={styles.soft}>Will end about {wall(work.row.end)}</p>
       {counts.scrapped > 0 && short > 0 && counts.good + counts.scrapped >= work.row.quantity && (
         <p role="status">
-          {`${short} ${short === 1 ? 'piece' : 'pieces'} will be made again on a line of ${short === 1 ? 'its' : 'their'} own.`}
+          {`${counted(short, 'piece')} will be made again on a line of ${short === 1 ? 'its' : 'their'} own.`}
         </p>
       )}
       <div className={styles.lesser}>

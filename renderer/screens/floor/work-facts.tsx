@@ -11,6 +11,7 @@ import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './floor.module.css';
+import { counted, times } from '../../../core/units/count.ts';
 
 interface FactProps {
   label: string;
@@ -26,19 +27,17 @@ const Fact = ({ label, short = false, children }: FactProps) => (
   </div>
 );
 
-const times = (n: number, one: string, more: string): string => `${n} ${n === 1 ? one : more}`;
-
 /** "4 bends, 1 hem: 6 hits, turn over once" */
 function bendWords(part: Part, dieOpeningMm: number | null): string {
   const { profile } = part;
   const hems = [profile.startHem, profile.endHem].filter(Boolean).length;
   const folds = [
-    profile.bends.length > 0 && times(profile.bends.length, 'bend', 'bends'),
-    hems > 0 && times(hems, 'hem', 'hems'),
+    profile.bends.length > 0 && counted(profile.bends.length, 'bend'),
+    hems > 0 && counted(hems, 'hem'),
   ].filter(Boolean);
   const over = orderOfPart(part, dieOpeningMm).flips;
-  const turned = over === 0 ? '' : `, turn over ${over === 1 ? 'once' : `${over} times`}`;
-  return `${folds.join(', ')}: ${times(hits(profile), 'hit', 'hits')}${turned}`;
+  const turned = over === 0 ? '' : `, turn over ${times(over)}`;
+  return `${folds.join(', ')}: ${counted(hits(profile), 'hit')}${turned}`;
 }
 
 /** What to take and what to make of it: the blank at the shear, the bends at the brake. */

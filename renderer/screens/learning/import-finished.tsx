@@ -5,12 +5,13 @@ import type { FileCheck } from '../../../core/import/file-check.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { SentenceError } from '../../ui/states.tsx';
-import { count, rowsToFix } from '../orders/import/import-rows.ts';
+import { rowsToFix } from '../orders/import/import-rows.ts';
 import { ImportTally } from '../orders/import/import-tally.tsx';
 import { FixTable } from '../orders/import/fix-table.tsx';
 import { useSayDone } from '../../form/use-act.ts';
 import { useFinishedImport } from './finished-import.ts';
 import styles from './learning.module.css';
+import { counted } from '../../../core/units/count.ts';
 
 /** Finished operations from elsewhere: a button that reads a file, and what came of its check. */
 export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
@@ -43,7 +44,7 @@ function Checked({ checked }: { checked: FileCheck }) {
   const takeAll = async () => {
     const taken = await take();
     if (!taken) return;
-    const text = `${count(taken.operations, 'finished operation')} imported from ${checked.fileName}.`;
+    const text = `${counted(taken.operations, 'finished operation')} imported from ${checked.fileName}.`;
     sayDone(text, { stepId: null, factId: taken.factId });
   };
   const toFix = rowsToFix(checked);

@@ -3,6 +3,7 @@ import { lateParts } from '../../../core/report/late-words.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { formatHours } from '../../../core/units/duration.ts';
 import { percent } from './load-days.ts';
+import { counted } from '../../../core/units/count.ts';
 
 interface ComparedFigure {
   readonly label: string;
@@ -18,7 +19,7 @@ interface ComparedFigure {
 
 const points = (difference: number): string => {
   const whole = Math.round(Math.abs(difference) * 100);
-  return whole === 1 ? '1 point' : `${whole} points`;
+  return counted(whole, 'point');
 };
 
 const lessOrMore = (format: (size: number) => string) => (difference: number) =>

@@ -20,6 +20,7 @@ import { useChoiceKeys } from './use-choice-keys.ts';
 import type { UsePlan } from './what-if-view.ts';
 import styles from './what-if.module.css';
 import { DAY } from '../../../core/units/duration.ts';
+import { counted } from '../../../core/units/count.ts';
 
 interface Props {
   title: string;
@@ -89,7 +90,7 @@ function wordsOf(shop: Shop, row: Downtime | Absence): { readonly name: string; 
     return { name, what: `Stopped ${hours}.` };
   }
   const left = Math.max(0, (crewLimit ?? 0) - row.people);
-  const name = row.people === 1 ? '1 person' : `${row.people} people`;
+  const name = counted(row.people, 'person', 'people');
   return {
     name,
     what: `Out ${hours}; of ${crewLimit ?? 0} who work at once, ${left} ${left === 1 ? 'is' : 'are'} left.`,

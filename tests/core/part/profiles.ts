@@ -1,8 +1,8 @@
 import fc from 'fast-check';
-import type { Bend, Hem, Profile } from '../../../core/part/profile.ts';
+import type { Hem, Profile } from '../../../core/part/profile.ts';
 import type { Forming } from '../../../core/part/forming.ts';
 
-export const square = (direction: 'up' | 'down' = 'up', angle = 90): Bend => ({
+export const square = (direction: 'up' | 'down' = 'up', angle = 90): Profile['bends'][number] => ({
   angle,
   direction,
   radiusMm: null,

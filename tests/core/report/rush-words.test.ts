@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import type { LineShift, RushWay } from '../../../core/planning/answers.ts';
+import type { RushWay } from '../../../core/planning/answers.ts';
 import { lateOf, lateSentence, savedSentence, someOf } from '../../../core/report/late-words.ts';
 import { rushLabel, wayWords } from '../../../core/report/rush-words.ts';
 import { at, someSettings } from '../../support/builders.ts';
 
 const HOUR = 3600;
-const shift = (job: string, lateBefore: number, lateAfter: number): LineShift => ({
+const shift = (job: string, lateBefore: number, lateAfter: number): RushWay['later'][number] => ({
   job,
   before: 0,
   after: lateAfter - lateBefore,

@@ -7,11 +7,12 @@ import { EmptyState } from '../../../ui/states.tsx';
 import { useSayDone } from '../../../form/use-act.ts';
 import { askRush } from '../../what-if/what-if-view.ts';
 import { FileButton } from './choose-file.tsx';
-import { count, rowsToFix } from './import-rows.ts';
+import { rowsToFix } from './import-rows.ts';
 import { ImportTally } from './import-tally.tsx';
 import { useImport } from './import-state.ts';
 import styles from './import.module.css';
 import { FixTable } from './fix-table.tsx';
+import { counted } from '../../../../core/units/count.ts';
 
 /** What came of checking a file: what can be taken, what is there already, what has to be fixed. */
 export function CheckedFile({ checked }: { checked: FileCheck }) {
@@ -43,7 +44,7 @@ function Summary({ checked, toFix }: { checked: FileCheck; toFix: number }) {
     const taken = await take();
     if (!taken) return;
     sayDone(
-      `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} imported from ${fileName}.`,
+      `${counted(taken.lines, 'line')} of ${counted(taken.orders, 'new work order')} imported from ${fileName}.`,
       { stepId: taken.stepId, factId: null },
     );
     if (taken.rush.length > 0) askRush(taken.rush);
@@ -73,8 +74,8 @@ function Summary({ checked, toFix }: { checked: FileCheck; toFix: number }) {
 function NothingLeft({ checked: { known } }: { checked: FileCheck }) {
   const { taken, forget } = useImport();
   const words = taken
-    ? `${count(taken.lines, 'line')} of ${count(taken.orders, 'new work order')} were imported. They wait at the end of the queues until you plan.`
-    : `All ${count(known.length, 'line')} of this file already exist in the shop, word for word. Nothing to import.`;
+    ? `${counted(taken.lines, 'line')} of ${counted(taken.orders, 'new work order')} were imported. They wait at the end of the queues until you plan.`
+    : `All ${counted(known.length, 'line')} of this file already exist in the shop, word for word. Nothing to import.`;
   const goTo = (path: string) => {
     forget();
     navigate(path);

@@ -53,6 +53,3 @@ export const columnWidths = (header: readonly string[], rows: readonly Pick<RowT
     const longest = rows.reduce((most, { cells }) => Math.max(most, cells[i]?.length ?? 0), title.length);
     return Math.min(WIDEST, Math.max(NARROWEST, longest));
   });
-
-/** "12 lines" */
-export const count = (n: number, noun: string): string => `${n} ${noun}${n === 1 ? '' : 's'}`;

@@ -3,8 +3,8 @@ import type { FileCheck } from '../../../../core/import/file-check.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import type { FileImport } from './file-import.ts';
-import { count } from './import-rows.ts';
 import styles from './import.module.css';
+import { counted } from '../../../../core/units/count.ts';
 
 interface Props extends Pick<FileImport<unknown>, 'busy' | 'changed' | 'recheck'> {
   checked: FileCheck;
@@ -21,9 +21,9 @@ export function ImportTally({ checked, toFix, noun, busy, changed, recheck, onTa
   return (
     <>
       <div className={styles.summary}>
-        <Tag look="fine">{`${count(ready.length, noun)} ready`}</Tag>
-        <Tag>{`${count(known.length, noun)} already ${known.length === 1 ? 'exists' : 'exist'}`}</Tag>
-        <Tag look={toFix > 0 ? 'late' : 'plain'}>{`${count(toFix, 'row')} to fix`}</Tag>
+        <Tag look="fine">{`${counted(ready.length, noun)} ready`}</Tag>
+        <Tag>{`${counted(known.length, noun)} already ${known.length === 1 ? 'exists' : 'exist'}`}</Tag>
+        <Tag look={toFix > 0 ? 'late' : 'plain'}>{`${counted(toFix, 'row')} to fix`}</Tag>
         <span className={styles.acts}>
           <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
             Check again
@@ -34,7 +34,7 @@ export function ImportTally({ checked, toFix, noun, busy, changed, recheck, onTa
             isDisabled={ready.length === 0 || changed || busy !== null}
             onPress={onTake}
           >
-            {`Import ${count(ready.length, noun)}`}
+            {`Import ${counted(ready.length, noun)}`}
           </Button>
         </span>
       </div>

@@ -1,5 +1,6 @@
 import type { Absence } from '../../../../core/shop/machine.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
+import { counted } from '../../../../core/units/count.ts';
 
 /** The next free code for people who are out, "out-2". */
 export function nextAbsenceId(shop: Shop): string {
@@ -19,5 +20,4 @@ export const freshAbsence = (shop: Shop): Absence => ({
 });
 
 /** "1 person out", "3 people out" */
-export const peopleOutWords = (people: number): string =>
-  people === 1 ? '1 person out' : `${people} people out`;
+export const peopleOutWords = (people: number): string => counted(people, 'person out', 'people out');

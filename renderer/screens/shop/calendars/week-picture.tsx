@@ -8,6 +8,7 @@ import styles from '../../../form/form.module.css';
 import { Group } from '../../../form/form-frame.tsx';
 import look from './calendars.module.css';
 import { mondayOf, weekHours, type DayHours } from './week-hours.ts';
+import { counted } from '../../../../core/units/count.ts';
 
 const CLOCK_MARKS = [0, 6, 12, 18, 24];
 
@@ -24,9 +25,7 @@ export function WeekPicture({
   const [weeks, setWeeks] = useState(0);
   const week = weekHours(calendar, mondayOf(now, weeks, timeZone), timeZone);
   const title =
-    weeks === 0
-      ? 'This week'
-      : `${Math.abs(weeks)} ${Math.abs(weeks) === 1 ? 'week' : 'weeks'} ${weeks > 0 ? 'ahead' : 'ago'}`;
+    weeks === 0 ? 'This week' : `${counted(Math.abs(weeks), 'week')} ${weeks > 0 ? 'ahead' : 'ago'}`;
   return (
     <Group
       title={title}

@@ -1,5 +1,6 @@
 import type { BendOrder, PlacedStep } from '../../../../core/part/bend-order.ts';
 import type { Profile } from '../../../../core/part/profile.ts';
+import { times } from '../../../../core/units/count.ts';
 
 /** A step of the brake in words, for screens and paper. */
 interface BendRow {
@@ -35,8 +36,6 @@ export const bendRows = ({ steps }: BendOrder, profile: Profile): BendRow[] =>
     before: beforeIt(step),
     collides: step.collides,
   }));
-
-const times = (n: number): string => (n === 1 ? 'once' : `${n} times`);
 
 /** "Turned over once, end for end 2 times." */
 export function movesSentence({ flips, turns }: BendOrder): string {

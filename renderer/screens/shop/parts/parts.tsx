@@ -3,6 +3,7 @@ import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import { MM_PER_FOOT } from '../../../../core/units/length.ts';
 import { Section } from '../../../form/section.tsx';
 import { PartForm } from './part-form.tsx';
+import { counted } from '../../../../core/units/count.ts';
 
 /** Sheet comes in lengths of about ten feet, and so does most trim (common practice, no source). */
 const usualLengthMm = (units: 'in' | 'mm'): number => (units === 'in' ? 10 * MM_PER_FOOT : 3000);
@@ -30,7 +31,7 @@ const shape = ({ profile, family }: RowOf<'part'>): string => {
   if (hits(profile) === 0) return 'flat';
   const { bends, startHem, endHem } = profile;
   const hems = (startHem ? 1 : 0) + (endHem ? 1 : 0);
-  return `${bends.length} ${bends.length === 1 ? 'bend' : 'bends'}${hems ? `, ${hems} ${hems === 1 ? 'hem' : 'hems'}` : ''}`;
+  return `${counted(bends.length, 'bend')}${hems ? `, ${counted(hems, 'hem')}` : ''}`;
 };
 
 export const Parts = ({ shop }: { shop: Shop }) => (
