@@ -1,7 +1,7 @@
 import { QueryClient } from '@tanstack/react-query';
 import type { CutAnswers } from '../../core/contract/cuts.ts';
 import type { Push } from '../../core/contract/push.ts';
-import { withCutState } from './cuts.ts';
+import { withCutState } from './cut-answers.ts';
 import { keys } from './keys.ts';
 import { moveOn, type Moved, type ShopCopy } from './shop-copy.ts';
 

@@ -12,6 +12,7 @@ import type { Shop } from '../../core/shop/state.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
 import { usePlan, type PlanQuery } from './plan.ts';
+import { numberOf } from './number-of.ts';
 
 const REMEMBERED = 400;
 
@@ -66,16 +67,6 @@ async function planAll(
 /** The screen draws again after so much work. */
 const REST_AFTER_MS = 30;
 const nobody = (): void => undefined;
-
-const numbers = new WeakMap<object, number>();
-let given = 0;
-/** A number for an object, so that it can stand in a query's key. */
-function numberOf(object: object | undefined): number {
-  if (!object) return 0;
-  const known = numbers.get(object) ?? ++given;
-  numbers.set(object, known);
-  return known;
-}
 
 /** The plan with all its runs cut. */
 export type ReadyCuts = Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] };
@@ -133,18 +124,4 @@ export function useCutsSoFar(opened?: string): CutsSoFarQuery {
 export function useCuts(): CutsQuery {
   const query = useCutsSoFar();
   return query.is === 'ready' && !query.whole ? { is: 'waiting' } : query;
-}
-
-/** What is known after a push: the answers change only with a better one, so that nothing is planned again in vain. */
-export function withCutState(known: CutAnswers, state: NonNullable<CutAnswers['state']>): CutAnswers {
-  const { key, plan } = state;
-  const before = known.answers.find((one) => one.key === key);
-  const same =
-    plan === null ||
-    (before?.plan.costCents === plan.costCents &&
-      before.plan.lowerBoundCents === plan.lowerBoundCents &&
-      before.plan.areas.scrap === plan.areas.scrap &&
-      before.plan.steps.length === plan.steps.length);
-  if (same) return { ...known, state };
-  return { state, answers: [...known.answers.filter((one) => one.key !== key), { key, plan }] };
 }
