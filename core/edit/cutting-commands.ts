@@ -1,7 +1,7 @@
 import { sameMetal } from '../planning/runs.ts';
 import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf } from '../planning/operations.ts';
-import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import { operationIdOf, type OrderLine, usualLine, usualOrder, type WorkOrder } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
@@ -53,18 +53,14 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
   const part = flatPart(cut.girthMm, cut.lengthMm, shop.settings.units);
   const known = shop.part.some((p) => p.id === part.id);
   const order: WorkOrder = {
+    ...usualOrder,
     id: orderId,
     customer: 'Walk-in',
-    release: null,
     due: cut.due,
-    importance: 1,
-    rush: false,
-    status: 'open',
-    closedAt: null,
     note: cut.text,
-    revision: 0,
   };
   const line: OrderLine = {
+    ...usualLine,
     id: `${orderId}/1`,
     orderId,
     number: 1,
@@ -74,10 +70,6 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
     colourId: cut.colourId,
     lengthMm: cut.lengthMm,
     quantity: cut.pieces,
-    overrun: 0,
-    status: 'open',
-    makeUpFor: null,
-    revision: 0,
   };
   const added: RowChange[] = [
     ...(known ? [] : [change('part', null, part)]),

@@ -1,7 +1,7 @@
 import { formatLength } from '../units/length.ts';
 import type { LineFields, ReadRow, Refuse } from './order-row.ts';
 import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
-import type { OrderLine } from '../shop/order.ts';
+import { type OrderLine, usualLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 
 interface Places {
@@ -23,6 +23,7 @@ export function placeLines(shop: Shop, rows: readonly ReadRow[], refuse: Refuse)
   const byOrder = new Map<string, OrderLine[]>();
   for (const line of shop.line) byOrder.set(line.orderId, [...(byOrder.get(line.orderId) ?? []), line]);
   const claimed = new Map<string, number>();
+  const nextNumber = numbering(shop, claimed);
   const known: number[] = [];
   const lines = new Map<number, OrderLine>();
 
@@ -43,7 +44,7 @@ export function placeLines(shop: Shop, rows: readonly ReadRow[], refuse: Refuse)
     if (row.number !== null) continue;
     const own = byOrder.get(row.orderId) ?? [];
     const same = own.find((line) => !claimed.has(line.id) && differences(row.line, line).length === 0);
-    const number = same?.number ?? nextNumber(shop, row.orderId, claimed);
+    const number = same?.number ?? nextNumber(row.orderId);
     claimed.set(`${row.orderId}/${number}`, row.row);
     if (same) known.push(row.row);
     else if (number > LAST_LINE_NUMBER)
@@ -53,21 +54,24 @@ export function placeLines(shop: Shop, rows: readonly ReadRow[], refuse: Refuse)
   return { known: known.sort((a, b) => a - b), lines: new Map([...lines].sort(([a], [b]) => a - b)) };
 }
 
-function nextNumber(shop: Shop, orderId: string, claimed: ReadonlyMap<string, number>): number {
-  let number = nextLineNumber(shop, orderId);
-  while (claimed.has(`${orderId}/${number}`)) number++;
-  return number;
+/** Gives an order's numbers out one after the other; where it stands is remembered, for a file may hold thousands. */
+function numbering(shop: Shop, claimed: ReadonlyMap<string, number>): (orderId: string) => number {
+  const next = new Map<string, number>();
+  return (orderId) => {
+    let number = next.get(orderId) ?? nextLineNumber(shop, orderId);
+    while (claimed.has(`${orderId}/${number}`)) number++;
+    next.set(orderId, number);
+    return number;
+  };
 }
 
 const newLine = ({ orderId, line }: ReadRow, number: number): OrderLine => ({
+  ...usualLine,
   id: `${orderId}/${number}`,
   orderId,
   number,
   ...line,
-  overrun: line.overrun ?? 0,
-  status: 'open',
-  makeUpFor: null,
-  revision: 0,
+  overrun: line.overrun ?? usualLine.overrun,
 });
 
 const COLUMNS = {

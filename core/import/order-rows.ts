@@ -4,7 +4,7 @@ import { instant, type Instant } from '../units/brand.ts';
 import { readOrderHeader, type OrderColumn } from './order-columns.ts';
 import { placeLines } from './order-match.ts';
 import { readOrderRow, type OwnFields, type ReadRow, type Refuse } from './order-row.ts';
-import { startsBeforeDue, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import { type OrderLine, startsBeforeDue, usualOrder, type WorkOrder } from '../shop/order.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
@@ -161,18 +161,17 @@ function show(value: OwnFields[keyof OwnFields], timeZone: string): string {
 
 function newOrder(shop: Shop, id: string, own: OwnFields): WorkOrder[] {
   if (own.customer === null || own.due === null || shop.order.some((order) => order.id === id)) return [];
-  const { customer, release, due, importance, rush, note } = own;
-  const usual = { status: 'open', closedAt: null, revision: 0 } as const;
+  const { customer, release, due } = own;
   return [
     {
+      ...usualOrder,
       id,
       customer,
       release,
       due,
-      importance: importance ?? 1,
-      rush: rush ?? false,
-      note: note ?? '',
-      ...usual,
+      importance: own.importance ?? usualOrder.importance,
+      rush: own.rush ?? usualOrder.rush,
+      note: own.note ?? usualOrder.note,
     },
   ];
 }

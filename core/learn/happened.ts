@@ -1,7 +1,14 @@
 import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import type { Machine } from '../shop/machine.ts';
 import { attributesOf, operationsOf } from '../planning/operations.ts';
-import { lineOfOperation, operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import {
+  lineOfOperation,
+  operationIdOf,
+  type OrderLine,
+  usualLine,
+  usualOrder,
+  type WorkOrder,
+} from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { openIntervals } from '../time/working-time.ts';
@@ -71,29 +78,20 @@ function countsOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, C
 
 function reopened(shop: Shop, finished: readonly Ended[]): Shop {
   const order: WorkOrder = {
+    ...usualOrder,
     id: 'finished',
     customer: 'finished work',
-    release: null,
     due: 0,
-    importance: 1,
-    rush: false,
-    status: 'open',
-    closedAt: null,
-    note: '',
-    revision: 0,
   };
   const lines = new Map(
     finished.map(({ id, partId, materialId, gauge, colourId, lengthMm, quantity }, index) => {
       const what = { partId, materialId, gauge, colourId, lengthMm, quantity };
       const line: OrderLine = {
+        ...usualLine,
         id: lineOfOperation(id),
         orderId: order.id,
         number: index + 1,
         ...what,
-        overrun: 0,
-        status: 'open',
-        makeUpFor: null,
-        revision: 0,
       };
       return [line.id, line] as const;
     }),

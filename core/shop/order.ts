@@ -21,6 +21,17 @@ export const workOrder = z.strictObject({
 });
 export type WorkOrder = DeepReadonly<z.infer<typeof workOrder>>;
 
+/** What a new order is until it is said otherwise. */
+export const usualOrder = {
+  release: null,
+  importance: 1,
+  rush: false,
+  status: 'open',
+  closedAt: null,
+  note: '',
+  revision: 0,
+} as const satisfies Partial<WorkOrder>;
+
 /** An order's work may start at once, or at some time before it is due. */
 export const startsBeforeDue = ({ release, due }: Pick<WorkOrder, 'release' | 'due'>): boolean =>
   release === null || release < due;
@@ -47,6 +58,14 @@ export const orderLine = z.strictObject({
   revision,
 });
 export type OrderLine = DeepReadonly<z.infer<typeof orderLine>>;
+
+/** What a new line is until it is said otherwise. */
+export const usualLine = {
+  overrun: 0,
+  status: 'open',
+  makeUpFor: null,
+  revision: 0,
+} as const satisfies Partial<OrderLine>;
 
 /** One step of a line's routing, "1042/2:shear": the key used in queues, pins and records. */
 export const operationId = z.string().regex(/^[^:]+:(shear|brake)$/, 'an operation like 1042/2:shear');

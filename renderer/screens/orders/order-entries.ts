@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { Command } from '../../../core/edit/command.ts';
-import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
+import { orderLine, type OrderLine, usualLine, usualOrder, workOrder } from '../../../core/shop/order.ts';
 import type { Issue } from '../../../core/result.ts';
 import { nextLineNumber } from '../../../core/shop/line-number.ts';
 import { sameContent } from '../../../core/shop/row-change.ts';
@@ -39,6 +39,7 @@ export function freshLine(shop: Shop, orderId: string, before: readonly LineEntr
   const last = before.at(-1) ?? shop.line.at(-1);
   const material = shop.material[0];
   return {
+    ...usualLine,
     number: nextLineNumber(
       shop,
       orderId,
@@ -50,26 +51,16 @@ export function freshLine(shop: Shop, orderId: string, before: readonly LineEntr
     colourId: last?.colourId ?? shop.colour[0]?.id ?? '',
     lengthMm: last?.lengthMm ?? NaN,
     quantity: NaN,
-    overrun: 0,
-    status: 'open',
-    makeUpFor: null,
-    revision: 0,
   };
 }
 
 /** A new order with one line; customer, due date and the line are still to be typed. */
 export const freshOrder = (shop: Shop): OrderEntries => ({
   order: {
+    ...usualOrder,
     id: nextOrderId(shop),
     customer: '',
-    release: null,
     due: NaN,
-    importance: 1,
-    rush: false,
-    status: 'open',
-    closedAt: null,
-    note: '',
-    revision: 0,
   },
   lines: [freshLine(shop, nextOrderId(shop), [])],
   read: [],
