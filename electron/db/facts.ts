@@ -2,7 +2,7 @@ import { desc, eq } from 'drizzle-orm';
 import type { Command } from '../../core/edit/command.ts';
 import type { RowChange } from '../../core/shop/row-change.ts';
 import type { Db } from './rows.ts';
-import { fact } from './schema.ts';
+import { fact } from './history-schema.ts';
 
 /** What was reported, and what it changed. Nothing is ever taken out of this log. */
 export interface Fact {

@@ -6,7 +6,9 @@ import { syncFile, syncFolder } from '../atomic-file.ts';
 import type { Log } from '../log.ts';
 import { backUp, type BackupContent } from './backup.ts';
 import { connect, explained, type OpenOptions } from './connection.ts';
+import { doneIn } from './done.ts';
 import { factsIn, type Facts } from './facts.ts';
+import { plansIn, type Plans } from './plans.ts';
 import { rowsIn, type Rows } from './rows.ts';
 import { stepsIn, type Steps } from './steps.ts';
 import { Unreachable } from './trouble.ts';
@@ -17,6 +19,8 @@ export interface Work {
   readonly rows: Rows;
   readonly steps: Steps;
   readonly facts: Facts;
+  readonly plans: Plans;
+  readonly done: ReturnType<typeof doneIn>;
   readonly whole: Whole;
 }
 
@@ -137,7 +141,14 @@ class FileStore implements Store {
   #open(): Opened {
     const connection = connect(this.file, this.#options);
     const db = drizzle(connection);
-    const work = { rows: rowsIn(db), steps: stepsIn(db), facts: factsIn(db), whole: wholeIn(db) };
+    const work = {
+      rows: rowsIn(db),
+      steps: stepsIn(db),
+      facts: factsIn(db),
+      plans: plansIn(db),
+      done: doneIn(db),
+      whole: wholeIn(db),
+    };
     const total = connection.prepare<[], number>('select total_changes()').pluck();
     return { connection, work, changes: () => total.get() ?? 0, identity: identityOf(this.file) };
   }

@@ -53,63 +53,70 @@ export const rowsIn = (db: Db) => {
       of(kind).remove.run({ id });
     },
 
-    /**
-     * Orders that are open or were closed after an instant, with their lines; the records of these lines, those still under
-     * way, and what each machine finished last, which says since when it has been free; step lists for these lines.
-     */
-    living(closedAfter: number): {
-      orders: RowOf<'order'>[];
-      lines: RowOf<'line'>[];
-      records: RowOf<'record'>[];
-      cutLists: RowOf<'cutList'>[];
-    } {
-      const { order, line, record, cutList } = tables;
-      const open = sql`${order.closedAt} is null or ${order.closedAt} > ${closedAfter}`;
-      const orders = read('order', open);
-      const lines = read('line', sql`${line.orderId} in (select ${order.id} from ${order} where ${open})`);
-      const ids = JSON.stringify(lines.flatMap(({ id }) => [`${id}:shear`, `${id}:brake`]));
-      const newest = read('machine').map(({ id }) => newestRecordOf(id));
-      const records = read(
-        'record',
-        sql`${record.id} in (select value from json_each(${ids})) or ${record.end} is null or ${record.id} in (${sql.join([...newest, sql`null`], sql`, `)})`,
-      );
-      const known = JSON.stringify(lines.map(({ id }) => id));
-      const cutLists = read(
-        'cutList',
-        sql`exists (select 1 from json_each(${cutList.lines}) as named where named.value in (select value from json_each(${known})))`,
-      );
-      return { orders, lines, records, cutLists };
-    },
-
     /** Whether any operation of a line, of an open one or one of long ago, has a record. */
     hasRecords: (lineId: string): boolean =>
       of('record').get.get({ id: `${lineId}:shear` }) !== undefined ||
       of('record').get.get({ id: `${lineId}:brake` }) !== undefined,
 
-    /** The newest entries of the stock's history. */
-    newestMovements(limit: number): RowOf<'movement'>[] {
-      const { id, at } = tables.movement;
-      return read(
-        'movement',
-        sql`${id} in (select ${id} from ${tables.movement} order by ${at} desc, ${id} desc limit ${limit})`,
-      );
-    },
-
-    /**
-     * Finished operations, latest start first: `limit` of them that began before `before`, and the rest of those that
-     * began in the same second as the last one, so that the next page misses none.
-     */
-    finishedRecords(before: number | null, limit: number): { records: RowOf<'record'>[]; total: number } {
-      const { start, end } = tables.record;
-      const finished = sql`${end} is not null`;
-      const page = before === null ? finished : sql`${finished} and ${start} < ${before}`;
-      const last = sql`(select min(s) from (select ${start} as s from ${tables.record} where ${page} order by s desc limit ${limit}))`;
-      const records = read('record', sql`${page} and ${start} >= ${last}`);
-      const total = db.select({ total: count() }).from(tables.record).where(finished).get()?.total ?? 0;
-      return { records: records.sort((a, b) => b.start - a.start || byId(a, b)), total };
-    },
+    ...picksIn(db, read),
   };
 };
+
+type Read = <K extends RowKind>(kind: K, where?: SQL) => RowOf<K>[];
+
+/** Rows picked by more than their kind. */
+const picksIn = (db: Db, read: Read) => ({
+  /**
+   * Orders that are open or were closed after an instant, with their lines; the records of these lines, those still under
+   * way, and what each machine finished last, which says since when it has been free; step lists for these lines.
+   */
+  living(closedAfter: number): {
+    orders: RowOf<'order'>[];
+    lines: RowOf<'line'>[];
+    records: RowOf<'record'>[];
+    cutLists: RowOf<'cutList'>[];
+  } {
+    const { order, line, record, cutList } = tables;
+    const open = sql`${order.closedAt} is null or ${order.closedAt} > ${closedAfter}`;
+    const orders = read('order', open);
+    const lines = read('line', sql`${line.orderId} in (select ${order.id} from ${order} where ${open})`);
+    const ids = JSON.stringify(lines.flatMap(({ id }) => [`${id}:shear`, `${id}:brake`]));
+    const newest = read('machine').map(({ id }) => newestRecordOf(id));
+    const records = read(
+      'record',
+      sql`${record.id} in (select value from json_each(${ids})) or ${record.end} is null or ${record.id} in (${sql.join([...newest, sql`null`], sql`, `)})`,
+    );
+    const known = JSON.stringify(lines.map(({ id }) => id));
+    const cutLists = read(
+      'cutList',
+      sql`exists (select 1 from json_each(${cutList.lines}) as named where named.value in (select value from json_each(${known})))`,
+    );
+    return { orders, lines, records, cutLists };
+  },
+
+  /** The newest entries of the stock's history. */
+  newestMovements(limit: number): RowOf<'movement'>[] {
+    const { id, at } = tables.movement;
+    return read(
+      'movement',
+      sql`${id} in (select ${id} from ${tables.movement} order by ${at} desc, ${id} desc limit ${limit})`,
+    );
+  },
+
+  /**
+   * Finished operations, latest start first: `limit` of them that began before `before`, and the rest of those that
+   * began in the same second as the last one, so that the next page misses none.
+   */
+  finishedRecords(before: number | null, limit: number): { records: RowOf<'record'>[]; total: number } {
+    const { start, end } = tables.record;
+    const finished = sql`${end} is not null`;
+    const page = before === null ? finished : sql`${finished} and ${start} < ${before}`;
+    const last = sql`(select min(s) from (select ${start} as s from ${tables.record} where ${page} order by s desc limit ${limit}))`;
+    const records = read('record', sql`${page} and ${start} >= ${last}`);
+    const total = db.select({ total: count() }).from(tables.record).where(finished).get()?.total ?? 0;
+    return { records: records.sort((a, b) => b.start - a.start || byId(a, b)), total };
+  },
+});
 
 /** What a machine finished last. */
 const newestRecordOf = (machineId: string): SQL => {

@@ -3,7 +3,8 @@ import { getTableConfig } from 'drizzle-orm/sqlite-core';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import { newSettings, settings, type Settings } from '../../core/shop/settings.ts';
 import { rowKinds, type RowKind } from '../../core/shop/state.ts';
-import { setAside, tables } from './schema.ts';
+import { setAside } from './history-schema.ts';
+import { tables } from './schema.ts';
 
 /** A row that could not be read, as it was found. */
 export interface SetAside {

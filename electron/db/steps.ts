@@ -1,6 +1,6 @@
 import { and, asc, desc, eq, lt } from 'drizzle-orm';
 import type { RowChange } from '../../core/shop/row-change.ts';
-import { step } from './schema.ts';
+import { step } from './history-schema.ts';
 import type { Db } from './rows.ts';
 
 /** One thing the planner did: its name and what it changed. `undone` steps wait to be redone. */

@@ -1,7 +1,8 @@
 import { count, getTableColumns } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import { rowKinds, type RowKind } from '../../core/shop/state.ts';
-import { cutAnswer, fact, savedPlan, setAside, step, tables } from './schema.ts';
+import { cutAnswer, fact, savedPlan, setAside, step } from './history-schema.ts';
+import { tables } from './schema.ts';
 
 /** Every table of a data file, in the order in which rows can be put without breaking a reference. */
 const all = {
