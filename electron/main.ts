@@ -13,7 +13,7 @@ import { pdfPrinter } from './print-pdf.ts';
 import { registerScheme, servePages } from './protocol.ts';
 import { Refused } from './refused.ts';
 import { isOurPage, lockDown } from './security.ts';
-import { backupService } from './service/backups.ts';
+import { Backups } from './service/backups.ts';
 import { fileStamp, makeClock, type Clock } from './service/clock.ts';
 import { makePushes, type Pushes } from './service/pushes.ts';
 import { utilitySolver } from './utility-solver.ts';
@@ -51,7 +51,7 @@ function run(): void {
   const preload = built('preload.cjs');
   lockDown();
   servePages(join(appFolder, 'dist', 'renderer'));
-  const backups = backupService({ store, clock, pushes, log });
+  const backups = new Backups({ store, clock, pushes, log });
   const answers = makeAnswers({
     kind: 'desktop',
     version: app.getVersion(),

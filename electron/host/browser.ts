@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { dataFile, dataFolder } from '../data-file.ts';
 import { openStore } from '../db/open.ts';
 import { fileLog } from '../log.ts';
-import { backupService } from '../service/backups.ts';
+import { Backups } from '../service/backups.ts';
 import { fileStamp, makeClock } from '../service/clock.ts';
 import { makePushes } from '../service/pushes.ts';
 import { nodeSolver } from '../solver/launch.ts';
@@ -30,7 +30,7 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
     log,
   });
   const pushes = makePushes(log);
-  const backups = backupService({ store, clock, pushes, log });
+  const backups = new Backups({ store, clock, pushes, log });
   const answers = makeAnswers({
     kind: 'browser',
     version: options.version,

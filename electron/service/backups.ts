@@ -24,151 +24,169 @@ interface Deps {
   readonly log: Log;
 }
 
-export type Backups = ReturnType<typeof backupService>;
-
 /** Copies of the data file: made, kept by age, looked into and restored. */
-export const backupService = ({ store, clock, pushes, log }: Deps) => {
-  const folder = backupFolderOf(store.file);
-  let trouble: string | null = null;
-  let secondTrouble: string | null = null;
+export class Backups {
+  readonly #deps: Deps;
+  readonly #folder: string;
+  #trouble: string | null = null;
+  #secondTrouble: string | null = null;
   /** One after the other; each waits for the one before, however that ended. */
-  let last: Promise<unknown> = Promise.resolve();
-  const inTurn = <T>(work: () => Promise<T>): Promise<T> => {
-    const mine = last.then(work, work);
-    last = mine.catch(() => undefined);
-    return mine;
-  };
-  const settings = () => store.run('read the settings', ({ rows }) => rows.get('settings', 'shop'));
-  const second = (): string | null => settings()?.backupFolder ?? null;
+  #last: Promise<unknown> = Promise.resolve();
 
-  const say = (first: string | null, other: string | null): void => {
-    const news = first !== trouble || other !== secondTrouble;
-    trouble = first;
-    secondTrouble = other;
-    if (!news) return;
-    for (const text of [first, other]) if (text) log.info(text);
-    pushes.send({ kind: 'notice' });
-  };
+  constructor(deps: Deps) {
+    this.#deps = deps;
+    this.#folder = backupFolderOf(deps.store.file);
+  }
+
+  /** Because somebody asked for one. @returns its name @throws Refused */
+  make(reason: BackupReason = 'asked'): Promise<string> {
+    return this.#inTurn(async () => {
+      const name = await this.#makeNow(reason);
+      void this.#inTurn(() => this.#mirror());
+      return name;
+    });
+  }
+
+  /** One before something large happens; that there is none is said, and keeps nothing from happening. */
+  async before(reason: BackupReason): Promise<void> {
+    await this.make(reason).catch(() => undefined);
+  }
+
+  /** What keeps backups from being made, as sentences. */
+  troubles(): string[] {
+    return [this.#trouble, this.#secondTrouble].filter((text) => text !== null);
+  }
+
+  async read() {
+    void this.#inTurn(() => this.#mirror());
+    const { file } = this.#deps.store;
+    const second = this.#second();
+    const near = await backupsIn(this.#folder, file);
+    const far = second === null ? [] : await inTime(backupsIn(second, file)).catch(() => []);
+    return { folder: this.#folder, second, troubles: this.troubles(), backups: merged(near, far) };
+  }
+
+  /** What a backup holds. @throws Refused when it is damaged or gone */
+  async preview(name: string): Promise<BackupContent> {
+    return lookAt(await this.#here(name));
+  }
+
+  /** Go on with a backup. @returns the name of the one that holds what was here until now @throws Refused */
+  restore(name: string): Promise<{ kept: string }> {
+    return this.#inTurn(async () => {
+      const file = await this.#here(name);
+      lookAt(file);
+      const kept = await this.#makeNow('before-restore', name);
+      this.#deps.store.replaceBy(file);
+      this.#deps.log.info(`${name} was restored; what was here before is kept as ${kept}.`);
+      return { kept };
+    });
+  }
+
+  /** One at the start, then one a day while the app runs. @returns stops looking, once what goes on is done */
+  watch(): () => Promise<void> {
+    const logged = (error: unknown) => {
+      if (!(error instanceof Refused)) this.#deps.log.error('looking after the backups failed', error);
+    };
+    void this.#inTurn(() => this.#makeNow('start').then(() => this.#mirror())).catch(logged);
+    const timer = setInterval(() => void this.#inTurn(() => this.#look()).catch(logged), LOOK_MS);
+    timer.unref();
+    return async () => {
+      clearInterval(timer);
+      await this.#last;
+    };
+  }
+
+  #inTurn<T>(work: () => Promise<T>): Promise<T> {
+    const mine = this.#last.then(work, work);
+    this.#last = mine.catch(() => undefined);
+    return mine;
+  }
+
+  #settings() {
+    return this.#deps.store.run('read the settings', ({ rows }) => rows.get('settings', 'shop'));
+  }
+
+  #second(): string | null {
+    return this.#settings()?.backupFolder ?? null;
+  }
 
   /** @param spare a backup that is needed just now, however old */
-  const makeNow = async (reason: BackupReason, spare?: string): Promise<string> => {
+  async #makeNow(reason: BackupReason, spare?: string): Promise<string> {
+    const { store, clock, log } = this.#deps;
     try {
-      await mkdir(folder, { recursive: true });
-      const name = freeName(folder, store.file, fileStamp(clock.now()), reason);
-      await store.backUp(folder, name);
-      say(null, secondTrouble);
-      await thin(folder, spare);
+      await mkdir(this.#folder, { recursive: true });
+      const name = freeName(this.#folder, store.file, fileStamp(clock.now()), reason);
+      await store.backUp(this.#folder, name);
+      this.#say(null, this.#secondTrouble);
+      await this.#thin(this.#folder, spare);
       return name;
     } catch (error) {
-      const sentence = troubleSentence(error, folder);
-      say(sentence, secondTrouble);
+      const sentence = troubleSentence(error, this.#folder);
+      this.#say(sentence, this.#secondTrouble);
       if (!(error instanceof Refused)) log.error('a backup failed', error);
       throw new Refused('refused', sentence);
     }
-  };
+  }
 
-  const thin = async (from: string, spare?: string): Promise<void> => {
-    for (const { name } of tooOld(await backupsIn(from, store.file), clock.now()))
-      if (name !== spare) await rm(join(from, name), { force: true });
-  };
+  async #thin(folder: string, spare?: string): Promise<void> {
+    const { store, clock } = this.#deps;
+    for (const { name } of tooOld(await backupsIn(folder, store.file), clock.now()))
+      if (name !== spare) await rm(join(folder, name), { force: true });
+  }
 
   /** The second folder gets the newest backup; that it is away, or does not answer, is said and stops nothing. */
-  const mirror = async (): Promise<void> => {
-    const other = second();
-    if (other === null) return say(trouble, null);
+  async #mirror(): Promise<void> {
     try {
-      await inTime(mirrorTo(other));
-      say(trouble, null);
+      const second = this.#second();
+      if (second !== null) await inTime(this.#mirrorTo(second));
+      this.#say(this.#trouble, null);
     } catch (error) {
-      say(trouble, secondSentence(error, other, folder));
+      this.#say(this.#trouble, secondSentence(error, this.#folder));
     }
-  };
+  }
 
-  const mirrorTo = async (other: string): Promise<void> => {
-    await stat(other);
-    const [newest] = await backupsIn(folder, store.file);
-    if (!newest || (await backupsIn(other, store.file)).some(({ name }) => name === newest.name)) return;
-    await copyWhole(join(folder, newest.name), other, newest.name);
-    await thin(other);
-  };
-
-  const make = (reason: BackupReason): Promise<string> =>
-    inTurn(async () => {
-      const name = await makeNow(reason);
-      void inTurn(mirror);
-      return name;
-    });
+  async #mirrorTo(second: string): Promise<void> {
+    const { file } = this.#deps.store;
+    await stat(second);
+    const [newest] = await backupsIn(this.#folder, file);
+    if (!newest || (await backupsIn(second, file)).some(({ name }) => name === newest.name)) return;
+    await copyWhole(join(this.#folder, newest.name), second, newest.name);
+    await this.#thin(second);
+  }
 
   /** Where a backup lies, brought here first when only the second folder has it. @throws Refused */
-  const here = async (name: string): Promise<string> => {
-    const file = join(folder, name);
-    const known = named(name, store.file) !== null;
+  async #here(name: string): Promise<string> {
+    const file = join(this.#folder, name);
+    const known = named(name, this.#deps.store.file) !== null;
     if (known && (await exists(file))) return file;
-    const other = second();
-    if (!known || other === null || !(await exists(join(other, name))))
+    const second = this.#second();
+    if (!known || second === null || !(await exists(join(second, name))))
       throw new Refused('refused', `There is no backup “${name}” any more. Nothing was changed.`);
-    await mkdir(folder, { recursive: true });
-    await copyWhole(join(other, name), folder, name);
+    await mkdir(this.#folder, { recursive: true });
+    await copyWhole(join(second, name), this.#folder, name);
     return file;
-  };
+  }
 
-  const look = async (): Promise<void> => {
-    const today = wallParts(instant(clock.now()), settings()?.timeZone ?? 'UTC').date;
-    const [newest] = await backupsIn(folder, store.file);
-    const day = newest && wallParts(instant(newest.at), settings()?.timeZone ?? 'UTC').date;
-    if (day === undefined || day < today) await makeNow('day');
-    await mirror();
-  };
+  /** Today's backup, if there is none yet, on the shop's clock. */
+  async #look(): Promise<void> {
+    const { store, clock } = this.#deps;
+    const zone = this.#settings()?.timeZone ?? 'UTC';
+    const dayOf = (at: number): string => wallParts(instant(at), zone).date;
+    const [newest] = await backupsIn(this.#folder, store.file);
+    if (!newest || dayOf(newest.at) < dayOf(clock.now())) await this.#makeNow('day');
+    await this.#mirror();
+  }
 
-  return {
-    make: () => make('asked'),
-
-    /** One before something large happens; that there is none is said, and keeps nothing from happening. */
-    before: (reason: BackupReason): Promise<void> =>
-      make(reason).then(
-        () => undefined,
-        () => undefined,
-      ),
-
-    /** What keeps backups from being made, as sentences. */
-    troubles: (): string[] => [trouble, secondTrouble].filter((text) => text !== null),
-
-    async read() {
-      void inTurn(mirror);
-      const other = second();
-      const first = await backupsIn(folder, store.file);
-      const far = other === null ? [] : await inTime(backupsIn(other, store.file)).catch(() => []);
-      return { folder, second: other, troubles: this.troubles(), backups: merged(first, far) };
-    },
-
-    preview: async (name: string): Promise<BackupContent> => lookAt(await here(name)),
-
-    /** @returns the name of the backup that holds what was here until now */
-    restore: (name: string): Promise<{ kept: string }> =>
-      inTurn(async () => {
-        const file = await here(name);
-        lookAt(file);
-        const kept = await makeNow('before-restore', name);
-        store.replaceBy(file);
-        log.info(`${name} was restored; what was here before is kept as ${kept}.`);
-        return { kept };
-      }),
-
-    /** One at the start, then one a day while the app runs. @returns the function that stops looking, once what goes on is done */
-    watch(): () => Promise<void> {
-      const logged = (error: unknown) => {
-        if (!(error instanceof Refused)) log.error('looking after the backups failed', error);
-      };
-      void inTurn(() => makeNow('start').then(mirror)).catch(logged);
-      const timer = setInterval(() => void inTurn(look).catch(logged), LOOK_MS);
-      timer.unref();
-      return async () => {
-        clearInterval(timer);
-        await last;
-      };
-    },
-  };
-};
+  #say(trouble: string | null, secondTrouble: string | null): void {
+    const news = trouble !== this.#trouble || secondTrouble !== this.#secondTrouble;
+    this.#trouble = trouble;
+    this.#secondTrouble = secondTrouble;
+    if (!news) return;
+    for (const text of this.troubles()) this.#deps.log.info(text);
+    this.#deps.pushes.send({ kind: 'notice' });
+  }
+}
 
 /** The backups of a data file in a folder, newest first; none where there is no such folder. */
 async function backupsIn(folder: string, file: string): Promise<Backup[]> {
@@ -241,5 +259,5 @@ const codeOf = (error: unknown): string =>
 const troubleSentence = (error: unknown, folder: string): string =>
   `No backup could be made in ${folder} (${error instanceof Refused ? error.message : codeOf(error)}). Your work is kept in the data file; make room there, or put the folder right, and a backup is made within minutes.`;
 
-const secondSentence = (error: unknown, other: string, folder: string): string =>
-  `The second folder for backups, ${other}, got none (${codeOf(error)}). Backups are kept in ${folder}; connect the drive, or name another folder in Settings.`;
+const secondSentence = (error: unknown, folder: string): string =>
+  `The second folder for backups got none (${error instanceof Error ? error.message : String(error)}). Backups are kept in ${folder}; connect the drive, or name another folder in Settings.`;

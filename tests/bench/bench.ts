@@ -9,7 +9,9 @@ import { warmSolvers } from './warm-solvers.ts';
 const USAGE = `npm run --silent bench -- FILE… [--seconds N] [--seed S] [--out DIR]
 Searches each problem of the files (shop-problem/1 or cut-problem/1, one or an array of them) for N seconds
 (default 5) and prints a JSON line each; with --out, full results go to DIR/NAME.json. Without files: this machine's
-figures on the demo shop.`;
+figures on the demo shop.
+npm run --silent bench -- kill [--times N]
+Kills the app N times (default 300) in the middle of its work and prints what was lost, as one JSON line.`;
 
 /** One problem of either format. @throws Error with a sentence */
 async function bench(problem: unknown, options: BenchOptions, launch: LaunchSolver): Promise<Benched> {
@@ -34,12 +36,13 @@ function readOptions() {
       seconds: { type: 'string', default: '5' },
       seed: { type: 'string', default: '1' },
       out: { type: 'string' },
+      times: { type: 'string', default: '300' },
     },
   });
   const options = { seconds: Number(values.seconds), seed: Number(values.seed) };
   if (!(options.seconds > 0) || !Number.isInteger(options.seed))
     throw new Error(`--seconds takes a number above 0, --seed a whole number.\n${USAGE}`);
-  return { files: positionals, options, out: values.out };
+  return { files: positionals, options, out: values.out, times: Number(values.times) };
 }
 
 /** Mean and largest gap a file, for people; the lines on stdout are for programs. */
@@ -53,7 +56,8 @@ function summary(file: string, lines: readonly BenchLine[]): string {
 }
 
 async function main(): Promise<void> {
-  const { files, options, out } = readOptions();
+  const { files, options, out, times } = readOptions();
+  if (files[0] === 'kill') return (await import('./kill.ts')).benchKill(times);
   if (files.length === 0) return (await import('./app.ts')).benchApp(options.seconds, options.seed);
   if (out !== undefined) mkdirSync(out, { recursive: true });
   const solvers = await warmSolvers();

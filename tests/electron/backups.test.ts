@@ -1,7 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
-import { backupService } from '../../electron/service/backups.ts';
+import { describe, expect, it } from 'vitest';
+import { Backups } from '../../electron/service/backups.ts';
 import type { Clock } from '../../electron/service/clock.ts';
 import { instant } from '../../core/units/brand.ts';
 import { anOrder, NOW } from '../support/builders.ts';
@@ -24,7 +24,7 @@ function start(shop = anEverythingShop()) {
   let now = NOW;
   const clock: Clock = { now: () => now, fixed: false };
   const pushes = keptPushes();
-  const backups = backupService({ store, clock, pushes, log: memoryLog() });
+  const backups = new Backups({ store, clock, pushes, log: memoryLog() });
   const later = (seconds: number) => (now = instant(now + seconds));
   return { file, folder: join(dirname(file), 'backups'), store, clock, pushes, backups, later };
 }
@@ -144,7 +144,7 @@ describe('the second folder', () => {
     expect(readdirSync(folder)).toEqual([name]);
     await settled(() => backups.troubles().length > 0);
     expect(backups.troubles().join()).toMatch(
-      /second folder for backups, .*drive, got none.*connect the drive/,
+      /second folder for backups got none \(ENOENT.*drive.*connect the drive/,
     );
     expect(pushes.sent).toContainEqual({ kind: 'notice' });
     mkdirSync(second);

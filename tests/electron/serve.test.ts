@@ -4,7 +4,7 @@ import { contract } from '../../core/contract/index.ts';
 import { makeAnswers } from '../../electron/host/answers.ts';
 import { makeServe, requestNames, type Answers } from '../../electron/host/serve.ts';
 import { Refused } from '../../electron/refused.ts';
-import { backupService } from '../../electron/service/backups.ts';
+import { Backups } from '../../electron/service/backups.ts';
 import { nodeSolver } from '../../electron/solver/launch.ts';
 import { aColour, aShop } from '../support/builders.ts';
 import {
@@ -20,7 +20,7 @@ import {
 function start(store = storeWith(aShop()), change: Partial<Answers> = {}) {
   const log = memoryLog();
   const pushes = keptPushes(log);
-  const backups = backupService({ store, clock: fixedClock(), pushes, log });
+  const backups = new Backups({ store, clock: fixedClock(), pushes, log });
   const answers = makeAnswers({
     kind: 'browser',
     version: '1.2.3',
