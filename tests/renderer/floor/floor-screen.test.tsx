@@ -8,6 +8,8 @@ import { withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { makeClient } from '../../../renderer/queries/client.ts';
 import { FloorScreen } from '../../../renderer/screens/floor/floor-screen.tsx';
+import { hushToast, ToastCorner } from '../../../renderer/ui/toast.tsx';
+import { stubSizes } from '../board/memory-host.tsx';
 import { aLine, anOrder, aRecord, aShop, at } from '../../support/builders.ts';
 
 const NOW = at('2026-11-30', '09:00');
@@ -17,33 +19,46 @@ const started = aShop({ ...plain, record: [aRecord({ good: 0, scrapped: 0, end: 
 /** The host: it holds a shop, carries out what it is asked, and keeps what was asked. */
 let shop: Shop = plain;
 let asked: Command[] = [];
+let revision = 1;
+/** What the host says against every report; empty: nothing. */
+let refusal = '';
 
 beforeEach(() => {
   asked = [];
+  refusal = '';
   localStorage.clear();
+  stubSizes(1440, 900);
   window.location.hash = '#/floor/S1';
   // jsdom has no CSS object, which dialogs ask.
   vi.stubGlobal('CSS', { escape: (text: string) => text });
   Object.assign(window, {
     bridge: {
       onPush: () => () => undefined,
-      call: (name: string, input: unknown) => Promise.resolve({ ok: true, value: answer(name, input) }),
+      call: (name: string, input: unknown) =>
+        Promise.resolve(
+          name === 'edit.apply' && refusal
+            ? { ok: false, error: { code: 'refused', message: refusal } }
+            : { ok: true, value: answer(name, input) },
+        ),
     },
   });
 });
-afterEach(cleanup);
+afterEach(() => {
+  hushToast();
+  cleanup();
+});
 
 function answer(name: string, input: unknown): unknown {
   if (name === 'app.status')
     return { host: 'browser', fresh: false, now: NOW, fixedClock: true, notice: null };
-  if (name === 'shop.read') return shop;
+  if (name === 'shop.read') return { epoch: 'test', revision, shop };
   if (name !== 'edit.apply') return { undo: [], redo: [] };
   const { command } = input as { command: Command };
   asked.push(command);
   const edit = applyCommand(shop, command);
   if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join(' '));
   shop = withChanges(shop, edit.value.changes);
-  return { label: edit.value.label };
+  return { ...edit.value, stepId: null, factId: (revision += 1), epoch: 'test', revision };
 }
 
 function draw(current: Shop) {
@@ -51,6 +66,7 @@ function draw(current: Shop) {
   render(
     <QueryClientProvider client={makeClient()}>
       <FloorScreen />
+      <ToastCorner />
     </QueryClientProvider>,
   );
 }
@@ -163,6 +179,25 @@ it('what nobody counted is asked about before the operation is done', async () =
     }),
   );
   expect(await screen.findByText('remake of 1042/1')).toBeTruthy();
+});
+
+it('that an end was kept is said although its card has gone, with the way back', async () => {
+  draw(started);
+  await screen.findByText(/Under way/);
+  press('Done');
+  press('They are good');
+  expect(await screen.findByText(/^Kept: Finish 1042\/1 shearing: 20 good, 0 scrapped\./)).toBeTruthy();
+  expect(screen.getByRole('button', { name: 'Take back' })).toBeTruthy();
+  expect(screen.queryByText(/Under way/)).toBeNull();
+});
+
+it('that an end was refused is said although its card has gone', async () => {
+  draw(started);
+  await screen.findByText(/Under way/);
+  refusal = 'Someone else has reported it. Nothing was changed; look again.';
+  press('Done');
+  press('They are good');
+  expect(await screen.findByText(refusal)).toBeTruthy();
 });
 
 it('a pause needs a reason, of the list or in one’s own words', async () => {
