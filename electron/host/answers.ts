@@ -13,6 +13,7 @@ import { finishedImport, orderImport } from '../service/file-import.ts';
 import type { Pushes } from '../service/pushes.ts';
 import { QuestionWorker } from '../service/question-worker.ts';
 import { searchService } from '../service/search.ts';
+import { plansService } from '../service/plans.ts';
 import { LivingShop } from '../service/living-shop.ts';
 import { recordsService } from '../service/shop.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
@@ -44,8 +45,6 @@ export function makeAnswers(host: Host): Answers {
   const begin = beginService(living, clock, host.appFolder);
   const records = recordsService(store);
   const edit = editService(living, clock);
-  const orders = orderImport(living, clock, edit);
-  const finished = finishedImport(living, clock, edit);
   const launch = host.launchSolver;
   const questions = new QuestionWorker(launch, log);
   const search = searchService({ living, clock, pushes, edit, launch, questions, log });
@@ -76,24 +75,14 @@ export function makeAnswers(host: Host): Answers {
     editRedo: ({ stepId }, caller) => ({ label: edit.redo(caller, stepId) }),
     editTakeBack: ({ factId, reason }, caller) => ({ label: edit.takeBack(factId, caller, reason) }),
     editHistory: (_input, caller) => edit.history(caller),
-    importCheck: ({ fileName, base64 }) => orders.check(fileName, Buffer.from(base64, 'base64')),
-    importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
-    async importTake({ fileName, ...table }, caller) {
-      await backups.before('before-import');
-      return orders.take(fileName, table, caller);
-    },
-    importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
-    importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
-    async importFinishedTake({ fileName, ...table }, caller) {
-      await backups.before('before-import');
-      return finished.take(fileName, table, caller);
-    },
+    ...importAnswers(orderImport(living, clock, edit), finishedImport(living, clock, edit), backups),
     searchStart: ({ seconds, seed, protect }, caller) => search.start(seconds, seed, protect, caller),
     searchStop({ jobId }) {
       search.stop(jobId);
       return {};
     },
     searchRead: () => search.read(),
+    ...planAnswers(plansService(living, clock, edit), living),
     ...askAnswers(askService({ living, clock, pushes, launch, questions, log })),
     ...cutAnswers(cutsService({ pushes, launch, log })),
     ...backupAnswers(backups, store),
@@ -108,6 +97,27 @@ export function makeAnswers(host: Host): Answers {
     },
   };
 }
+
+/** A backup is made before what a file holds is taken. */
+const importAnswers = (
+  orders: ReturnType<typeof orderImport>,
+  finished: ReturnType<typeof finishedImport>,
+  backups: Backups,
+) =>
+  ({
+    importCheck: ({ fileName, base64 }) => orders.check(fileName, Buffer.from(base64, 'base64')),
+    importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
+    async importTake({ fileName, ...table }, caller) {
+      await backups.before('before-import');
+      return orders.take(fileName, table, caller);
+    },
+    importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
+    importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
+    async importFinishedTake({ fileName, ...table }, caller) {
+      await backups.before('before-import');
+      return finished.take(fileName, table, caller);
+    },
+  }) satisfies Partial<Answers>;
 
 /** What there is to tell that nobody asked for; null: nothing. */
 function noticeOf({ notice, store, backups }: Host): string | null {
@@ -126,6 +136,21 @@ const backupAnswers = (backups: Backups, store: Store) =>
     backupsPreview: ({ name }) => backups.preview(name),
     backupsRestore: ({ name }) => backups.restore(name),
     asideRead: () => store.run('read what was set aside', ({ rows }) => rows.aside.list()),
+  }) satisfies Partial<Answers>;
+
+const planAnswers = (plans: ReturnType<typeof plansService>, living: LivingShop) =>
+  ({
+    plansList: ({ before, limit }) => plans.list(before, limit),
+    plansRead: ({ id }) => plans.read(id),
+    plansPublished: () => plans.published(),
+    plansKeep: ({ name }, caller) => ({ id: plans.keep(name, caller) }),
+    plansGoBack: ({ id }, caller) => ({
+      ...plans.goBack(id, caller),
+      epoch: living.epoch,
+      revision: living.revision,
+    }),
+    plansCompare: ({ a, b }) => plans.compare(a, b),
+    historyRead: ({ before, limit }) => plans.history(before, limit),
   }) satisfies Partial<Answers>;
 
 const askAnswers = (ask: ReturnType<typeof askService>) =>
