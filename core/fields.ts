@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { isTakenWord } from './input-limits.ts';
 import type { LengthUnits } from './units/length.ts';
 
 /** Field types shared by the shop's nouns. Limits are generous: they catch slips, not unusual shops. */
@@ -6,7 +7,8 @@ import type { LengthUnits } from './units/length.ts';
 /** A short code a person types and reads aloud: letters, digits, dash, dot, underscore. It is the row's key. */
 export const code = z
   .string()
-  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, 'use 1 to 40 letters, digits, dots, dashes or underscores');
+  .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, 'use 1 to 40 letters, digits, dots, dashes or underscores')
+  .refine((word) => !isTakenWord(word), 'the app keeps this word for itself; choose another code');
 export const name = z.string().trim().min(1, 'must not be empty').max(120, 'at most 120 characters');
 export const note = z.string().max(2000, 'at most 2,000 characters');
 /** The longest that a length may be, as a shop reads it. */

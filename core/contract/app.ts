@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { MOST } from '../input-limits.ts';
 import { rowKinds } from '../shop/state.ts';
 import { call } from './call.ts';
 
@@ -28,14 +29,14 @@ export const appBegin = call(
     z.strictObject({
       with: z.literal('empty'),
       name: z.string().trim().min(1).max(120),
-      timeZone: z.string(),
+      timeZone: z.string().max(100),
       units: z.enum(['in', 'mm']),
     }),
     /** An export's everything.json (core/import/whole-shop.ts), packed as gzip. */
     z.strictObject({
       with: z.literal('export'),
-      fileName: z.string().max(300),
-      gzipBase64: z.string().max(40_000_000),
+      fileName: z.string().max(MOST.fileNameCharacters),
+      gzipBase64: z.string().max(MOST.packedCharacters),
     }),
   ]),
   z.strictObject({}),

@@ -1,10 +1,13 @@
 import { z } from 'zod';
 import { fileCheck, table } from '../import/file-check.ts';
+import { MOST } from '../input-limits.ts';
 import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
-const file = z.strictObject({ fileName: z.string().max(300), base64: z.string().max(40_000_000) });
-const asFixed = z.strictObject({ fileName: z.string().max(300), ...table.shape });
+const fileName = z.string().max(MOST.fileNameCharacters);
+/** Longer than the largest file that is read: a file too large is refused in words of its own. */
+const file = z.strictObject({ fileName, base64: z.string().max(MOST.packedCharacters) });
+const asFixed = z.strictObject({ fileName, ...table.shape });
 
 /** Read a CSV file of work-order lines and check every row; nothing is stored. */
 export const importCheck = call('import.check', file, fileCheck);

@@ -42,5 +42,7 @@ export function importOrders(
   });
 }
 
-const numbersIn = (lines: readonly OrderLine[], orderId: string): number[] =>
-  lines.flatMap((line) => (line.orderId === orderId ? [line.number] : []));
+/** Looked through only where a number is needed: a file may hold thousands of lines. */
+function* numbersIn(lines: readonly OrderLine[], orderId: string): Generator<number> {
+  for (const line of lines) if (line.orderId === orderId) yield line.number;
+}

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
+import { MOST } from '../input-limits.ts';
 
 /** One wrong cell: which row (as counted in the file, header is row 1), which column, what stood there, why not. */
 const cellIssue = z.strictObject({
@@ -10,10 +11,12 @@ const cellIssue = z.strictObject({
 });
 export type CellIssue = DeepReadonly<z.infer<typeof cellIssue>>;
 
+const cell = z.string().max(MOST.cellCharacters);
+
 /** A file as read: cells as text, in the file's own order. Rows shorter than the header are filled with ''. */
 export const table = z.strictObject({
-  header: z.array(z.string()).max(100),
-  rows: z.array(z.strictObject({ row: z.int(), cells: z.array(z.string()) })).max(20_000),
+  header: z.array(cell).max(MOST.columns),
+  rows: z.array(z.strictObject({ row: z.int(), cells: z.array(cell).max(MOST.columns) })).max(MOST.rows),
 });
 
 export const fileCheck = z.strictObject({

@@ -1,6 +1,8 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { appBegin } from '../../core/contract/app.ts';
 import type { Reply } from '../../core/contract/call.ts';
+import { megabytes, MOST } from '../../core/input-limits.ts';
 import type { Log } from '../log.ts';
 import type { Pushes } from '../service/pushes.ts';
 import { makeGuard, type Guard } from './http-guard.ts';
@@ -16,6 +18,7 @@ interface HttpOptions {
   readonly pushes: Pushes;
   readonly log: Log;
   readonly maxBodyBytes?: number;
+  readonly arrivalMs?: number;
 }
 
 export interface HttpHost {
@@ -24,8 +27,7 @@ export interface HttpHost {
   close(): Promise<void>;
 }
 
-/** Room for the largest import in base64. */
-const MAX_BODY_BYTES = 64_000_000;
+const ARRIVAL_MS = MOST.arrivalSeconds * 1000;
 /** Comments keep the line open through proxies that drop idle ones. */
 const KEEP_ALIVE_MS = 25_000;
 
@@ -36,7 +38,13 @@ const KEEP_ALIVE_MS = 25_000;
  */
 export async function startHttp(options: HttpOptions): Promise<HttpHost> {
   let guard: Guard | null = null;
-  const server = createServer((request, response) => {
+  const { arrivalMs = ARRIVAL_MS } = options;
+  const timing = {
+    headersTimeout: arrivalMs,
+    requestTimeout: arrivalMs,
+    connectionsCheckingInterval: arrivalMs / 10,
+  };
+  const server = createServer(timing, (request, response) => {
     if (!guard) return void response.destroy();
     answer(request, response, guard, options).catch((error: unknown) => {
       // A line went dead in the middle of a request: its end is all there is to say.
@@ -44,6 +52,7 @@ export async function startHttp(options: HttpOptions): Promise<HttpHost> {
       response.destroy();
     });
   });
+  server.maxConnections = MOST.connections;
   await listen(server, options.port);
   guard = makeGuard((server.address() as AddressInfo).port);
   return {
@@ -76,11 +85,11 @@ async function answer(
     if (cookie) return redirectHome(response, cookie);
   }
   const refusal = guard.refusal(request);
-  if (refusal) return sendText(response, 403, refusal);
+  if (refusal) return sendText(hungUp(request, response), 403, refusal);
   if (url.searchParams.has('key')) return redirectHome(response);
   if (url.pathname.startsWith('/call/'))
     return answerCall(request, response, url.pathname.slice('/call/'.length), options);
-  if (request.method !== 'GET') return sendText(response, 405, 'Only GET is answered here.');
+  if (request.method !== 'GET') return notAllowed(request, response, 'GET', 'Only GET is answered here.');
   if (url.pathname === '/push') return streamPushes(response, options.pushes);
   const page = await readPage(options.pages, url.pathname);
   response.writeHead(page.status, page.headers).end(page.body);
@@ -90,6 +99,22 @@ async function answer(
 function redirectHome(response: ServerResponse, cookie?: string): void {
   const headers = { ...textPage('').headers, Location: '/' };
   response.writeHead(303, cookie ? { ...headers, 'Set-Cookie': cookie } : headers).end();
+}
+
+/** Nobody waits for the rest of a request that is answered already. */
+function hungUp(request: IncomingMessage, response: ServerResponse): ServerResponse {
+  if (!request.complete) response.setHeader('Connection', 'close');
+  return response;
+}
+
+function notAllowed(
+  request: IncomingMessage,
+  response: ServerResponse,
+  allow: 'GET' | 'POST',
+  text: string,
+): void {
+  response.setHeader('Allow', allow);
+  sendText(hungUp(request, response), 405, text);
 }
 
 function sendText(response: ServerResponse, status: number, text: string): void {
@@ -106,15 +131,16 @@ async function answerCall(
   request: IncomingMessage,
   response: ServerResponse,
   name: string,
-  { serve, maxBodyBytes = MAX_BODY_BYTES }: HttpOptions,
+  { serve, maxBodyBytes }: HttpOptions,
 ): Promise<void> {
-  if (request.method !== 'POST') return sendText(response, 405, 'Requests are made with POST.');
-  if (!/^application\/json\b/.test(request.headers['content-type'] ?? ''))
-    return sendReply(response, 415, refuse('bad-input', 'A request must be JSON.'));
-  const body = await readBody(request, maxBodyBytes);
+  if (request.method !== 'POST') return notAllowed(request, response, 'POST', 'Requests are made with POST.');
+  if (!/^application\/json *(;|$)/i.test(request.headers['content-type'] ?? ''))
+    return sendReply(hungUp(request, response), 415, refuse('bad-input', 'A request must be JSON.'));
+  const most = maxBodyBytes ?? (name === appBegin.name ? MOST.exportRequestBytes : MOST.requestBytes);
+  const body = await readBody(request, most);
   if (body === null) {
-    response.once('finish', () => request.destroy());
-    return sendReply(response, 413, refuse('bad-input', 'The request is too large.'));
+    const sentence = `The request is larger than ${megabytes(most)}. Nothing was changed; send less at a time.`;
+    return sendReply(hungUp(request, response), 413, refuse('bad-input', sentence));
   }
   const input = parsed(body);
   if (input === undefined) return sendReply(response, 400, refuse('bad-input', 'The request is not JSON.'));
@@ -122,7 +148,7 @@ async function answerCall(
 }
 
 /** Null when it is larger than allowed; the rest is then not read. */
-async function readBody(request: IncomingMessage, maxBytes: number): Promise<string | null> {
+async function readBody(request: IncomingMessage, maxBytes: number): Promise<Buffer | null> {
   if (Number(request.headers['content-length'] ?? 0) > maxBytes) return null;
   const chunks: Buffer[] = [];
   let bytes = 0;
@@ -131,12 +157,13 @@ async function readBody(request: IncomingMessage, maxBytes: number): Promise<str
     if (bytes > maxBytes) return null;
     chunks.push(chunk);
   }
-  return Buffer.concat(chunks).toString('utf8');
+  return Buffer.concat(chunks);
 }
 
-function parsed(text: string): unknown {
+/** Undefined when it is not JSON in UTF-8: letters that cannot be read must not be kept as others. */
+function parsed(body: Buffer): unknown {
   try {
-    return JSON.parse(text) as unknown;
+    return JSON.parse(new TextDecoder('utf-8', { fatal: true }).decode(body)) as unknown;
   } catch {
     return undefined;
   }
@@ -145,7 +172,11 @@ function parsed(text: string): unknown {
 function streamPushes(response: ServerResponse, pushes: Pushes): void {
   response.writeHead(200, { ...textPage('').headers, 'Content-Type': 'text/event-stream' });
   response.write(':\n\n');
-  const deafen = pushes.listen((push) => response.write(`data: ${JSON.stringify(push)}\n\n`));
+  const deafen = pushes.listen((push) => {
+    // A page that takes nothing is cut off; connected again, it reads everything anew.
+    if (response.writableLength > MOST.unheardBytes) response.destroy();
+    else response.write(`data: ${JSON.stringify(push)}\n\n`);
+  });
   const beat = setInterval(() => response.write(':\n\n'), KEEP_ALIVE_MS);
   response.once('close', () => {
     clearInterval(beat);

@@ -89,6 +89,6 @@ function decoded(pathname: string): string | null {
 }
 
 function absent(error: NodeJS.ErrnoException): null {
-  if (error.code === 'ENOENT' || error.code === 'EISDIR' || error.code === 'ENOTDIR') return null;
+  if (['ENOENT', 'EISDIR', 'ENOTDIR', 'ENAMETOOLONG'].includes(error.code ?? '')) return null;
   throw error;
 }

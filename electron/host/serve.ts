@@ -1,8 +1,9 @@
-import { z } from 'zod';
 import type { AnswerOf, CheckedInputOf, ErrorCode, Reply } from '../../core/contract/call.ts';
 import { contract, type CallName, type Contract } from '../../core/contract/index.ts';
+import { faultOf } from '../../core/input-limits.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
+import { unfit } from './unfit.ts';
 
 /**
  * One handler a request, no transport: electron/host/answers.ts makes them. The caller is the name that a window or a
@@ -27,6 +28,9 @@ export const refuse = (code: ErrorCode, message: string): Reply<never> => ({
   error: { code, message },
 });
 
+/** Files that are sent along; their schemas limit them. */
+const PACKED = { longTexts: ['base64', 'gzipBase64'] };
+
 /** Every request by its wire name. */
 export const requestNames: readonly string[] = Object.values(contract).map((call) => call.name);
 
@@ -45,8 +49,10 @@ export function makeServe(answers: Answers, log: Log, kept: () => number): Serve
   return async (name, raw, caller) => {
     const found = byName.get(name);
     if (!found) return refuse('bad-input', `There is no request named “${name.slice(0, 60)}”.`);
+    const fault = faultOf(raw, PACKED);
+    if (fault) return refuse('bad-input', `The request was not carried out: ${fault}. Nothing was changed.`);
     const input = found.call.input.safeParse(raw);
-    if (!input.success) return refuse('bad-input', z.prettifyError(input.error));
+    if (!input.success) return refuse('bad-input', unfit(input.error));
     const before = kept();
     try {
       const value = await (found.answer as (input: unknown, caller: string) => unknown)(

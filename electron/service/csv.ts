@@ -1,4 +1,5 @@
 import Papa from 'papaparse';
+import { hasUnkeepable, megabytes, MOST } from '../../core/input-limits.ts';
 import { Refused } from '../refused.ts';
 
 /** A file's cells as text, in the file's own order. Rows are counted as in the file; the header is row 1. */
@@ -7,8 +8,6 @@ export interface Table {
   readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
 }
 
-const MAX_ROWS = 20_000;
-const MAX_COLUMNS = 100;
 const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const;
 type Separator = keyof typeof SEPARATORS;
 
@@ -17,6 +16,11 @@ type Separator = keyof typeof SEPARATORS;
  * @throws Refused with a sentence when it is empty, no text, too big, or a quotation mark is never closed
  */
 export function readTable(fileName: string, bytes: Uint8Array): { table: Table; notes: string[] } {
+  if (bytes.length > MOST.csvBytes)
+    throw new Refused(
+      'bad-input',
+      `${fileName} has ${megabytes(bytes.length)}; at most ${megabytes(MOST.csvBytes)} can be read. Nothing was imported; split the file.`,
+    );
   const { text: written, notes } = decodeText(fileName, bytes);
   // Files pasted together have line ends of both kinds.
   const text = written.replaceAll(/\r\n?/g, '\n');
@@ -27,7 +31,9 @@ export function readTable(fileName: string, bytes: Uint8Array): { table: Table; 
     newline: '\n',
     header: false,
     skipEmptyLines: false,
+    preview: MOST.lines + 1,
   });
+  checkSize(fileName, data);
   const unclosed = errors.find((error) => error.code === 'MissingQuotes');
   if (unclosed)
     throw new Refused(
@@ -43,24 +49,57 @@ export function readTable(fileName: string, bytes: Uint8Array): { table: Table; 
       'bad-input',
       `${fileName} is empty. Nothing was imported; choose a file with a header row and one row a line.`,
     );
-  checkSize(fileName, header.cells.length, rows.length);
+  if (rows.length > MOST.rows)
+    throw tooMuch(
+      fileName,
+      `${count(rows.length)} rows`,
+      `${count(MOST.rows)} can be read`,
+      'split the file',
+    );
   const short = rows.filter(({ cells }) => cells.length < header.cells.length);
   if (short.length > 0)
     notes.push(`${rowList(short)} shorter than the header; the missing cells were read as empty.`);
   return { table: { header: header.cells, rows: rows.map((row) => pad(row, header.cells.length)) }, notes };
 }
 
-function checkSize(fileName: string, columns: number, rows: number): void {
-  if (columns > MAX_COLUMNS)
-    throw new Refused(
-      'bad-input',
-      `${fileName} has ${columns} columns; at most ${MAX_COLUMNS} can be read. Nothing was imported.`,
+const count = (value: number): string => value.toLocaleString('en-US');
+
+const tooMuch = (fileName: string, has: string, most: string, todo: string): Refused =>
+  new Refused('bad-input', `${fileName} has ${has}; at most ${most}. Nothing was imported; ${todo}.`);
+
+/** @throws Refused when there is more of anything than core/input-limits.ts allows */
+function checkSize(fileName: string, rows: readonly (readonly string[])[]): void {
+  if (rows.length > MOST.lines)
+    throw tooMuch(
+      fileName,
+      `more than ${count(MOST.lines)} lines`,
+      `that many can be read, empty ones counted`,
+      'split the file',
     );
-  if (rows > MAX_ROWS)
-    throw new Refused(
-      'bad-input',
-      `${fileName} has ${rows} rows; at most ${MAX_ROWS} can be read. Nothing was imported; split the file.`,
-    );
+  for (const [index, cells] of rows.entries()) {
+    const row = `row ${index + 1}`;
+    if (cells.length > MOST.columns)
+      throw tooMuch(
+        fileName,
+        `${count(cells.length)} cells in ${row}`,
+        `${MOST.columns} can be read`,
+        'fix that row and import again',
+      );
+    for (const cell of cells) {
+      if (cell.length > MOST.cellCharacters)
+        throw tooMuch(
+          fileName,
+          `a cell of ${count(cell.length)} characters in ${row}`,
+          `${count(MOST.cellCharacters)} can be read`,
+          'shorten it, or look for a quotation mark that is not closed',
+        );
+      if (hasUnkeepable(cell))
+        throw new Refused(
+          'bad-input',
+          `In ${fileName}, a cell in ${row} holds a character that is no text. Nothing was imported; save the file as CSV (UTF-8) and import that.`,
+        );
+    }
+  }
 }
 
 const pad = (row: { row: number; cells: string[] }, length: number) => ({

@@ -3,6 +3,7 @@ import { dirname, join, parse } from 'node:path';
 import { gunzipSync } from 'node:zlib';
 import { toCsv, type CsvCell } from '../../core/csv.ts';
 import { wholeShop, type WholeShop } from '../../core/import/whole-shop.ts';
+import { faultOf, MOST } from '../../core/input-limits.ts';
 import { formatClock, twoFigures, wallParts } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
 import { syncFolder, writeWhole } from '../atomic-file.ts';
@@ -10,9 +11,6 @@ import type { Store, Work } from '../db/open.ts';
 import { columnsOf, instantColumns, tableNames, type TableName, type TableRows } from '../db/whole.ts';
 import { Refused } from '../refused.ts';
 import { fileStamp, type Clock } from './clock.ts';
-
-/** An export is refused past this size once it is unpacked. */
-const MAX_BYTES = 400_000_000;
 
 /**
  * Write everything beside the data file: `exports/NAME STAMP/everything.json`, from which an empty shop can be filled, and
@@ -79,6 +77,8 @@ export function readExport(fileName: string, gzipped: Uint8Array): WholeShop {
   const raw = unpacked(gzipped);
   if (raw === undefined)
     throw refuse('is no export of Foldweek, or was cut short. Choose the file everything.json of an export.');
+  const fault = faultOf(raw, { values: Infinity, longTexts: ['content'] });
+  if (fault) throw refuse(`cannot be read: ${fault}.`);
   const parsed = wholeShop.safeParse(raw);
   if (parsed.success) return parsed.data;
   const [issue] = parsed.error.issues;
@@ -93,7 +93,7 @@ export function readExport(fileName: string, gzipped: Uint8Array): WholeShop {
 
 function unpacked(gzipped: Uint8Array): unknown {
   try {
-    return JSON.parse(gunzipSync(gzipped, { maxOutputLength: MAX_BYTES }).toString('utf8')) as unknown;
+    return JSON.parse(gunzipSync(gzipped, { maxOutputLength: MOST.exportBytes }).toString('utf8')) as unknown;
   } catch {
     return undefined;
   }

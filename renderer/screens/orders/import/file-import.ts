@@ -1,5 +1,6 @@
 import { create } from 'zustand';
 import type { FileCheck } from '../../../../core/import/file-check.ts';
+import { megabytes, MOST } from '../../../../core/input-limits.ts';
 import { base64Of } from './base64.ts';
 import { withCell, withoutRow } from './import-rows.ts';
 
@@ -33,11 +34,8 @@ export interface FileImport<T> {
   forget(): void;
 }
 
-/** The contract's limit on a file, as bytes before they are written as text. */
-const MOST_BYTES = 29_000_000;
-
 const tooLarge = ({ name }: File): string =>
-  `${name} is larger than 29 MB. Split it into smaller files; nothing was read.`;
+  `${name} is larger than ${megabytes(MOST.csvBytes)}. Split it into smaller files; nothing was read.`;
 
 /** The import of one kind of file: choose, look, fix, take. */
 export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
@@ -68,7 +66,7 @@ export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
       trouble: null,
       taken: null,
       async read(file) {
-        if (file.size > MOST_BYTES) return set({ trouble: tooLarge(file) });
+        if (file.size > MOST.csvBytes) return set({ trouble: tooLarge(file) });
         const checked = await doing('reading', async () =>
           calls.check({
             fileName: file.name,
