@@ -6,6 +6,7 @@ import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { instant } from '../../../core/units/brand.ts';
 import { makeClient } from '../../../renderer/queries/client.ts';
 import { FloorScreen } from '../../../renderer/screens/floor/floor-screen.tsx';
 import { hushToast, ToastCorner } from '../../../renderer/ui/toast.tsx';
@@ -22,10 +23,13 @@ let asked: Command[] = [];
 let revision = 1;
 /** What the host says against every report; empty: nothing. */
 let refusal = '';
+/** A host at a distance answers after the screen has drawn. */
+let answersAfterMs = 0;
 
 beforeEach(() => {
   asked = [];
   refusal = '';
+  answersAfterMs = 0;
   localStorage.clear();
   stubSizes(1440, 900);
   window.location.hash = '#/floor/S1';
@@ -34,12 +38,13 @@ beforeEach(() => {
   Object.assign(window, {
     bridge: {
       onPush: () => () => undefined,
-      call: (name: string, input: unknown) =>
-        Promise.resolve(
-          name === 'edit.apply' && refusal
-            ? { ok: false, error: { code: 'refused', message: refusal } }
-            : { ok: true, value: answer(name, input) },
-        ),
+      call: async (name: string, input: unknown) => {
+        if (name === 'edit.apply' && answersAfterMs > 0)
+          await new Promise((resolve) => setTimeout(resolve, answersAfterMs));
+        return name === 'edit.apply' && refusal
+          ? { ok: false, error: { code: 'refused', message: refusal } }
+          : { ok: true, value: answer(name, input) };
+      },
     },
   });
 });
@@ -72,20 +77,17 @@ function draw(current: Shop) {
 }
 const press = (name: string) => fireEvent.click(screen.getByRole('button', { name }));
 
-it('the operation is started at the present, with the changeover that was timed', async () => {
-  draw(plain);
-  await screen.findByRole('button', { name: 'Start' });
-  localStorage.setItem('foldweek.floor.changeover', `1042/1:shear ${NOW - 420}`);
+it('a changeover is kept as it begins, and timed until the operation is started', async () => {
+  const state = { material: 'galv', gauge: '26', colour: 'moss' };
+  draw({ ...plain, machine: plain.machine.map((m) => (m.id === 'S1' ? { ...m, state } : m)) });
+  fireEvent.click(await screen.findByRole('button', { name: 'Start changeover' }));
+  await waitFor(() => expect(shop.changeover).toMatchObject([{ operation: '1042/1:shear', since: NOW }]));
   cleanup();
-  draw(plain);
+  draw({ ...shop, changeover: [{ ...shop.changeover[0]!, since: instant(NOW - 420) }] });
   await screen.findByText(/Changing over since Mon 08:53/);
   press('Start');
-  await waitFor(() =>
-    expect(asked).toEqual([
-      { do: 'floor.start', operation: '1042/1:shear', machineId: 'S1', at: NOW, changeoverSeconds: 420 },
-    ]),
-  );
-  await waitFor(() => expect(localStorage.getItem('foldweek.floor.changeover')).toBeNull());
+  await waitFor(() => expect(shop.record[0]).toMatchObject({ start: NOW, changeoverSeconds: 420 }));
+  expect(shop.changeover).toEqual([]);
 });
 
 it('a start that was not pressed in time is given afterwards, but not one still to come', async () => {
@@ -99,7 +101,9 @@ it('a start that was not pressed in time is given afterwards, but not one still 
   expect(act).toHaveProperty('disabled', true);
   fireEvent.change(clock, { target: { value: '08:15' } });
   fireEvent.click(act);
-  await waitFor(() => expect(asked).toMatchObject([{ do: 'floor.start', at: at('2026-11-30', '08:15') }]));
+  await waitFor(() =>
+    expect(asked).toMatchObject([{ do: 'floor.start', at: at('2026-11-30', '08:15'), given: true }]),
+  );
   expect(await screen.findByText(/since Mon 08:15/)).toBeTruthy();
 });
 
@@ -115,21 +119,30 @@ it('an end is given afterwards, with the pieces that nobody counted, but not bef
   fireEvent.click(await screen.findByRole('button', { name: 'They are good' }));
   await waitFor(() =>
     expect(asked).toEqual([
-      { do: 'floor.done', operation: '1042/1:shear', at: at('2026-11-30', '08:20'), good: 20, scrapped: 0 },
+      {
+        do: 'floor.done',
+        operation: '1042/1:shear',
+        at: at('2026-11-30', '08:20'),
+        given: true,
+        good: 20,
+        scrapped: 0,
+      },
     ]),
   );
 });
 
-it('presses that follow each other are counted as one step', async () => {
+it('each press is kept at once, as a difference', async () => {
   draw(started);
   await screen.findByText(/Under way/);
   fireEvent.keyDown(window, { key: '+' });
   fireEvent.keyDown(window, { key: '+' });
   fireEvent.keyDown(window, { key: 'x' });
-  expect(screen.getByRole('textbox', { name: 'Good, of 20' })).toHaveProperty('value', '2');
-  await waitFor(
-    () => expect(asked).toEqual([{ do: 'floor.count', operation: '1042/1:shear', good: 2, scrapped: 1 }]),
-    { timeout: 3000 },
+  const count = { do: 'floor.count', operation: '1042/1:shear', good: 1, scrapped: 0 };
+  await waitFor(() => expect(asked).toEqual([count, count, { ...count, good: 0, scrapped: 1 }]), {
+    timeout: 200,
+  });
+  await waitFor(() =>
+    expect(screen.getByRole('textbox', { name: 'Good, of 20' })).toHaveProperty('value', '2'),
   );
 });
 
@@ -175,13 +188,14 @@ it('what nobody counted is asked about before the operation is done', async () =
       operation: '1042/1:shear',
       at: NOW,
       good: 18,
-      scrapped: 2,
+      scrapped: 0,
     }),
   );
   expect(await screen.findByText('remake of 1042/1')).toBeTruthy();
 });
 
 it('that an end was kept is said although its card has gone, with the way back', async () => {
+  answersAfterMs = 50;
   draw(started);
   await screen.findByText(/Under way/);
   press('Done');
@@ -192,6 +206,7 @@ it('that an end was kept is said although its card has gone, with the way back',
 });
 
 it('that an end was refused is said although its card has gone', async () => {
+  answersAfterMs = 50;
   draw(started);
   await screen.findByText(/Under way/);
   refusal = 'Someone else has reported it. Nothing was changed; look again.';
@@ -222,9 +237,23 @@ it('bending cannot start before its blanks are there, and the cautions stay in s
   expect(screen.getByRole('complementary', { name: 'Cautions' }).textContent).toMatch(/maker’s manual/);
 });
 
-it('work whose order was held after it began can still be reported done', async () => {
+it('work whose order was held after it began is suspended with one press', async () => {
   draw({ ...started, order: [anOrder({ status: 'held' })] });
   expect(await screen.findByText('1042/1 shearing is under way, but not in the plan')).toBeTruthy();
+  press('Suspend');
+  await waitFor(() => expect(shop.record[0]?.pauses).toMatchObject([{ suspended: true }]));
+});
+
+it('work whose order was cancelled is reported done with the pieces that were made', async () => {
+  draw({
+    ...started,
+    order: [anOrder({ status: 'cancelled' })],
+    record: [{ ...started.record[0]!, good: 7 }],
+  });
+  expect(await screen.findByText(/those pieces stay on record, and nothing more is made/)).toBeTruthy();
+  press('Done');
+  await waitFor(() => expect(shop.record[0]).toMatchObject({ good: 7, scrapped: 0, end: NOW }));
+  expect(shop.line).toHaveLength(1);
 });
 
 it('without a machine it asks which one this screen is for, and remembers it', async () => {
