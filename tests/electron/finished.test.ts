@@ -29,9 +29,10 @@ function start(shop = aShop()) {
 }
 
 describe('a file of finished operations', () => {
-  it('is taken as one step that can be undone', () => {
+  it('is taken as one entry of the floor’s log, which can be taken back', () => {
     const { take, records, edit } = start();
-    expect(take(SHEAR, BRAKE)).toMatchObject({ operations: 2, left: { rows: [], ready: [] } });
+    const { factId, ...taken } = take(SHEAR, BRAKE);
+    expect(taken).toMatchObject({ operations: 2, left: { rows: [], ready: [] } });
     expect(records()).toEqual([
       aRecord({
         id: '901/1:brake',
@@ -41,6 +42,7 @@ describe('a file of finished operations', () => {
         good: 20,
         scrapped: 0,
         estimatedSeconds: 0,
+        revision: 1,
       }),
       aRecord({
         id: '901/1:shear',
@@ -48,9 +50,11 @@ describe('a file of finished operations', () => {
         end: at('2026-11-23', '07:40'),
         good: 20,
         estimatedSeconds: 2100,
+        revision: 1,
       }),
     ]);
-    expect(edit.undo()).toBe('Import 2 finished operations from old.csv');
+    expect(edit.undo()).toBeNull();
+    expect(edit.takeBack(factId!, '', '')).toBe('Take back: Import 2 finished operations from old.csv');
     expect(records()).toEqual([]);
   });
 
