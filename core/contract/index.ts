@@ -18,6 +18,15 @@ import {
   importRecheck,
   importTake,
 } from './import.ts';
+import {
+  historyRead,
+  plansCompare,
+  plansGoBack,
+  plansKeep,
+  plansList,
+  plansPublished,
+  plansRead,
+} from './plans.ts';
 import { printPdf } from './print.ts';
 import { searchRead, searchStart, searchStop } from './search.ts';
 
@@ -50,6 +59,13 @@ export const contract = {
   cutsSolve,
   cutsStop,
   cutsRead,
+  plansList,
+  plansRead,
+  plansPublished,
+  plansKeep,
+  plansGoBack,
+  plansCompare,
+  historyRead,
   printPdf,
   backupsRead,
   backupsMake,

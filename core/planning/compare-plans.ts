@@ -90,7 +90,8 @@ const moveOf = ({ lineId, end, due }: LineLateness, after: LineLateness): LineMo
   due,
 });
 
-const sumOf = ({ figures }: PlanView): PlanSum => ({
+/** A plan in figures. */
+export const sumOf = ({ figures }: PlanView): PlanSum => ({
   lateLines: figures.lateLines,
   lateSeconds: figures.tardiness,
   changeovers: figures.changeovers,

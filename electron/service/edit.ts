@@ -8,6 +8,7 @@ import type { Step } from '../db/steps.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { Clock } from './clock.ts';
 import { refuseUsedNumbers, type LivingShop } from './living-shop.ts';
+import { planPublished } from './kept-plan.ts';
 
 export type EditService = ReturnType<typeof editService>;
 
@@ -36,20 +37,13 @@ export const editService = (living: LivingShop, clock: Clock) => ({
       const { label, changes } = valueOf(applyCommand(shop, command));
       if (changes.length === 0) return { label, changes, stepId: null, factId: null };
       refuseUsedNumbers(work, changes);
-      if (!isFact(command))
-        return { label, changes, stepId: work.steps.add(label, clock.now(), changes, by), factId: null };
-      const factId = work.facts.add({
-        at: 'at' in command ? command.at : clock.now(),
-        keptAt: clock.now(),
-        command,
-        label,
-        operation: 'operation' in command ? command.operation : null,
-        machineId: 'machineId' in command ? (command.machineId ?? null) : null,
-        by,
-        corrects: null,
-        reason: 'reason' in command ? command.reason : '',
-        changes,
-      });
+      if (!isFact(command)) {
+        const stepId = work.steps.add(label, clock.now(), changes, by);
+        const published = planPublished(command, shop, changes, clock.now());
+        if (published) work.plans.add({ ...published, by, stepId });
+        return { label, changes, stepId, factId: null };
+      }
+      const factId = work.facts.add({ ...factOf(command, clock.now()), label, by, changes });
       return { label, changes, stepId: null, factId };
     });
   },
@@ -98,6 +92,17 @@ export const editService = (living: LivingShop, clock: Clock) => ({
       undo: steps.list(false, by),
       redo: steps.list(true, by),
     })),
+});
+
+/** What the floor's log keeps of a command. */
+const factOf = (command: Command, now: number) => ({
+  at: 'at' in command ? command.at : now,
+  keptAt: now,
+  command,
+  operation: 'operation' in command ? command.operation : null,
+  machineId: 'machineId' in command ? (command.machineId ?? null) : null,
+  corrects: null,
+  reason: 'reason' in command ? command.reason : '',
 });
 
 /** So long what was pressed is taken back without a reason. */

@@ -1,0 +1,124 @@
+import { z } from 'zod';
+import type { DeepReadonly } from '../deep-readonly.ts';
+import { MOST_OF_A_NAME } from '../edit/command.ts';
+import { operationId } from '../shop/order.ts';
+import { call } from './call.ts';
+import { editApply } from './edit.ts';
+
+/** A plan in figures (core/planning/compare-plans.ts). */
+const planSum = z.strictObject({
+  lateLines: z.int(),
+  lateSeconds: z.number(),
+  changeovers: z.int(),
+  changeoverSeconds: z.number(),
+});
+
+/** A plan that was kept by name, or published, as the list shows it. */
+const listedFields = {
+  id: z.int(),
+  /** Its name, or what was noted as it was published; may be empty then. */
+  name: z.string(),
+  what: z.enum(['published', 'named']),
+  at: z.int(),
+  by: z.string(),
+  /** What it came to then; null: it could not be worked out. */
+  figures: planSum.nullable(),
+  /** Publishing it was undone. */
+  undone: z.boolean(),
+};
+const listedPlan = z.strictObject(listedFields);
+export type ListedPlan = DeepReadonly<z.infer<typeof listedPlan>>;
+
+const savedPlan = z.strictObject({
+  ...listedFields,
+  queues: z.record(z.string(), z.array(operationId)),
+  pins: z.array(operationId),
+});
+export type SavedPlan = DeepReadonly<z.infer<typeof savedPlan>>;
+
+const planNamed = z.strictObject({ id: z.int() });
+const most = z.int().min(1).max(200);
+
+/** Plans kept and published, newest first. */
+export const plansList = call(
+  'plans.list',
+  z.strictObject({
+    /** The plan that the page begins behind; null: the newest. */
+    before: z.int().nullable(),
+    limit: most,
+  }),
+  z.strictObject({ plans: z.array(listedPlan), more: z.boolean() }),
+);
+
+export const plansRead = call('plans.read', planNamed, savedPlan);
+
+/** The plan that floor and paper follow, and the one they followed before; null where nothing was published by hand. */
+export const plansPublished = call(
+  'plans.published',
+  z.strictObject({}),
+  z.strictObject({ last: listedPlan.nullable(), before: savedPlan.nullable() }),
+);
+
+/** Keep the plan as it stands, under a name. */
+export const plansKeep = call(
+  'plans.keep',
+  z.strictObject({ name: z.string().trim().min(1, 'must not be empty').max(MOST_OF_A_NAME) }),
+  planNamed,
+);
+
+/** The plan becomes a kept one, as one step of the history. */
+export const plansGoBack = call('plans.goBack', planNamed, editApply.output);
+
+/** A kept plan by its id, the one on the board, or the one that floor and paper follow. */
+const whichPlan = z.union([z.int(), z.enum(['draft', 'published'])]);
+export type WhichPlan = z.infer<typeof whichPlan>;
+
+const lineMove = z.strictObject({ lineId: z.string(), before: z.int(), after: z.int(), due: z.int() });
+
+/** Two plans side by side, both as they would be worked from now on. */
+export const plansCompare = call(
+  'plans.compare',
+  z.strictObject({ a: whichPlan, b: whichPlan }),
+  z.strictObject({
+    before: planSum,
+    after: planSum,
+    earlier: z.array(lineMove),
+    later: z.array(lineMove),
+    newlyLate: z.array(lineMove),
+    noLongerLate: z.array(lineMove),
+    otherMachine: z.array(z.strictObject({ operation: z.string(), from: z.string(), to: z.string() })),
+  }),
+);
+
+const doneFields = { id: z.int(), /** When it was written down. */ at: z.int(), by: z.string() };
+
+/** One thing that was done: a step of the plan, a report from the floor, or a plan that was kept or published. */
+const doneEntry = z.discriminatedUnion('is', [
+  z.strictObject({ is: z.literal('step'), ...doneFields, label: z.string(), undone: z.boolean() }),
+  z.strictObject({
+    is: z.literal('fact'),
+    ...doneFields,
+    label: z.string(),
+    /** When it happened. */
+    happened: z.int(),
+    /** Why it corrects an earlier one; empty: it corrects none. */
+    reason: z.string(),
+  }),
+  z.strictObject({ is: z.literal('plan'), ...listedFields }),
+]);
+export type DoneEntry = DeepReadonly<z.infer<typeof doneEntry>>;
+
+/** The oldest of each kind that were read already. */
+const doneBefore = z.strictObject({ step: z.int(), fact: z.int(), plan: z.int() });
+export type DoneBefore = DeepReadonly<z.infer<typeof doneBefore>>;
+
+/** What was done by whom and when, newest first, floor and desk together. */
+export const historyRead = call(
+  'history.read',
+  z.strictObject({ before: doneBefore.nullable(), limit: most }),
+  z.strictObject({
+    entries: z.array(doneEntry),
+    /** Where the next page begins; null: there is none. */
+    next: doneBefore.nullable(),
+  }),
+);
