@@ -21,6 +21,9 @@ export function takePush(client: QueryClient, push: Push): void {
   if (push.kind === 'search') client.setQueryData(keys.search, push.state);
   if (push.kind === 'ask') client.setQueryData([...keys.ask, push.state.jobId], push.state);
   if (push.kind === 'changes') takeChanges(client, push);
+  if (push.kind === 'notice')
+    for (const queryKey of [keys.status, keys.backups, keys.aside])
+      void client.invalidateQueries({ queryKey });
 }
 
 /** Move the shop on by what the host tells, or read it again where something was missed. */

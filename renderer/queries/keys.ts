@@ -16,4 +16,6 @@ export const keys = {
   /** A longer question's state, by its job. */
   ask: ['ask.read'],
   cutAnswers: ['cuts.read'],
+  backups: ['backups.read'],
+  aside: ['aside.read'],
 } as const;

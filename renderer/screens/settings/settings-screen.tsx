@@ -3,8 +3,10 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { useShop, useStatus } from '../../queries/hooks.ts';
 import { Page } from '../../ui/page.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
+import { Tabs } from '../../ui/tabs.tsx';
 import { FormFrame } from '../../form/form-frame.tsx';
 import { useForm } from '../../form/use-form.ts';
+import { BackupsPanel } from './backups/backups-panel.tsx';
 import { FloorFields } from './floor-fields.tsx';
 import { History } from './history.tsx';
 import { Look } from './look.tsx';
@@ -14,33 +16,45 @@ import styles from './settings.module.css';
 import { ShopFields } from './shop-fields.tsx';
 import { WeightFields } from './weight-fields.tsx';
 
-/** How the shop counts and what matters most; beside it, this window's own theme and what was done. */
+/** How the shop counts and what matters most, this window's own theme and what was done; backups of it all. */
 export function SettingsScreen() {
   const { data: shop, error } = useShop();
-  const status = useStatus().data;
   return (
     <Page title="Settings">
       {error && <SentenceError message={error.message} />}
       {!shop && !error && <Waiting doing="Reading the settings" />}
       {shop && (
-        <div className={styles.columns}>
-          <SettingsForm shop={shop} />
-          <div className={styles.side}>
-            <Look />
-            {status && (
-              <section className={styles.panel}>
-                <h2>Data file</h2>
-                <p className={styles.path}>{status.dataFile}</p>
-                <p
-                  className={styles.note}
-                >{`Everything the shop keeps is in this one file. Foldweek ${status.version}.`}</p>
-              </section>
-            )}
-            <History timeZone={shop.settings.timeZone} />
-          </div>
-        </div>
+        <Tabs
+          label="Settings"
+          tabs={[
+            { id: 'shop', label: 'The shop', content: <ShopSettings shop={shop} /> },
+            { id: 'backups', label: 'Backups and export', content: <BackupsPanel shop={shop} /> },
+          ]}
+        />
       )}
     </Page>
+  );
+}
+
+function ShopSettings({ shop }: { shop: Shop }) {
+  const status = useStatus().data;
+  return (
+    <div className={styles.columns}>
+      <SettingsForm shop={shop} />
+      <div className={styles.side}>
+        <Look />
+        {status && (
+          <section className={styles.panel}>
+            <h2>Data file</h2>
+            <p className={styles.path}>{status.dataFile}</p>
+            <p
+              className={styles.note}
+            >{`Everything the shop keeps is in this one file. Foldweek ${status.version}.`}</p>
+          </section>
+        )}
+        <History timeZone={shop.settings.timeZone} />
+      </div>
+    </div>
   );
 }
 

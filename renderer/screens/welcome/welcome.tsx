@@ -1,9 +1,12 @@
 import { useState } from 'react';
+import { FileTrigger } from 'react-aria-components';
 import { useBegin } from '../../queries/hooks.ts';
+import { classes } from '../../ui/classes.ts';
 import { Button } from '../../ui/button.tsx';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { TextField } from '../../ui/text-field.tsx';
+import { base64Of } from '../orders/import/base64.ts';
 import styles from './welcome.module.css';
 
 const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
@@ -56,7 +59,37 @@ function EmptyShop({ begin, waits }: { begin: ReturnType<typeof useBegin>['mutat
   );
 }
 
-/** The first start: try the invented shop, or begin with one's own. */
+/** Sent packed: the text of ten years of orders is long. */
+async function packed(file: File): Promise<string> {
+  const stream = file.stream().pipeThrough(new CompressionStream('gzip'));
+  return base64Of(new Uint8Array(await new Response(stream).arrayBuffer()));
+}
+
+function OpenExport({ begin, waits }: { begin: ReturnType<typeof useBegin>['mutate']; waits: boolean }) {
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const take = async (file: File) => {
+    setTrouble(null);
+    const gzipBase64 = await packed(file).catch(() => null);
+    if (gzipBase64 !== null) begin({ with: 'export', fileName: file.name, gzipBase64 });
+    else setTrouble(`${file.name} could not be read. Nothing was taken from it; choose it again.`);
+  };
+  return (
+    <>
+      {trouble && <SentenceError message={trouble} />}
+      <FileTrigger
+        acceptedFileTypes={['.json', 'application/json']}
+        onSelect={(files) => {
+          const file = files?.[0];
+          if (file) void take(file);
+        }}
+      >
+        <Button isDisabled={waits}>Open an export</Button>
+      </FileTrigger>
+    </>
+  );
+}
+
+/** The first start: try the invented shop, begin with one's own, or bring one along. */
 export function Welcome() {
   const { mutate, isPending, error } = useBegin();
   return (
@@ -81,6 +114,14 @@ export function Welcome() {
           <h2>Start with your shop</h2>
           <p>An empty shop. Add your machines and parts, then import or type in orders.</p>
           <EmptyShop begin={mutate} waits={isPending} />
+        </section>
+        <section className={classes(styles.way, styles.wide)}>
+          <h2>Bring a shop along</h2>
+          <p>
+            Everything of another data file: choose everything.json from a folder that “Export everything” in
+            its Settings wrote.
+          </p>
+          <OpenExport begin={mutate} waits={isPending} />
         </section>
       </div>
       <p className={styles.caution}>
