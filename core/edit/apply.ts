@@ -1,19 +1,18 @@
-import type { Result } from '../result.ts';
+import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
+import { applyFloorCommand } from './apply-floor.ts';
 import type { Command } from './command.ts';
 import { importRecords } from './record-commands.ts';
-import { suspend } from './floor-suspend.ts';
-import { countPieces, pauseOperation, resumeOperation, startOperation } from './floor-commands.ts';
-import { finishOperation } from './floor-done.ts';
 import { acceptStandards, revertStandard } from './standards-commands.ts';
 import { removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
 import { importOrders } from './order-import.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
+import { goBackTo, publishPlan } from './publish-commands.ts';
 import { removeRow, saveRow, saveSettings } from './row-commands.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
 import { moveStock } from './stock-commands.ts';
 import { takeSheets } from './take-sheets.ts';
-import type { Edit } from '../shop/row-change.ts';
+import { oneEach, type Edit } from '../shop/row-change.ts';
 
 /**
  * Turn a command of the planner or the floor into row changes, or refuse it with sentences. Pure: nothing is stored here.
@@ -21,6 +20,11 @@ import type { Edit } from '../shop/row-change.ts';
  * @returns the edit (perhaps without changes when all stands so already), or issues naming thing, field and limit
  */
 export function applyCommand(shop: Shop, command: Command): Result<Edit> {
+  const edit = carryOut(shop, command);
+  return edit.ok ? ok({ ...edit.value, changes: oneEach(edit.value.changes) }) : edit;
+}
+
+function carryOut(shop: Shop, command: Command): Result<Edit> {
   switch (command.do) {
     case 'operation.move':
       return moveOperation(shop, command.operation, command.machineId, command.position);
@@ -30,6 +34,10 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
       return unpinOperation(shop, command.operation);
     case 'plan.replace':
       return replacePlan(shop, command.queues, command.label);
+    case 'plan.publish':
+      return publishPlan(shop, command.note);
+    case 'plan.goBack':
+      return goBackTo(shop, command);
     case 'order.save':
       return saveOrder(shop, command);
     case 'order.remove':
@@ -40,18 +48,15 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
       return removeLine(shop, command.lineId);
     case 'orders.import':
       return importOrders(shop, command.fileName, command.orders, command.lines);
+    case 'floor.changeover':
     case 'floor.start':
-      return startOperation(shop, command);
     case 'floor.pause':
-      return pauseOperation(shop, command);
     case 'floor.suspend':
-      return suspend(shop, command);
     case 'floor.resume':
-      return resumeOperation(shop, command);
     case 'floor.count':
-      return countPieces(shop, command);
     case 'floor.done':
-      return finishOperation(shop, command);
+    case 'floor.correct':
+      return applyFloorCommand(shop, command);
     case 'records.import':
       return importRecords(shop, command.fileName, command.records);
     case 'standards.accept':

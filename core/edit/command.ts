@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, durationS, gaugeLabel, instantS, lengthMm, note } from '../fields.ts';
+import { MOST } from '../input-limits.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { personName } from '../shop/plan.ts';
 import { rowKinds } from '../shop/state.ts';
@@ -21,7 +22,25 @@ export type FormKind = (typeof formKinds)[number];
 const saveOf = <K extends FormKind>(kind: K) =>
   z.strictObject({ do: z.literal('row.save'), kind: z.literal(kind), row: rowKinds[kind] });
 
+/** A plan's name, or what is noted of it. */
+export const MOST_OF_A_NAME = 80;
+
 const pieces = z.int().min(0).max(100_000);
+/** Pieces more (above 0) or fewer than are recorded: two who count at once are both right. */
+const more = z.int().min(-100_000).max(100_000);
+/** The time was typed in: it is refused where it cannot be. A press is kept at the earliest moment that can be. */
+const given = z.literal(true).optional();
+
+/** What of a record can be corrected. */
+const correctable = {
+  machineId: true,
+  start: true,
+  end: true,
+  good: true,
+  scrapped: true,
+  changeoverSeconds: true,
+  pauses: true,
+} as const;
 
 /** What a proposal says of one figure of a machine. */
 const learnedFigures = {
@@ -54,6 +73,15 @@ export const command = z.union([
     queues: z.record(z.string(), z.array(operationId)),
     label: z.string().min(1).max(120),
   }),
+  /** Let floor and paper follow the queues as they are, where plans are published by hand. The note says what for. */
+  z.strictObject({ do: z.literal('plan.publish'), note: z.string().trim().max(MOST_OF_A_NAME) }),
+  /** Take a plan that was kept: what is newer than it stands behind. */
+  z.strictObject({
+    do: z.literal('plan.goBack'),
+    name: z.string().min(1).max(200),
+    queues: z.record(z.string(), z.array(operationId)),
+    pins: z.array(operationId),
+  }),
   /** Add or change a work order, its new and changed lines, and name those that go; all others stay as they are. */
   z.strictObject({
     do: z.literal('order.save'),
@@ -69,38 +97,58 @@ export const command = z.union([
   /** Add orders and lines that came from a file; orders that exist get the new lines only. */
   z.strictObject({
     do: z.literal('orders.import'),
-    fileName: z.string(),
-    orders: z.array(workOrder),
-    lines: z.array(orderLine),
+    fileName: z.string().max(MOST.fileNameCharacters),
+    orders: z.array(workOrder).max(MOST.rows),
+    lines: z.array(orderLine).max(MOST.rows),
   }),
-  /** Work on an operation begins, after a changeover that may have been timed. `who` is kept where the shop asks for it. */
+  /** A changeover for an operation begins on its machine; it ends when work starts there. */
+  z.strictObject({
+    do: z.literal('floor.changeover'),
+    operation: operationId,
+    machineId: code,
+    at: instantS,
+  }),
+  /**
+   * Work on an operation begins. What its changeover took: as given, or since it was begun on the machine; null without
+   * either. `who` is kept where the shop asks for it.
+   */
   z.strictObject({
     do: z.literal('floor.start'),
     operation: operationId,
     machineId: code,
     at: instantS,
+    given,
     changeoverSeconds: durationS.nullable(),
     who: personName.optional(),
   }),
   z.strictObject({ do: z.literal('floor.pause'), operation: operationId, at: instantS, reason: note }),
-  /** A paused operation leaves its machine; the rest of it waits behind the next one. Pieces are those finished so far. */
-  z.strictObject({ do: z.literal('floor.suspend'), operation: operationId, good: pieces, scrapped: pieces }),
+  /** A paused operation leaves its machine; the rest of it waits behind the next one. */
+  z.strictObject({ do: z.literal('floor.suspend'), operation: operationId, good: more, scrapped: more }),
   z.strictObject({ do: z.literal('floor.resume'), operation: operationId, at: instantS }),
-  /** Pieces finished so far, in all. */
-  z.strictObject({ do: z.literal('floor.count'), operation: operationId, good: pieces, scrapped: pieces }),
+  /** Pieces finished since the last count. */
+  z.strictObject({ do: z.literal('floor.count'), operation: operationId, good: more, scrapped: more }),
   z.strictObject({
     do: z.literal('floor.done'),
     operation: operationId,
     at: instantS,
-    good: pieces,
-    scrapped: pieces,
+    given,
+    good: more,
+    scrapped: more,
     who: personName.optional(),
+  }),
+  /** What was recorded of an operation was wrong: these of its figures, and why. */
+  z.strictObject({
+    do: z.literal('floor.correct'),
+    operation: operationId,
+    at: instantS,
+    patch: rowKinds.record.pick(correctable).partial(),
+    reason: z.string().trim().min(1, 'say why').max(500, 'at most 500 characters'),
   }),
   /** Finished operations that came from a file; none of them stands in the shop yet. */
   z.strictObject({
     do: z.literal('records.import'),
-    fileName: z.string(),
-    records: z.array(rowKinds.record).max(20_000),
+    fileName: z.string().max(MOST.fileNameCharacters),
+    records: z.array(rowKinds.record).max(MOST.rows),
   }),
   /** Take over figures that finished work shows. `before` is the figure the proposal was made from. */
   z.strictObject({

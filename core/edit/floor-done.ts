@@ -1,42 +1,42 @@
 import type { Attribute } from '../shop/machine.ts';
 import { attributesOf } from '../planning/operations.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
-import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
 import { lineOfOperation, stageOfOperation, type OrderLine } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import {
-  pausesUntil,
-  piecesOf,
-  refuse,
-  refuseEarly,
-  refuseTooMany,
-  underWay,
-  withName,
-  type FloorCommand,
-} from './floor-commands.ts';
+import { pausesUntil, underWay, withName, type FloorCommand } from './floor-commands.ts';
+import { countedOn, piecesOf } from './floor-counts.ts';
+import { momentOn } from './floor-times.ts';
 import { operationName } from './plan-commands.ts';
+import { refuse } from './refuse.ts';
+import { makeUp } from './remake.ts';
+import { wantedOf } from './wanted.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 
 /**
  * An operation is done: its record closes, and its machine stays set up as it was for it. Good pieces that are missing
  * because some were scrapped become a line of their own on the same order, so that they are cut and bent again. When
- * nothing of a line is left to do the line is done, and when no line of an order is left, the order.
+ * nothing of a line is left to do the line is done, and when no line of an order is left, the order. Of a line that was
+ * cancelled any count is taken: the pieces made stay on record, and nothing is made again.
  */
 export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>): Result<Edit> {
-  const { operation: id, at, good: fine, scrapped } = command;
+  const { operation: id } = command;
   const found = underWay(shop, id);
   if (!found.ok) return found;
   const record = found.value;
+  const counts = countedOn(shop, record, command);
+  if (!counts.ok) return counts;
+  const { good: fine, scrapped } = counts.value;
+  const moment = momentOn(shop, record, command.at, command.given === true);
+  if (!moment.ok) return moment;
+  const { at, note } = moment.value;
   const pieces = piecesOf(shop, record);
-  const refusal =
-    refuseEarly(shop, record, at) ??
-    refuseTooMany(record, pieces, fine) ??
-    refuseUncounted(id, pieces, fine, scrapped);
-  if (refusal) return refusal;
   const line = shop.line.find((l) => l.id === lineOfOperation(id));
-  const again = line ? makeUp(shop, line, pieces - fine) : ok<RowChange[]>([]);
+  const wanted = wantedOf(shop, line);
+  const uncounted = wanted === 'not' ? null : refuseUncounted(id, wanted, pieces - fine - scrapped, pieces);
+  if (uncounted) return uncounted;
+  const again = line && wanted !== 'not' ? makeUp(shop, line, pieces - fine) : ok<RowChange[]>([]);
   if (!again.ok) return again;
   const closed: OperationRecord = {
     ...record,
@@ -54,19 +54,28 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
     ...again.value,
   ];
   return ok({
-    label: `Finish ${operationName(id)}: ${fine} good, ${scrapped} scrapped`,
-    changes: [...changes, ...(line ? closeLine(withChanges(shop, changes), line, at) : [])],
+    label: `Finish ${operationName(id)}: ${fine} good, ${scrapped} scrapped${note}`,
+    changes: [
+      ...changes,
+      ...(line && wanted !== 'not' ? closeLine(withChanges(shop, changes), line, at) : []),
+    ],
   });
 }
 
-function refuseUncounted(id: string, pieces: number, fine: number, scrapped: number): Result<never> | null {
-  const missing = pieces - fine - scrapped;
+function refuseUncounted(
+  id: string,
+  wanted: 'now' | 'later',
+  missing: number,
+  pieces: number,
+): Result<never> | null {
   if (missing <= 0) return null;
   return refuse(
     id,
     'good',
     `${missing} of ${pieces} pieces of ${operationName(id)} are neither good nor scrapped.`,
-    'Count them as one or the other; scrapped ones are made again.',
+    wanted === 'now'
+      ? 'Count them as one or the other; scrapped ones are made again.'
+      : 'The work order is held: pause and suspend the work, and the rest of it waits until the order is opened.',
   );
 }
 
@@ -80,29 +89,6 @@ export function setUp(shop: Shop, record: OperationRecord): RowChange[] {
   );
   if (current) return [];
   return [change('machine', machine, { ...machine, state: { ...machine.state, ...asked } })];
-}
-
-/** A line for the missing pieces, with the next number of the order. */
-function makeUp(shop: Shop, line: OrderLine, missing: number): Result<RowChange[]> {
-  if (missing <= 0) return ok([]);
-  const number = nextLineNumber(shop, line.orderId);
-  if (number > LAST_LINE_NUMBER)
-    return refuse(
-      line.id,
-      'line',
-      `Work order ${line.orderId} has no line number left for the ${missing} pieces to make again.`,
-      'Put them on another work order, and count them as good here.',
-    );
-  const again: OrderLine = {
-    ...line,
-    id: `${line.orderId}/${number}`,
-    number,
-    quantity: missing,
-    overrun: 0,
-    status: 'open',
-    makeUpFor: line.id,
-  };
-  return ok([change('line', null, again)]);
 }
 
 /** The line and its order, when nothing of them is left to do. @param shop as it is after the operation */

@@ -4,9 +4,12 @@ import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { piecesOf, refuse, refuseTooMany, standing, underWay, type FloorCommand } from './floor-commands.ts';
+import { standing, underWay, type FloorCommand } from './floor-commands.ts';
+import { countedOn } from './floor-counts.ts';
 import { setUp } from './floor-done.ts';
 import { operationName, queueChanges } from './plan-commands.ts';
+import { publishedOrder } from './publish-commands.ts';
+import { refuse } from './refuse.ts';
 import { change, withChanges, type Edit } from '../shop/row-change.ts';
 
 /**
@@ -15,7 +18,7 @@ import { change, withChanges, type Edit } from '../shop/row-change.ts';
  * wait for work without a place.
  */
 export function suspend(shop: Shop, command: FloorCommand<'floor.suspend'>): Result<Edit> {
-  const { operation: id, good: fine, scrapped } = command;
+  const { operation: id } = command;
   const found = underWay(shop, id);
   if (!found.ok) return found;
   const record = found.value;
@@ -32,10 +35,10 @@ export function suspend(shop: Shop, command: FloorCommand<'floor.suspend'>): Res
       `${operationName(bending)} has started and waits for these blanks.`,
       'Shear the rest first, or report the shearing done.',
     );
-  const tooMany = refuseTooMany(record, piecesOf(shop, record), fine);
-  if (tooMany) return tooMany;
+  const counts = countedOn(shop, record, command);
+  if (!counts.ok) return counts;
   const pauses = [...record.pauses.slice(0, -1), { ...last, suspended: true as const }];
-  const suspended: OperationRecord = { ...record, good: fine, scrapped, pauses };
+  const suspended: OperationRecord = { ...record, ...counts.value, pauses };
   const changes = [change('record', record, suspended), ...setUp(shop, record)];
   return ok({
     label: `Suspend ${operationName(id)}`,
@@ -43,9 +46,18 @@ export function suspend(shop: Shop, command: FloorCommand<'floor.suspend'>): Res
   });
 }
 
-/** The stored plan with the operation behind the next one of its machine. @param shop as it is with it set aside */
+/** The stored plan, and what is published of it, with the operation behind the next one of its machine. @param shop as it is with it set aside */
 function behindNext(shop: Shop, { id, machineId }: OperationRecord) {
-  const queues = completeQueues(shop, operationsOf(shop).operations);
-  const others = (queues[machineId] ?? []).filter((other) => other !== id);
-  return queueChanges(shop, { ...queues, [machineId]: [...others.slice(0, 1), id, ...others.slice(1)] });
+  const { operations } = operationsOf(shop);
+  // Work of an order that is held or cancelled has no place in the plan.
+  if (!operations.some((o) => o.id === id)) return [];
+  const queues = completeQueues(shop, operations);
+  const behind = (queue: readonly string[]) => {
+    const others = queue.filter((other) => other !== id);
+    return [...others.slice(0, 1), id, ...others.slice(1)];
+  };
+  return [
+    ...queueChanges(shop, { ...queues, [machineId]: behind(queues[machineId] ?? []) }),
+    ...publishedOrder(shop, machineId, id, behind),
+  ];
 }

@@ -1,8 +1,54 @@
 import { leftAt } from '../planning/started.ts';
+import { ok, type Result } from '../result.ts';
 import { operationIdOf, lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
+import { formatWall, formatWallDate } from '../time/wall.ts';
 import { instant, type Instant } from '../units/brand.ts';
+import { operationName } from './plan-commands.ts';
+import { refuse } from './refuse.ts';
+
+/** What was recorded before something else can have happened, and until when. */
+interface Bound {
+  readonly at: number;
+  /** The operation that it is recorded of. */
+  readonly of: string;
+  /** What speaks against an earlier time, as a sentence. */
+  readonly message: (at: number) => string;
+}
+
+/** "Mon 30 Nov 07:40" */
+export const wall = ({ settings: { timeZone } }: Shop, at: number): string =>
+  `${formatWallDate(instant(at), timeZone)} ${formatWall(instant(at), timeZone).slice(4)}`;
+
+const later = (a: Bound | null, b: Bound | null): Bound | null =>
+  a && b ? (a.at >= b.at ? a : b) : (a ?? b);
+
+/** When the machine's work before was done or set aside. */
+function boundOfMachine(shop: Shop, machineId: string): Bound | null {
+  return shop.record.reduce<Bound | null>((last, record) => {
+    const at = record.machineId === machineId ? leftAt(record) : null;
+    if (at === null) return last;
+    const message = (): string =>
+      `${machineId} was at work on ${operationName(record.id)} until ${wall(shop, at)}.`;
+    return later(last, { at, of: record.id, message });
+  }, null);
+}
+
+/** The latest of what stands in the way of an earlier start. */
+function boundOfStart(shop: Shop, operation: string, machineId: string): Bound | null {
+  const free = boundOfMachine(shop, machineId);
+  const line = lineOfOperation(operation);
+  const shear =
+    stageOfOperation(operation) === 'brake'
+      ? shop.record.find((r) => r.id === operationIdOf(line, 'shear'))
+      : undefined;
+  const blanks = shear && (shop.settings.transferShare === 1 ? shear.end : shear.start);
+  if (typeof blanks !== 'number') return free;
+  const message = (at: number): string =>
+    `The blanks of line ${line} were not there yet at ${wall(shop, at)}.`;
+  return later(free, { at: blanks, of: operation, message });
+}
 
 /**
  * The earliest an operation can have started on a machine, as a form may say it before the command is refused: when the
@@ -10,14 +56,8 @@ import { instant, type Instant } from '../units/brand.ts';
  * @returns null when nothing that was recorded stands in the way
  */
 export function earliestStart(shop: Shop, operation: string, machineId: string): Instant | null {
-  const ends = shop.record.filter((r) => r.machineId === machineId).map(leftAt);
-  const shear =
-    stageOfOperation(operation) === 'brake'
-      ? shop.record.find((r) => r.id === operationIdOf(lineOfOperation(operation), 'shear'))
-      : undefined;
-  const blanks = shear && (shop.settings.transferShare === 1 ? shear.end : shear.start);
-  const bounds = [...ends, blanks ?? null].filter((at) => at !== null);
-  return bounds.length === 0 ? null : instant(Math.max(...bounds));
+  const bound = boundOfStart(shop, operation, machineId);
+  return bound && instant(bound.at);
 }
 
 /** The earliest work under way can have ended: when it began, was paused last, or went on last. */
@@ -32,3 +72,44 @@ export function earliestEnd({ start, pauses }: Pick<OperationRecord, 'start' | '
  */
 export const withinMinute = (at: Instant, earliest: Instant | null): Instant =>
   earliest !== null && at < earliest && at + 60 > earliest ? earliest : at;
+
+/** When something happened, as it is kept. */
+interface Moment {
+  readonly at: number;
+  /** What to add to the label where the clock said otherwise; else ''. */
+  readonly note: string;
+}
+
+/** When work began: a press, or a time that was typed in. */
+export const momentOfStart = (
+  shop: Shop,
+  operation: string,
+  machineId: string,
+  at: number,
+  given: boolean,
+): Result<Moment> => momentAfter(shop, boundOfStart(shop, operation, machineId), at, given);
+
+/** When a changeover began; the blanks need not be there for it. */
+export const momentOfChangeover = (shop: Shop, machineId: string, at: number): Result<Moment> =>
+  momentAfter(shop, boundOfMachine(shop, machineId), at, false);
+
+/** When something happened to work that is under way: not before what was recorded of it last. */
+export function momentOn(shop: Shop, record: OperationRecord, at: number, given: boolean): Result<Moment> {
+  const last = record.pauses.at(-1);
+  const what = last ? (last.to === null ? 'was paused' : 'was resumed') : 'was started';
+  const since = earliestEnd(record);
+  const message = (early: number): string =>
+    `${operationName(record.id)} ${what} at ${wall(shop, since)}; ${wall(shop, early)} is before that.`;
+  return momentAfter(shop, { at: since, of: record.id, message }, at, given);
+}
+
+/**
+ * A clock that was set back must not stop the work: a press from before what was recorded last is kept as of then. A time
+ * that somebody typed in is refused, since they can type another.
+ */
+function momentAfter(shop: Shop, bound: Bound | null, at: number, given: boolean): Result<Moment> {
+  if (bound === null || at >= bound.at) return ok({ at, note: '' });
+  if (given) return refuse(bound.of, 'time', bound.message(at), 'Give a later time.');
+  const note = `; the clock said ${wall(shop, at)}, before what was recorded last, so ${wall(shop, bound.at)} was kept`;
+  return ok({ at: bound.at, note });
+}

@@ -6,6 +6,7 @@ import { change, sameContent, type RowChange, type Edit } from '../shop/row-chan
 import type { Command } from './command.ts';
 import { changeLine } from './line-change.ts';
 import { hasStarted, lineIssues, orderIssues, usedNumber } from './line-issues.ts';
+import { wantedAgain } from './remake.ts';
 import { refuseStale, staleIssue } from './stale.ts';
 
 type SaveOrder = Extract<Command, { readonly do: 'order.save' }>;
@@ -38,6 +39,9 @@ export function saveOrder(shop: Shop, command: SaveOrder): Result<Edit> {
     if (saved.value.note !== '') notes.push(saved.value.note);
   }
   for (const { id } of removed) if (own.has(id)) changes.push(change('line', own.get(id)!, null));
+  const again = wantedAgain(shop, changes, order.id);
+  if (!again.ok) return again;
+  changes.push(...again.value);
   const label = before ? `Change work order ${order.id}` : `Add work order ${order.id}`;
   return ok({ label: [label, ...notes].join('; '), changes });
 }
@@ -156,8 +160,10 @@ export function saveLine(shop: Shop, line: OrderLine): Result<Edit> {
   const saved = changedLine(shop, before, line, order, new Set());
   if (!saved.ok) return saved;
   const { changes, note } = saved.value;
+  const again = wantedAgain(shop, changes, order.id);
+  if (!again.ok) return again;
   const label = before ? `Change line ${line.id}` : `Add line ${line.id}`;
-  return ok({ label: note === '' ? label : `${label}; ${note}`, changes });
+  return ok({ label: note === '' ? label : `${label}; ${note}`, changes: [...changes, ...again.value] });
 }
 
 export function removeLine(shop: Shop, lineId: string): Result<Edit> {

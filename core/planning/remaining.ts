@@ -16,11 +16,17 @@ export function secondsOfStarted(
   open: WorkingTime,
   now: number,
 ): number {
-  const gone = openSecondsBetween(open, at, now);
-  const paused = pauses.reduce((sum, { from, to }) => sum + openSecondsBetween(open, from, to ?? now), 0);
+  const gone = openSecondsBetween(open, startedBy(at, now), now);
+  const paused = pauses.reduce(
+    (sum, { from, to }) => sum + openSecondsBetween(open, startedBy(from, now), startedBy(to ?? now, now)),
+    0,
+  );
   const left = counted > 0 ? estimate * (1 - counted / quantity) : estimate - (gone - paused);
   return gone + Math.ceil(Math.max(left, estimate / quantity));
 }
+
+/** When something has happened that is on record: a clock that was set back since does not put it into the future. */
+export const startedBy = (at: number, now: number): number => Math.min(at, now);
 
 /** How long work that was set aside still takes once it goes on: the estimate's share of the pieces that are not counted. */
 export const secondsOfSuspended = ({ counted }: Started, quantity: number, estimate: number): number =>

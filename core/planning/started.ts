@@ -28,6 +28,37 @@ export function isSuspended({ end, pauses }: Pick<OperationRecord, 'end' | 'paus
 export const leftAt = (record: OperationRecord): number | null =>
   isSuspended(record) ? (record.pauses.at(-1)?.from ?? null) : record.end;
 
+/** The stretches of time in which an operation held its machine, set-aside time left out; the last may have no end yet. */
+export function spansOn({ start, end, pauses }: Pick<OperationRecord, 'start' | 'end' | 'pauses'>): Span[] {
+  const spans: Span[] = [];
+  let from: number | null = start;
+  for (const pause of pauses) {
+    if (!pause.suspended || from === null) continue;
+    spans.push({ start: from, end: pause.from });
+    from = pause.to;
+  }
+  if (from !== null) spans.push({ start: from, end: end ?? Infinity });
+  return spans;
+}
+
+interface Span {
+  readonly start: number;
+  readonly end: number;
+}
+
+/** Seconds that somebody worked on it until `now`: neither paused nor set aside. */
+export function workedSeconds(
+  { start, end, pauses }: Pick<OperationRecord, 'start' | 'end' | 'pauses'>,
+  now: number,
+): number {
+  const until = Math.max(start, end ?? now);
+  const stood = pauses.reduce(
+    (sum, { from, to }) => sum + Math.max(0, Math.min(to ?? until, until) - from),
+    0,
+  );
+  return Math.max(0, until - start - stood);
+}
+
 /** Machines that can do an operation, and those of its stage that cannot, with the reason. */
 export interface Eligible<M> {
   readonly machines: readonly M[];

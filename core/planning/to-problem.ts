@@ -15,7 +15,7 @@ import { crewLimits } from './crew-limits.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
-import { secondsOfSuspended, secondsOfStarted } from './remaining.ts';
+import { secondsOfSuspended, secondsOfStarted, startedBy } from './remaining.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { DAY } from '../units/duration.ts';
@@ -150,7 +150,7 @@ function operationInput(
     attributes: attributes as Record<string, string>,
     crew: people,
     ...(stage === 'shear' ? { transferShare: lotShare ?? transferShare } : {}),
-    ...(started ? { started: { machine: started.machineId, at: started.at } } : {}),
+    ...(started ? { started: { machine: started.machineId, at: startedBy(started.at, now) } } : {}),
   };
 }
 

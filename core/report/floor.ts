@@ -41,7 +41,7 @@ export function floorView(shop: Shop, plan: PlanRead, machineId: string, now: In
   );
   if (!list) return null;
   const queue = list.runs.flatMap(({ rows, changeover }) =>
-    rows.map((row, i) => workOf(shop, plan, row, i === 0 ? changeover : null, now)),
+    rows.map((row, i) => workOf(shop, plan, row, i === 0 ? changeover : null)),
   );
   const evening = addDays(startOfDay(now, shop.settings.timeZone), 1, shop.settings.timeZone);
   const today = queue.filter(({ row }) => row.start < evening);
@@ -65,11 +65,10 @@ function workOf(
   { operations }: PlanRead,
   row: DispatchRow,
   changeover: DispatchRun['changeover'],
-  now: Instant,
 ): FloorWork {
   const operation = operations.get(row.operationId);
   if (!operation) throw new RangeError(`floorView: ${row.operationId} is listed but not in the shop`);
-  const refusal = operation.started || operation.suspended ? null : whyNotYet(shop, operation, now);
+  const refusal = operation.started || operation.suspended ? null : whyNotYet(shop, operation);
   const notYet = refusal && !refusal.ok ? (refusal.issues[0]?.message ?? null) : null;
   return { operation, row, changeover, notYet };
 }

@@ -50,6 +50,18 @@ export function change<K extends RowKind>(
   return { kind, id, before, after: next } as RowChange;
 }
 
+/** The changes with each row once: from what it was before the first of its changes to what it is after the last. */
+export function oneEach(changes: readonly RowChange[]): readonly RowChange[] {
+  const rows = new Map<string, RowChange>();
+  for (const change of changes) {
+    const key = `${change.kind} ${change.id}`;
+    const first = rows.get(key);
+    rows.set(key, first ? ({ ...change, before: first.before } as RowChange) : change);
+  }
+  if (rows.size === changes.length) return changes;
+  return [...rows.values()].filter(({ before, after }) => before !== null || after !== null);
+}
+
 /** The way back: last change first, before and after swapped. */
 export const invert = (changes: readonly RowChange[]): RowChange[] =>
   changes.map((c) => ({ ...c, before: c.after, after: c.before }) as RowChange).reverse();

@@ -103,7 +103,7 @@ it('a start given afterwards does not reach into work of a line that is done', (
   const done = (stage: 'shear' | 'brake', at: number) =>
     edit.apply({ do: 'floor.done', operation: `1042/1:${stage}`, at, good: 20, scrapped: 0 });
   const bend = (operation: string, at: number) =>
-    edit.apply({ do: 'floor.start', operation, machineId: 'B1', at, changeoverSeconds: null });
+    edit.apply({ do: 'floor.start', operation, machineId: 'B1', at, given: true, changeoverSeconds: null });
   edit.apply({
     do: 'order.save',
     order: anOrder({ id: '1043' }),

@@ -71,7 +71,7 @@ function Floor({ shop, view, now }: Props) {
       </header>
       <div className={styles.columns}>
         <div className={styles.now}>
-          {stray && <Stray key={stray.id} record={stray} who={who} />}
+          {stray && <Stray key={stray.id} shop={shop} record={stray} who={who} />}
           {!stray && work && <WorkCard key={work.operation.id} {...{ shop, work, machine, now, who }} />}
           {!stray && !work && (
             <EmptyState icon={Wrench} title="Nothing is waiting for this machine">

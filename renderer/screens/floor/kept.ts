@@ -27,18 +27,3 @@ export function kept(storedAs: string): Kept {
 
 /** The machine whose floor screen this is. */
 export const keptMachine = kept('foldweek.floor.machine');
-
-/** A changeover under way: which operation it is for, and since when. */
-const keptChangeover = kept('foldweek.floor.changeover');
-
-export function changeoverSince(text: string | null, operation: string): number | null {
-  const [of, at] = text?.split(' ') ?? [];
-  return of === operation && Number.isFinite(Number(at)) ? Number(at) : null;
-}
-
-export const useChangeoverSince = (operation: string): number | null =>
-  changeoverSince(keptChangeover.use(), operation);
-
-export const beginChangeover = (operation: string, at: number): void =>
-  keptChangeover.write(`${operation} ${at}`);
-export const endChangeover = (): void => keptChangeover.write(null);

@@ -1,6 +1,7 @@
 import { Check, History, Layers2, Pause, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestEnd } from '../../../core/edit/floor-times.ts';
+import { workedSeconds } from '../../../core/planning/started.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -13,7 +14,7 @@ import { DoneDialog } from './done-dialog.tsx';
 import styles from './floor.module.css';
 import { PauseDialog } from './pause-dialog.tsx';
 import { TimeDialog } from './time-dialog.tsx';
-import { useCounts, type Counts } from './use-counts.ts';
+import { countsBeyond, useCounts, type Counts } from './use-counts.ts';
 import { useFloor } from './use-floor.ts';
 import { useFloorKeys } from './use-floor-keys.ts';
 import { counted } from '../../../core/units/count.ts';
@@ -29,26 +30,19 @@ interface Props {
 
 /** While the operation is under way: the count, and the buttons. */
 export function Running({ record, work, shop, now, who }: Props) {
-  const pieces = work.row.quantity;
-  const { counts, set, keepThen, settle } = useCounts(record);
+  const { counts, set } = useCounts(record);
+  // Fewer may be asked than are made already.
+  const pieces = Math.max(work.row.quantity, counts.good);
   const floor = useFloor(record.id, who);
   const [asking, ask] = useState<'pause' | 'time' | { readonly endedAt: Instant | null } | null>(null);
   const paused = record.pauses.at(-1)?.to === null;
   const endedAt = typeof asking === 'object' && asking ? asking.endedAt : null;
-  const finish = (made: Counts, at: Instant | null) => {
-    settle();
-    floor.done(made, at);
-  };
-  const resume = () => keepThen(floor.resume);
-  const suspend = () => {
-    settle();
-    floor.suspend(counts);
-  };
+  const finish = (made: Counts, at: Instant | null) => floor.done(countsBeyond(made, counts), at);
   const done = (at: Instant | null) =>
     counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
-    ...(paused ? { S: resume, L: suspend } : { A: () => ask('pause') }),
+    ...(paused ? { S: floor.resume, L: floor.suspend } : { A: () => ask('pause') }),
     D: () => done(null),
     T: () => ask('time'),
     '+': oneMore('good', pieces),
@@ -56,9 +50,17 @@ export function Running({ record, work, shop, now, who }: Props) {
   });
   return (
     <div className={styles.report}>
-      <Progress {...{ record, work, shop, now, counts, paused, suspend }} onEarlier={() => ask('time')} />
+      <Progress
+        {...{ record, work, shop, now, counts, paused, suspend: floor.suspend }}
+        onEarlier={() => ask('time')}
+      />
       <CountFields pieces={pieces} counts={counts} set={set} />
-      <Buttons paused={paused} onResume={resume} onPause={() => ask('pause')} onDone={() => done(null)} />
+      <Buttons
+        paused={paused}
+        onResume={floor.resume}
+        onPause={() => ask('pause')}
+        onDone={() => done(null)}
+      />
       <TimeDialog
         what="end"
         timeZone={shop.settings.timeZone}
@@ -67,11 +69,7 @@ export function Running({ record, work, shop, now, who }: Props) {
         onTime={done}
         onClose={() => ask(null)}
       />
-      <PauseDialog
-        isOpen={asking === 'pause'}
-        onPause={(reason) => keepThen(() => floor.pause(reason))}
-        onClose={() => ask(null)}
-      />
+      <PauseDialog isOpen={asking === 'pause'} onPause={floor.pause} onClose={() => ask(null)} />
       <DoneDialog
         pieces={pieces}
         counts={counts}
@@ -127,8 +125,8 @@ function Progress({
           <b className={styles.paused}>{`Paused since ${wall(pause.from)}: ${pause.reason}`}</b>
         ) : (
           <>
-            <b>Under way</b> since {wall(record.start)}, {formatDuration(Math.max(0, now - record.start))} of
-            about {formatDuration(record.estimatedSeconds)}
+            <b>Under way</b> since {wall(record.start)}, {formatDuration(workedSeconds(record, now))} of about{' '}
+            {formatDuration(record.estimatedSeconds)}
             {record.who.length > 0 && `, by ${record.who.join(', ')}`}
           </>
         )}

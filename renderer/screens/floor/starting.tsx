@@ -10,7 +10,6 @@ import { instant, type Instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { BigButton, LesserButton } from './big-button.tsx';
 import styles from './floor.module.css';
-import { useChangeoverSince } from './kept.ts';
 import { Steps } from './next-list.tsx';
 import { useFloor } from './use-floor.ts';
 import { TimeDialog } from './time-dialog.tsx';
@@ -29,10 +28,11 @@ interface Props {
 export function Starting({ work, machine, shop, now, who }: Props) {
   const { operation, changeover, notYet } = work;
   const floor = useFloor(operation.id, who);
-  const since = useChangeoverSince(operation.id);
+  const changing = shop.changeover.find(({ id }) => id === machine.id);
+  const since = changing?.operation === operation.id ? changing.since : null;
   const [isEarlier, setEarlier] = useState(false);
   const { suspended } = operation;
-  const start = (at: Instant | null) => (suspended ? floor.resume() : floor.start(machine.id, since, at));
+  const start = (at: Instant | null) => (suspended ? floor.resume() : floor.start(machine.id, at));
   const earlier = () => setEarlier(true);
   useFloorKeys(notYet ? {} : { S: () => start(null), ...(suspended ? {} : { T: earlier }) });
   const free = earliestStart(shop, operation.id, machine.id);
@@ -41,7 +41,7 @@ export function Starting({ work, machine, shop, now, who }: Props) {
       <Before {...{ work, machine, shop, now, since }} />
       <div className={styles.buttons}>
         {changeover && since === null && (
-          <BigButton icon={ArrowLeftRight} onPress={floor.changeover}>
+          <BigButton icon={ArrowLeftRight} onPress={() => floor.changeover(machine.id)}>
             Start changeover
           </BigButton>
         )}

@@ -1,4 +1,3 @@
-import { useEffect, useEffectEvent, useRef, useState } from 'react';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
 import { useCommand } from '../../queries/hooks.ts';
 import { toastError } from '../../ui/toast.tsx';
@@ -8,50 +7,23 @@ export interface Counts {
   readonly scrapped: number;
 }
 
-/** Presses that follow each other within this make one step of the history. */
-const SETTLE_MS = 800;
-
 /**
- * The pieces counted so far, kept a moment after the last press, or at once when the screen is left. `set` shows at once;
- * `keepThen` keeps what was pressed last before a report that does not carry the counts; `settle` drops it, for one that
- * does.
+ * The pieces counted so far. Each press is kept at once, so that nothing is lost with the power, and as a difference to
+ * what is shown, so that presses on two screens add up.
  */
 export function useCounts(record: OperationRecord) {
-  const { mutate } = useCommand();
-  const [typed, setTyped] = useState<(Counts & { readonly over: number }) | null>(null);
-  // What was typed holds until the record changes under it, by its being kept or by someone else.
-  const mine = typed?.over === record.revision ? typed : null;
-  const pending = mine && (mine.good !== record.good || mine.scrapped !== record.scrapped) ? mine : null;
-  const counts: Counts = mine ?? record;
-  const sent = useRef<Counts | null>(null);
-  const keep = (these: Counts, then?: () => void) => {
-    sent.current = these;
-    const { good, scrapped } = these;
-    mutate(
-      { do: 'floor.count', operation: record.id, good, scrapped },
-      {
-        onSuccess: then,
-        onError: (error) => {
-          setTyped(null);
-          toastError(error);
-        },
-      },
-    );
+  const { mutateAsync } = useCommand();
+  const counts: Counts = { good: record.good, scrapped: record.scrapped };
+  const set = (patch: Partial<Counts>) => {
+    const by = countsBeyond({ ...counts, ...patch }, counts);
+    if (by.good === 0 && by.scrapped === 0) return;
+    void mutateAsync({ do: 'floor.count', operation: record.id, ...by }).catch(toastError);
   };
-  // What is on its way already need not be sent twice.
-  const isUnsent = (): boolean => pending !== null && sent.current !== pending;
-  const keepPending = useEffectEvent(() => pending && isUnsent() && keep(pending));
-  useEffect(() => {
-    if (!pending) return;
-    const timer = setTimeout(keepPending, SETTLE_MS);
-    return () => clearTimeout(timer);
-  }, [pending]);
-  useEffect(() => () => void keepPending(), []);
-  return {
-    counts,
-    set: (patch: Partial<Counts>) =>
-      setTyped({ good: counts.good, scrapped: counts.scrapped, ...patch, over: record.revision }),
-    keepThen: (then: () => void) => (pending && isUnsent() ? keep(pending, then) : then()),
-    settle: () => setTyped(null),
-  };
+  return { counts, set };
 }
+
+/** How many more of each. */
+export const countsBeyond = (made: Counts, counted: Counts): Counts => ({
+  good: made.good - counted.good,
+  scrapped: made.scrapped - counted.scrapped,
+});

@@ -16,7 +16,14 @@ const shop = aShop({
   record: [aRecord({ good: 20, scrapped: 0 })],
 });
 const begins = (stands: Shop, operation: string, machineId: string, when: number) =>
-  applyCommand(stands, { do: 'floor.start', operation, machineId, at: when, changeoverSeconds: null }).ok;
+  applyCommand(stands, {
+    do: 'floor.start',
+    operation,
+    machineId,
+    at: when,
+    given: true,
+    changeoverSeconds: null,
+  }).ok;
 
 describe('the earliest start', () => {
   it('is the end of the work before on the machine, or of the shearing', () => {
@@ -53,7 +60,7 @@ it('the earliest end is the start, the last pause or its end, and the command ag
     const done = (when: number) =>
       applyCommand(
         { ...shop, record: [record] },
-        { do: 'floor.done', operation: record.id, at: when, good: 20, scrapped: 0 },
+        { do: 'floor.done', operation: record.id, at: when, given: true, good: 20, scrapped: 0 },
       ).ok;
     expect([done(earliest - 1), done(earliest)]).toEqual([false, true]);
     return earliest;

@@ -64,6 +64,9 @@ const resume = (operation: string, clock: string): Command => ({
   at: monday(clock),
 });
 
+/** The same with a time that was typed in, not that of the press. */
+const given = (command: Command) => ({ ...command, given: true }) as Command;
+
 const recordOf = (s: Shop, id: string) => s.record.find((r) => r.id === id);
 const lineOf = (s: Shop, id: string) => s.line.find((l) => l.id === id);
 
@@ -101,7 +104,7 @@ describe('starting an operation', () => {
 
   it('is refused before the machine was free', () => {
     const after = done(shop, start('1042/1:shear', 'S1', '07:00'), finish('1042/1:shear', '07:40', 20));
-    expect(refusal(after, start('1043/1:shear', 'S1', '07:30'))).toMatch(
+    expect(refusal(after, given(start('1043/1:shear', 'S1', '07:30')))).toMatch(
       /S1 was at work on 1042\/1 shearing until Mon 30 Nov 07:40/,
     );
     expect(recordOf(done(after, start('1043/1:shear', 'S1', '07:40')), '1043/1:shear')?.end).toBeNull();
@@ -115,8 +118,8 @@ describe('starting an operation', () => {
     expect(refusal(cutting, start('1042/1:brake', 'B1', '07:30'))).toMatch(
       /15 of 20 blanks of line 1042\/1 are sheared; bending starts with 20/,
     );
-    const cut = done(cutting, finish('1042/1:shear', '07:40', 20));
-    expect(refusal(cut, start('1042/1:brake', 'B1', '07:30'))).toMatch(/were not there yet/);
+    const cut = done(cutting, finish('1042/1:shear', '07:40', 5));
+    expect(refusal(cut, given(start('1042/1:brake', 'B1', '07:30')))).toMatch(/were not there yet/);
     expect(recordOf(done(cut, start('1042/1:brake', 'B1', '07:40')), '1042/1:brake')).toBeDefined();
   });
 
@@ -124,7 +127,7 @@ describe('starting an operation', () => {
     const lots = { ...shop, settings: someSettings({ transferShare: 0.4 }) };
     const few = done(lots, start('1042/1:shear', 'S1', '07:00'), count('1042/1:shear', 7));
     expect(refusal(few, start('1042/1:brake', 'B1', '07:30'))).toMatch(/bending starts with 8/);
-    const enough = done(few, count('1042/1:shear', 8));
+    const enough = done(few, count('1042/1:shear', 1));
     expect(recordOf(done(enough, start('1042/1:brake', 'B1', '07:30')), '1042/1:brake')).toBeDefined();
   });
 });
@@ -147,14 +150,6 @@ describe('pausing', () => {
     expect(refusal(shop, pause('1042/1:shear', '07:30'))).toMatch(/has not started/);
   });
 
-  it('is refused before what was recorded last', () => {
-    expect(refusal(started, pause('1042/1:shear', '06:50'))).toMatch(
-      /was started at Mon 30 Nov 07:00; Mon 30 Nov 06:50 is before that/,
-    );
-    const paused = done(started, pause('1042/1:shear', '07:20'));
-    expect(refusal(paused, resume('1042/1:shear', '07:10'))).toMatch(/was paused at/);
-  });
-
   it('ends when the operation is reported done', () => {
     const after = done(started, pause('1042/1:shear', '07:20'), finish('1042/1:shear', '08:00', 20));
     expect(recordOf(after, '1042/1:shear')?.pauses[0]?.to).toBe(monday('08:00'));
@@ -164,10 +159,10 @@ describe('pausing', () => {
 describe('counting', () => {
   const started = done(shop, start('1042/1:shear', 'S1', '07:00'));
 
-  it('keeps the totals, and leaves no step when they stand so already', () => {
+  it('adds what is counted, and leaves no trace of nothing', () => {
     const after = done(started, count('1042/1:shear', 12, 2));
     expect(recordOf(after, '1042/1:shear')).toMatchObject({ good: 12, scrapped: 2 });
-    const again = applyCommand(after, count('1042/1:shear', 12, 2));
+    const again = applyCommand(after, count('1042/1:shear', 0, 0));
     expect(again.ok && again.value.changes).toEqual([]);
   });
 
@@ -235,7 +230,9 @@ describe('reporting an operation done', () => {
   });
 
   it('is refused before it began, and twice', () => {
-    expect(refusal(started, finish('1042/1:shear', '06:40', 20))).toMatch(/was started at .* is before that/);
+    expect(refusal(started, given(finish('1042/1:shear', '06:40', 20)))).toMatch(
+      /was started at .* is before that/,
+    );
     expect(refusal(sheared, finish('1042/1:shear', '08:00', 20))).toMatch(/was done at Mon 30 Nov 07:40/);
     expect(refusal(shop, finish('1042/1:shear', '08:00', 20))).toMatch(/has not started/);
   });

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { nextLineNumber } from '../../../core/shop/line-number.ts';
-import { withChanges } from '../../../core/shop/row-change.ts';
+import { invert, withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aRecord, aShop, at, NOW } from '../../support/builders.ts';
 import { after, editOf, issuesOf, refusalOf } from '../../support/edits.ts';
@@ -206,4 +206,34 @@ it('no sequence of saves from stale dialogs loses a record, a remake or a line w
     }),
     { numRuns: 100 },
   );
+});
+
+it('a row changes once in an edit, however many rules had their say about it', () => {
+  const flat = aShop({ order: [anOrder()], line: [aLine({ partId: 'flat-strip' })] });
+  const one = after(flat, {
+    do: 'floor.start',
+    operation: '1042/1:shear',
+    machineId: 'S1',
+    at: monday('07:00'),
+    changeoverSeconds: null,
+  });
+  const cancelled = after(one, save(one, { order: { ...orderOf(one)!, status: 'cancelled' } }), {
+    do: 'floor.done',
+    operation: '1042/1:shear',
+    at: monday('07:20'),
+    good: 12,
+    scrapped: 0,
+  });
+  const opened = save(cancelled, {
+    order: { ...orderOf(cancelled)!, status: 'open' },
+    lines: [{ ...lineOf(cancelled, '1042/1')!, overrun: 2 }],
+  });
+  const { changes } = editOf(cancelled, opened);
+  expect(changes.map(({ kind, id }) => `${kind} ${id}`)).toEqual([
+    'order 1042',
+    'line 1042/1',
+    'line 1042/2',
+  ]);
+  expect(lineOf(after(cancelled, opened), '1042/1')).toMatchObject({ status: 'done', overrun: 2 });
+  expect(withChanges(after(cancelled, opened), invert(changes)).line).toEqual(cancelled.line);
 });
