@@ -137,12 +137,12 @@ export class Backups {
 
   /** The second folder gets the newest backup; that it is away, or does not answer, is said and stops nothing. */
   async #mirror(): Promise<void> {
+    const second = this.#second();
     try {
-      const second = this.#second();
       if (second !== null) await inTime(this.#mirrorTo(second));
       this.#say(this.#trouble, null);
     } catch (error) {
-      this.#say(this.#trouble, secondSentence(error, this.#folder));
+      this.#say(this.#trouble, secondSentence(error, second ?? '', this.#folder));
     }
   }
 
@@ -253,11 +253,23 @@ function lookAt(file: string): BackupContent {
   }
 }
 
-const codeOf = (error: unknown): string =>
-  error instanceof Error ? ('code' in error ? String(error.code) : error.message) : String(error);
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: 'it is not there',
+  ENOTDIR: 'it is no folder',
+  EACCES: 'this user may not write it',
+  EPERM: 'this user may not write it',
+  EROFS: 'it may only be read',
+  ENOSPC: 'its disk is full',
+};
+
+/** Why, in words where there are some. */
+function whyOf(error: unknown): string {
+  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
+  return reasons[code] ?? (error instanceof Error ? error.message : String(error));
+}
+
+const secondSentence = (error: unknown, second: string, folder: string): string =>
+  `The second folder for backups, ${second}, got none: ${whyOf(error)}. Backups are kept in ${folder}; connect the drive, or name another folder in Settings.`;
 
 const troubleSentence = (error: unknown, folder: string): string =>
-  `No backup could be made in ${folder} (${error instanceof Refused ? error.message : codeOf(error)}). Your work is kept in the data file; make room there, or put the folder right, and a backup is made within minutes.`;
-
-const secondSentence = (error: unknown, folder: string): string =>
-  `The second folder for backups got none (${error instanceof Error ? error.message : String(error)}). Backups are kept in ${folder}; connect the drive, or name another folder in Settings.`;
+  `No backup could be made in ${folder}: ${error instanceof Refused ? error.message : `${whyOf(error)}.`} Your work is kept in the data file; make room there, or put the folder right, and a backup is made within minutes.`;

@@ -144,7 +144,7 @@ describe('the second folder', () => {
     expect(readdirSync(folder)).toEqual([name]);
     await settled(() => backups.troubles().length > 0);
     expect(backups.troubles().join()).toMatch(
-      /second folder for backups got none \(ENOENT.*drive.*connect the drive/,
+      /second folder for backups, .*drive, got none: it is not there.*connect the drive/,
     );
     expect(pushes.sent).toContainEqual({ kind: 'notice' });
     mkdirSync(second);
