@@ -1,4 +1,4 @@
-import { piecesTaken } from '../planning/cut-lists.ts';
+import { piecesCovered, piecesTaken } from '../planning/cut-lists.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
 import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
@@ -134,8 +134,8 @@ function leftOver(shop: Shop, line: OrderLine, issued: number): string {
   const bent = made('brake');
   if (bent > line.quantity)
     return `${bent} of line ${line.id} are bent already, ${bent - line.quantity} too many`;
-  const sheared = Math.max(made('shear'), issued);
+  const sheared = piecesCovered(shop, line.id, made('shear'));
   if (sheared <= line.quantity) return '';
-  const what = sheared === issued ? 'cut or on issued sheets' : 'cut';
+  const what = issued > 0 ? 'cut or on issued sheets' : 'cut';
   return `${sheared} blanks of line ${line.id} are ${what} already, ${sheared - line.quantity} are left over`;
 }

@@ -1,8 +1,9 @@
 import { replaySteps, type ShearAtWork } from '../cutting/replay.ts';
-import { piecesIn, piecesTaken } from '../planning/cut-lists.ts';
+import { piecesCovered, piecesIn, piecesTaken } from '../planning/cut-lists.ts';
 import { shearOf, stockUsed } from '../planning/cut-run.ts';
 import type { Sheet } from '../material/material.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
+import { operationIdOf } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { Command } from './command.ts';
@@ -35,9 +36,26 @@ export function takeSheets(
       ...used.value,
       ...kept,
       ...(changed ? [change('cutList', changed, null)] : []),
-      change('cutList', null, { ...list, id: `${list.id} ${at}`, taken: at }),
+      change('cutList', null, {
+        ...list,
+        id: `${list.id} ${at}`,
+        taken: at,
+        counted: countedOf(shop, list.lines),
+      }),
     ],
   });
+}
+
+/** What the floor has counted of lines by now. */
+const countedOf = (shop: Shop, lines: readonly string[]): CutList['counted'] =>
+  lines.flatMap((line) => {
+    const pieces = countedBlanks(shop, line);
+    return pieces === 0 ? [] : [{ line, pieces }];
+  });
+
+function countedBlanks(shop: Shop, line: string): number {
+  const record = shop.record.find((r) => r.id === operationIdOf(line, 'shear'));
+  return record ? record.good + record.scrapped : 0;
 }
 
 /** Lines whose blanks are there already, or that are gone. */
@@ -46,7 +64,8 @@ function takenBefore(shop: Shop, list: CutList): Issue[] {
     const pieces = piecesIn(list, id);
     const line = shop.line.find((one) => one.id === id);
     const before = piecesTaken(shop, id);
-    if (pieces === 0 || (line && (before === 0 || before + pieces <= line.quantity + line.overrun)))
+    const covered = piecesCovered(shop, id, countedBlanks(shop, id));
+    if (pieces === 0 || (line && (before === 0 || covered + pieces <= line.quantity + line.overrun)))
       return [];
     const message = line
       ? `The sheets for ${before} of the ${line.quantity} blanks of line ${id} were issued before.`

@@ -41,6 +41,22 @@ export function takenListFor(shop: Shop, run: ShearRun): CutList | null {
 export const piecesTaken = (shop: Shop, lineId: string): number =>
   shop.cutList.reduce((sum, list) => sum + (list.taken === null ? 0 : piecesIn(list, lineId)), 0);
 
+/**
+ * Blanks of a line that are cut or lie on issued sheets. Sheets are issued for what is not counted by then, so each list
+ * adds its blanks to those; what is counted later was cut from them, until more are counted than they gave.
+ * @param counted pieces counted on the floor by now
+ */
+export function piecesCovered(shop: Shop, lineId: string, counted: number): number {
+  const issued = shop.cutList.filter(({ taken, lines }) => taken !== null && lines.includes(lineId));
+  const covered = issued
+    .toSorted((a, b) => (a.taken ?? 0) - (b.taken ?? 0))
+    .reduce((sum, list) => {
+      const before = list.counted.find(({ line }) => line === lineId)?.pieces ?? 0;
+      return Math.max(sum, before) + piecesIn(list, lineId);
+    }, 0);
+  return Math.max(covered, counted);
+}
+
 /** Blanks that a list gives a line. */
 export const piecesIn = ({ steps }: Pick<CutList, 'steps'>, lineId: string): number =>
   steps.reduce((sum, { lines }) => sum + (lines.find((lot) => lot.line === lineId)?.pieces ?? 0), 0);

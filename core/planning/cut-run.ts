@@ -12,11 +12,11 @@ import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { LengthUnits } from '../units/length.ts';
-import { changedLists, piecesIn, piecesTaken, planOfTaken, takenListFor, withList } from './cut-lists.ts';
+import { changedLists, piecesCovered, piecesIn, planOfTaken, takenListFor, withList } from './cut-lists.ts';
 
-/** What is left to cut of an operation: pieces counted on the floor are cut, those whose sheets were taken are on their way. */
+/** What is left to cut of an operation: neither counted on the floor nor on sheets that were issued. */
 const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOperation): number =>
-  Math.max(0, quantity - Math.max((started ?? suspended)?.counted ?? 0, piecesTaken(shop, line.id)));
+  Math.max(0, quantity - piecesCovered(shop, line.id, (started ?? suspended)?.counted ?? 0));
 
 /** An offcut this large is kept (6 in × 24 in). Common practice, no source. */
 const KEEP = { widthMm: 152.4, lengthMm: 609.6 };

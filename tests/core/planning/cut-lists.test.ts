@@ -7,7 +7,7 @@ import { figuresOfCut } from '../../../core/report/cutting-words.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
 import { stockRows } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aLine, aQueue, aShop, anOrder, NOW } from '../../support/builders.ts';
+import { aLine, aQueue, aRecord, aShop, anOrder, NOW } from '../../support/builders.ts';
 
 const cutsOf = (shop: Shop): RunCut[] => {
   const plan = viewPlan(shop, NOW);
@@ -39,7 +39,7 @@ function withListOf(of: Shop, change: (steps: ReturnType<typeof planned>['steps'
   const lines = cut.run.operations.map((o) => o.line.id);
   return { ...of, cutList: [cutListOf(cut.run.id, lines, groups, change(steps), 0)] };
 }
-const taken = (of: Shop): Shop => {
+const taken = (of: Shop, at: number = NOW): Shop => {
   const cut = first(of);
   const { groups, steps } = planned(cut);
   const list = cutListOf(
@@ -49,7 +49,7 @@ const taken = (of: Shop): Shop => {
     steps,
     0,
   );
-  const edit = applyCommand(of, { do: 'stock.use', list, machineId: 'S1', at: NOW });
+  const edit = applyCommand(of, { do: 'stock.use', list, machineId: 'S1', at });
   if (!edit.ok) throw new Error(edit.issues[0]?.message);
   return withChanges(of, edit.value.changes);
 };
@@ -166,6 +166,43 @@ describe('a run whose sheets were taken from stock', () => {
     expect(isTaken(cut)).toBe(false);
     expect(cut.input.lines.map((line) => line.quantity)).toEqual([0, 0, 4]);
     expect(planned(cut).steps.at(-1)?.blanksSoFar).toBe(4);
+  });
+
+  describe('after some blanks were counted', () => {
+    /**
+     * By hand: of 20 asked 6 are cut and counted before any sheets are issued. 14 are left, and sheets for 14 are issued.
+     * 6 + 14 = 20: nothing is left to plan. As the 14 are cut the count goes from 6 to 20, and nothing is left still.
+     */
+    const counted = (of: Shop, good: number): Shop => ({
+      ...of,
+      record: [aRecord({ partId: 'flat-strip', good, scrapped: 0, end: null })],
+    });
+    const six = counted({ ...shop, line: [flat({ quantity: 20 })] }, 6);
+    const issued = taken(six);
+
+    it('asks for the rest only, and for nothing once the sheets for the rest are issued', () => {
+      expect(first(six).input.lines.map((l) => l.quantity)).toEqual([14]);
+      const cut = first(issued);
+      expect(cut.input.lines.map((l) => l.quantity)).toEqual([0]);
+      expect(isTaken(cut)).toBe(true);
+      expect(planned(cut).steps).toEqual(planned(first(six)).steps);
+    });
+
+    it('counts what is cut of the issued sheets once', () => {
+      for (const good of [6, 7, 19, 20])
+        expect(first(counted(issued, good)).input.lines.map((l) => l.quantity)).toEqual([0]);
+    });
+
+    it('adds a second issue to the first, and to what was counted between', () => {
+      // 4 more are asked: 24. At 22 counted, 2 beyond the 20 that the sheets gave, 2 are left; sheets for 2 are issued.
+      const more = { ...issued, line: [flat({ quantity: 24 })] };
+      expect(first(more).input.lines.map((l) => l.quantity)).toEqual([4]);
+      const twice = taken(counted(more, 22), NOW + 60);
+      expect(first(twice).input.lines.map((l) => l.quantity)).toEqual([0]);
+      expect(first({ ...twice, line: [flat({ quantity: 30 })] }).input.lines.map((l) => l.quantity)).toEqual([
+        6,
+      ]);
+    });
   });
 
   it('is planned for what a line asks more since', () => {
