@@ -44,7 +44,11 @@ function run(): void {
   const log = fileLog(join(app.getPath('userData'), 'foldweek.log'));
   process.on('uncaughtException', (error) => log.error('a bug in the host', error));
   const clock = makeClock(process.env.FOLDWEEK_NOW);
-  const opened = openWithDialog(fileFrom(process.argv), (file) => open(file, clock, log));
+  const opened = openWithDialog(
+    fileFrom(process.argv),
+    (file) => open(file, clock, log),
+    fileStamp(clock.now()),
+  );
   if (!opened) return app.exit(0);
   const { store, notice } = opened;
   const pushes = makePushes(log);

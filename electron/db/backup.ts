@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, renameSync, rmSync } from 'node:fs';
+import { copyFileSync, existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
 import { dirname, join, parse } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
 import Database from 'better-sqlite3';
@@ -155,4 +155,42 @@ function contentOf(connection: Database.Database): BackupContent {
     lines: number('select count(*) from line') ?? 0,
     newest: last.length > 0 ? Math.max(...last) : null,
   };
+}
+
+/** The newest backup of a data file that can be used; null: there is none. */
+export function newestUsable(file: string): Pick<Backup, 'name' | 'at'> | null {
+  const folder = backupFolderOf(file);
+  const found = existsSync(folder) ? readdirSync(folder) : [];
+  const backups = found.flatMap((name) => {
+    const known = named(name, file);
+    return known ? [{ name, at: known.at }] : [];
+  });
+  const newestFirst = backups.sort((a, b) => b.at - a.at || (a.name < b.name ? 1 : -1));
+  return newestFirst.find(({ name }) => isUsable(join(folder, name))) ?? null;
+}
+
+function isUsable(file: string): boolean {
+  try {
+    lookInto(file);
+    return true;
+  } catch {
+    // Whatever is wrong with it: the one before may do.
+    return false;
+  }
+}
+
+/**
+ * Put a backup in the place of a damaged file, which is kept beside it. Nobody may have it open.
+ * @returns where the damaged one is now
+ */
+export function takePlace(file: string, backup: string, stamp: string): string {
+  const kept = `${file}.damaged-${stamp}`;
+  const coming = `${file}.part`;
+  copyFileSync(join(backupFolderOf(file), backup), coming);
+  syncFile(coming);
+  for (const end of ['', '-wal', '-shm'])
+    if (existsSync(`${file}${end}`)) renameSync(`${file}${end}`, `${kept}${end}`);
+  renameSync(coming, file);
+  syncFolder(dirname(file));
+  return kept;
 }

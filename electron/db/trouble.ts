@@ -29,7 +29,7 @@ export function troubleOf(error: unknown, file: string): Refused | null {
 export const damaged = (file: string): Refused =>
   new Refused(
     'damaged',
-    `The data file ${file} is damaged and was left as it is. Open a backup, or name another file with --data.`,
+    `The data file ${file} is damaged and was left as it is. Backups lie in the folder “backups” beside it: open one, or name another file with --data.`,
   );
 
 export const notWritable = (file: string): Refused =>

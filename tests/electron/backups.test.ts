@@ -1,6 +1,7 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { describe, expect, it } from 'vitest';
+import { newestUsable, takePlace } from '../../electron/db/backup.ts';
 import { Backups } from '../../electron/service/backups.ts';
 import type { Clock } from '../../electron/service/clock.ts';
 import { instant } from '../../core/units/brand.ts';
@@ -13,6 +14,7 @@ import {
   livingIn,
   memoryLog,
   openTestStore,
+  STAMP,
   storeWith,
   tempFolder,
 } from './support.ts';
@@ -118,6 +120,28 @@ describe('restoring', () => {
     const kept = orders(openTestStore(file));
     expect(kept).toContain('2002');
     expect(kept).not.toContain('2000');
+  });
+});
+
+describe('a data file that is damaged', () => {
+  it('is kept beside the newest backup that can be used, which takes its place', async () => {
+    const { file, folder, store, backups, later } = start();
+    const good = await backups.make();
+    later(60);
+    const spoilt = await backups.make();
+    writeFileSync(join(folder, spoilt), 'no database');
+    store.close();
+    writeFileSync(file, 'neither');
+    writeFileSync(`${file}-wal`, 'left over');
+    expect(newestUsable(file)).toMatchObject({ name: good });
+    const kept = takePlace(file, good, STAMP);
+    expect(readFileSync(kept, 'utf8')).toBe('neither');
+    expect(readFileSync(`${kept}-wal`, 'utf8')).toBe('left over');
+    expect(orders(openTestStore(file))).toEqual(anEverythingShop().order.map(({ id }) => id));
+  });
+
+  it('without a usable backup has none to offer', () => {
+    expect(newestUsable(join(tempFolder(), 'shop.db'))).toBeNull();
   });
 });
 
