@@ -1,8 +1,11 @@
 import { applyCommand } from '../edit/apply.ts';
 import type { Promised } from '../planning/answers.ts';
-import { toSearchProblem } from '../planning/to-problem.ts';
+import { viewPlan } from '../planning/plan-view.ts';
+import { toSearchProblem, type ShopProblem } from '../planning/to-problem.ts';
 import { ok, sentence, type Result } from '../result.ts';
+import { decode } from '../schedule/decode.ts';
 import { promiseDate, type DateOffer } from '../schedule/promise.ts';
+import { madeLate, shiftsBetween } from '../schedule/what-if/shifts.ts';
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
 import { withChanges } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
@@ -13,7 +16,9 @@ const PROMISED = 20;
 const BEYOND = `Dates are looked up for the first ${PROMISED} lines of an order. Save it, and the board shows when this one is done.`;
 
 /**
- * The dates that can be promised for an order as typed, line by line, so that the caller can stop in between.
+ * The dates that can be promised for an order as typed, line by line, so that the caller can stop in between. A line that
+ * is in the plan already may also stay where it is, as long as what was typed makes nothing else late: the date that the
+ * board shows for it is kept then, also where the line's place costs others something they would get back without it.
  * @returns a line's dates at each step; or why there are none: the order could not be saved, the plan cannot be timed
  */
 export function promisesOf(
@@ -27,15 +32,18 @@ export function promisesOf(
   const asked = toSearchProblem(withChanges(shop, saved.value.changes), now);
   if (!asked.ok) return asked;
   const { problem, queues, unplannable } = asked.value;
+  const place = placesKept(shop, asked.value, order.id, now);
   const promised = (lineId: string): Promised => {
     const found = promiseDate(problem, queues, lineId);
     if (!found.ok) {
       const own = unplannable.filter(({ subject }) => subject === `line ${lineId}`);
       return { lineId, safe: null, earlier: [], message: sentence(own.length > 0 ? own : found.issues) };
     }
-    const { safe, earlier } = found.value;
-    const withPlan = safe && { ...offerOf(safe), queues: safe.queues };
-    return { lineId, safe: withPlan, earlier: earlier.map(offerOf), message: null };
+    const end = place(lineId);
+    const moved = found.value.safe && { ...offerOf(found.value.safe), queues: found.value.safe.queues };
+    const safe = end !== null && (moved === null || end < moved.end) ? { end, makesLate: [], queues } : moved;
+    const earlier = found.value.earlier.filter((offer) => safe === null || offer.end < safe.end);
+    return { lineId, safe, earlier: earlier.map(offerOf), message: null };
   };
   return ok(
     (function* () {
@@ -43,6 +51,26 @@ export function promisesOf(
         yield i < PROMISED ? promised(lineId) : { lineId, safe: null, earlier: [], message: BEYOND };
     })(),
   );
+}
+
+/**
+ * Where lines end that stay where they are in the plan.
+ * @returns by line, its end; null for one that was in no plan, and for all where staying makes another order's line late
+ */
+function placesKept(
+  shop: Shop,
+  { problem, queues }: ShopProblem,
+  orderId: string,
+  now: Instant,
+): (lineId: string) => number | null {
+  const before = viewPlan(shop, now);
+  const after = decode(problem, queues);
+  if (!before.ok || !after.ok) return () => null;
+  const stood = before.value.schedule.ends;
+  const { ends } = after.value;
+  const own = shop.line.filter((line) => line.orderId === orderId).map(({ id }) => id);
+  if (madeLate(shiftsBetween(problem, stood, ends, own)).length > 0) return () => null;
+  return (lineId) => (stood[lineId] === undefined ? null : (ends[lineId] ?? null));
 }
 
 const offerOf = ({ end, makesLate }: DateOffer) => ({ end, makesLate });
