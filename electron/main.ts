@@ -71,7 +71,7 @@ function run(): void {
   });
   serveIpc(makeServe(answers, log, () => store.kept));
   setMenu(pushes);
-  pushToPages(pushes);
+  pushToPages(pushes, log);
   const window = openWindow(dirname(store.file), preload);
   const stopBackups = backups.watch();
   window.once('closed', () => void stopBackups().finally(() => app.quit()));
@@ -93,10 +93,15 @@ function fileFrom(argv: readonly string[]): string {
 const open = (file: string, clock: Clock, log: Log): Store =>
   openStore(file, { migrations: join(appFolder, 'migrations'), stamp: fileStamp(clock.now()), log });
 
-function pushToPages(pushes: Pushes): void {
+/** A window that goes away just then, such as one that a PDF is drawn in, keeps no other from hearing. */
+function pushToPages(pushes: Pushes, log: Log): void {
   pushes.listen((push) => {
     for (const { webContents } of BrowserWindow.getAllWindows())
-      if (isOurPage(webContents.mainFrame)) webContents.send('push', push);
+      try {
+        if (isOurPage(webContents.mainFrame)) webContents.send('push', push);
+      } catch (error) {
+        log.info(`a window was gone before “${push.kind}” reached it: ${String(error)}`);
+      }
   });
 }
 
