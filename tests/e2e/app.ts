@@ -18,6 +18,7 @@ export interface App {
   readonly dataDir: string;
   /** Close everything and start again on the same data. */
   restart(): Promise<Page>;
+  /** For good, so that its files can be looked at. */
   close(): Promise<void>;
 }
 
@@ -27,6 +28,7 @@ export const test = base.extend<HostOptions & { app: App }>({
     const dataDir = info.outputPath('data');
     const open = (): Promise<Opened> => (host === 'desktop' ? openDesktop(dataDir) : openBrowser(dataDir));
     let opened = await open();
+    let isOpen = true;
     const app: App = {
       host,
       page: opened.page,
@@ -39,10 +41,13 @@ export const test = base.extend<HostOptions & { app: App }>({
         app.electron = opened.electron;
         return app.page;
       },
-      close: () => opened.close(),
+      async close() {
+        isOpen = false;
+        await opened.close();
+      },
     };
     await use(app);
-    await opened.close();
+    if (isOpen) await opened.close();
   },
 });
 export { expect } from '@playwright/test';

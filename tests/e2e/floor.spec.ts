@@ -1,4 +1,6 @@
-import type { Page } from '@playwright/test';
+import { join } from 'node:path';
+import type { Locator, Page } from '@playwright/test';
+import Database from 'better-sqlite3';
 import { expect, host, test } from './app.ts';
 import { figure, goTo, lane, openDemo, operations } from './steps.ts';
 
@@ -12,6 +14,39 @@ async function standAt(page: Page, machine: string): Promise<string> {
   await goTo(page, '#/floor');
   await page.getByRole('radio', { name: machine }).click();
   return (await card(page).getByRole('heading').textContent()) ?? '';
+}
+
+/** The whole number of pieces that the card asks for. */
+const piecesOf = async (page: Page): Promise<string> =>
+  /(\d+) pieces?/.exec((await card(page).locator('header').textContent()) ?? '')?.[1] ?? '';
+
+/** Longer than controls that changed stay dead. */
+const SETTLED_MS = 900;
+
+async function centreOf(target: Locator): Promise<{ x: number; y: number }> {
+  await expect(target).toBeVisible();
+  const box = await target.boundingBox();
+  if (!box) throw new Error('it is not on the screen');
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+/** A hand that means one tap and makes two. */
+async function twice(page: Page, { x, y }: { x: number; y: number }): Promise<void> {
+  await page.waitForTimeout(SETTLED_MS);
+  await page.mouse.click(x, y);
+  await page.waitForTimeout(80);
+  await page.mouse.click(x, y);
+}
+
+/** What was reported from the floor so far, as the data file holds it. */
+function factsIn(dataDir: string): string[] {
+  const file = new Database(join(dataDir, 'foldweek.db'), { readonly: true });
+  try {
+    const rows = file.prepare("SELECT json_extract(command, '$.do') AS what FROM fact ORDER BY id").all();
+    return (rows as { what: string }[]).map(({ what }) => what);
+  } finally {
+    file.close();
+  }
 }
 
 test('an operation is started, counted and done; scrapped pieces come back as a line of their own', async ({
@@ -65,6 +100,40 @@ test(
   },
 );
 
+for (const [width, height] of [
+  [1440, 900],
+  [1024, 768],
+] as const)
+  test(`a double tap reports one thing, and no piece is booked under the finger, ${width} × ${height}`, async ({
+    app,
+  }) => {
+    const { page } = app;
+    await page.setViewportSize({ width, height });
+    await openDemo(page);
+    const line = await standAt(page, 'S1 Shear');
+    const start = card(page).getByRole('button', { name: 'Start', exact: true });
+    const tap = await centreOf(start);
+    await twice(page, tap);
+    await expect(card(page).getByText(/Under way/)).toBeVisible();
+    await page.waitForTimeout(SETTLED_MS);
+    // The same place pressed again, after a while: what stands there now counts and finishes nothing.
+    await page.mouse.click(tap.x, tap.y);
+    await page.keyboard.press('Escape');
+    const good = card(page).getByRole('textbox', { name: /^Good, of/ });
+    await expect(good).toHaveValue('0');
+    await expect(card(page).getByRole('textbox', { name: 'Scrapped' })).toHaveValue('0');
+
+    // Done, all pieces counted: the next operation's Start comes up and must not be hit.
+    await good.fill(await piecesOf(page));
+    await good.blur();
+    await twice(page, await centreOf(card(page).getByRole('button', { name: 'Done', exact: true })));
+    await expect(card(page).getByRole('heading')).not.toHaveText(line);
+    await expect(start).toBeVisible();
+    await page.waitForTimeout(SETTLED_MS);
+    await app.close();
+    expect(factsIn(app.dataDir)).toEqual(['floor.start', 'floor.count', 'floor.done']);
+  });
+
 test('a start and an end that nobody pressed in time are given afterwards, one step each', async ({
   app,
 }) => {
@@ -107,9 +176,7 @@ test('a start and an end that nobody pressed in time are given afterwards, one s
   await expect(card(page).getByRole('button', { name: 'Start', exact: true })).toBeVisible();
 });
 
-test('standards learned from finished work are accepted, move the plan, and are undone', async ({
-  app,
-}) => {
+test('standards learned from finished work are accepted, move the plan, and are undone', async ({ app }) => {
   const { page } = app;
   await openDemo(page);
   const before = await figure(page, 'Hours late').textContent();

@@ -3,22 +3,24 @@ import { useState } from 'react';
 import { floorView, type FloorView } from '../../../core/report/floor.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
-import { usePlan } from '../../queries/plan.ts';
+import { useFollowedPlan } from '../../queries/plan.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Cautions } from './cautions.tsx';
+import { Changed } from './changed.tsx';
 import styles from './floor.module.css';
 import { keptMachine } from './kept.ts';
 import { MachineChooser } from './machine-chooser.tsx';
 import { NameField, useNameAt } from './name-field.tsx';
 import { NextList } from './next-list.tsx';
+import { Settled } from './settled.tsx';
 import { Stray } from './stray.tsx';
 import { WorkCard } from './work-card.tsx';
 
 /** One machine's work, for the person at it: the operation now, what comes next, and what came of it. */
 export function FloorScreen() {
-  const query = usePlan();
+  const query = useFollowedPlan();
   const asked = usePlace().path[1];
   const remembered = keptMachine.use();
   if (query.is === 'waiting') return <Waiting doing="Working out the plan" />;
@@ -69,9 +71,14 @@ function Floor({ shop, view, now }: Props) {
         {shop.settings.askWho && <NameField name={who} onChange={setWho} />}
         <MachineChooser machines={shop.machine} chosen={machine.id} />
       </header>
+      <Changed shop={shop} view={view} />
       <div className={styles.columns}>
         <div className={styles.now}>
-          {stray && <Stray key={stray.id} shop={shop} record={stray} who={who} />}
+          {stray && (
+            <Settled key={stray.id} state={stray.id}>
+              <Stray shop={shop} record={stray} who={who} />
+            </Settled>
+          )}
           {!stray && work && <WorkCard key={work.operation.id} {...{ shop, work, machine, now, who }} />}
           {!stray && !work && (
             <EmptyState icon={Wrench} title="Nothing is waiting for this machine">

@@ -19,6 +19,7 @@ export function Standing({ work: { row, operation }, timeZone, brief = false }: 
       )}
       {row.tardiness > 0 && <Tag look="late">{`${shortDuration(row.tardiness)} late`}</Tag>}
       {row.rush && <Tag look="warn">rush</Tag>}
+      {row.unpublished && <Tag>new</Tag>}
       {operation.suspended && <Tag>suspended</Tag>}
       {operation.line.makeUpFor && <Tag look="accent">{`remake of ${operation.line.makeUpFor}`}</Tag>}
     </>

@@ -39,12 +39,14 @@ export function Starting({ work, machine, shop, now, who }: Props) {
   return (
     <div className={styles.report}>
       <Before {...{ work, machine, shop, now, since }} />
+      {!notYet && !suspended && (
+        <div className={styles.lesser}>
+          <LesserButton icon={History} keys="T" onPress={earlier}>
+            Started earlier
+          </LesserButton>
+        </div>
+      )}
       <div className={styles.buttons}>
-        {changeover && since === null && (
-          <BigButton icon={ArrowLeftRight} onPress={() => floor.changeover(machine.id)}>
-            Start changeover
-          </BigButton>
-        )}
         <BigButton
           look="primary"
           icon={Play}
@@ -54,14 +56,12 @@ export function Starting({ work, machine, shop, now, who }: Props) {
         >
           {suspended ? 'Resume' : 'Start'}
         </BigButton>
+        {changeover && since === null && (
+          <BigButton icon={ArrowLeftRight} onPress={() => floor.changeover(machine.id)}>
+            Start changeover
+          </BigButton>
+        )}
       </div>
-      {!notYet && !suspended && (
-        <div className={styles.lesser}>
-          <LesserButton icon={History} keys="T" onPress={earlier}>
-            Started earlier
-          </LesserButton>
-        </div>
-      )}
       <TimeDialog
         what="begin"
         timeZone={shop.settings.timeZone}

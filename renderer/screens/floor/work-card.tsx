@@ -1,9 +1,11 @@
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
+import type { OperationRecord } from '../../../core/shop/plan.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import styles from './floor.module.css';
 import { Running } from './running.tsx';
+import { Settled } from './settled.tsx';
 import { Standing } from './standing.tsx';
 import { Starting } from './starting.tsx';
 import { WorkFacts, WorkPicture } from './work-facts.tsx';
@@ -15,6 +17,17 @@ interface Props {
   now: Instant;
   /** Who is at the machine; empty: not said. */
   who: string;
+}
+
+/** What decides which buttons stand on the card. */
+function stateOf({
+  shop,
+  machine,
+  record,
+}: Pick<Props, 'shop' | 'machine'> & { record: OperationRecord | undefined }): string {
+  if (!record) return shop.changeover.some(({ id }) => id === machine.id) ? 'changing over' : 'to start';
+  const paused = record.pauses.at(-1)?.to === null;
+  return `${record.end === null ? 'started' : 'ended'} ${paused ? 'paused' : 'going'}`;
 }
 
 /** The operation now: what to make of what, by when, and the buttons to report it. */
@@ -39,11 +52,13 @@ export function WorkCard({ shop, work, machine, now, who }: Props) {
         <WorkFacts shop={shop} work={work} dieOpeningMm={machine.dieOpeningMm} />
         <WorkPicture shop={shop} work={work} />
       </div>
-      {record && !operation.suspended ? (
-        <Running record={record} work={work} shop={shop} now={now} who={who} />
-      ) : (
-        <Starting work={work} machine={machine} shop={shop} now={now} who={who} />
-      )}
+      <Settled state={stateOf({ shop, machine, record })}>
+        {record && !operation.suspended ? (
+          <Running record={record} work={work} shop={shop} now={now} who={who} />
+        ) : (
+          <Starting work={work} machine={machine} shop={shop} now={now} who={who} />
+        )}
+      </Settled>
     </article>
   );
 }
