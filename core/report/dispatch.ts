@@ -1,5 +1,6 @@
 import type { Blank } from '../part/blank.ts';
 import type { ScheduledOperation } from '../schedule/problem.ts';
+import { notPublished } from '../planning/followed-plan.ts';
 import { queueRuns, type PlannedOperation, type PlanRead } from '../planning/runs.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
@@ -25,6 +26,8 @@ export interface DispatchRow {
   readonly quantity: number;
   readonly customer: string;
   readonly rush: boolean;
+  /** Newer than the plan that was published; it stands behind until it is published again. */
+  readonly unpublished: boolean;
   readonly part: Part;
   readonly colourName: string;
   readonly blank: Blank;
@@ -88,6 +91,7 @@ function indexOf(shop: Shop, { schedule }: PlanRead) {
     machines: byId(shop.machine),
     steps: new Map(schedule.operations.map((o) => [`${o.job} ${o.index}`, o])),
     ends: schedule.ends,
+    unpublished: notPublished(shop),
   };
 }
 
@@ -178,6 +182,7 @@ function rowOf(
     quantity,
     customer: order.customer,
     rush: order.rush,
+    unpublished: index.unpublished.has(o.operation),
     part,
     colourName: colour?.name ?? line.colourId,
     blank,

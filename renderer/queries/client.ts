@@ -34,6 +34,7 @@ export function takeChanges(client: QueryClient, moved: Moved): void {
   else client.setQueryData(keys.shop, next);
   if (next === copy) return;
   void client.invalidateQueries({ queryKey: keys.history });
+  void client.invalidateQueries({ queryKey: keys.plans });
   if (moved.changes === null || moved.changes.some(({ kind }) => kind === 'record'))
     void client.invalidateQueries({ queryKey: keys.records });
 }

@@ -11,7 +11,7 @@ import { ok, type Result } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
-import { usePlan, type PlanQuery } from './plan.ts';
+import { useFollowedPlan, usePlan, type PlanQuery } from './plan.ts';
 import { numberOf } from './number-of.ts';
 
 const REMEMBERED = 400;
@@ -88,8 +88,9 @@ export const useCutAnswers = () =>
  * as they were until all are planned again, for a list that shrinks and grows is no help.
  * @param opened a line of the run that is wanted first
  */
-export function useCutsSoFar(opened?: string): CutsSoFarQuery {
-  const query = usePlan();
+export const useCutsSoFar = (opened?: string): CutsSoFarQuery => useCutsOf(usePlan(), opened);
+
+function useCutsOf(query: PlanQuery, opened?: string): CutsSoFarQuery {
   const { data: known, error: unknown } = useCutAnswers();
   const ready = query.is === 'ready' ? query : null;
   const answers = known?.answers;
@@ -121,7 +122,10 @@ export function useCutsSoFar(opened?: string): CutsSoFarQuery {
 }
 
 /** Every run on the shear, when all are planned. */
-export function useCuts(): CutsQuery {
-  const query = useCutsSoFar();
-  return query.is === 'ready' && !query.whole ? { is: 'waiting' } : query;
-}
+export const useCuts = (): CutsQuery => whole(useCutsSoFar());
+
+/** The same of the plan that floor and paper follow. */
+export const useFollowedCuts = (): CutsQuery => whole(useCutsOf(useFollowedPlan()));
+
+const whole = (query: CutsSoFarQuery): CutsQuery =>
+  query.is === 'ready' && !query.whole ? { is: 'waiting' } : query;

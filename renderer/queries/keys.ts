@@ -3,6 +3,8 @@ export const keys = {
   status: ['app.status'],
   shop: ['shop.read'],
   history: ['edit.history'],
+  /** Kept and published plans, what they compare to, and what was done. */
+  plans: ['plans'],
   search: ['search.read'],
   records: ['records.read'],
   chances: ['chances'],

@@ -1,3 +1,4 @@
+import { followedShop } from '../../core/planning/followed-plan.ts';
 import { viewDueDateOrder, viewPlan, type PlanView } from '../../core/planning/plan-view.ts';
 import type { PlanFigures } from '../../core/planning/figures.ts';
 import { lowerBound } from '../../core/schedule/bounds.ts';
@@ -23,12 +24,28 @@ function planOf(shop: Shop, now: Instant): Result<PlanView> {
   return view;
 }
 
-/** The shop's plan with its times, as of the present minute. */
-export function usePlan(): PlanQuery {
-  const { data: shop, error } = useShop();
+const followed = new WeakMap<Shop, Shop>();
+
+function followedOf(shop: Shop): Shop {
+  const known = followed.get(shop) ?? followedShop(shop);
+  followed.set(shop, known);
+  return known;
+}
+
+const asDrafted = (shop: Shop): Shop => shop;
+
+/** The shop's plan with its times, as of the present minute: what the planner works on. */
+export const usePlan = (): PlanQuery => usePlanOf(asDrafted);
+
+/** The same with the plan that floor and paper follow: the one published last, where plans are published by hand. */
+export const useFollowedPlan = (): PlanQuery => usePlanOf(followedOf);
+
+function usePlanOf(made: (shop: Shop) => Shop): PlanQuery {
+  const { data: read, error } = useShop();
   const minute = Math.floor(useNow() / 60) * 60;
   if (error) return { is: 'failed', message: error.message };
-  if (!shop) return { is: 'waiting' };
+  if (!read) return { is: 'waiting' };
+  const shop = made(read);
   // What has just started on the floor did so within this minute.
   const now = instant(shop.record.reduce((last, r) => Math.max(last, r.start), minute));
   const view = planOf(shop, now);

@@ -33,7 +33,7 @@ export interface Action {
 export function appActions(
   job: PlanJob,
   { undo, redo, undoLabel, redoLabel }: UndoRedo,
-  whatIf: readonly Action[],
+  others: readonly Action[],
   showKeys: () => void,
 ): Action[] {
   const goTo = screens.map(({ path, label, icon }, i) => ({
@@ -73,7 +73,7 @@ export function appActions(
       disabled: !redoLabel,
       act: redo,
     },
-    ...whatIf,
+    ...others,
     {
       id: 'import',
       label: 'Import orders from a CSV file',

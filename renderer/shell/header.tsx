@@ -1,7 +1,10 @@
-import { ChevronDown, HelpCircle, Play, Redo2, Search, Square, Undo2 } from 'lucide-react';
+import { Bookmark, ChevronDown, HelpCircle, Play, Redo2, Search, Send, Square, Undo2 } from 'lucide-react';
 import { aimWords, linesOf } from '../../core/report/search-words.ts';
 import { formatClock, formatWallDate } from '../../core/time/wall.ts';
+import { counted } from '../../core/units/count.ts';
 import { useNow, useShop } from '../queries/hooks.ts';
+import { useUnpublished } from '../queries/plans.ts';
+import { usePlansView } from '../screens/plans/plans-view.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { Menu } from '../ui/menu.tsx';
@@ -68,6 +71,25 @@ function PlanButton({ job }: { job: PlanJob }) {
   );
 }
 
+/** How many machines would get another order; none: floor and paper follow the board. */
+function PublishButton() {
+  const machines = useUnpublished().size;
+  return (
+    <Button
+      icon={Send}
+      isDisabled={machines === 0}
+      aria-label={
+        machines === 0
+          ? 'Published: floor and paper follow this plan'
+          : `Publish the plan: ${counted(machines, 'machine')} would change`
+      }
+      onPress={() => usePlansView.getState().ask('publish')}
+    >
+      {machines === 0 ? 'Published' : `Publish (${machines})`}
+    </Button>
+  );
+}
+
 function Clock() {
   const now = useNow();
   const { data: shop } = useShop();
@@ -116,8 +138,15 @@ export function Header({ job, undoRedo, onPalette, onKeys }: Props) {
         />
       </div>
       <PlanButton job={job} />
+      {shop?.settings.publishing === 'byHand' && <PublishButton />}
       <div className={styles.tail}>
         <Clock />
+        <IconButton
+          label="Plans: keep, compare, go back"
+          keys="K"
+          icon={Bookmark}
+          onPress={() => usePlansView.getState().ask('plans')}
+        />
         <IconButton label="Find an action" keys="Ctrl+K" icon={Search} onPress={onPalette} />
         <IconButton label="List of keys" keys="?" icon={HelpCircle} onPress={onKeys} />
       </div>

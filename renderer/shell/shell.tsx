@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent, useState, type ReactNode } from 'react';
 import { onPush } from '../queries/invoke.ts';
 import { useShop, useStatus } from '../queries/hooks.ts';
+import { PlansDialogs } from '../screens/plans/plans-dialogs.tsx';
 import { WhatIfDialogs } from '../screens/what-if/what-if-dialogs.tsx';
 import { toast, ToastCorner } from '../ui/toast.tsx';
 import { appActions, type Action } from './actions.ts';
@@ -9,6 +10,7 @@ import { Header } from './header.tsx';
 import { useKeys } from './keys.ts';
 import { KeysDialog } from './keys-dialog.tsx';
 import { Palette } from './palette.tsx';
+import { usePlanActions } from './plan-actions.ts';
 import { Rail } from './rail.tsx';
 import { SearchStrip } from './search-strip.tsx';
 import styles from './shell.module.css';
@@ -41,8 +43,8 @@ export function Shell({ children }: { children: ReactNode }) {
   const { data: shop } = useShop();
   const [over, setOver] = useState<'palette' | 'keys' | null>(null);
   const close = () => setOver(null);
-  const whatIf = useWhatIfActions();
-  const actions = appActions(job, undoRedo, whatIf, () => setOver('keys'));
+  const others = [...usePlanActions(), ...useWhatIfActions()];
+  const actions = appActions(job, undoRedo, others, () => setOver('keys'));
   const palette: Action = {
     id: 'palette',
     label: 'Find an action',
@@ -67,6 +69,7 @@ export function Shell({ children }: { children: ReactNode }) {
       <Palette actions={actions} isOpen={over === 'palette'} onClose={close} />
       <KeysDialog actions={[...actions, palette]} isOpen={over === 'keys'} onClose={close} />
       <WhatIfDialogs />
+      <PlansDialogs />
       <ToastCorner />
     </DropFile>
   );

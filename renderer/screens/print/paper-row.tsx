@@ -31,6 +31,7 @@ export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }
       <td>
         <strong>{line.id}</strong>
         {row.rush && <strong> RUSH</strong>}
+        {row.unpublished && <strong> NEW</strong>}
         <br />
         {row.customer}
       </td>

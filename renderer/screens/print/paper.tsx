@@ -1,18 +1,32 @@
 import { cautionsFor, pageFoot } from '../../../core/report/cautions.ts';
 import type { DispatchList, DispatchRun } from '../../../core/report/dispatch.ts';
+import type { ChangedRow } from '../../../core/report/plan-words.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import { addDays, formatDayAndClock, formatWallDate } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
+import { ChangedList } from '../plans/changed-list.tsx';
 import { PaperRow } from './paper-row.tsx';
 import { changeoverWords, when } from './paper-words.ts';
 import styles from './print.module.css';
+
+/** What a list says of the plan it follows. */
+export interface PublishedList {
+  /** "Plan published Mon 30 Nov 07:10: for the night" */
+  readonly title: string;
+  /** What it changed for this machine. */
+  readonly changes: readonly ChangedRow[];
+  /** When the one before it was published; null: there was none. */
+  readonly since: Instant | null;
+}
 
 interface Props {
   list: DispatchList;
   settings: Settings;
   now: Instant;
   days: number;
+  /** Null where every change is published at once. */
+  published: PublishedList | null;
 }
 
 const COLUMNS = 9;
@@ -23,6 +37,7 @@ export function Paper(props: Props) {
     list: { machine, runs },
     settings,
     days,
+    published,
   } = props;
   const cautions = cautionsFor(machine.stage);
   return (
@@ -50,6 +65,7 @@ export function Paper(props: Props) {
               </div>
             </td>
           </tr>
+          {published && <Changed published={published} list={props.list} settings={settings} />}
           {runs.length === 0 && (
             <tr>
               <td colSpan={COLUMNS}>{`Nothing is planned on ${machine.name} in these days.`}</td>
@@ -70,8 +86,27 @@ export function Paper(props: Props) {
   );
 }
 
+/** What the plan that the list follows changed for this machine. */
+function Changed({
+  published: { changes, since },
+  list: { machine },
+  settings,
+}: Pick<Props, 'list' | 'settings'> & { published: PublishedList }) {
+  if (since === null || changes.length === 0) return null;
+  return (
+    <tr>
+      <td colSpan={COLUMNS}>
+        <section className={styles.changed} aria-label={`Changed on ${machine.name}`}>
+          <strong>{`Changed since the plan of ${formatDayAndClock(since, settings.timeZone)}:`}</strong>
+          <ChangedList rows={changes} />
+        </section>
+      </td>
+    </tr>
+  );
+}
+
 /** Which machine, which days, and when it was printed: an older list is known by it. */
-function Head({ list: { machine }, settings, now, days }: Props) {
+function Head({ list: { machine }, settings, now, days, published }: Props) {
   const { timeZone } = settings;
   const last = addDays(now, days - 1, timeZone);
   const period =
@@ -86,6 +121,7 @@ function Head({ list: { machine }, settings, now, days }: Props) {
           <span>{period}</span>
           <span>{`${settings.name}, printed ${formatDayAndClock(now, timeZone)}`}</span>
         </div>
+        {published && <p className={styles.published}>{published.title}</p>}
       </td>
     </tr>
   );

@@ -1,19 +1,24 @@
 import { ArrowLeft } from 'lucide-react';
 import { Fragment } from 'react';
+import type { OutputOf } from '../../../core/contract/call.ts';
+import type { plansPublished } from '../../../core/contract/plans.ts';
+import { changesSince } from '../../../core/planning/changed-queues.ts';
 import { dispatchLists, type DispatchList } from '../../../core/report/dispatch.ts';
+import { changedRows, planTitle } from '../../../core/report/plan-words.ts';
 import { inWorkOrder } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { addDays, startOfDay } from '../../../core/time/wall.ts';
-import type { Instant } from '../../../core/units/brand.ts';
+import { instant, type Instant } from '../../../core/units/brand.ts';
 import { useStatus } from '../../queries/hooks.ts';
-import { usePlan, type PlanQuery } from '../../queries/plan.ts';
+import { useFollowedPlan, type PlanQuery } from '../../queries/plan.ts';
+import { usePublished } from '../../queries/plans.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { CheckBox } from '../../ui/check-box.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { ToastCorner } from '../../ui/toast.tsx';
-import { Paper } from './paper.tsx';
+import { Paper, type PublishedList } from './paper.tsx';
 import { PrintButton, usePrintReady } from './paper-tools.tsx';
 import { partOnPaper } from './part-choice.ts';
 import { PartPaper } from './part-paper.tsx';
@@ -23,7 +28,8 @@ import styles from './print.module.css';
 /** Dispatch lists as they come out on paper; the tools above them are not printed. */
 export function PrintScreen() {
   const choice = readPrintChoice(usePlace());
-  const query = usePlan();
+  const query = useFollowedPlan();
+  const published = usePublished();
   const inBrowser = useStatus().data?.host === 'browser';
   return (
     <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
@@ -39,7 +45,8 @@ export function PrintScreen() {
       {query.is === 'ready' && (
         <>
           <Tools query={query} choice={choice} />
-          <Sheets query={query} choice={choice} />
+          {published.data && <Sheets query={query} choice={choice} published={published.data} />}
+          {published.error && <SentenceError message={published.error.message} />}
         </>
       )}
       <ToastCorner />
@@ -52,7 +59,14 @@ interface Props {
   choice: PrintChoice;
 }
 
-function Sheets({ query: { shop, plan, now }, choice: { machineId, days, drawings } }: Props) {
+type Published = OutputOf<typeof plansPublished>;
+
+function Sheets({
+  query,
+  choice: { machineId, days, drawings },
+  published,
+}: Props & { published: Published }) {
+  const { shop, plan, now } = query;
   usePrintReady();
   const { timeZone } = shop.settings;
   const lists = dispatchLists(shop, plan, now, addDays(startOfDay(now, timeZone), days, timeZone));
@@ -62,10 +76,31 @@ function Sheets({ query: { shop, plan, now }, choice: { machineId, days, drawing
   if (chosen.length === 0) return <EmptyState title="There is no such machine. Choose another above." />;
   return chosen.map((list) => (
     <Fragment key={list.machine.id}>
-      <Paper list={list} settings={shop.settings} now={now} days={days} />
+      <Paper
+        list={list}
+        settings={shop.settings}
+        now={now}
+        days={days}
+        published={publishedList(query, published, list.machine.id)}
+      />
       {drawings && list.machine.stage === 'brake' && <Drawings shop={shop} list={list} now={now} />}
     </Fragment>
   ));
+}
+
+/** What a machine's list says of the plan it follows; null where every change is published at once. */
+function publishedList(
+  { shop, plan }: Props['query'],
+  { last, before }: Published,
+  machineId: string,
+): PublishedList | null {
+  if (!last) return null;
+  const changes = before ? changesSince(shop, before.queues).get(machineId) : undefined;
+  return {
+    title: planTitle(last, shop.settings.timeZone),
+    changes: changedRows(changes ?? [], plan.queues[machineId] ?? []),
+    since: before && instant(before.at),
+  };
 }
 
 /** A page for each part that the list bends, once for each metal. */

@@ -1,6 +1,6 @@
 import type { Printable } from '../../../core/contract/print.ts';
 import { purchasesOf, stockRows } from '../../../core/planning/stock-use.ts';
-import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
+import { useCuts, useFollowedCuts, type CutsQuery } from '../../queries/cuts.ts';
 import { useStatus } from '../../queries/hooks.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
@@ -10,11 +10,16 @@ import { PurchasePaper } from './purchase-paper.tsx';
 import styles from './print.module.css';
 import { StepsPaper } from './steps-paper.tsx';
 
-/** A run's steps, or the purchase list, as they come out on paper. */
+/** A run's steps, or the purchase list, as they come out on paper. What is bought goes by the draft, what is cut does not. */
 export function StockPrintScreen() {
   const { path, query: choice } = usePlace();
-  const runId = path[1] === 'cutting' ? (choice.get('run') ?? '') : null;
-  const query = useCuts();
+  return path[1] === 'cutting' ? <StepsPrint runId={choice.get('run') ?? ''} /> : <PurchasePrint />;
+}
+
+const StepsPrint = ({ runId }: { runId: string }) => <Desk query={useFollowedCuts()} runId={runId} />;
+const PurchasePrint = () => <Desk query={useCuts()} runId={null} />;
+
+function Desk({ query, runId }: { query: CutsQuery; runId: string | null }) {
   const inBrowser = useStatus().data?.host === 'browser';
   return (
     <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>

@@ -40,11 +40,11 @@ const partIn = { shop, part, material, gauge, lengthMm: line.lengthMm, now: NOW 
 
 const papers: Readonly<Record<string, readonly [ReactElement, Cautions]>> = {
   'the dispatch list of a shear': [
-    <Paper key="s" list={listOf('S1')} settings={settings} now={NOW} days={60} />,
+    <Paper key="s" list={listOf('S1')} settings={settings} now={NOW} days={60} published={null} />,
     cautionsFor('shear'),
   ],
   'the dispatch list of a brake': [
-    <Paper key="b" list={listOf('B1')} settings={settings} now={NOW} days={60} />,
+    <Paper key="b" list={listOf('B1')} settings={settings} now={NOW} days={60} published={null} />,
     cautionsFor('brake'),
   ],
   'the steps of a run': [

@@ -1,0 +1,67 @@
+import { Send } from 'lucide-react';
+import { useState } from 'react';
+import { MOST_OF_A_NAME } from '../../../core/edit/command.ts';
+import { completeQueues } from '../../../core/planning/complete-queues.ts';
+import { operationsOf } from '../../../core/planning/operations.ts';
+import { changedRows } from '../../../core/report/plan-words.ts';
+import { inWorkOrder } from '../../../core/shop/machine.ts';
+import { counted } from '../../../core/units/count.ts';
+import { useAct } from '../../form/use-act.ts';
+import { useShop } from '../../queries/hooks.ts';
+import { useUnpublished } from '../../queries/plans.ts';
+import { Button } from '../../ui/button.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { TextField } from '../../ui/text-field.tsx';
+import { toastError } from '../../ui/toast.tsx';
+import { ChangedList } from './changed-list.tsx';
+import styles from './plans.module.css';
+
+/** What the floor and the paper will follow, machine by machine, before they do. */
+export function PublishDialog({ onClose }: { onClose: () => void }) {
+  const { data: shop } = useShop();
+  const changes = useUnpublished();
+  const act = useAct();
+  const [note, setNote] = useState('');
+  if (!shop) return null;
+  const queues = completeQueues(shop, operationsOf(shop).operations);
+  const publish = () => {
+    onClose();
+    void act({ do: 'plan.publish', note: note.trim() }).catch(toastError);
+  };
+  return (
+    <Dialog
+      title="Publish the plan"
+      isOpen
+      onClose={onClose}
+      actions={
+        <Button look="primary" icon={Send} isDisabled={changes.size === 0} onPress={publish}>
+          Publish
+        </Button>
+      }
+    >
+      <p>
+        {changes.size === 0
+          ? 'Floor and paper follow the plan on the board already.'
+          : 'Floor screens, dispatch lists and step lists follow this plan from then on. Lists printed before are out of date.'}
+      </p>
+      {inWorkOrder(shop.machine).flatMap(({ id, name }) => {
+        const changed = changes.get(id);
+        return changed
+          ? [
+              <section key={id} className={styles.machine} aria-label={`Changes on ${name}`}>
+                <h3>{`${name} (${id}): ${counted(changed.length, 'change')}`}</h3>
+                <ChangedList rows={changedRows(changed, queues[id] ?? [])} className={styles.changes ?? ''} />
+              </section>,
+            ]
+          : [];
+      })}
+      <TextField
+        label="Note"
+        value={note}
+        onChange={setNote}
+        maxLength={MOST_OF_A_NAME}
+        help="what for; may stay empty"
+      />
+    </Dialog>
+  );
+}
