@@ -1,4 +1,5 @@
 import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
+import { archiveOrder, archiveSearch } from './archive.ts';
 import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
 import {
   asideRead,
@@ -36,6 +37,8 @@ export const contract = {
   appBegin,
   shopRead,
   recordsRead,
+  archiveSearch,
+  archiveOrder,
   editApply,
   editUndo,
   editRedo,

@@ -4,6 +4,7 @@ import type Database from 'better-sqlite3';
 import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { syncFile, syncFolder } from '../atomic-file.ts';
 import type { Log } from '../log.ts';
+import { archiveIn, type Archive } from './archive.ts';
 import { backUp, type BackupContent } from './backup.ts';
 import { connect, explained, type OpenOptions } from './connection.ts';
 import { doneIn } from './done.ts';
@@ -17,6 +18,7 @@ import { wholeIn, type Whole } from './whole.ts';
 /** What a use case sees of the data file. */
 export interface Work {
   readonly rows: Rows;
+  readonly archive: Archive;
   readonly steps: Steps;
   readonly facts: Facts;
   readonly plans: Plans;
@@ -143,6 +145,7 @@ class FileStore implements Store {
     const db = drizzle(connection);
     const work = {
       rows: rowsIn(db),
+      archive: archiveIn(db),
       steps: stepsIn(db),
       facts: factsIn(db),
       plans: plansIn(db),

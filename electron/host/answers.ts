@@ -2,6 +2,7 @@ import type { Printable } from '../../core/contract/print.ts';
 import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
+import { archiveService } from '../service/archive.ts';
 import { askService } from '../service/ask.ts';
 import type { Backups } from '../service/backups.ts';
 import { beginService } from '../service/begin.ts';
@@ -44,6 +45,7 @@ export function makeAnswers(host: Host): Answers {
   store.onReplaced(() => living.reload());
   const begin = beginService(living, clock, host.appFolder);
   const records = recordsService(store);
+  const archive = archiveService(store, clock);
   const edit = editService(living, clock);
   const launch = host.launchSolver;
   const questions = new QuestionWorker(launch, log);
@@ -66,6 +68,8 @@ export function makeAnswers(host: Host): Answers {
     },
     shopRead: () => living.read(),
     recordsRead: ({ before, limit }) => records.finished(before, limit),
+    archiveSearch: ({ text, before, limit }) => archive.search(text, before, limit),
+    archiveOrder: ({ orderId }) => archive.order(orderId),
     editApply: ({ command }, caller) => ({
       ...edit.apply(command, caller),
       epoch: living.epoch,
