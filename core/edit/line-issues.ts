@@ -7,10 +7,10 @@ import { otherCase } from './same-code.ts';
 export const hasStarted = (shop: Shop, lineId: string): boolean =>
   shop.record.some((r) => r.id.startsWith(`${lineId}:`));
 
-/** What speaks against an order as it is typed, whatever its lines are. */
-export function orderIssues(shop: Shop, order: WorkOrder): Issue[] {
+/** What speaks against an order beside others as it is typed, whatever its lines are. */
+export function orderIssues(others: readonly WorkOrder[], order: WorkOrder): Issue[] {
   const subject = `work order ${order.id}`;
-  const other = otherCase(shop.order, order.id);
+  const other = otherCase(others, order.id);
   return [
     ...(other === null ? [] : [issue(subject, 'number', other.message, other.advice)]),
     ...(startsBeforeDue(order)

@@ -22,7 +22,7 @@ export function saveOrder(shop: Shop, command: SaveOrder): Result<Edit> {
   const stale = staleRows(before, own, command);
   if (stale.length > 0) return err(...stale);
   const issues = [
-    ...orderIssues(shop, order),
+    ...orderIssues(shop.order, order),
     ...lines.flatMap((line) => lineIssues(shop, order.id, line)),
     ...removed.flatMap(({ id }) => (own.has(id) ? removalIssues(shop, own.get(id)!) : [])),
     ...setIssues(command, own),

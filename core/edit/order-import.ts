@@ -15,7 +15,7 @@ export function importOrders(
   const here = new Set(shop.order.map((o) => o.id));
   const known = new Set([...here, ...orders.map((o) => o.id)]);
   const issues: Issue[] = [
-    ...orders.flatMap((o) => orderIssues(shop, o)),
+    ...orders.flatMap((o, k) => orderIssues([...shop.order, ...orders.slice(0, k)], o)),
     ...lines.flatMap((l) => lineIssues(shop, l.orderId, l)),
   ];
   const seen = new Set(shop.line.map((l) => l.id));

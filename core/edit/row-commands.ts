@@ -7,6 +7,7 @@ import type { FormKind } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
 import { publishingChanges } from './publish-commands.ts';
 import { rowName } from './row-name.ts';
+import { otherCase } from './same-code.ts';
 import { refuseStale } from './stale.ts';
 import { change, type RowChange, type Edit } from '../shop/row-change.ts';
 
@@ -15,6 +16,8 @@ export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Resul
   const subject = rowName(kind, row.id);
   const stale = refuseStale(kind, subject, before, row);
   if (stale) return stale;
+  const other = before ? null : otherCase(shop[kind], row.id);
+  if (other) return err(issue(subject, 'id', other.message, other.advice));
   if (kind === 'part') return savePart(shop, before as RowOf<'part'> | null, row as RowOf<'part'>);
   const issues = [...brokenReferences(shop, kind, row, subject), ...countedOnForm(kind, before, row)];
   if (issues.length > 0) return err(...issues);
@@ -41,16 +44,21 @@ export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> 
     const some = users.slice(0, 3).join(', ') + (users.length > 3 ? ` and ${users.length - 3} more` : '');
     return err(issue(subject, 'id', `The ${subject} is used by ${some}.`, 'Change or remove those first.'));
   }
-  const queues = (kind: 'queue' | 'published') =>
-    shop[kind].flatMap((q) => (q.id === id ? [change(kind, q, null)] : []));
   const changes = [
-    ...(kind === 'machine' ? [...queues('queue'), ...queues('published')] : []),
+    ...(kind === 'machine' ? withMachine(shop, id) : []),
     ...(kind === 'part'
       ? partRemoval(shop, row as RowOf<'part'>)
       : [change(kind, row as never, null) as RowChange]),
   ];
   return ok({ label: `Remove ${subject}`, changes });
 }
+
+/** What is kept by machine goes with it. */
+const withMachine = (shop: Shop, id: string): RowChange[] => [
+  ...shop.queue.filter((row) => row.id === id).map((row) => change('queue', row, null)),
+  ...shop.published.filter((row) => row.id === id).map((row) => change('published', row, null)),
+  ...shop.changeover.filter((row) => row.id === id).map((row) => change('changeover', row, null)),
+];
 
 export function saveSettings(shop: Shop, row: Settings): Result<Edit> {
   const stale = refuseStale('settings', 'settings', shop.settings, row);

@@ -1,24 +1,32 @@
 import { Trash2 } from 'lucide-react';
 import { useState, type ReactNode } from 'react';
+import { sentence, type Result } from '../../core/result.ts';
 import { Button } from '../ui/button.tsx';
 import { Confirm } from '../ui/confirm.tsx';
 import { SentenceError } from '../ui/states.tsx';
 import { Tag } from '../ui/tag.tsx';
+import { toastError } from '../ui/toast.tsx';
 import styles from './form.module.css';
 import type { Form } from './use-form.ts';
+
+interface Removal {
+  readonly what: string;
+  readonly act: () => void;
+  /** What it does to the plan, to be read first; or why it cannot be. */
+  readonly effects: () => Result<readonly string[]>;
+}
 
 interface Props<T extends object> {
   title: string;
   form: Form<T>;
   onSaved: (entries: T) => void;
   /** Missing: it cannot be removed. */
-  remove?: { readonly what: string; readonly act: () => void } | undefined;
+  remove?: Removal | undefined;
   children: ReactNode;
 }
 
 /** A form's frame: its name, what was refused, the fields, and save, discard and remove at the foot. */
 export function FormFrame<T extends object>({ title, form, onSaved, remove, children }: Props<T>) {
-  const [asking, setAsking] = useState(false);
   const save = async () => {
     const saved = await form.save();
     if (saved) onSaved(saved);
@@ -55,23 +63,35 @@ export function FormFrame<T extends object>({ title, form, onSaved, remove, chil
             is lost.
           </span>
         )}
-        {remove && (
-          <span className={styles.push}>
-            <Button look="danger" icon={Trash2} onPress={() => setAsking(true)}>
-              Remove
-            </Button>
-            <Confirm
-              title={`Remove ${remove.what}?`}
-              message={`${remove.what} is removed from the shop. Undo brings it back.`}
-              act="Remove"
-              isOpen={asking}
-              onConfirm={remove.act}
-              onClose={() => setAsking(false)}
-            />
-          </span>
-        )}
+        {remove && <RemoveButton {...remove} />}
       </footer>
     </form>
+  );
+}
+
+/** Says what removing does to the plan before it is done; where it cannot be, why. */
+function RemoveButton({ what, act, effects }: Removal) {
+  const [told, tell] = useState<readonly string[] | null>(null);
+  const ask = () => {
+    const found = effects();
+    if (found.ok) tell(found.value);
+    else toastError(new Error(sentence(found.issues)));
+  };
+  const words = [`${what} is removed from the shop.`, ...(told ?? []), 'Undo brings it back.'];
+  return (
+    <span className={styles.push}>
+      <Button look="danger" icon={Trash2} onPress={ask}>
+        Remove
+      </Button>
+      <Confirm
+        title={`Remove ${what}?`}
+        message={words.join(' ')}
+        act="Remove"
+        isOpen={told !== null}
+        onConfirm={act}
+        onClose={() => tell(null)}
+      />
+    </span>
   );
 }
 

@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import type { FormKind } from '../../core/edit/command.ts';
+import { removalEffects } from '../../core/edit/removal-effects.ts';
 import type { RowOf } from '../../core/shop/state.ts';
+import { useShop } from '../queries/hooks.ts';
 import { toastError } from '../ui/toast.tsx';
 import { TextField } from '../ui/text-field.tsx';
 import { FormFrame } from './form-frame.tsx';
@@ -20,6 +22,7 @@ interface Props<K extends FormKind> {
 /** The frame of a row's form, which can also remove the row. */
 export function RowFrame<K extends FormKind>({ kind, noun, form, isNew, onSaved, children }: Props<K>) {
   const act = useAct();
+  const { data: shop } = useShop();
   const { id } = form.entries;
   const remove = () => {
     act({ do: 'row.remove', kind, id }).then(form.discard, toastError);
@@ -30,7 +33,11 @@ export function RowFrame<K extends FormKind>({ kind, noun, form, isNew, onSaved,
       title={title}
       form={form}
       onSaved={(entries) => onSaved(entries.id)}
-      remove={isNew ? undefined : { what: `${noun} ${id}`, act: remove }}
+      remove={
+        isNew || !shop
+          ? undefined
+          : { what: `${noun} ${id}`, act: remove, effects: () => removalEffects(shop, kind, id) }
+      }
     >
       {children}
     </FormFrame>

@@ -43,3 +43,13 @@ it('what is on hand is not typed over: the form leads to the stock, where it get
   fireEvent.click(screen.getByRole('button', { name: 'Receive, set count, add or subtract' }));
   expect(window.location.hash).toBe('#/stock/galv-24-moss');
 });
+
+it('what removing a size does is read before it is done', async () => {
+  const host = draw();
+  fireEvent.click(await screen.findByRole('button', { name: 'Remove' }));
+  const dialog = await screen.findByRole('dialog', { name: 'Remove sheet size galv-24-moss?' });
+  expect(dialog.textContent).toMatch(
+    /40 on hand are no longer counted as stock\..* can no longer be planned/,
+  );
+  expect(host.shop().sheet).toHaveLength(1);
+});
