@@ -88,7 +88,12 @@ export class Backups {
     const logged = (error: unknown) => {
       if (!(error instanceof Refused)) this.#deps.log.error('looking after the backups failed', error);
     };
-    void this.#inTurn(() => this.#makeNow('start').then(() => this.#mirror())).catch(logged);
+    const begin = async (): Promise<void> => {
+      await this.#tidy();
+      await this.#makeNow('start');
+      await this.#mirror();
+    };
+    void this.#inTurn(begin).catch(logged);
     const timer = setInterval(() => void this.#inTurn(() => this.#look()).catch(logged), LOOK_MS);
     timer.unref();
     return async () => {
@@ -124,7 +129,7 @@ export class Backups {
     } catch (error) {
       const sentence = troubleSentence(error, this.#folder);
       this.#say(sentence, this.#secondTrouble);
-      if (!(error instanceof Refused)) log.error('a backup failed', error);
+      if (!(error instanceof Refused) && whyOf(error) === null) log.error('a backup failed', error);
       throw new Refused('refused', sentence);
     }
   }
@@ -166,6 +171,14 @@ export class Backups {
     await mkdir(this.#folder, { recursive: true });
     await copyWhole(join(second, name), this.#folder, name);
     return file;
+  }
+
+  /** What a process that was ended in the middle of a backup left. */
+  async #tidy(): Promise<void> {
+    const start = `${parse(this.#deps.store.file).name} `;
+    for (const name of await readdir(this.#folder).catch(() => []))
+      if (name.startsWith(start) && /\.db\.part(-journal|-wal|-shm)?$/.test(name))
+        await rm(join(this.#folder, name), { force: true });
   }
 
   /** Today's backup, if there is none yet, on the shop's clock. */
@@ -260,16 +273,20 @@ const reasons: Readonly<Record<string, string>> = {
   EPERM: 'this user may not write it',
   EROFS: 'it may only be read',
   ENOSPC: 'its disk is full',
+  SQLITE_FULL: 'its disk is full',
 };
 
-/** Why, in words where there are some. */
-function whyOf(error: unknown): string {
+/** Why, in words; null: nobody thought of that. */
+function whyOf(error: unknown): string | null {
   const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  return reasons[code] ?? (error instanceof Error ? error.message : String(error));
+  return reasons[code] ?? null;
 }
 
+const said = (error: unknown): string =>
+  whyOf(error) ?? (error instanceof Error ? error.message : String(error));
+
 const secondSentence = (error: unknown, second: string, folder: string): string =>
-  `The second folder for backups, ${second}, got none: ${whyOf(error)}. Backups are kept in ${folder}; connect the drive, or name another folder in Settings.`;
+  `The second folder for backups, ${second}, got none: ${said(error)}. Backups are kept in ${folder}; connect the drive, or name another folder in Settings.`;
 
 const troubleSentence = (error: unknown, folder: string): string =>
-  `No backup could be made in ${folder}: ${error instanceof Refused ? error.message : `${whyOf(error)}.`} Your work is kept in the data file; make room there, or put the folder right, and a backup is made within minutes.`;
+  `No backup could be made in ${folder}: ${error instanceof Refused ? error.message : `${said(error)}.`} Your work is kept in the data file; make room there, or put the folder right, and a backup is made within minutes.`;

@@ -44,10 +44,10 @@ export function exportAll(store: Store, clock: Clock, version: string): { folder
     syncFolder(dirname(folder));
   } catch (error) {
     rmSync(unfinished, { recursive: true, force: true });
-    if (error instanceof Refused || !(error instanceof Error && 'code' in error)) throw error;
+    if (!(error instanceof Refused) && !(error instanceof Error && 'code' in error)) throw error;
     throw new Refused(
       'refused',
-      `The export could not be written into ${folder} (${String(error.code)}). Nothing was changed; make room on the disk, then export again.`,
+      `The export could not be written into ${folder}: the disk may be full, or this user may not write there. Nothing was changed; make room, then export again.`,
     );
   }
   return { folder, rows: tableNames.reduce((sum, table) => sum + tables[table].length, 0) };

@@ -191,8 +191,11 @@ describe('the second folder', () => {
 });
 
 describe('backups by themselves', () => {
-  it('are made at the start, before an import, and where none can be made it is said and stops nothing', async () => {
+  it('are made at the start (what was cut off before goes), before an import, and where none can be made it is said and stops nothing', async () => {
     const { folder, backups, file } = start();
+    mkdirSync(folder);
+    for (const end of ['', '-journal'])
+      writeFileSync(join(folder, `shop 2026-11-30T11-00-00 day.db.part${end}`), 'cut off');
     const stop = backups.watch();
     await stop();
     expect(readdirSync(folder)).toEqual([expect.stringMatching(/ start\.db$/)]);
