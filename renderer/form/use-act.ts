@@ -8,6 +8,9 @@ export interface Became {
   readonly factId: number | null;
 }
 
+/** So long the host lets a report be taken back without a reason. */
+const TAKE_BACK_MS = 60_000;
+
 /** Say what was just done, with the way back from that very thing, whatever was done since. */
 export function useSayDone(): (text: string, became: Became) => void {
   const undo = useUndo();
@@ -18,6 +21,7 @@ export function useSayDone(): (text: string, became: Became) => void {
     if (factId !== null)
       toast({
         text,
+        forMs: TAKE_BACK_MS,
         action: {
           label: 'Take back',
           act: () => say('', takeBack.mutateAsync({ factId, reason: '' })),

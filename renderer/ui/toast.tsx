@@ -16,6 +16,8 @@ interface ToastWords {
   look?: 'news' | 'trouble';
   /** One thing to do about it, e.g. Undo. */
   action?: { label: string; act: () => void };
+  /** How long it is shown; left out: as long as its look asks. */
+  forMs?: number;
 }
 
 /** Trouble takes longer to read and to act on. Either stays while the pointer or the focus is on it. */
@@ -25,7 +27,7 @@ const queue = new Queue<ToastWords>({ maxVisibleToasts: 1 });
 /** Say something in the message line. It goes by itself, or when something newer is said. */
 export const toast = (words: ToastWords): void => {
   queue.clear();
-  queue.add(words, { timeout: SHOWN_MS[words.look ?? 'news'] });
+  queue.add(words, { timeout: words.forMs ?? SHOWN_MS[words.look ?? 'news'] });
 };
 
 /** Take away what is said, because something newer stands where it lies. */

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { expect, host, test, type App } from './app.ts';
 import { pdfPages } from './pdf.ts';
-import { goTo, openDemo } from './steps.ts';
+import { goTo, openDemo, takeBack } from './steps.ts';
 
 /** A run on the shear from the list to the paper, and the stock that it is cut from. */
 test.describe.configure({ timeout: 180_000 });
@@ -120,11 +120,11 @@ test('stock is received, and the run and the purchase list are short no more; th
   await expect(entry).toContainText(`+${short}`);
   await openRun(page, '4128/1');
   await expect(page.getByText('on hand', { exact: true })).toBeVisible();
-  await undo(page).click();
+  await takeBack(page);
   await expect(page.getByText(`${short} short`, { exact: true })).toBeVisible();
 });
 
-test('the sheets of a run are issued from stock once, remnants kept, and undone as one step', async ({
+test('the sheets of a run are issued from stock once, remnants kept, and taken back as one', async ({
   app,
 }) => {
   const { page } = app;
@@ -148,7 +148,7 @@ test('the sheets of a run are issued from stock once, remnants kept, and undone 
     .locator('[role=gridcell]:nth-child(4)')
     .allTextContents();
   expect(pieces.reduce((sum, text) => sum + Number(text), 0)).toBe(kept);
-  await undo(page).click();
+  await takeBack(page);
   await expect(entries).toHaveCount(0);
   await openRun(page, RUN);
   await expect(take).toBeVisible();
@@ -230,8 +230,11 @@ test(
     // A PDF breaks words between lines: compared without any space.
     const paper = pages.join(' ').replaceAll(/\s+/g, '');
 
-    const [head, ...lines] = readFileSync(csvPath, 'utf8').trim().split('\r\n').map(cells);
+    const [head, ...below] = readFileSync(csvPath, 'utf8').trim().split('\r\n').map(cells);
     expect(head).toHaveLength(11);
+    const isCaution = ([first]: string[]) => first === 'caution';
+    expect(below.filter(isCaution).join(' ')).toMatch(/guards on, hands clear/i);
+    const lines = below.filter((row) => !isCaution(row));
     expect(lines).toHaveLength(rows.length);
     expect(rows.length).toBeGreaterThan(5);
     lines.forEach((line, at) => {

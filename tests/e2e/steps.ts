@@ -74,3 +74,10 @@ export const goTo = (page: Page, address: string): Promise<void> =>
   page.evaluate((hash) => {
     window.location.hash = hash;
   }, address);
+
+/** What the window says in its message line. */
+export const said = (page: Page) => page.getByRole('alertdialog');
+
+/** Take back what was reported last. */
+export const takeBack = (page: Page): Promise<void> =>
+  said(page).getByRole('button', { name: 'Take back' }).click();

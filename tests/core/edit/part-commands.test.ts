@@ -62,7 +62,9 @@ describe('a family of sizes', () => {
     const member = partIn(family, 'cap-150')!;
     expect(refusal(family, { ...member, profile: cap.profile })).toMatch(/come from its pattern cap/);
     const stands = partIn(family, 'cap')!;
-    expect(refusal(start, pattern(size('corner', 90)))).toBe('The code corner already belongs to another part.');
+    expect(refusal(start, pattern(size('corner', 90)))).toBe(
+      'The code corner already belongs to another part.',
+    );
     const ordered = { ...family, line: [...family.line, aLine({ number: 9, partId: 'cap-200' })] };
     expect(refusal(ordered, { ...pattern(size('cap-150', 150)), revision: stands.revision })).toMatch(
       /cap-200 is asked for by line 1042\/9/,
