@@ -1,14 +1,15 @@
-import { copyFile, mkdir, open as openFile, readdir, rename, rm, stat } from 'node:fs/promises';
+import { mkdir, readdir, rm, stat } from 'node:fs/promises';
 import { join, parse } from 'node:path';
 import type { BackupReason } from '../../core/contract/backup.ts';
 import { wallParts } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
 import { tooOld } from '../db/backup-age.ts';
-import { backupFolderOf, freeName, lookInto, named, type Backup, type BackupContent } from '../db/backup.ts';
+import { backupFolderOf, freeName, lookInto, named, type BackupContent } from '../db/backup.ts';
 import type { Store } from '../db/open.ts';
 import { troubleOf } from '../db/trouble.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
+import { backupsIn, copyWhole, exists, inTime, merged } from './backup-folder.ts';
 import { fileStamp, type Clock } from './clock.ts';
 import type { Pushes } from './pushes.ts';
 
@@ -62,7 +63,7 @@ export class Backups {
     const { file } = this.#deps.store;
     const second = this.#second();
     const near = await backupsIn(this.#folder, file);
-    const far = second === null ? [] : await inTime(backupsIn(second, file)).catch(() => []);
+    const far = second === null ? [] : await inTime(backupsIn(second, file), SECOND_MS).catch(() => []);
     return { folder: this.#folder, second, troubles: this.troubles(), backups: merged(near, far) };
   }
 
@@ -90,7 +91,7 @@ export class Backups {
     };
     const begin = async (): Promise<void> => {
       await this.#tidy();
-      await this.#makeNow('start');
+      if (this.#settings()) await this.#makeNow('start');
       await this.#mirror();
     };
     void this.#inTurn(begin).catch(logged);
@@ -144,7 +145,7 @@ export class Backups {
   async #mirror(): Promise<void> {
     const second = this.#second();
     try {
-      if (second !== null) await inTime(this.#mirrorTo(second));
+      if (second !== null) await inTime(this.#mirrorTo(second), SECOND_MS);
       this.#say(this.#trouble, null);
     } catch (error) {
       this.#say(this.#trouble, secondSentence(error, second ?? '', this.#folder));
@@ -184,7 +185,9 @@ export class Backups {
   /** Today's backup, if there is none yet, on the shop's clock. */
   async #look(): Promise<void> {
     const { store, clock } = this.#deps;
-    const zone = this.#settings()?.timeZone ?? 'UTC';
+    const zone = this.#settings()?.timeZone;
+    // A new file holds nothing yet.
+    if (zone === undefined) return;
     const dayOf = (at: number): string => wallParts(instant(at), zone).date;
     const [newest] = await backupsIn(this.#folder, store.file);
     if (!newest || dayOf(newest.at) < dayOf(clock.now())) await this.#makeNow('day');
@@ -199,59 +202,6 @@ export class Backups {
     for (const text of this.troubles()) this.#deps.log.info(text);
     this.#deps.pushes.send({ kind: 'notice' });
   }
-}
-
-/** The backups of a data file in a folder, newest first; none where there is no such folder. */
-async function backupsIn(folder: string, file: string): Promise<Backup[]> {
-  const names = await readdir(folder).catch(() => []);
-  const found = names.map(async (name): Promise<Backup | null> => {
-    const known = named(name, file);
-    const size = known && (await stat(join(folder, name)).catch(() => null))?.size;
-    return known && size !== null && size !== undefined ? { name, ...known, bytes: size } : null;
-  });
-  const backups = (await Promise.all(found)).filter((backup) => backup !== null);
-  return backups.sort((a, b) => b.at - a.at || (a.name < b.name ? 1 : -1));
-}
-
-function merged(first: readonly Backup[], second: readonly Backup[]) {
-  const far = new Set(second.map(({ name }) => name));
-  const near = new Set(first.map(({ name }) => name));
-  return [
-    ...first.map((backup) => ({ ...backup, where: far.has(backup.name) ? 'both' : 'first' }) as const),
-    ...second
-      .filter(({ name }) => !near.has(name))
-      .map((backup) => ({ ...backup, where: 'second' }) as const),
-  ].sort((a, b) => b.at - a.at || (a.name < b.name ? 1 : -1));
-}
-
-/** A file copied byte for byte and made sure of on the disk before it gets its name. */
-async function copyWhole(from: string, folder: string, name: string): Promise<void> {
-  const unfinished = join(folder, `${name}.part`);
-  try {
-    await copyFile(from, unfinished);
-    const copy = await openFile(unfinished, 'r+');
-    await copy.sync().finally(() => copy.close());
-    const [wanted, got] = await Promise.all([stat(from), stat(unfinished)]);
-    if (wanted.size !== got.size) throw new Error('the copy is shorter than the backup');
-    await rename(unfinished, join(folder, name));
-  } catch (error) {
-    await rm(unfinished, { force: true }).catch(() => undefined);
-    throw error;
-  }
-}
-
-const exists = (file: string): Promise<boolean> =>
-  stat(file).then(
-    () => true,
-    () => false,
-  );
-
-function inTime<T>(work: Promise<T>): Promise<T> {
-  let timer: NodeJS.Timeout | undefined;
-  const late = new Promise<never>((_resolve, reject) => {
-    timer = setTimeout(() => reject(new Error('it does not answer')), SECOND_MS);
-  });
-  return Promise.race([work, late]).finally(() => clearTimeout(timer));
 }
 
 function lookAt(file: string): BackupContent {
