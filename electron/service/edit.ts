@@ -2,6 +2,9 @@ import { applyCommand } from '../../core/edit/apply.ts';
 import { rowName } from '../../core/edit/row-name.ts';
 import type { Command } from '../../core/edit/command.ts';
 import { isFact } from '../../core/edit/facts.ts';
+import { undoIssues } from '../../core/edit/undo-rules.ts';
+import { sentence } from '../../core/result.ts';
+import type { Shop } from '../../core/shop/state.ts';
 import { invert, sameContent, type RowChange } from '../../core/shop/row-change.ts';
 import type { Work } from '../db/open.ts';
 import type { Step } from '../db/steps.ts';
@@ -31,7 +34,8 @@ export const editService = (living: LivingShop, clock: Clock) => ({
    * Carry out a command. One that changes nothing leaves no trace.
    * @param by who asks: the steps of one caller form its own line of undo
    */
-  apply(command: Command, by = ''): Applied {
+  apply(asked: Command, by = ''): Applied {
+    const command = onHostClock(asked, clock.now());
     refuseFuture(command, clock.now());
     return living.change(command.do, (work, shop) => {
       const { label, changes } = valueOf(applyCommand(shop, command));
@@ -50,14 +54,14 @@ export const editService = (living: LivingShop, clock: Clock) => ({
 
   /** Take back a step of the caller's, the newest where none is named. @returns its label; null when there is none */
   undo: (by = '', stepId: number | null = null): string | null =>
-    living.change('undo', ({ steps, rows }) =>
-      replay({ steps, rows }, stepId === null ? steps.newest(by) : steps.get(stepId), true),
+    living.change('undo', ({ steps, rows }, shop) =>
+      replay({ steps, rows, shop }, stepId === null ? steps.newest(by) : steps.get(stepId), true),
     ).label,
 
   /** Carry out again a step that was undone. @returns its label; null when there is none */
   redo: (by = '', stepId: number | null = null): string | null =>
-    living.change('redo', ({ steps, rows }) =>
-      replay({ steps, rows }, stepId === null ? steps.oldestUndone(by) : steps.get(stepId), false),
+    living.change('redo', ({ steps, rows }, shop) =>
+      replay({ steps, rows, shop }, stepId === null ? steps.oldestUndone(by) : steps.get(stepId), false),
     ).label,
 
   /**
@@ -108,6 +112,15 @@ const factOf = (command: Command, now: number) => ({
 /** So long what was pressed is taken back without a reason. */
 const TAKE_BACK_S = 60;
 
+/**
+ * A press is now: where the screen's clock goes before the host's, the host's counts. A time that was typed in stays as it
+ * was typed.
+ */
+const onHostClock = (command: Command, now: number): Command =>
+  'at' in command && command.at > now && !('given' in command && command.given)
+    ? { ...command, at: now }
+    : command;
+
 /** What is reported from the floor has happened. */
 function refuseFuture(command: Command, now: number): void {
   if (!('at' in command) || command.at <= now) return;
@@ -119,13 +132,19 @@ function refuseFuture(command: Command, now: number): void {
 
 /** A step backwards (undo) or forwards (redo). */
 function replay(
-  { rows, steps }: Pick<Work, 'rows' | 'steps'>,
+  { rows, steps, shop }: Pick<Work, 'rows' | 'steps'> & { readonly shop: Shop },
   step: Step | null,
   undo: boolean,
 ): { label: string | null; changes: readonly RowChange[] } {
   if (!step || step.undone === undo) return { label: null, changes: [] };
   const wanted = undo ? invert(step.changes) : step.changes;
   const changes = backwards(rows, step.label, wanted, undo ? 'undone' : 'done again');
+  const against = undoIssues(shop, changes);
+  if (against.length > 0)
+    throw new Refused(
+      'conflict',
+      `“${step.label}” cannot be ${undo ? 'undone' : 'done again'}: nothing was changed. ${sentence(against)}`,
+    );
   steps.mark(step.id, undo);
   return { label: step.label, changes };
 }

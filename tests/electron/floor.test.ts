@@ -15,12 +15,34 @@ const startAt = (at: number) => ({
   changeoverSeconds: null,
 });
 
-it('what is still to come cannot be reported', () => {
+it('what is still to come cannot be reported; a press on a screen whose clock is ahead is now', () => {
   const { edit, shop } = start();
-  expect(refusalOf(() => edit.apply(startAt(NOW + 60))).message).toMatch(
+  expect(refusalOf(() => edit.apply({ ...startAt(NOW + 60), given: true })).message).toMatch(
     /still to come. Nothing was recorded/,
   );
   expect(shop().record).toEqual([]);
+  edit.apply(startAt(NOW + 60));
+  expect(shop().record[0]?.start).toBe(NOW);
+});
+
+it('an undo never takes away a line that the floor has begun', () => {
+  const { edit, shop } = start();
+  edit.apply(
+    {
+      do: 'order.save',
+      order: anOrder({ id: '1050' }),
+      lines: [aLine({ orderId: '1050' })],
+      removed: [],
+      at: NOW,
+    },
+    'desk',
+  );
+  edit.apply({ ...startAt(NOW), operation: '1050/1:shear' }, 'floor S1');
+  expect(refusalOf(() => edit.undo('desk')).message).toMatch(
+    /cannot be undone: nothing was changed\. Work on line 1050\/1 has started meanwhile/,
+  );
+  expect(shop().line.some(({ id }) => id === '1050/1')).toBe(true);
+  expect(edit.history('desk').undo).toHaveLength(1);
 });
 
 it('what the floor reports is no step: nobody’s undo takes it away', () => {

@@ -1,0 +1,50 @@
+import { issue, type Issue } from '../result.ts';
+import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import type { RowChange } from '../shop/row-change.ts';
+import type { Shop } from '../shop/state.ts';
+import { hasStarted } from './line-issues.ts';
+import { wantedAgain } from './remake.ts';
+
+/**
+ * What the floor has done speaks against taking a plan's step back (or doing it again): a line with work on record would
+ * go, or be of another metal than was cut; an order would be open again without the pieces that it lacks by now.
+ * @param changes as they would be written
+ */
+export function undoIssues(shop: Shop, changes: readonly RowChange[]): Issue[] {
+  return changes.flatMap((one): Issue[] => {
+    if (one.kind === 'line') return lineIssue(shop, one.before, one.after);
+    if (one.kind === 'order' && one.after) return orderIssue(shop, one.after, changes);
+    return [];
+  });
+}
+
+function lineIssue(shop: Shop, before: OrderLine | null, after: OrderLine | null): Issue[] {
+  if (before === null || !hasStarted(shop, before.id)) return [];
+  const work = `Work on line ${before.id} has started meanwhile.`;
+  const subject = `line ${before.id}`;
+  if (after === null)
+    return [issue(subject, 'status', work, 'Cancel the line in Orders instead, so that it stays on record.')];
+  const same = CUT.every((key) => before[key] === after[key]);
+  return same && before.quantity === after.quantity
+    ? []
+    : [
+        issue(
+          subject,
+          'quantity',
+          work,
+          'Change the line in Orders, where it is said what becomes of what is cut.',
+        ),
+      ];
+}
+
+const CUT = ['partId', 'materialId', 'gauge', 'colourId', 'lengthMm'] as const;
+
+function orderIssue(shop: Shop, order: WorkOrder, changes: readonly RowChange[]): Issue[] {
+  const again = wantedAgain(shop, changes, order.id);
+  if (again.ok && again.value.length === 0) return [];
+  const subject = `work order ${order.id}`;
+  const message = `Work on work order ${order.id} has ended meanwhile with pieces missing.`;
+  return [
+    issue(subject, 'status', message, 'Open it in Orders instead, where the missing pieces are asked for.'),
+  ];
+}
