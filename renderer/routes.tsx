@@ -22,6 +22,9 @@ const OrdersView = lazy(async () => ({
 const ImportView = lazy(async () => ({
   default: (await import('./screens/orders/import-screen.tsx')).ImportScreen,
 }));
+const ArchiveView = lazy(async () => ({
+  default: (await import('./screens/orders/archive/archive-screen.tsx')).ArchiveScreen,
+}));
 const FloorView = lazy(async () => ({
   default: (await import('./screens/floor/floor-screen.tsx')).FloorScreen,
 }));
@@ -85,6 +88,7 @@ export const screenAt = ({ path }: Place): Screen | undefined =>
 export function viewAt(place: Place): ReactNode {
   if (isPrint(place)) return paperAt(place.path[1] ?? '');
   if (place.path[0] === 'orders' && place.path[1] === 'import') return <ImportView />;
+  if (place.path[0] === 'orders' && place.path[1] === 'archive') return <ArchiveView />;
   return screenAt(place)?.view ?? <BoardView />;
 }
 

@@ -44,8 +44,6 @@ export function makeAnswers(host: Host): Answers {
   const living = new LivingShop(store, clock, pushes);
   store.onReplaced(() => living.reload());
   const begin = beginService(living, clock, host.appFolder);
-  const records = recordsService(store);
-  const archive = archiveService(store, clock);
   const edit = editService(living, clock);
   const launch = host.launchSolver;
   const questions = new QuestionWorker(launch, log);
@@ -67,9 +65,7 @@ export function makeAnswers(host: Host): Answers {
       return {};
     },
     shopRead: () => living.read(),
-    recordsRead: ({ before, limit }) => records.finished(before, limit),
-    archiveSearch: ({ text, before, limit }) => archive.search(text, before, limit),
-    archiveOrder: ({ orderId }) => archive.order(orderId),
+    ...closedWork(recordsService(store), archiveService(store, clock)),
     editApply: ({ command }, caller) => ({
       ...edit.apply(command, caller),
       epoch: living.epoch,
@@ -101,6 +97,14 @@ export function makeAnswers(host: Host): Answers {
     },
   };
 }
+
+/** What is over: read, never changed. */
+const closedWork = (records: ReturnType<typeof recordsService>, archive: ReturnType<typeof archiveService>) =>
+  ({
+    recordsRead: ({ before, limit }) => records.finished(before, limit),
+    archiveSearch: ({ text, before, limit }) => archive.search(text, before, limit),
+    archiveOrder: ({ orderId }) => archive.order(orderId),
+  }) satisfies Partial<Answers>;
 
 /** A backup is made before what a file holds is taken. */
 const importAnswers = (

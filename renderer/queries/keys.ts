@@ -19,5 +19,7 @@ export const keys = {
   ask: ['ask.read'],
   cutAnswers: ['cuts.read'],
   backups: ['backups.read'],
+  /** Closed work: by search, and order by order. */
+  archive: ['archive'],
   aside: ['aside.read'],
 } as const;

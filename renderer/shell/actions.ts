@@ -1,4 +1,5 @@
 import {
+  Archive,
   FastForward,
   FileUp,
   Keyboard,
@@ -80,6 +81,7 @@ export function appActions(
       icon: FileUp,
       act: () => navigate('orders', 'import'),
     },
+    { id: 'archive', label: 'Search the archive', icon: Archive, act: () => navigate('orders', 'archive') },
     { id: 'print', label: 'Print dispatch lists', icon: Printer, act: () => navigate('print', 'dispatch') },
     ...goTo,
     { id: 'light', label: 'Theme: light', icon: Sun, act: () => chooseTheme('light') },

@@ -1,4 +1,4 @@
-import { FileUp, Plus } from 'lucide-react';
+import { Archive, FileUp, Plus } from 'lucide-react';
 import { useMemo } from 'react';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useChances } from '../../queries/chances.ts';
@@ -47,6 +47,9 @@ export function OrdersScreen() {
 
 const Actions = () => (
   <>
+    <Button icon={Archive} onPress={() => navigate('orders', 'archive')}>
+      Archive
+    </Button>
     <Button icon={FileUp} onPress={() => navigate('orders', 'import')}>
       Import from a file
     </Button>
