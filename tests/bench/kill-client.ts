@@ -1,7 +1,11 @@
+import { setTimeout as sleep } from 'node:timers/promises';
 import type { Call, InputOf, OutputOf, Reply } from '../../core/contract/call.ts';
 import { contract } from '../../core/contract/index.ts';
 import type { Command } from '../../core/edit/command.ts';
 import type { Shop } from '../../core/shop/state.ts';
+
+/** Between two presses, so that imports and backups come through beside them. */
+const BREATHER_MS = 10;
 
 /** What the app said was kept: it must be there however it ended. */
 export interface Kept {
@@ -89,6 +93,7 @@ async function plans(client: Client, kept: Kept, shop: Shop): Promise<never> {
       command: { do: 'plan.replace', queues: { [shear]: [...waiting] }, label: `Plan ${n}` },
     });
     if (made?.stepId) kept.steps.push(made.stepId);
+    await sleep(BREATHER_MS);
   }
 }
 
@@ -107,6 +112,7 @@ async function floor(client: Client, kept: Kept, shop: Shop): Promise<never> {
       const made = await client.ask(contract.editApply, { command });
       if (made?.factId) kept.facts.push({ id: made.factId, command });
     }
+    await sleep(BREATHER_MS);
   }
 }
 
