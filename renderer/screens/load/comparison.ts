@@ -90,7 +90,7 @@ function rowsIn(timeZone: string): readonly FigureRow[] {
     ),
     row(
       'Changeover share',
-      'of work and changeover together; ISO 22400-2 calls it the setup ratio',
+      'of work and changeover together',
       (f) => f.changeoverShare,
       percent,
       (d) => `${points(d)} ${d < 0 ? 'less' : 'more'}`,
