@@ -10,15 +10,21 @@ import styles from './plans.module.css';
 /** Keeps the plan on the board under a name. */
 export function KeepPlan() {
   const [name, setName] = useState('');
+  const [missing, setMissing] = useState(false);
   const { mutate, isPending } = useKeepPlan();
-  const keep = () =>
-    mutate(name.trim(), {
+  // The button stays alive: a dead one would lose the focus, and with it the dialog's keys.
+  const keep = () => {
+    const given = name.trim();
+    setMissing(given === '');
+    if (given === '' || isPending) return;
+    mutate(given, {
       onSuccess: () => {
-        toast({ text: `The plan on the board is kept as “${name.trim()}”.` });
+        toast({ text: `The plan on the board is kept as “${given}”.` });
         setName('');
       },
       onError: toastError,
     });
+  };
   return (
     <form
       className={styles.keep}
@@ -33,8 +39,9 @@ export function KeepPlan() {
         onChange={setName}
         maxLength={MOST_OF_A_NAME}
         help="queues and pins as they are on the board"
+        error={missing ? 'Give the plan a name first.' : undefined}
       />
-      <Button type="submit" icon={Bookmark} isDisabled={isPending || name.trim() === ''}>
+      <Button type="submit" icon={Bookmark}>
         Keep this plan
       </Button>
     </form>
