@@ -11,7 +11,11 @@ Searches each problem of the files (shop-problem/1 or cut-problem/1, one or an a
 (default 5) and prints a JSON line each; with --out, full results go to DIR/NAME.json. Without files: this machine's
 figures on the demo shop.
 npm run --silent bench -- kill [--times N]
-Kills the app N times (default 300) in the middle of its work and prints what was lost, as one JSON line.`;
+Kills the app N times (default 300) in the middle of its work and prints what was lost, as one JSON line.
+npm run --silent bench -- history [--lines N]
+Builds N finished lines (default 10000) behind the demo's open work and prints what they cost, as one JSON line.
+npm run --silent bench -- doors [--files N] [--requests N] [--seed S]
+Tries broken files (default 10000) and malformed requests (default 20000) and prints what they broke, as one JSON line.`;
 
 /** One problem of either format. @throws Error with a sentence */
 async function bench(problem: unknown, options: BenchOptions, launch: LaunchSolver): Promise<Benched> {
@@ -36,13 +40,22 @@ function readOptions() {
       seconds: { type: 'string', default: '5' },
       seed: { type: 'string', default: '1' },
       out: { type: 'string' },
+      lines: { type: 'string', default: '10000' },
       times: { type: 'string', default: '300' },
+      files: { type: 'string', default: '10000' },
+      requests: { type: 'string', default: '20000' },
     },
   });
   const options = { seconds: Number(values.seconds), seed: Number(values.seed) };
   if (!(options.seconds > 0) || !Number.isInteger(options.seed))
     throw new Error(`--seconds takes a number above 0, --seed a whole number.\n${USAGE}`);
-  return { files: positionals, options, out: values.out, times: Number(values.times) };
+  const counts = {
+    times: Number(values.times),
+    lines: Number(values.lines),
+    broken: Number(values.files),
+    malformed: Number(values.requests),
+  };
+  return { files: positionals, options, out: values.out, ...counts };
 }
 
 /** Mean and largest gap a file, for people; the lines on stdout are for programs. */
@@ -56,8 +69,10 @@ function summary(file: string, lines: readonly BenchLine[]): string {
 }
 
 async function main(): Promise<void> {
-  const { files, options, out, times } = readOptions();
+  const { files, options, out, times, lines, broken, malformed } = readOptions();
   if (files[0] === 'kill') return (await import('./kill.ts')).benchKill(times);
+  if (files[0] === 'history') return (await import('./history.ts')).benchHistory(lines);
+  if (files[0] === 'doors') return (await import('./doors.ts')).benchDoors(broken, malformed, options.seed);
   if (files.length === 0) return (await import('./app.ts')).benchApp(options.seconds, options.seed);
   if (out !== undefined) mkdirSync(out, { recursive: true });
   const solvers = await warmSolvers();
