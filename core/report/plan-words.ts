@@ -1,10 +1,10 @@
 import type { QueueChange } from '../planning/changed-queues.ts';
 import type { LineMove, PlanComparison, PlanSum } from '../planning/compare-plans.ts';
+import { lineOfOperation } from '../shop/order.ts';
 import { compareIds } from '../shop/row-change.ts';
 import { formatDayAndClock } from '../time/wall.ts';
 import { counted } from '../units/count.ts';
 import { formatDuration, shortDuration } from '../units/duration.ts';
-import { operationName } from '../edit/plan-commands.ts';
 
 /** A plan that was kept or published, as far as its name goes. */
 interface NamedPlan {
@@ -14,7 +14,11 @@ interface NamedPlan {
   readonly at: number;
 }
 
-/** "“Before the rush”, kept Mon 30 Nov 07:10" or "Plan published Mon 30 Nov 07:10: for the night". */
+/** "Kept as “Before the rush”" or "Published: for the night" */
+export const planName = ({ what, name }: NamedPlan): string =>
+  what === 'named' ? `Kept as “${name}”` : name === '' ? 'Published' : `Published: ${name}`;
+
+/** "“Before the rush”, kept Mon 30 Nov 07:10" or "Plan published Mon 30 Nov 07:10: for the night" */
 export function planTitle({ what, name, at }: NamedPlan, timeZone: string): string {
   const when = formatDayAndClock(at, timeZone);
   if (what === 'named') return `“${name}”, kept ${when}`;
@@ -24,8 +28,7 @@ export function planTitle({ what, name, at }: NamedPlan, timeZone: string): stri
 /** One thing that changed in a machine's queue, for the person at it. */
 export interface ChangedRow {
   readonly operation: string;
-  /** "1042/1 shearing" */
-  readonly name: string;
+  readonly lineId: string;
   /** "earlier, now No. 2" */
   readonly words: string;
 }
@@ -37,7 +40,7 @@ export const changedRows = (changes: readonly QueueChange[], queue: readonly str
     const now = position < 0 ? '' : `, now No. ${position + 1}`;
     return {
       operation: change.operation,
-      name: operationName(change.operation),
+      lineId: lineOfOperation(change.operation),
       words: `${changeWords(change)}${now}`,
     };
   });

@@ -67,7 +67,7 @@ const MovedLines = ({ moved, timeZone }: { moved: readonly MovedLine[]; timeZone
   <table className={styles.table} aria-label="Lines that end at another time">
     <thead>
       <tr>
-        <ColumnHeads heads={['Line', 'Ended', 'Ends', 'Difference', 'Due']} />
+        <ColumnHeads heads={['Line', 'Ends (from)', 'Ends (to)', 'Difference', 'Due']} />
       </tr>
     </thead>
     <tbody>

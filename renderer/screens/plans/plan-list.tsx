@@ -32,7 +32,7 @@ export function PlanList({ plans, timeZone, onCompare, onGone, onMore }: Props) 
       <table className={styles.table} aria-label="Kept and published plans">
         <thead>
           <tr>
-            <ColumnHeads heads={['When', 'Plan', 'By', 'Came to', 'Do']} />
+            <ColumnHeads heads={['When', 'Plan', 'By', 'Came to', '']} />
           </tr>
         </thead>
         <tbody>

@@ -44,6 +44,13 @@ export function PublishDialog({ onClose }: { onClose: () => void }) {
           ? 'Floor and paper follow the plan on the board already.'
           : 'Floor screens, dispatch lists and step lists follow this plan from then on. Lists printed before are out of date.'}
       </p>
+      <TextField
+        label="Note"
+        value={note}
+        onChange={setNote}
+        maxLength={MOST_OF_A_NAME}
+        help="what for; may stay empty"
+      />
       {inWorkOrder(shop.machine).flatMap(({ id, name }) => {
         const changed = changes.get(id);
         return changed
@@ -55,13 +62,6 @@ export function PublishDialog({ onClose }: { onClose: () => void }) {
             ]
           : [];
       })}
-      <TextField
-        label="Note"
-        value={note}
-        onChange={setNote}
-        maxLength={MOST_OF_A_NAME}
-        help="what for; may stay empty"
-      />
     </Dialog>
   );
 }

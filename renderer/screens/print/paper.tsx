@@ -30,6 +30,8 @@ interface Props {
 }
 
 const COLUMNS = 9;
+/** Changes of the plan that paper names; where there are more, the whole list wants to be read. */
+const NAMED = 24;
 
 /** One machine's list; it begins on a page of its own, head and foot come again on each. */
 export function Paper(props: Props) {
@@ -98,7 +100,7 @@ function Changed({
       <td colSpan={COLUMNS}>
         <section className={styles.changed} aria-label={`Changed on ${machine.name}`}>
           <strong>{`Changed since the plan of ${formatDayAndClock(since, settings.timeZone)}:`}</strong>
-          <ChangedList rows={changes} />
+          <ChangedList rows={changes} named={NAMED} />
         </section>
       </td>
     </tr>

@@ -18,6 +18,7 @@ import { CheckBox } from '../../ui/check-box.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { ToastCorner } from '../../ui/toast.tsx';
+import { DraftNote } from './draft-note.tsx';
 import { Paper, type PublishedList } from './paper.tsx';
 import { PrintButton, usePrintReady } from './paper-tools.tsx';
 import { partOnPaper } from './part-choice.ts';
@@ -45,6 +46,7 @@ export function PrintScreen() {
       {query.is === 'ready' && (
         <>
           <Tools query={query} choice={choice} />
+          <DraftNote />
           {published.data && <Sheets query={query} choice={choice} published={published.data} />}
           {published.error && <SentenceError message={published.error.message} />}
         </>

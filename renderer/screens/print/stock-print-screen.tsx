@@ -5,6 +5,7 @@ import { useStatus } from '../../queries/hooks.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { ToastCorner } from '../../ui/toast.tsx';
+import { DraftNote } from './draft-note.tsx';
 import { PaperTools, usePrintReady } from './paper-tools.tsx';
 import { PurchasePaper } from './purchase-paper.tsx';
 import styles from './print.module.css';
@@ -24,6 +25,7 @@ function Desk({ query, runId }: { query: CutsQuery; runId: string | null }) {
   return (
     <div className={`${styles.desk} ${inBrowser ? styles.numbered : ''}`}>
       <Tools runId={runId} inBrowser={inBrowser} />
+      {runId !== null && <DraftNote />}
       {query.is === 'waiting' && <Waiting doing="Working out the runs and their sheets" />}
       {query.is === 'failed' && <SentenceError message={query.message} />}
       {query.is === 'ready' && <Sheet query={query} runId={runId} />}

@@ -1,5 +1,5 @@
 import type { DoneEntry } from '../../../core/contract/plans.ts';
-import { planTitle } from '../../../core/report/plan-words.ts';
+import { planName } from '../../../core/report/plan-words.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { useStory } from '../../queries/plans.ts';
 import { Button } from '../../ui/button.tsx';
@@ -54,7 +54,7 @@ function Entry({ entry, timeZone }: { entry: DoneEntry; timeZone: string }) {
   return (
     <li>
       <span className={undone ? styles.undone : undefined}>
-        {entry.is === 'plan' ? planTitle(entry, timeZone) : entry.label}
+        {entry.is === 'plan' ? planName(entry) : entry.label}
       </span>{' '}
       <span className={styles.note}>{notes.join(', ')}</span>{' '}
       {entry.is === 'plan' && (

@@ -75,3 +75,17 @@ it('a blank has one figure on list, steps and traveller', () => {
     cleanup();
   }
 });
+
+it('a list names the plan that it follows, and what that changed', () => {
+  const changes = Array.from({ length: 30 }, (_, i) => ({
+    operation: `${i}:shear`,
+    lineId: `${i}/1`,
+    words: `earlier, now No. ${i + 1}`,
+  }));
+  const published = { title: 'Plan published Mon 30 Nov 05:00: for the night', changes, since: NOW };
+  render(<Paper list={listOf('S1')} settings={settings} now={NOW} days={60} published={published} />);
+  expect(screen.getByText('Plan published Mon 30 Nov 05:00: for the night')).toBeTruthy();
+  const told = screen.getByRole('region', { name: 'Changed on Shear' });
+  expect(told.textContent).toMatch(/Changed since the plan of Mon 30 Nov 06:00:0\/1 earlier, now No\. 1/);
+  expect(told.textContent).toMatch(/and 6 more$/);
+});
