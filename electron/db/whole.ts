@@ -1,5 +1,6 @@
-import { count, getTableColumns } from 'drizzle-orm';
-import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
+import Database from 'better-sqlite3';
+import { getTableColumns, sql } from 'drizzle-orm';
+import { drizzle, type BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import { rowKinds, type RowKind } from '../../core/shop/state.ts';
 import { cutAnswer, fact, savedPlan, setAside, step } from './history-schema.ts';
 import { tables } from './schema.ts';
@@ -34,21 +35,48 @@ export const instantColumns: ReadonlySet<string> = new Set([
   'revertedAt',
   'usedAt',
   'taken',
+  'since',
 ]);
 
 export const columnsOf = (table: TableName): string[] => Object.keys(getTableColumns(all[table]));
 
 /** The data file table by table, unchecked: for a copy of everything. */
 export const wholeIn = (db: BetterSQLite3Database) => ({
-  read: (table: TableName): TableRows[] => db.select().from(all[table]).all(),
+  /** So many rows at a time, as they were first written. */
+  *pages(table: TableName, size: number): Generator<TableRows[]> {
+    const columns = { ...getTableColumns(all[table]), rowid: sql<number>`rowid` };
+    for (let after = -1; ;) {
+      const page = db
+        .select(columns)
+        .from(all[table])
+        .where(sql`rowid > ${after}`)
+        .orderBy(sql`rowid`)
+        .limit(size)
+        .all();
+      const last = page.at(-1);
+      if (!last) return;
+      after = last.rowid;
+      yield page.map(({ rowid: _rowid, ...row }) => row);
+    }
+  },
 
   /** Add rows as they are; ids that the file counts itself go on after the highest. */
   put(table: TableName, rows: readonly TableRows[]): void {
-    for (const row of rows)
-      db.insert(all[table])
-        .values(row as never)
-        .run();
+    const values = Object.fromEntries(columnsOf(table).map((name) => [name, sql.placeholder(name)]));
+    const insert = db
+      .insert(all[table])
+      .values(values as never)
+      .prepare();
+    for (const row of rows) insert.run(row);
   },
-
-  count: (table: TableName): number => db.select({ rows: count() }).from(all[table]).get()?.rows ?? 0,
 });
+
+/** Look through a backup, table by table. */
+export async function lookThrough<T>(file: string, look: (whole: Whole) => Promise<T>): Promise<T> {
+  const copy = new Database(file, { readonly: true, fileMustExist: true });
+  try {
+    return await look(wholeIn(drizzle(copy)));
+  } finally {
+    copy.close();
+  }
+}

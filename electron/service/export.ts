@@ -1,33 +1,42 @@
-import { mkdirSync, renameSync, rmSync } from 'node:fs';
+import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, writeSync } from 'node:fs';
 import { dirname, join, parse } from 'node:path';
+import { setImmediate as turn } from 'node:timers/promises';
 import { gunzipSync } from 'node:zlib';
 import { toCsv, type CsvCell } from '../../core/csv.ts';
 import { wholeShop, type WholeShop } from '../../core/import/whole-shop.ts';
 import { faultOf, MOST } from '../../core/input-limits.ts';
-import { formatClock, twoFigures, wallParts } from '../../core/time/wall.ts';
-import { instant } from '../../core/units/brand.ts';
-import { syncFolder, writeWhole } from '../atomic-file.ts';
+import { offsetAt } from '../../core/time/wall.ts';
+import { syncFolder } from '../atomic-file.ts';
 import type { Store, Work } from '../db/open.ts';
-import { columnsOf, instantColumns, tableNames, type TableName, type TableRows } from '../db/whole.ts';
+import {
+  columnsOf,
+  instantColumns,
+  lookThrough,
+  tableNames,
+  type TableName,
+  type TableRows,
+  type Whole,
+} from '../db/whole.ts';
 import { Refused } from '../refused.ts';
 import { fileStamp, type Clock } from './clock.ts';
 
+/** Rows that are written at once; then others get their turn. */
+const PAGE = 500;
+const COPY = 'copy.db';
+
 /**
  * Write everything beside the data file: `exports/NAME STAMP/everything.json`, from which an empty shop can be filled, and
- * a CSV file a table for people and spreadsheets. The folder has its name once all of it is written.
+ * a CSV file a table for people and spreadsheets. It is read off a backup made for it, so that it is the shop at one moment
+ * and the work goes on beside. The folder has its name once all of it is written.
  * @throws Refused
  */
-export function exportAll(store: Store, clock: Clock, version: string): { folder: string; rows: number } {
-  const tables = store.run(
-    'read everything',
-    ({ whole }) =>
-      Object.fromEntries(tableNames.map((table) => [table, whole.read(table)])) as Record<
-        TableName,
-        TableRows[]
-      >,
-  );
-  const zone = tables.settings[0]?.timeZone;
-  if (typeof zone !== 'string')
+export async function exportAll(
+  store: Store,
+  clock: Clock,
+  version: string,
+): Promise<{ folder: string; rows: number }> {
+  const zone = store.run('read the settings', ({ rows }) => rows.get('settings', 'shop'))?.timeZone;
+  if (zone === undefined)
     throw new Refused('unavailable', 'This data file is new; there is nothing to export yet.');
   const at = clock.now();
   const folder = join(dirname(store.file), 'exports', `${parse(store.file).name} ${fileStamp(at)}`);
@@ -35,13 +44,16 @@ export function exportAll(store: Store, clock: Clock, version: string): { folder
   try {
     rmSync(unfinished, { recursive: true, force: true });
     mkdirSync(unfinished, { recursive: true });
-    const whole = { format: 'foldweek-export/1', version, at, tables };
-    writeWhole(join(unfinished, 'everything.json'), JSON.stringify(whole));
-    for (const table of tableNames)
-      writeWhole(join(unfinished, `${table}.csv`), csvOf(table, tables[table], zone));
+    await store.backUp(unfinished, COPY);
+    const head = `{"format":"foldweek-export/1","version":${JSON.stringify(version)},"at":${at},"tables":{`;
+    const rows = await lookThrough(join(unfinished, COPY), (whole) =>
+      writeTables(whole, unfinished, head, wallClock(zone)),
+    );
+    rmSync(join(unfinished, COPY));
     rmSync(folder, { recursive: true, force: true });
     renameSync(unfinished, folder);
     syncFolder(dirname(folder));
+    return { folder, rows };
   } catch (error) {
     rmSync(unfinished, { recursive: true, force: true });
     if (!(error instanceof Refused) && !(error instanceof Error && 'code' in error)) throw error;
@@ -50,25 +62,65 @@ export function exportAll(store: Store, clock: Clock, version: string): { folder
       `The export could not be written into ${folder}: the disk may be full, or this user may not write there. Nothing was changed; make room, then export again.`,
     );
   }
-  return { folder, rows: tableNames.reduce((sum, table) => sum + tables[table].length, 0) };
 }
 
-/** One table for a spreadsheet: instants on the shop's clock with their year, lists and objects as JSON text. */
-function csvOf(table: TableName, rows: readonly TableRows[], zone: string): string {
-  const columns = columnsOf(table);
-  const cell = (column: string, value: unknown): CsvCell => {
+/** @param head opens the JSON text @returns how many rows were written */
+async function writeTables(whole: Whole, folder: string, head: string, wall: WallText): Promise<number> {
+  const json = openSync(join(folder, 'everything.json'), 'w');
+  let total = 0;
+  try {
+    writeSync(json, head);
+    for (const table of tableNames) {
+      const csv = openSync(join(folder, `${table}.csv`), 'w');
+      try {
+        writeSync(csv, toCsv([columnsOf(table)]));
+        writeSync(json, `${table === tableNames[0] ? '' : ','}${JSON.stringify(table)}:[`);
+        let written = 0;
+        for (const page of whole.pages(table, PAGE)) {
+          writeSync(json, `${written === 0 ? '' : ','}${page.map((row) => JSON.stringify(row)).join()}`);
+          writeSync(csv, toCsv(page.map((row) => cellsOf(table, row, wall))));
+          written += page.length;
+          await turn();
+        }
+        writeSync(json, ']');
+        total += written;
+        fsyncSync(csv);
+      } finally {
+        closeSync(csv);
+      }
+    }
+    writeSync(json, '}}');
+    fsyncSync(json);
+  } finally {
+    closeSync(json);
+  }
+  syncFolder(folder);
+  return total;
+}
+
+type WallText = (at: number) => string;
+
+/** A row for a spreadsheet: instants on the shop's clock with their year, lists and objects as JSON text. */
+const cellsOf = (table: TableName, row: TableRows, wall: WallText): CsvCell[] =>
+  columnsOf(table).map((column) => {
+    const value = row[column];
     if (value === null || value === undefined) return null;
-    if (typeof value === 'number' && instantColumns.has(column)) return wallText(value, zone);
-    if (typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean') return value;
-    return JSON.stringify(value);
-  };
-  return toCsv([columns, ...rows.map((row) => columns.map((column) => cell(column, row[column])))]);
-}
+    if (typeof value === 'number') return instantColumns.has(column) ? wall(value) : value;
+    return typeof value === 'string' || typeof value === 'boolean' ? value : JSON.stringify(value);
+  });
 
-/** "2026-12-01 07:00:00" */
-function wallText(at: number, zone: string): string {
-  const { date, second } = wallParts(instant(at), zone);
-  return `${date} ${formatClock(instant(at), zone)}:${twoFigures(second)}`;
+/** Zones change their offset on a quarter of an hour. */
+const QUARTER = 900;
+
+/** Tells instants as "2026-12-01 07:00:00"; a zone's offset is looked up once a quarter of an hour. */
+function wallClock(zone: string): WallText {
+  const offsets = new Map<number, number>();
+  return (at) => {
+    const quarter = Math.floor(at / QUARTER);
+    const offset = offsets.get(quarter) ?? offsetAt(quarter * QUARTER, zone);
+    offsets.set(quarter, offset);
+    return new Date((at + offset) * 1000).toISOString().slice(0, 19).replace('T', ' ');
+  };
 }
 
 /** What an `everything.json` holds, every row checked. @param gzipped as the screen sends it @throws Refused with the first thing wrong */

@@ -85,8 +85,9 @@ function lookAfter(file: string, kept: Kept): { opened: boolean; whole: boolean;
     const lost = store.run('look', (work) => {
       readShop(work, Math.floor(Date.now() / 1000));
       const { rows, whole } = work;
-      const steps = new Set(whole.read('step').map(({ id }) => id));
-      const facts = new Map(whole.read('fact').map(({ id, command }) => [id, JSON.stringify(command)]));
+      const all = (table: 'step' | 'fact') => [...whole.pages(table, 1000)].flat();
+      const steps = new Set(all('step').map(({ id }) => id));
+      const facts = new Map(all('fact').map(({ id, command }) => [id, JSON.stringify(command)]));
       return (
         kept.steps.filter((id) => !steps.has(id)).length +
         kept.facts.filter(({ id, command }) => facts.get(id) !== JSON.stringify(command)).length +

@@ -79,7 +79,7 @@ describe.skipIf(!mounted)('a disk that is really full', () => {
   it('says that no backup and no export could be made, and leaves no half of one', async () => {
     const { message } = await laterRefusal(backups.make());
     expect(message).toMatch(/No backup could be made in .*: its disk is full\. Your work is kept/);
-    expect(refusalOf(() => exportAll(store, fixedClock(), '1')).message).toMatch(
+    expect((await laterRefusal(exportAll(store, fixedClock(), '1'))).message).toMatch(
       /The export could not be written/,
     );
     expect(readdirSync(join(disk, 'backups'))).toHaveLength(1);
