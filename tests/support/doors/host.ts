@@ -75,7 +75,10 @@ export async function openDoorHost(folder: string, shop: Shop | null): Promise<D
 const contentOf = (store: Store): Record<string, string[]> =>
   store.run('look', ({ whole }) =>
     Object.fromEntries(
-      tableNames.map((table) => [table, whole.read(table).map((row) => JSON.stringify(row))]),
+      tableNames.map((table) => [
+        table,
+        [...whole.pages(table, 1000)].flat().map((row) => JSON.stringify(row)),
+      ]),
     ),
   );
 
