@@ -1,5 +1,6 @@
 import type { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
+import type { Conflict } from '../result.ts';
 
 /**
  * One request the screens can make: a name, what goes in, what comes out. The same value is used by every host
@@ -38,7 +39,12 @@ export type OutputOf<C extends Call> = DeepReadonly<z.output<C['output']>>;
 export type ErrorCode =
   'bad-input' | 'refused' | 'conflict' | 'busy' | 'unavailable' | 'damaged' | 'forbidden' | 'internal';
 
-/** What crosses the border: errors keep code and sentence, nothing else. */
+/** What crosses the border: errors keep code and sentence, a conflict both versions of its rows, and nothing else. */
 export type Reply<T> =
-  | { readonly ok: true; readonly value: T }
-  | { readonly ok: false; readonly error: { readonly code: ErrorCode; readonly message: string } };
+  { readonly ok: true; readonly value: T } | { readonly ok: false; readonly error: ReplyError };
+
+export interface ReplyError {
+  readonly code: ErrorCode;
+  readonly message: string;
+  readonly conflicts?: readonly Conflict[];
+}

@@ -1,6 +1,7 @@
 import type { AnswerOf, CheckedInputOf, ErrorCode, Reply } from '../../core/contract/call.ts';
 import { contract, type CallName, type Contract } from '../../core/contract/index.ts';
 import { faultOf } from '../../core/input-limits.ts';
+import type { Conflict } from '../../core/result.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
 import { unfit } from './unfit.ts';
@@ -23,9 +24,13 @@ export type Serve = (name: string, input: unknown, caller?: unknown) => Promise<
 const callerOf = (raw: unknown): string =>
   typeof raw === 'string' && /^[\w .-]{1,40}$/.test(raw) ? raw : '';
 
-export const refuse = (code: ErrorCode, message: string): Reply<never> => ({
+export const refuse = (
+  code: ErrorCode,
+  message: string,
+  conflicts: readonly Conflict[] = [],
+): Reply<never> => ({
   ok: false,
-  error: { code, message },
+  error: conflicts.length === 0 ? { code, message } : { code, message, conflicts },
 });
 
 /** Files that are sent along; their schemas limit them. */
@@ -61,7 +66,7 @@ export function makeServe(answers: Answers, log: Log, kept: () => number): Serve
       );
       return { ok: true, value: found.call.output.parse(value) };
     } catch (error) {
-      if (error instanceof Refused) return refuse(error.code, error.message);
+      if (error instanceof Refused) return refuse(error.code, error.message, error.conflicts);
       log.error(`${name} failed`, error);
       return refuse(
         'internal',

@@ -6,6 +6,7 @@ import { Confirm } from '../ui/confirm.tsx';
 import { SentenceError } from '../ui/states.tsx';
 import { Tag } from '../ui/tag.tsx';
 import { toastError } from '../ui/toast.tsx';
+import { Conflicts } from './conflicts.tsx';
 import styles from './form.module.css';
 import type { Form } from './use-form.ts';
 
@@ -48,6 +49,7 @@ export function FormFrame<T extends object>({ title, form, onSaved, remove, chil
       </header>
       <div className={styles.frameBody}>
         {form.errors[''] && <SentenceError message={form.errors['']} />}
+        <Conflicts form={form} />
         {children}
       </div>
       <footer className={styles.frameFoot}>

@@ -2,8 +2,9 @@ import { useState } from 'react';
 import type { z } from 'zod';
 import { applyCommand } from '../../core/edit/apply.ts';
 import type { Command } from '../../core/edit/command.ts';
-import type { Issue } from '../../core/result.ts';
+import type { Conflict, Issue } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
+import { AppError } from '../queries/invoke.ts';
 import { useDraft } from './drafts.ts';
 import { fieldErrors, refusalErrors, type FieldErrors } from './field-errors.ts';
 import { useAct } from './use-act.ts';
@@ -20,12 +21,18 @@ interface FormPlan<T extends object> {
   readonly fieldOf: (problem: Issue, entries: T) => string;
   /** What else speaks against the entries, by field. */
   readonly refuses?: (entries: T) => FieldErrors;
+  /** The entries as a change of what stands now; missing: they cannot be. */
+  readonly rebase?: (entries: T, conflicts: readonly Conflict[]) => T;
 }
 
 export interface Form<T extends object> {
   readonly entries: T;
   readonly changed: boolean;
   readonly errors: FieldErrors;
+  /** Rows that someone else changed since the form was opened, each in both versions. */
+  readonly conflicts: readonly Conflict[];
+  /** Go on with what was typed, over what stands now; null where that cannot be. */
+  readonly keepMine: (() => void) | null;
   set(patch: Partial<T>): void;
   /** @returns the saved entries, or null when refused: `errors` say why, and nothing typed is lost */
   save(): Promise<T | null>;
@@ -38,6 +45,7 @@ export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
   const { name, shop, current, schema, command, fieldOf } = plan;
   const draft = useDraft(name, current);
   const [errors, setErrors] = useState<FieldErrors>({});
+  const [conflicts, setConflicts] = useState<readonly Conflict[]>([]);
   const act = useAct();
   const refuse = (found: FieldErrors): null => {
     setErrors(found);
@@ -49,11 +57,18 @@ export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
     if (Object.keys(misfits).length > 0) return refuse(misfits);
     const asked = command(schema.parse(entries));
     const edit = applyCommand(shop, asked);
-    if (!edit.ok) return refuse(refusalErrors(edit.issues, (problem) => fieldOf(problem, entries)));
+    if (!edit.ok) {
+      const found = edit.issues.flatMap(({ conflict }) => conflict ?? []);
+      setConflicts(found);
+      if (found.length > 0) return refuse({});
+      return refuse(refusalErrors(edit.issues, (problem) => fieldOf(problem, entries)));
+    }
     try {
       await act(asked);
     } catch (error) {
-      return refuse({ '': (error as Error).message });
+      const found = error instanceof AppError ? error.conflicts : [];
+      setConflicts(found);
+      return refuse(found.length > 0 ? {} : { '': (error as Error).message });
     }
     draft.drop();
     setErrors({});
@@ -66,8 +81,15 @@ export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
   const discard = () => {
     draft.drop();
     setErrors({});
+    setConflicts([]);
   };
-  return { entries: draft.entries, changed: draft.changed, errors, set, save, discard };
+  const { rebase } = plan;
+  const keepMine = () => {
+    draft.set(rebase!(draft.entries, conflicts));
+    setConflicts([]);
+  };
+  const { entries, changed } = draft;
+  return { entries, changed, errors, conflicts, keepMine: rebase ? keepMine : null, set, save, discard };
 }
 
 /** A field that is being fixed is not scolded for what it held before. */

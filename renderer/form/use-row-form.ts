@@ -40,6 +40,10 @@ export function useRowForm<K extends FormKind>(
     schema: rowKinds[kind] as unknown as z.ZodType<RowOf<K>>,
     command: (entries) => ({ do: 'row.save', kind, row: entries }) as Command,
     fieldOf,
+    rebase: (entries, [conflict]) => ({
+      ...entries,
+      revision: (conflict?.theirs as RowOf<K> | null)?.revision ?? 0,
+    }),
     refuses: ({ id }): FieldErrors =>
       isNew && shop[kind].some((other) => other.id === id)
         ? { id: `The code ${id} already exists. Choose another.` }

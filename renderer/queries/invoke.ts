@@ -1,5 +1,6 @@
 import type { Call, ErrorCode, InputOf, OutputOf, Reply } from '../../core/contract/call.ts';
 import type { Push } from '../../core/contract/push.ts';
+import type { Conflict } from '../../core/result.ts';
 import { caller } from './caller.ts';
 
 /** What the desktop window's preload offers; missing in a plain browser, where the same host listens on loopback HTTP. */
@@ -17,10 +18,13 @@ declare global {
 /** A refusal by the host: its message is a sentence made for the user. */
 export class AppError extends Error {
   readonly code: ErrorCode;
+  /** Rows that someone else changed first, each in both versions. */
+  readonly conflicts: readonly Conflict[];
 
-  constructor(code: ErrorCode, message: string) {
+  constructor(code: ErrorCode, message: string, conflicts: readonly Conflict[] = []) {
     super(message);
     this.code = code;
+    this.conflicts = conflicts;
   }
 }
 
@@ -52,7 +56,7 @@ export async function invoke<C extends Call>(def: C, input: InputOf<C>): Promise
     ? await window.bridge.call(def.name, input, caller())
     : await post(def.name, input);
   const reply = raw as Reply<OutputOf<C>>;
-  if (!reply.ok) throw new AppError(reply.error.code, reply.error.message);
+  if (!reply.ok) throw new AppError(reply.error.code, reply.error.message, reply.error.conflicts);
   return reply.value;
 }
 

@@ -68,7 +68,10 @@ describe('a request', () => {
     const reply = await serve('edit.apply', {
       command: { do: 'row.save', kind: 'colour', row: aColour({ revision: 9 }) },
     });
-    expect(reply).toMatchObject({ ok: false, error: { code: 'refused' } });
+    expect(reply).toMatchObject({
+      ok: false,
+      error: { code: 'conflict', conflicts: [{ mine: expect.anything(), theirs: expect.anything() }] },
+    });
     if (!reply.ok) expect(reply.error.message).toMatch(/changed meanwhile/);
   });
 

@@ -6,6 +6,7 @@ import { Confirm } from '../../ui/confirm.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { toast, toastError } from '../../ui/toast.tsx';
+import { Conflicts } from '../../form/conflicts.tsx';
 import { useAct } from '../../form/use-act.ts';
 import { useForm, type Form } from '../../form/use-form.ts';
 import { usePresent } from '../../queries/hooks.ts';
@@ -17,6 +18,7 @@ import {
   entriesOf,
   orderEntries,
   orderField,
+  rebased,
   saveCommand,
   type OrderEntries,
 } from './order-entries.ts';
@@ -68,6 +70,7 @@ function OrderForm({ shop, isNew, current, onClose }: FormProps) {
     schema: orderEntries,
     command: (entries) => saveCommand(entries, present()),
     fieldOf: orderField,
+    rebase: rebased,
     refuses: ({ order }): Record<string, string> =>
       isNew && shop.order.some((other) => other.id === order.id)
         ? { 'order.id': `Work order ${order.id} already exists. Choose another number.` }
@@ -97,6 +100,7 @@ function OrderForm({ shop, isNew, current, onClose }: FormProps) {
     >
       <div className={styles.orderForm}>
         {form.errors[''] && <SentenceError message={form.errors['']} />}
+        <Conflicts form={form} />
         <OrderFields form={form} isNew={isNew} timeZone={shop.settings.timeZone} />
         <OrderLines shop={shop} form={form} />
       </div>

@@ -1,7 +1,14 @@
 import { z } from 'zod';
 import type { Command } from '../../../core/edit/command.ts';
-import { orderLine, type OrderLine, usualLine, usualOrder, workOrder } from '../../../core/shop/order.ts';
-import type { Issue } from '../../../core/result.ts';
+import {
+  orderLine,
+  type OrderLine,
+  usualLine,
+  usualOrder,
+  workOrder,
+  type WorkOrder,
+} from '../../../core/shop/order.ts';
+import type { Conflict, Issue } from '../../../core/result.ts';
 import { nextLineNumber } from '../../../core/shop/line-number.ts';
 import { sameContent } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -96,6 +103,22 @@ export function saveCommand({ order, lines, read }: OrderEntries, at: Instant): 
     removed: read.filter(({ id }) => !stay.has(id)).map(({ id, revision }) => ({ id, revision })),
     at,
   };
+}
+
+/** The entries as a change of what stands now: nothing typed is lost, and what was read is what is there. */
+export function rebased(entries: OrderEntries, conflicts: readonly Conflict[]): OrderEntries {
+  return conflicts.reduce<OrderEntries>(({ order, lines, read }, { kind, id, theirs }) => {
+    if (kind === 'order')
+      return { order: { ...order, revision: (theirs as WorkOrder | null)?.revision ?? 0 }, lines, read };
+    const stands = theirs as OrderLine | null;
+    return {
+      order,
+      lines: lines.map((line) =>
+        `${order.id}/${line.number}` === id ? { ...line, revision: stands?.revision ?? 0 } : line,
+      ),
+      read: [...read.filter((line) => line.id !== id), ...(stands ? [stands] : [])],
+    };
+  }, entries);
 }
 
 const LINE_FIELD: Readonly<Record<string, keyof LineEntry>> = {

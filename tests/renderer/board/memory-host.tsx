@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { invert, withChanges, type RowChange } from '../../../core/shop/row-change.ts';
-import { sentence } from '../../../core/result.ts';
+import { sentence, type Conflict } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { makeClient, takePush } from '../../../renderer/queries/client.ts';
 import { NOW } from '../../support/builders.ts';
@@ -50,7 +50,10 @@ export function memoryHost(start: Shop) {
     'edit.redo': () => step(redo, undo, ({ changes }) => changes),
     'edit.apply': ({ command }: { command: Command }) => {
       const edit = applyCommand(shop, command);
-      if (!edit.ok) throw new Error(sentence(edit.issues));
+      if (!edit.ok)
+        throw Object.assign(new Error(sentence(edit.issues)), {
+          conflicts: edit.issues.flatMap(({ conflict }) => conflict ?? []),
+        });
       shop = withChanges(shop, edit.value.changes);
       redo.length = 0;
       undo.push({ ...edit.value, id: (stepId += 1) });
@@ -64,7 +67,11 @@ export function memoryHost(start: Shop) {
       try {
         return { ok: true, value: answers[name]?.(input as never) };
       } catch (error) {
-        return { ok: false, error: { code: 'refused', message: (error as Error).message } };
+        const { message, conflicts = [] } = error as Error & { conflicts?: readonly Conflict[] };
+        return {
+          ok: false,
+          error: { code: conflicts.length > 0 ? 'conflict' : 'refused', message, conflicts },
+        };
       }
     },
   };
