@@ -1,4 +1,3 @@
-import { Undo2 } from 'lucide-react';
 import type { ListedPlan } from '../../../core/contract/plans.ts';
 import { sumWords } from '../../../core/report/plan-words.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
@@ -51,12 +50,7 @@ export function PlanList({ plans, timeZone, onCompare, onGone, onMore }: Props) 
                   <Button small aria-label={`Compare ${title}`} onPress={() => onCompare(plan.id)}>
                     Compare
                   </Button>
-                  <Button
-                    small
-                    icon={Undo2}
-                    aria-label={`Go back to ${title}`}
-                    onPress={() => goBackTo(plan.id, onGone)}
-                  >
+                  <Button small aria-label={`Go back to ${title}`} onPress={() => goBackTo(plan.id, onGone)}>
                     Go back
                   </Button>
                 </td>

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { unpublishedChanges } from '../../../core/planning/changed-queues.ts';
 import { followedShop, notPublished, withPlan } from '../../../core/planning/followed-plan.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
+import { floorView } from '../../../core/report/floor.ts';
 import { invert, withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aRecord, aShear, aShop, at, NOW } from '../../support/builders.ts';
@@ -32,6 +33,14 @@ const queueOf = (shop: Shop) => {
   return view.value.queues.S1;
 };
 const floor = (shop: Shop) => queueOf(followedShop(shop));
+
+/** What is marked as new on the shear's list. */
+function marked(shop: Shop): boolean[] {
+  const followed = followedShop(shop);
+  const view = viewPlan(followed, NOW);
+  const rows = view.ok ? (floorView(followed, view.value, 'S1', NOW)?.queue ?? []) : [];
+  return rows.map(({ row }) => row.unpublished);
+}
 
 describe('what floor and paper follow', () => {
   it('is the plan itself where every change is published at once', () => {
@@ -84,6 +93,8 @@ describe('what floor and paper follow', () => {
     expect(queueOf(drafted)).toEqual([D, A, B, C]);
     expect(floor(drafted)).toEqual([A, B, C, D]);
     expect([...notPublished(drafted)]).toEqual([D]);
+    expect(marked(drafted)).toEqual([false, false, false, true]);
+    expect(marked(after(drafted, publish))).toEqual([false, false, false, false]);
     expect(unpublishedChanges(drafted).get('S1')).toMatchObject([{ operation: D, what: 'added', after: 0 }]);
     expect([...notPublished(after(drafted, publish))]).toEqual([]);
   });
