@@ -1,4 +1,5 @@
 import { join } from 'node:path';
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { contract } from '../../core/contract/index.ts';
 import { makeAnswers } from '../../electron/host/answers.ts';
@@ -143,6 +144,23 @@ describe('the host', () => {
     });
     expect(await serve('app.begin', { with: 'demo' })).toEqual({ ok: true, value: {} });
     expect(await serve('app.status', {})).toMatchObject({ value: { fresh: false } });
+  });
+
+  it('tells of rows that could not be read, and lists them', async () => {
+    const file = join(tempFolder(), 'spoilt.db');
+    storeWith(aShop(), file).close();
+    const connection = new Database(file);
+    connection.exec(`update "order" set status = 'lost' where id = '1042'`);
+    connection.close();
+    const { serve } = start(openTestStore(file));
+    await serve('shop.read', {});
+    const status = await serve('app.status', {});
+    expect(status).toMatchObject({
+      value: { notice: expect.stringMatching(/rows of the data file could not be read.*set aside/) },
+    });
+    expect(await serve('aside.read', {})).toMatchObject({
+      value: expect.arrayContaining([expect.objectContaining({ kind: 'order', rowId: '1042' })]),
+    });
   });
 
   it('reads the whole shop, edits it and undoes the edit', async () => {
