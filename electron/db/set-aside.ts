@@ -24,18 +24,19 @@ const kinds = Object.keys(rowKinds) as RowKind[];
  * to one go with it: without their order or their part they could not stand.
  */
 export const setAsideIn = (db: BetterSQLite3Database) => {
+  let count = 0;
   const move = (kind: RowKind, row: Stored, reason: string): void => {
     for (const child of kinds)
       for (const column of columnsTo(child, kind))
         for (const stored of db.select().from(tables[child]).where(eq(column, row.id)).all())
           move(child, stored as Stored, `It belongs to ${kind} “${row.id}”, which could not be read.`);
+    count += 1;
     db.insert(setAside)
       .values({ kind, rowId: row.id, content: JSON.stringify(row), reason, at: sql`unixepoch()` })
       .run();
     db.delete(tables[kind]).where(eq(tables[kind].id, row.id)).run();
   };
 
-  let count = 0;
   return {
     /** How many were set aside since the file was opened. */
     count: (): number => count,
@@ -43,7 +44,6 @@ export const setAsideIn = (db: BetterSQLite3Database) => {
     /** @returns what stands in its place: the shop's settings are needed, so what can be read of them stays; else nothing */
     take(kind: RowKind, stored: Record<string, unknown>, reason: string): Settings | null {
       const row = { ...stored, id: String(stored.id) };
-      count += 1;
       move(kind, row, reason);
       if (kind !== 'settings') return null;
       const mended = readable(row);
