@@ -1,15 +1,15 @@
 import { estimateBrake } from '../estimate/brake.ts';
 import type { Estimate } from '../estimate/estimate.ts';
-import { countCuts, estimateShear } from '../estimate/shear.ts';
-import { blankOf, type Blank } from '../part/blank.ts';
+import { estimateShear } from '../estimate/shear.ts';
+import type { Blank } from '../part/blank.ts';
 import type { Finding } from '../limits/finding.ts';
 import { blankBasisOf } from '../part/forming.ts';
 import { hits } from '../part/girth.ts';
 import { findingsFor } from '../limits/eligibility.ts';
 import type { Attributes, Machine, Stage } from '../shop/machine.ts';
-import type { Gauge, Material, Sheet } from '../material/material.ts';
+import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
-import { metalName, metalWords } from '../shop/metal-name.ts';
+import { pieceOf, type Piece } from './piece.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import type { OperationRecord } from '../shop/plan.ts';
@@ -66,7 +66,7 @@ export function operationsOf(shop: Shop): ShopOperations {
   for (const line of shop.line) {
     const order = find.order.get(line.orderId);
     if (!order || order.status !== 'open' || line.status !== 'open') continue;
-    const steps = stepsOf(shop, find, order, line);
+    const steps = knownSteps(shop, find, order, line);
     if (steps.ok) operations.push(...steps.value);
     else unplannable.push(...steps.issues);
   }
@@ -96,6 +96,8 @@ export function piecesFor(
   return sheared && sheared.end !== null ? Math.min(line.quantity, sheared.good) : line.quantity;
 }
 
+const STAGES = ['shear', 'brake'] as const;
+
 type Finder = ReturnType<typeof finder>;
 
 function finder(shop: Shop) {
@@ -105,26 +107,37 @@ function finder(shop: Shop) {
     part: byId(shop.part),
     material: byId(shop.material),
     record: byId(shop.record),
-    sheets: (line: OrderLine) => {
-      const all = shop.sheet.filter(
-        (s) => s.materialId === line.materialId && s.gauge === line.gauge && s.colourId === line.colourId,
-      );
-      const bought = all.filter((s) => s.form !== 'remnant');
-      return bought.length > 0 ? bought : all;
-    },
   };
 }
 
-interface Piece {
-  readonly part: Part;
-  readonly material: Material;
-  readonly gauge: Gauge;
-  readonly blank: Blank;
-  readonly sheet: Sheet;
+/** What was computed of a line, and of which rows: most commands leave most lines as they are. */
+const known = new WeakMap<
+  OrderLine,
+  { readonly of: readonly unknown[]; readonly steps: Result<ShopOperation[]> }
+>();
+
+function knownSteps(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): Result<ShopOperation[]> {
+  const of = [
+    ...[
+      order,
+      find.part.get(line.partId),
+      shop.settings,
+      shop.machine,
+      shop.sheet,
+      shop.material,
+      shop.colour,
+    ],
+    ...STAGES.map((stage) => find.record.get(operationIdOf(line.id, stage))),
+  ];
+  const before = known.get(line);
+  if (before?.of.every((row, i) => row === of[i])) return before.steps;
+  const steps = stepsOf(shop, find, order, line);
+  known.set(line, { of, steps });
+  return steps;
 }
 
 function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): Result<ShopOperation[]> {
-  const piece = pieceOf(shop, find, line);
+  const piece = pieceOf(shop, find.part.get(line.partId), find.material.get(line.materialId), line);
   if (!piece.ok) return piece;
   const steps: ShopOperation[] = [];
   for (const stage of routingOf(piece.value.part)) {
@@ -159,72 +172,6 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
   }
   return ok(steps);
 }
-
-function pieceOf(shop: Shop, find: Finder, line: OrderLine): Result<Piece> {
-  const subject = `line ${line.id}`;
-  const part = find.part.get(line.partId);
-  const material = find.material.get(line.materialId);
-  const gauge = material?.gauges.find((g) => g.label === line.gauge);
-  if (!part)
-    return err(
-      issue(
-        subject,
-        'part',
-        `Line ${line.id} asks for part ${line.partId}, which is not there.`,
-        'Choose another part.',
-      ),
-    );
-  if (!material || !gauge)
-    return err(
-      issue(
-        subject,
-        'gauge',
-        `Line ${line.id} asks for ${metalWords({ gauge: line.gauge, material: material?.name ?? line.materialId })}, which is not kept.`,
-        'Choose another gauge.',
-      ),
-    );
-  const blank = blankOf(line, part, material, gauge, blankBasisOf(shop));
-  if (!blank.ok) return blank;
-  const sheet = cheapestSheet(shop, find, line, blank.value);
-  return sheet.ok ? ok({ part, material, gauge, blank: blank.value, sheet: sheet.value }) : sheet;
-}
-
-/** The sheet size in the line's own material, gauge and colour that costs least for each blank it yields. */
-function cheapestSheet(shop: Shop, find: Finder, line: OrderLine, blank: Blank): Result<Sheet> {
-  const sheets = find.sheets(line);
-  const shear = shop.machine.find((m) => m.stage === 'shear');
-  if (!shear)
-    return err(issue(`line ${line.id}`, 'machine', 'The shop has no shear.', 'Add one in Shop, Machines.'));
-  if (sheets.length === 0)
-    return err(
-      issue(
-        `line ${line.id}`,
-        'sheet',
-        `Line ${line.id}: no sheet size of ${metalName(shop, line)} is kept.`,
-        'Add one in Shop, Sheet sizes.',
-      ),
-    );
-  let best: { sheet: Sheet; cost: number } | null = null;
-  let refusal: readonly Issue[] = [];
-  for (const kept of sheets) {
-    const sheet = kept.form === 'coil' ? cutFromCoil(kept, blank) : kept;
-    const count = countCuts({ blank, quantity: 1, sheet, machine: shear, units: shop.settings.units });
-    if (!count.ok) refusal = count.issues;
-    else if (best === null || sheet.costCents / count.value.perSheet < best.cost)
-      best = { sheet, cost: sheet.costCents / count.value.perSheet };
-  }
-  if (best) return ok(best.sheet);
-  return err(
-    ...refusal.map((p) => ({ ...p, subject: `line ${line.id}`, message: `Line ${line.id}: ${p.message}` })),
-  );
-}
-
-/** A coil as the sheet that is cut off it for one panel of such blanks, at its price by the length. */
-const cutFromCoil = (coil: Sheet, { lengthMm }: Blank): Sheet => ({
-  ...coil,
-  lengthMm,
-  costCents: Math.round((coil.costCents * lengthMm) / coil.lengthMm),
-});
 
 function machinesFor(shop: Shop, line: OrderLine, piece: Piece, stage: Stage): Result<Eligible<Able>> {
   const machines: Able[] = [];

@@ -49,17 +49,20 @@ async function launchDesktop(dataDir: string): Promise<Opened> {
   }
 }
 
-/** The loopback host, and a browser on its one-time address. */
-export async function openBrowser(dataDir: string): Promise<Opened> {
+export const launchBrowser = (): Promise<Browser> =>
+  chromium.launch({
+    executablePath: findBrowser() ?? undefined,
+    args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
+  });
+
+/** The loopback host, and a browser on its one-time address. @param launched a browser that is open already */
+export async function openBrowser(dataDir: string, launched?: Browser): Promise<Opened> {
   const host = spawn(process.execPath, ['electron/start.ts', '--browser'], {
     cwd: root,
     env: environment(dataDir),
   });
   const address = await printedAddress(host);
-  const browser: Browser = await chromium.launch({
-    executablePath: findBrowser() ?? undefined,
-    args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
-  });
+  const browser = launched ?? (await launchBrowser());
   const page = await browser.newPage();
   await page.goto(address);
   const close = async (): Promise<void> => {
