@@ -56,7 +56,7 @@ export function makeAnswers(host: Host): Answers {
       fresh: begin.fresh(),
       now: clock.now(),
       fixedClock: clock.fixed,
-      notice: noticeOf(host),
+      notice: noticeOf(host, living, begin.fresh()),
     }),
     appBegin(input) {
       if (input.with === 'demo') begin.demo();
@@ -127,8 +127,9 @@ const importAnswers = (
     },
   }) satisfies Partial<Answers>;
 
-/** What there is to tell that nobody asked for; null: nothing. */
-function noticeOf({ notice, store, backups }: Host): string | null {
+/** What there is to tell that nobody asked for; null: nothing. The shop is read for it: only then it shows what cannot be. */
+function noticeOf({ notice, store, backups }: Host, living: LivingShop, fresh: boolean): string | null {
+  if (!fresh) living.read();
   const aside = store.run('count what was set aside', ({ rows }) => rows.aside.count());
   const rows =
     aside === 0

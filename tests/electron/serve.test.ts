@@ -64,6 +64,26 @@ describe('a request', () => {
     });
   });
 
+  it('that is wrong all over is told in one sentence, by the shape it comes closest to', async () => {
+    const { serve } = start();
+    const row = { ...aColour(), name: '', hex: 'green', revision: -1, ['x'.repeat(3000)]: 1 };
+    const reply = await serve('edit.apply', { command: { do: 'row.save', kind: 'colour', row } });
+    const message = reply.ok ? '' : reply.error.message;
+    expect(message).toMatch(
+      /^The request does not fit \(command.row.name: must not be empty; .*, and 1 more place\)\. Nothing was changed/,
+    );
+    expect(message.length).toBeLessThan(900);
+  });
+
+  it('that cannot be kept as it is, is refused before anything is done', async () => {
+    const { serve } = start();
+    const row = aColour({ id: 'new', name: 'half \ud800' });
+    const reply = await serve('edit.apply', { command: { do: 'row.save', kind: 'colour', row } });
+    expect(reply.ok ? '' : reply.error.message).toMatch(
+      /a character that cannot be kept. Nothing was changed/,
+    );
+  });
+
   it('that the shop speaks against keeps its sentence', async () => {
     const { serve } = start();
     const reply = await serve('edit.apply', {
@@ -153,10 +173,9 @@ describe('the host', () => {
     connection.exec(`update "order" set status = 'lost' where id = '1042'`);
     connection.close();
     const { serve } = start(openTestStore(file));
-    await serve('shop.read', {});
     const status = await serve('app.status', {});
     expect(status).toMatchObject({
-      value: { notice: expect.stringMatching(/rows of the data file could not be read.*set aside/) },
+      value: { notice: expect.stringMatching(/^3 rows of the data file could not be read.*set aside/) },
     });
     expect(await serve('aside.read', {})).toMatchObject({
       value: expect.arrayContaining([expect.objectContaining({ kind: 'order', rowId: '1042' })]),
