@@ -109,22 +109,24 @@ class FileStore implements Store {
   replaceBy(other: string): void {
     const aside = `${this.file}.aside`;
     const coming = `${this.file}.part`;
-    explained(this.file, () => {
-      copyFileSync(other, coming);
-      syncFile(coming);
-    });
-    this.#present().connection.close();
     try {
-      // Left where the disk was too full to take it in: it belongs to this file and to no other.
-      if (existsSync(`${this.file}-wal`)) throw new Unreachable(this.file, 'it could not be closed');
-      copyFileSync(this.file, aside);
-      // At every moment one whole file bears the name.
-      renameSync(coming, this.file);
-      syncFolder(dirname(this.file));
-      this.#opened = this.#open();
+      explained(this.file, () => {
+        copyFileSync(other, coming);
+        syncFile(coming);
+        this.#present().connection.close();
+        // However this ends, the file that is there is opened by the next who needs it.
+        this.#broken = true;
+        // Left where the disk was too full to take it in: it belongs to this file and to no other.
+        if (existsSync(`${this.file}-wal`)) throw new Unreachable(this.file, 'it could not be closed');
+        copyFileSync(this.file, aside);
+        // At every moment one whole file bears the name.
+        renameSync(coming, this.file);
+        syncFolder(dirname(this.file));
+        this.#opened = this.#open();
+        this.#broken = false;
+      });
     } catch (error) {
       if (existsSync(aside)) renameSync(aside, this.file);
-      this.#opened = this.#open();
       throw error;
     } finally {
       for (const left of [aside, coming]) rmSync(left, { force: true });

@@ -1,5 +1,6 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
+import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { newestUsable, takePlace } from '../../electron/db/backup.ts';
 import { Backups } from '../../electron/service/backups.ts';
@@ -120,6 +121,23 @@ describe('restoring', () => {
     const kept = orders(openTestStore(file));
     expect(kept).toContain('2002');
     expect(kept).not.toContain('2000');
+  });
+});
+
+describe('a backup that cannot be gone back to', () => {
+  it('from a newer version is refused, and the work goes on with what was here', async () => {
+    const { file, folder, store, backups } = start();
+    const name = await backups.make();
+    const connection = new Database(join(folder, name));
+    connection.pragma('user_version = 999');
+    connection.close();
+    put(store, '2000');
+    expect((await laterRefusal(backups.restore(name))).message).toMatch(/comes from a newer Foldweek/);
+    expect(orders(store)).toContain('2000');
+    put(store, '2001');
+    store.close();
+    expect(readdirSync(dirname(file)).filter((name) => /\.(part|aside)$/.test(name))).toEqual([]);
+    expect(orders(openTestStore(file))).toContain('2001');
   });
 });
 
