@@ -1,17 +1,9 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { MOST_OF_A_NAME } from '../edit/command.ts';
-import { operationId } from '../shop/order.ts';
+import { keptPlan, planSum } from '../shop/kept-plan.ts';
 import { call } from './call.ts';
 import { editApply } from './edit.ts';
-
-/** A plan in figures (core/planning/compare-plans.ts). */
-const planSum = z.strictObject({
-  lateLines: z.int(),
-  lateSeconds: z.number(),
-  changeovers: z.int(),
-  changeoverSeconds: z.number(),
-});
 
 /** A plan that was kept by name, or published, as the list shows it. */
 const listedFields = {
@@ -21,19 +13,14 @@ const listedFields = {
   what: z.enum(['published', 'named']),
   at: z.int(),
   by: z.string(),
-  /** What it came to then; null: it could not be worked out. */
-  figures: planSum.nullable(),
+  figures: keptPlan.figures,
   /** Publishing it was undone. */
   undone: z.boolean(),
 };
-const listedPlan = z.strictObject(listedFields);
+export const listedPlan = z.strictObject(listedFields);
 export type ListedPlan = DeepReadonly<z.infer<typeof listedPlan>>;
 
-const savedPlan = z.strictObject({
-  ...listedFields,
-  queues: z.record(z.string(), z.array(operationId)),
-  pins: z.array(operationId),
-});
+export const savedPlan = z.strictObject({ ...listedFields, ...keptPlan });
 export type SavedPlan = DeepReadonly<z.infer<typeof savedPlan>>;
 
 const planNamed = z.strictObject({ id: z.int() });

@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { keptPlan } from '../shop/kept-plan.ts';
 import { rowChange } from '../shop/row-change.ts';
 import { rowKinds } from '../shop/state.ts';
 
@@ -16,7 +17,7 @@ export const wholeShop = z.strictObject({
   tables: z.strictObject({
     ...listsOf(rowKinds),
     settings: z.array(rowKinds.settings).length(1, 'a shop has one row of settings'),
-    step: z.array(
+    step: rowsOf(
       z.strictObject({
         id: z.int(),
         label: z.string(),
@@ -26,7 +27,7 @@ export const wholeShop = z.strictObject({
         by: z.string(),
       }),
     ),
-    fact: z.array(
+    fact: rowsOf(
       z.strictObject({
         id: z.int(),
         at: z.int(),
@@ -41,23 +42,21 @@ export const wholeShop = z.strictObject({
         changes: z.array(rowChange),
       }),
     ),
-    savedPlan: z.array(
+    savedPlan: rowsOf(
       z.strictObject({
         id: z.int(),
         name: z.string(),
-        what: z.string(),
+        what: z.enum(['published', 'named']),
         at: z.int(),
         by: z.string(),
-        queues: z.unknown(),
-        pins: z.unknown(),
-        figures: z.unknown(),
+        ...keptPlan,
         stepId: z.int().nullable(),
       }),
     ),
-    cutAnswer: z.array(
+    cutAnswer: rowsOf(
       z.strictObject({ key: z.string(), plan: z.unknown(), settled: z.boolean(), usedAt: z.int() }),
     ),
-    setAside: z.array(
+    setAside: rowsOf(
       z.strictObject({
         id: z.int(),
         kind: z.string(),
@@ -76,6 +75,18 @@ function listsOf<K extends string, S extends z.ZodType>(
   kinds: Readonly<Record<K, S>>,
 ): Record<K, z.ZodArray<S>> {
   return Object.fromEntries(
-    Object.entries<S>(kinds).map(([kind, schema]) => [kind, z.array(schema)]),
+    Object.entries<S>(kinds).map(([kind, schema]) => [kind, rowsOf(schema)]),
   ) as unknown as Record<K, z.ZodArray<S>>;
+}
+
+/** Rows of a table: each under an id of its own. */
+function rowsOf<S extends z.ZodType>(row: S): z.ZodArray<S> {
+  return z.array(row).superRefine((rows, { addIssue }) => {
+    const seen = new Set<unknown>();
+    for (const [k, one] of rows.entries()) {
+      const id = (one as { id?: unknown; key?: unknown }).id ?? (one as { key?: unknown }).key;
+      if (seen.has(id)) addIssue({ code: 'custom', path: [k, 'id'], message: 'it is there twice' });
+      seen.add(id);
+    }
+  });
 }

@@ -1,3 +1,4 @@
+import type { PlanSum } from '../shop/kept-plan.ts';
 import { compareIds } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
 import { latenessOf, type LineLateness } from './lateness.ts';
@@ -13,15 +14,6 @@ export interface LineMove {
   readonly before: number;
   readonly after: number;
   readonly due: number;
-}
-
-/** What a plan comes to, as plans are compared. */
-export interface PlanSum {
-  readonly lateLines: number;
-  /** Σ over the late lines. */
-  readonly lateSeconds: number;
-  readonly changeovers: number;
-  readonly changeoverSeconds: number;
 }
 
 /** How one plan differs from another, both as they would be worked from now on. */

@@ -1,5 +1,6 @@
 import type { QueueChange } from '../planning/changed-queues.ts';
-import type { LineMove, PlanComparison, PlanSum } from '../planning/compare-plans.ts';
+import type { LineMove, PlanComparison } from '../planning/compare-plans.ts';
+import type { PlanSum } from '../shop/kept-plan.ts';
 import { lineOfOperation } from '../shop/order.ts';
 import { compareIds } from '../shop/row-change.ts';
 import { formatDayAndClock } from '../time/wall.ts';

@@ -1,5 +1,11 @@
 import { and, desc, eq, isNull, lt, or, sql } from 'drizzle-orm';
-import type { ListedPlan, SavedPlan } from '../../core/contract/plans.ts';
+import type { z } from 'zod';
+import {
+  listedPlan,
+  savedPlan as planSchema,
+  type ListedPlan,
+  type SavedPlan,
+} from '../../core/contract/plans.ts';
 import type { Db } from './rows.ts';
 import { savedPlan, step } from './history-schema.ts';
 
@@ -32,34 +38,43 @@ export const plansIn = (db: Db) => ({
   },
 
   get: (id: number): SavedPlan | null =>
-    (db
-      .select(whole)
-      .from(savedPlan)
-      .leftJoin(step, eq(step.id, savedPlan.stepId))
-      .where(eq(savedPlan.id, id))
-      .get() ?? null) as SavedPlan | null,
+    readable(
+      planSchema,
+      db
+        .select(whole)
+        .from(savedPlan)
+        .leftJoin(step, eq(step.id, savedPlan.stepId))
+        .where(eq(savedPlan.id, id))
+        .all(),
+    )[0] ?? null,
 
   /** Newest first. @param before the id that the page begins behind; null: the newest */
   list: (before: number | null, limit: number): ListedPlan[] =>
-    db
-      .select(listed)
-      .from(savedPlan)
-      .leftJoin(step, eq(step.id, savedPlan.stepId))
-      .where(before === null ? undefined : lt(savedPlan.id, before))
-      .orderBy(desc(savedPlan.id))
-      .limit(limit)
-      .all() as ListedPlan[],
+    readable(
+      listedPlan,
+      db
+        .select(listed)
+        .from(savedPlan)
+        .leftJoin(step, eq(step.id, savedPlan.stepId))
+        .where(before === null ? undefined : lt(savedPlan.id, before))
+        .orderBy(desc(savedPlan.id))
+        .limit(limit)
+        .all(),
+    ),
 
   /** The newest published plans that were not undone, newest first. */
   published: (limit: number): SavedPlan[] =>
-    db
-      .select(whole)
-      .from(savedPlan)
-      .leftJoin(step, eq(step.id, savedPlan.stepId))
-      .where(and(eq(savedPlan.what, 'published'), or(isNull(step.undone), eq(step.undone, false))))
-      .orderBy(desc(savedPlan.id))
-      .limit(limit)
-      .all() as SavedPlan[],
+    readable(
+      planSchema,
+      db
+        .select(whole)
+        .from(savedPlan)
+        .leftJoin(step, eq(step.id, savedPlan.stepId))
+        .where(and(eq(savedPlan.what, 'published'), or(isNull(step.undone), eq(step.undone, false))))
+        .orderBy(desc(savedPlan.id))
+        .limit(limit)
+        .all(),
+    ),
 });
 
 const listed = {
@@ -72,3 +87,10 @@ const listed = {
   undone: sql`coalesce(${step.undone}, 0)`.mapWith(Boolean),
 };
 const whole = { ...listed, queues: savedPlan.queues, pins: savedPlan.pins };
+
+/** Rows as the app wrote them; one that was damaged since is left out. */
+const readable = <S extends z.ZodType>(schema: S, rows: readonly unknown[]): z.output<S>[] =>
+  rows.flatMap((row) => {
+    const read = schema.safeParse(row);
+    return read.success ? [read.data] : [];
+  });

@@ -26,7 +26,7 @@ export const plansService = (living: LivingShop, clock: Clock, edit: EditService
     if (plan) return plan;
     throw new Refused(
       'refused',
-      `This plan is not kept any more: of published plans the newest are. Nothing was changed; choose another.`,
+      'This plan is not kept any more, or cannot be read. Nothing was changed; choose another in the list of plans.',
     );
   };
   const shopWith = (which: WhichPlan) => {

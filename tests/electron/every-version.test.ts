@@ -41,7 +41,7 @@ const beside: Readonly<Record<string, Row[]>> = {
       what: 'named',
       at: 3,
       by: 'desk',
-      queues: '[]',
+      queues: '{}',
       pins: '[]',
       figures: null,
       stepId: null,

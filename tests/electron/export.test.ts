@@ -52,9 +52,9 @@ function everything() {
         what: 'named',
         at: 3,
         by: 'desk',
-        queues: [{ id: 'S1', operations: [] }],
+        queues: { S1: [] },
         pins: ['1042/1:shear'],
-        figures: { late: 1 },
+        figures: { lateLines: 1, lateSeconds: 60, changeovers: 2, changeoverSeconds: 900 },
         stepId: null,
       },
     ]);

@@ -119,6 +119,19 @@ describe('a plan that was kept', () => {
     expect(plans.compare(id, 'published')).toMatchObject({ earlier: [], later: [] });
   });
 
+  it('that was damaged is left out, and the others stay', () => {
+    const { plans, living } = start();
+    plans.keep('Whole', '');
+    const broken = living.store.run('damage', ({ plans: kept }) =>
+      kept.add({
+        ...{ name: 'Broken', what: 'named', at: NOW, by: '', stepId: null, figures: null, pins: [] },
+        queues: { S1: ['no operation'] },
+      }),
+    );
+    expect(refusalOf(() => plans.goBack(broken, '')).message).toMatch(/cannot be read/);
+    expect(plans.compare(plans.list(null, 9).plans.at(-1)!.id, 'draft').later).toEqual([]);
+  });
+
   it('comes in pages, newest first', () => {
     const { plans } = start();
     const ids = ['one', 'two', 'three'].map((name) => plans.keep(name, ''));
