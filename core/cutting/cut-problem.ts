@@ -1,8 +1,15 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
+import { faultOf, isTakenWord } from '../input-limits.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 
-const id = z.string().min(1).max(120);
+const id = z
+  .string()
+  .min(1)
+  .max(120)
+  .refine((text) => !isTakenWord(text), 'this word cannot be a name');
+/** Of a file that is wrong all over, so many places are told. */
+const MOST_TOLD = 20;
 
 const stockPiece = z.object({
   id,
@@ -50,9 +57,14 @@ const repeated = (ids: readonly string[]): string | undefined =>
  * @returns the problem, or what is wrong: a field out of range, an id twice, an item longer than any stock piece
  */
 export function readCutProblem(value: unknown): Result<CutProblem> {
+  const fault = faultOf(value, { values: Infinity });
+  if (fault)
+    return err(
+      issue('cut problem', '', `The file cannot be read: ${fault}.`, 'Correct it and read the file again.'),
+    );
   const read = cutProblem.safeParse(value);
   if (!read.success) {
-    const issues = read.error.issues.map(({ path, message }) => {
+    const issues = read.error.issues.slice(0, MOST_TOLD).map(({ path, message }) => {
       const field = path.join('.') || 'file';
       return issue(
         'cut problem',

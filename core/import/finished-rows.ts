@@ -1,7 +1,8 @@
+import { quoted } from '../quoted.ts';
 import type { CellIssue, RowFindings } from './file-check.ts';
 import { sameContent } from '../shop/row-change.ts';
 import type { Instant } from '../units/brand.ts';
-import { findGauge, findNamed, readCount, readInstant, readLength, type Cell } from './order-cells.ts';
+import { findGauge, findNamed, readCount, readInstant, readLength, short, type Cell } from './order-cells.ts';
 import { lineOfOperation, operationId, stageOfOperation } from '../shop/order.ts';
 import type { FileRow } from './order-rows.ts';
 import { operationRecord as recordSchema, type OperationRecord } from '../shop/plan.ts';
@@ -82,7 +83,7 @@ export function checkFinishedRows(
     seen.add(record.id);
   }
   const unused = header.filter((_, i) => !(finishedColumns as readonly string[]).includes(titles[i] ?? ''));
-  if (unused.length > 0) notes.push(`Columns not used: ${unused.map((t) => `“${t}”`).join(', ')}.`);
+  if (unused.length > 0) notes.push(`Columns not used: ${quoted(unused)}.`);
   if (titles.includes('who') && !shop.settings.askWho)
     notes.push('Names are not kept: “Ask who ran it” is off in Settings.');
   return ok({ issues, ready, known, records, notes });
@@ -107,7 +108,12 @@ function rowReader(
   const reader: RowReader = {
     read(column, rule) {
       const text = textOf(column);
-      const cell = text === '' ? ({ ok: false, reason: `The ${column} is missing.` } as const) : rule(text);
+      const cell =
+        text === ''
+          ? ({ ok: false, reason: `The ${column} is missing.` } as const)
+          : column === 'who'
+            ? rule(text)
+            : short(column, rule)(text);
       if (cell.ok) return cell.value;
       reader.refuse(column, cell.reason);
       return null;

@@ -1,4 +1,5 @@
 import { LONGEST } from '../fields.ts';
+import { MOST } from '../input-limits.ts';
 import { toInstant } from '../time/wall.ts';
 import type { Instant } from '../units/brand.ts';
 import { parseLength, type LengthUnits } from '../units/length.ts';
@@ -11,6 +12,16 @@ export type Cell<T> =
 
 const read = <T>(value: T): Cell<T> => ({ ok: true, value });
 const wrong = (reason: string): Cell<never> => ({ ok: false, reason });
+
+/** A rule for a cell that is no note: what is far too long is not looked at, nor repeated. @param what names it in the sentence */
+export const short =
+  <T>(what: string, rule: (text: string) => Cell<T>) =>
+  (text: string): Cell<T> =>
+    text.length > MOST.shortCellCharacters
+      ? wrong(
+          `The ${what} is ${text.length} characters long; at most ${MOST.shortCellCharacters} can be read.`,
+        )
+      : rule(text);
 
 /** A whole number such as 40 or 1,200. @param what names it in the sentence */
 export function readCount(text: string, what: string, max: number, min = 1): Cell<number> {

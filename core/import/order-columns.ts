@@ -1,3 +1,4 @@
+import { quoted } from '../quoted.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 
 /** The columns of a file of work-order lines, our own format. Names are read whatever their case; their order is free. */
@@ -64,7 +65,7 @@ export function readOrderHeader(header: readonly string[]): Result<OrderHeader> 
     issue(
       'header',
       missing.join(', '),
-      `The header lacks ${missing.map((column) => `“${column}”`).join(', ')}; it has ${header.map((title) => `“${title}”`).join(', ')}.`,
+      `The header lacks ${missing.map((column) => `“${column}”`).join(', ')}; it has ${quoted(header)}.`,
       `Name the columns in the first row: ${orderColumns.join(', ')}.`,
     ),
   );

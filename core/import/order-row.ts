@@ -9,10 +9,12 @@ import {
   readLength,
   readImportance,
   readYesNo,
+  short,
   type Cell,
 } from './order-cells.ts';
 import type { OrderColumn, OrderHeader } from './order-columns.ts';
 import { code, name, note } from '../fields.ts';
+import { quoted } from '../quoted.ts';
 import { routingOf } from '../planning/operations.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
@@ -69,7 +71,12 @@ function cellReader(at: OrderHeader['at'], cells: readonly string[]): CellReader
   const textOf = (column: OrderColumn): string => (cells[at[column] ?? -1] ?? '').trim();
   const required: CellReader['required'] = (column, rule) => {
     const text = textOf(column);
-    const cell = text === '' ? ({ ok: false, reason: `The ${column} is missing.` } as const) : rule(text);
+    const cell =
+      text === ''
+        ? ({ ok: false, reason: `The ${column} is missing.` } as const)
+        : column === 'note'
+          ? rule(text)
+          : short(column, rule)(text);
     if (cell.ok) return cell.value;
     refusals.push({ column, reason: cell.reason });
     return null;
@@ -178,6 +185,6 @@ function tooLong(shop: Shop, part: Part, lengthMm: number): CellRefusal[] {
 function surplus(cells: readonly string[]): CellRefusal | null {
   const filled = cells.filter((cell) => cell !== '');
   if (filled.length === 0) return null;
-  const reason = `The row has more cells than the header (${filled.map((cell) => `“${cell}”`).join(', ')}). Put a text with separators in quotation marks.`;
+  const reason = `The row has more cells than the header (${quoted(filled, 5)}). Put a text with separators in quotation marks.`;
   return { column: 'order', reason };
 }

@@ -5,6 +5,7 @@ import { readOrderHeader, type OrderColumn } from './order-columns.ts';
 import { placeLines } from './order-match.ts';
 import { readOrderRow, type OwnFields, type ReadRow, type Refuse } from './order-row.ts';
 import { type OrderLine, startsBeforeDue, usualOrder, type WorkOrder } from '../shop/order.ts';
+import { quoted } from '../quoted.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 
@@ -64,8 +65,7 @@ export function checkOrderRows(
     known: places.known.filter((row) => !refused.has(row)),
     orders: [...own].flatMap(([id, fields]) => (taken.has(id) ? newOrder(shop, id, fields) : [])),
     lines: lines.map(([, line]) => line),
-    notes:
-      unused.length === 0 ? [] : [`Columns not used: ${unused.map((title) => `“${title}”`).join(', ')}.`],
+    notes: unused.length === 0 ? [] : [`Columns not used: ${quoted(unused)}.`],
   });
 }
 

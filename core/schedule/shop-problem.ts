@@ -1,18 +1,19 @@
 import { z } from 'zod';
+import { faultOf, isTakenWord } from '../input-limits.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { ProblemInput, Schedule } from './problem.ts';
 
-const attributes = z.record(z.string(), z.string());
+/** An id or the name of an attribute: they are looked up. */
+const word = z.string().refine((text) => !isTakenWord(text), 'this word cannot be a name');
+const attributes = z.record(word, z.string());
 const seconds = z.number();
 const changeover = z.object({
   combine: z.enum(['sum', 'max']).default('sum'),
-  attributes: z.record(z.string(), seconds).default({}),
-  exceptions: z
-    .array(z.object({ attribute: z.string(), from: z.string(), to: z.string(), seconds }))
-    .optional(),
+  attributes: z.record(word, seconds).default({}),
+  exceptions: z.array(z.object({ attribute: word, from: z.string(), to: z.string(), seconds })).optional(),
   pairs: z
     .object({
-      attribute: z.string(),
+      attribute: word,
       values: z.array(z.string()),
       seconds: z.array(z.array(seconds)),
       initial: z.array(seconds).optional(),
@@ -24,7 +25,7 @@ const shopProblem = z.object({
   name: z.string(),
   machines: z.array(
     z.object({
-      id: z.string(),
+      id: word,
       stage: z.string(),
       initial: attributes.nullish(),
       changeover: changeover.nullish(),
@@ -32,7 +33,7 @@ const shopProblem = z.object({
   ),
   jobs: z.array(
     z.object({
-      id: z.string(),
+      id: word,
       release: z.number().default(0),
       due: z.number().nullish(),
       weight: z.number().default(1),
@@ -57,6 +58,9 @@ const shopProblem = z.object({
   bestKnownIsOptimal: z.boolean().optional(),
 });
 
+/** Of a file that is wrong all over, so many places are told. */
+const MOST_TOLD = 20;
+
 /** A problem file: what to schedule, and the best objective known for it, if any. */
 export interface ShopProblem {
   readonly input: ProblemInput;
@@ -69,17 +73,29 @@ export interface ShopProblem {
  * @returns the problem as input (not yet validated: `buildProblem` does), or where its shape is wrong
  */
 export function readShopProblem(raw: unknown): Result<ShopProblem> {
+  const fault = faultOf(raw, { values: Infinity });
+  if (fault)
+    return err(
+      issue(
+        'problem file',
+        '',
+        `The problem file cannot be read: ${fault}.`,
+        'Correct it to shop-problem/1.',
+      ),
+    );
   const read = shopProblem.safeParse(raw);
   if (!read.success)
     return err(
-      ...read.error.issues.map(({ path, message }) =>
-        issue(
-          'problem file',
-          path.join('.'),
-          `The problem file is wrong at ${path.join('.') || 'its top'}: ${message}.`,
-          'Correct it to shop-problem/1.',
+      ...read.error.issues
+        .slice(0, MOST_TOLD)
+        .map(({ path, message }) =>
+          issue(
+            'problem file',
+            path.join('.'),
+            `The problem file is wrong at ${path.join('.') || 'its top'}: ${message}.`,
+            'Correct it to shop-problem/1.',
+          ),
         ),
-      ),
     );
   const file = read.data;
   const input: ProblemInput = {

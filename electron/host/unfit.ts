@@ -13,7 +13,8 @@ export function unfit({ issues }: z.ZodError): string {
     const where = path.map(String).join('.');
     return short(where === '' ? message : `${where}: ${message}`);
   });
-  const more = found.length > PLACES ? `, and ${found.length - PLACES} more places` : '';
+  const left = found.length - PLACES;
+  const more = left > 0 ? `, and ${left} more ${left === 1 ? 'place' : 'places'}` : '';
   return `The request does not fit (${places.join('; ')}${more}). Nothing was changed; correct it, then try again.`;
 }
 

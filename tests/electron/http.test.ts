@@ -26,6 +26,7 @@ async function start() {
     pushes,
     log,
     maxBodyBytes: 1000,
+    arrivalMs: 300,
   });
   onTestFinished(() => host.close());
   return { host, log, pushes, origin: new URL(host.address).origin };
@@ -126,6 +127,44 @@ describe('the loopback host', () => {
     expect((await fetch(`${origin}/`, { method: 'PUT', headers: { cookie, origin } })).status).toBe(405);
   });
 
+  it('says which way a page is asked for, and how a request is made', async () => {
+    const { host, origin } = await start();
+    const cookie = await enter(host);
+    const ask = (path: string, method: string) =>
+      fetch(origin + path, { method, headers: { cookie, origin } });
+    expect((await ask('/', 'OPTIONS')).headers.get('allow')).toBe('GET');
+    expect((await ask('/call/shop.read', 'HEAD')).headers.get('allow')).toBe('POST');
+    expect((await ask('/', 'HEAD')).status).toBe(405);
+  });
+
+  it('refuses letters that cannot be read, so that none is kept as another', async () => {
+    const { host, origin } = await start();
+    const cookie = await enter(host);
+    const headers = { ...json, cookie, origin };
+    const body = Buffer.from('{"a":"Gütersloh"}', 'latin1');
+    const response = await fetch(`${origin}/call/shop.read`, { method: 'POST', headers, body });
+    expect(response.status).toBe(400);
+  });
+
+  it('cuts off a request that does not arrive in time', async () => {
+    const { host, log, origin } = await start();
+    const cookie = await enter(host);
+    const head = `Host: ${new URL(origin).host}\r\nCookie: ${cookie}\r\nOrigin: ${origin}\r\n`;
+    const heard = await new Promise<string>((resolve) => {
+      let text = '';
+      const line = connect(Number(new URL(origin).port), '127.0.0.1', () =>
+        line.write(
+          `POST /call/shop.read HTTP/1.1\r\n${head}Content-Type: application/json\r\nContent-Length: 20\r\n\r\n{`,
+        ),
+      );
+      line.on('data', (chunk) => (text += String(chunk)));
+      line.on('error', () => undefined);
+      line.once('close', () => resolve(text));
+    });
+    expect(heard).toMatch(/^(HTTP\/1.1 408|$)/);
+    expect(log.lines).toEqual([]);
+  });
+
   it('listens on this machine only', async () => {
     const { host } = await start();
     expect(new URL(host.address).hostname).toBe('127.0.0.1');
@@ -162,6 +201,7 @@ describe('the pages', () => {
       '/%',
       '/none.js',
       '/assets',
+      `/${'a'.repeat(300)}.js`,
     ])
       expect((await fetch(origin + path, { headers: { cookie } })).status, path).toBe(404);
     expect((await fetch(`${origin}/assets/app.js`, { headers: { cookie } })).status).toBe(200);
@@ -181,5 +221,23 @@ describe('the pushes', () => {
       if (text.includes('\n\ndata')) break;
     }
     expect(text).toContain('data: {"kind":"changes","epoch":"one","revision":2,"changes":[]}\n\n');
+  });
+
+  it('are no longer kept for a page that takes none', async () => {
+    const { host, origin, pushes } = await start();
+    const cookie = await enter(host);
+    let cut = false;
+    const line = connect(Number(new URL(origin).port), '127.0.0.1', () => {
+      line.write(`GET /push HTTP/1.1\r\nHost: ${new URL(origin).host}\r\nCookie: ${cookie}\r\n\r\n`);
+      line.once('data', () => line.pause());
+    });
+    line.on('error', () => undefined);
+    line.once('close', () => (cut = true));
+    await new Promise((resolve) => setTimeout(resolve, 100));
+    const epoch = 'x'.repeat(2_000_000);
+    for (let k = 0; k < 20; k++) pushes.send({ kind: 'changes', epoch, revision: k, changes: null });
+    line.resume();
+    await expect.poll(() => cut).toBe(true);
+    expect(line.bytesRead).toBeLessThan(40_000_000);
   });
 });

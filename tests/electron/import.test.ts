@@ -120,9 +120,42 @@ describe('a file that is of no use', () => {
     expect(refusalOf(() => start().check('orders.csv', bytes)).message).toMatch(sentence);
   });
 
-  it('(too long) is refused with both numbers', () => {
-    const text = `${HEADER}\n${'1,1,a,b,1,1,c,1,2030-01-01\n'.repeat(20_001)}`;
-    expect(refusalOf(() => start().checkText(text)).message).toMatch(/more than 20,000 lines/);
+  it.each([
+    ['bytes', Buffer.alloc(4_100_000, 'x'), /has 4.1 MB; at most 4 MB can be read. Nothing was imported/],
+    ['rows', Buffer.from(`${HEADER}${'\n1,1,a'.repeat(5001)}`), /has 5,001 rows; at most 5,000/],
+    ['lines', Buffer.from(`${HEADER}${'\n'.repeat(20_001)}`), /more than 20,000 lines/],
+    ['columns', Buffer.from(`${GOOD}\n${','.repeat(100_000)}`), /100,001 cells in row 4; at most 100/],
+    [
+      'characters in a cell',
+      Buffer.from(`${GOOD},${'x'.repeat(2001)}`),
+      /2,001 characters in row 3; at most 2,000/,
+    ],
+  ])('(too many %s) is refused with both numbers', (_what, bytes, sentence) => {
+    expect(refusalOf(() => start().check('orders.csv', bytes)).message).toMatch(sentence);
+  });
+
+  it('(with a character that no data file gives back) is refused, naming the row', () => {
+    const bytes = utf16(GOOD.replace('Sheds', 'Sh\0eds'), 'le');
+    expect(refusalOf(() => start().check('orders.csv', bytes)).message).toMatch(
+      /cell in row 2 holds a character/,
+    );
+  });
+});
+
+describe('a cell that is far too long', () => {
+  it('is refused with its length, and not repeated in full', () => {
+    const checked = start().checkText(GOOD.replace('corner', '1 '.repeat(600)));
+    expect(checked.issues[0]).toMatchObject({
+      row: 2,
+      column: 'part',
+      reason: 'The part is 1199 characters long; at most 240 can be read.',
+    });
+  });
+
+  it('as a title is cut where it is named', () => {
+    const message = refusalOf(() => start().checkText(`order,${'x'.repeat(2000)}\n1,2`)).message;
+    expect(message).toContain(`“${'x'.repeat(60)}…”`);
+    expect(message.length).toBeLessThan(600);
   });
 });
 

@@ -66,7 +66,7 @@ describe('a request', () => {
 
   it('that is wrong all over is told in one sentence, by the shape it comes closest to', async () => {
     const { serve } = start();
-    const row = { ...aColour(), name: '', hex: 'green', revision: -1, ['x'.repeat(3000)]: 1 };
+    const row = { ...aColour(), name: '', hex: 'green', revision: -1, ['x'.repeat(250)]: 1 };
     const reply = await serve('edit.apply', { command: { do: 'row.save', kind: 'colour', row } });
     const message = reply.ok ? '' : reply.error.message;
     expect(message).toMatch(
