@@ -1,15 +1,16 @@
 import { existsSync, readdirSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import react from '@vitejs/plugin-react';
-import { build, type InlineConfig } from 'vite';
+import type { InlineConfig } from 'vite';
 
 /** The app's folder: where package.json stands. */
 const root = resolve(import.meta.dirname, '..');
+// The bundler is loaded when there is something to build: most starts have nothing.
 const common: InlineConfig = { root, configFile: false, logLevel: 'warn' };
 
 /** The screens, for any host. */
 export const buildScreens = async (): Promise<void> => {
+  const [{ build }, { default: react }] = await Promise.all([import('vite'), import('@vitejs/plugin-react')]);
   await build({
     ...common,
     base: '/',
@@ -23,6 +24,7 @@ export const buildScreens = async (): Promise<void> => {
  * only Electron itself, the database's native code and the integer solver's WebAssembly stay outside.
  */
 export const buildShell = async (): Promise<void> => {
+  const { build } = await import('vite');
   const entries = {
     main: 'electron/main.ts',
     preload: 'electron/preload.ts',
