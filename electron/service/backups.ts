@@ -17,6 +17,8 @@ import type { Pushes } from './pushes.ts';
 const LOOK_MS = 5 * 60_000;
 /** A network drive that does not answer for so long is said to be away. */
 const SECOND_MS = 60_000;
+/** The app does not wait longer for a backup when it is closed; what is left of it goes at the next start. */
+const STOP_MS = 5_000;
 
 interface Deps {
   readonly store: Store;
@@ -99,7 +101,7 @@ export class Backups {
     timer.unref();
     return async () => {
       clearInterval(timer);
-      await this.#last;
+      await inTime(this.#last, STOP_MS).catch(() => undefined);
     };
   }
 
