@@ -186,6 +186,8 @@ export const command = z.union([
   /** Flat pieces for someone at the counter (core/import/walk-in.ts reads the line they were typed in). */
   z.strictObject({
     do: z.literal('walkin.take'),
+    /** The number that follows `walk-in-`, as the host knows those of long ago; missing: the next of the shop's. */
+    number: z.int().min(1).optional(),
     text: z.string().max(200),
     pieces: pieces.min(1),
     girthMm: lengthMm,

@@ -48,7 +48,8 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
         'Choose one of those in Shop, Materials and Shop, Colours.',
       ),
     );
-  const number = 1 + Math.max(0, ...shop.order.map(({ id }) => Number(/^walk-in-(\d+)$/.exec(id)?.[1] ?? 0)));
+  const last = Math.max(0, ...shop.order.map(({ id }) => Number(/^walk-in-(\d+)$/.exec(id)?.[1] ?? 0)));
+  const number = cut.number ?? last + 1;
   const orderId = `walk-in-${number}`;
   const part = flatPart(cut.girthMm, cut.lengthMm, shop.settings.units);
   const known = shop.part.some((p) => p.id === part.id);

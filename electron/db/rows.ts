@@ -58,6 +58,18 @@ export const rowsIn = (db: Db) => {
       of('record').get.get({ id: `${lineId}:shear` }) !== undefined ||
       of('record').get.get({ id: `${lineId}:brake` }) !== undefined,
 
+    /** The highest number of a walk-in order, of one of long ago too; 0 without any. */
+    lastWalkIn(): number {
+      const { id } = tables.order;
+      const number = sql<number>`max(cast(substr(${id}, 9) as integer))`;
+      const found = db
+        .select({ number })
+        .from(tables.order)
+        .where(sql`${id} glob 'walk-in-[0-9]*'`)
+        .get();
+      return found?.number ?? 0;
+    },
+
     ...picksIn(db, read),
   };
 };
@@ -67,8 +79,9 @@ type Read = <K extends RowKind>(kind: K, where?: SQL) => RowOf<K>[];
 /** Rows picked by more than their kind. */
 const picksIn = (db: Db, read: Read) => ({
   /**
-   * Orders that are open or were closed after an instant, with their lines; the records of these lines, those still under
-   * way, and what each machine finished last, which says since when it has been free; step lists for these lines.
+   * Orders that are open or were closed after an instant, with their lines; the records of these orders, of lines that
+   * are gone too, those still under way, and what each machine finished last, which says since when it has been free; step
+   * lists for these lines.
    */
   living(closedAfter: number): {
     orders: RowOf<'order'>[];
@@ -80,11 +93,12 @@ const picksIn = (db: Db, read: Read) => ({
     const open = sql`${order.closedAt} is null or ${order.closedAt} > ${closedAfter}`;
     const orders = read('order', open);
     const lines = read('line', sql`${line.orderId} in (select ${order.id} from ${order} where ${open})`);
-    const ids = JSON.stringify(lines.flatMap(({ id }) => [`${id}:shear`, `${id}:brake`]));
+    const ids = JSON.stringify(orders.map(({ id }) => id));
     const newest = read('machine').map(({ id }) => newestRecordOf(id));
     const records = read(
       'record',
-      sql`${record.id} in (select value from json_each(${ids})) or ${record.end} is null or ${record.id} in (${sql.join([...newest, sql`null`], sql`, `)})`,
+      // An order's keys stand between its number with a slash and its number with what follows a slash, a 0.
+      sql`${record.id} in (select work.id from json_each(${ids}) as named join ${record} as work on work.id >= named.value || '/' and work.id < named.value || '0') or ${record.end} is null or ${record.id} in (${sql.join([...newest, sql`null`], sql`, `)})`,
     );
     const known = JSON.stringify(lines.map(({ id }) => id));
     const cutLists = read(

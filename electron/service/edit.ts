@@ -35,9 +35,9 @@ export const editService = (living: LivingShop, clock: Clock) => ({
    * @param by who asks: the steps of one caller form its own line of undo
    */
   apply(asked: Command, by = ''): Applied {
-    const command = onHostClock(asked, clock.now());
-    refuseFuture(command, clock.now());
-    return living.change(command.do, (work, shop) => {
+    refuseFuture(asked, clock.now());
+    return living.change(asked.do, (work, shop) => {
+      const command = numbered(onHostClock(asked, clock.now()), work);
       const { label, changes } = valueOf(applyCommand(shop, command));
       if (changes.length === 0) return { label, changes, stepId: null, factId: null };
       refuseUsedNumbers(work, changes);
@@ -117,13 +117,15 @@ const TAKE_BACK_S = 60;
  * was typed.
  */
 const onHostClock = (command: Command, now: number): Command =>
-  'at' in command && command.at > now && !('given' in command && command.given)
-    ? { ...command, at: now }
-    : command;
+  'at' in command && command.at > now ? { ...command, at: now } : command;
 
-/** What is reported from the floor has happened. */
+/** A walk-in gets the number after all that the file has used. */
+const numbered = (command: Command, { rows }: Work): Command =>
+  command.do === 'walkin.take' ? { ...command, number: rows.lastWalkIn() + 1 } : command;
+
+/** What was typed in as having happened has happened. */
 function refuseFuture(command: Command, now: number): void {
-  if (!('at' in command) || command.at <= now) return;
+  if (!('given' in command && command.given && command.at > now)) return;
   throw new Refused(
     'refused',
     'The time given is still to come. Nothing was recorded; give the time at which it happened.',
