@@ -52,11 +52,13 @@ export const exists = (file: string): Promise<boolean> =>
     () => false,
   );
 
+export const NO_ANSWER = 'it does not answer';
+
 /** @throws when it takes longer */
 export function inTime<T>(work: Promise<T>, ms: number): Promise<T> {
   let timer: NodeJS.Timeout | undefined;
   const late = new Promise<never>((_resolve, reject) => {
-    timer = setTimeout(() => reject(new Error('it does not answer')), ms);
+    timer = setTimeout(() => reject(new Error(NO_ANSWER)), ms);
   });
   return Promise.race([work, late]).finally(() => clearTimeout(timer));
 }

@@ -9,7 +9,7 @@ import type { Store } from '../db/open.ts';
 import { troubleOf } from '../db/trouble.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
-import { backupsIn, copyWhole, exists, inTime, merged } from './backup-folder.ts';
+import { backupsIn, copyWhole, exists, inTime, merged, NO_ANSWER } from './backup-folder.ts';
 import { fileStamp, type Clock } from './clock.ts';
 import type { Pushes } from './pushes.ts';
 
@@ -17,6 +17,8 @@ import type { Pushes } from './pushes.ts';
 const LOOK_MS = 5 * 60_000;
 /** A network drive that does not answer for so long is said to be away. */
 const SECOND_MS = 60_000;
+/** Nor does a list of backups wait longer for it. */
+const LIST_MS = 3_000;
 /** The app does not wait longer for a backup when it is closed; what is left of it goes at the next start. */
 const STOP_MS = 5_000;
 
@@ -33,6 +35,8 @@ export class Backups {
   readonly #folder: string;
   #trouble: string | null = null;
   #secondTrouble: string | null = null;
+  /** Requests to the second folder that have had no answer in time, and none since. */
+  #unanswered = 0;
   /** One after the other; each waits for the one before, however that ended. */
   #last: Promise<unknown> = Promise.resolve();
 
@@ -65,7 +69,8 @@ export class Backups {
     const { file } = this.#deps.store;
     const second = this.#second();
     const near = await backupsIn(this.#folder, file);
-    const far = second === null ? [] : await inTime(backupsIn(second, file), SECOND_MS).catch(() => []);
+    const far =
+      second === null ? [] : await this.#far(() => backupsIn(second, file), LIST_MS).catch(() => []);
     return { folder: this.#folder, second, troubles: this.troubles(), backups: merged(near, far) };
   }
 
@@ -147,10 +152,26 @@ export class Backups {
   async #mirror(): Promise<void> {
     const second = this.#second();
     try {
-      if (second !== null) await inTime(this.#mirrorTo(second), SECOND_MS);
+      if (second !== null) await this.#far(() => this.#mirrorTo(second), SECOND_MS);
       this.#say(this.#trouble, null);
     } catch (error) {
       this.#say(this.#trouble, secondSentence(error, second ?? '', this.#folder));
+    }
+  }
+
+  /** Something with the second folder. While it has not answered the last time, it is not asked again: that would hold up other files too. */
+  async #far<T>(work: () => Promise<T>, ms: number): Promise<T> {
+    if (this.#unanswered > 0) throw new Error(NO_ANSWER);
+    const going = work();
+    try {
+      return await inTime(going, ms);
+    } catch (error) {
+      if (error instanceof Error && error.message === NO_ANSWER) {
+        this.#unanswered += 1;
+        const answered = () => void (this.#unanswered -= 1);
+        going.then(answered, answered);
+      }
+      throw error;
     }
   }
 

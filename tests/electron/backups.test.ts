@@ -1,7 +1,9 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import fs from 'node:fs/promises';
+import { syncBuiltinESMExports } from 'node:module';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { newestUsable, takePlace } from '../../electron/db/backup.ts';
 import { Backups } from '../../electron/service/backups.ts';
 import type { Clock } from '../../electron/service/clock.ts';
@@ -192,6 +194,39 @@ describe('the second folder', () => {
     mkdirSync(second);
     await backups.read();
     await settled(() => backups.troubles().length === 0);
+    expect(readdirSync(second)).toEqual([name]);
+  });
+
+  it('on a network that does not answer holds nothing up: it is said, and not asked again until it has answered', async () => {
+    const { second, folder, backups } = withSecond();
+    mkdirSync(second);
+    const { stat } = fs;
+    let asked = 0;
+    let answer = (): void => undefined;
+    const silence = new Promise<void>((resolve) => (answer = resolve));
+    fs.stat = (async (path: string) => {
+      if (path !== second) return stat(path);
+      asked += 1;
+      return silence.then(() => stat(path));
+    }) as typeof stat;
+    syncBuiltinESMExports();
+    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+    onTestFinished(() => {
+      vi.useRealTimers();
+      fs.stat = stat;
+      syncBuiltinESMExports();
+    });
+    const name = await backups.make();
+    while (asked === 0) await new Promise((resolve) => setImmediate(resolve));
+    vi.advanceTimersByTime(61_000);
+    vi.useRealTimers();
+    await settled(() => backups.troubles().length > 0);
+    expect(backups.troubles().join()).toMatch(/got none: it does not answer/);
+    await backups.read();
+    expect(readdirSync(folder)).toContain(name);
+    expect(asked).toBe(1);
+    answer();
+    await settled(() => backups.troubles().length === 0 || (void backups.read(), false));
     expect(readdirSync(second)).toEqual([name]);
   });
 
