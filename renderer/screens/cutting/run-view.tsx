@@ -17,6 +17,7 @@ import { CutFacts } from './cut-facts.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 import { JoinNext } from './join-next.tsx';
+import { useDraftWords } from './draft-words.ts';
 import { cutPrintAddress } from './print-address.ts';
 import { RunState } from './run-list.tsx';
 import { Sheets } from './sheets.tsx';
@@ -30,10 +31,11 @@ export function RunView({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
   const { run, plan } = cut;
   const { timeZone } = shop.settings;
   const starts = formatDayAndClock(run.start, timeZone);
+  const draftWords = useDraftWords(run.machine.id);
   return (
     <Page
       title={`Run ${run.id}`}
-      lead={`${metalName(shop, run)} on ${run.machine.name}, starts ${starts}`}
+      lead={`${metalName(shop, run)} on ${run.machine.name}, starts ${starts}${draftWords}`}
       actions={<Tools query={query} cut={cut} />}
     >
       {!plan.ok ? (
