@@ -20,9 +20,10 @@ export const MOST = {
   packedCharacters: 40_000_000,
   /** Bytes of an export once it is unpacked. */
   exportBytes: 400_000_000,
-  /** Bytes of a request over HTTP that brings an export, and of any other. */
+  /** Bytes of a request over HTTP that brings an export, of one that brings a CSV file, and of any other. */
   exportRequestBytes: 42_000_000,
-  requestBytes: 8_000_000,
+  fileRequestBytes: 8_000_000,
+  requestBytes: 2_000_000,
   /** Lists and objects inside one another. */
   nesting: 24,
   /** Texts, numbers, lists and all else that a request holds together. */

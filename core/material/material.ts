@@ -53,7 +53,7 @@ export const material = z.strictObject({
   temper: temper.nullable(),
   /** Where the neutral line lies inside a bend, share of the thickness. */
   kFactor: z.number().min(0.2, 'at least 0.2').max(0.6, 'at most 0.6'),
-  gauges: z.array(gauge).min(1, 'needs at least one gauge'),
+  gauges: z.array(gauge).min(1, 'needs at least one gauge').max(100, 'at most 100'),
   deductions: z.array(measuredDeduction).max(500),
   revision,
 });

@@ -8,7 +8,7 @@ export type Stage = z.infer<typeof stage>;
 /** What a changeover can depend on. An operation carries the ones that matter to its stage. */
 export const attribute = z.enum(['material', 'gauge', 'colour', 'profile']);
 export type Attribute = z.infer<typeof attribute>;
-export const attributes = z.partialRecord(attribute, z.string());
+export const attributes = z.partialRecord(attribute, z.string().max(120));
 export type Attributes = DeepReadonly<z.infer<typeof attributes>>;
 
 /** Seconds lost between two operations that differ, per attribute, with exceptions for named pairs. */
@@ -16,7 +16,11 @@ export const changeoverRules = z.strictObject({
   /** `sum`: one person does the changes in turn. `max`: they are done side by side. */
   combine: z.enum(['sum', 'max']),
   attributes: z.partialRecord(attribute, durationS),
-  exceptions: z.array(z.strictObject({ attribute, from: z.string(), to: z.string(), seconds: durationS })),
+  exceptions: z
+    .array(
+      z.strictObject({ attribute, from: z.string().max(120), to: z.string().max(120), seconds: durationS }),
+    )
+    .max(2000, 'at most 2,000'),
 });
 export type ChangeoverRules = DeepReadonly<z.infer<typeof changeoverRules>>;
 

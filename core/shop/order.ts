@@ -68,7 +68,7 @@ export const usualLine = {
 } as const satisfies Partial<OrderLine>;
 
 /** One step of a line's routing, "1042/2:shear": the key used in queues, pins and records. */
-export const operationId = z.string().regex(/^[^:]+:(shear|brake)$/, 'an operation like 1042/2:shear');
+export const operationId = z.string().regex(/^[^:]{1,60}:(shear|brake)$/, 'an operation like 1042/2:shear');
 export const operationIdOf = (line: string, at: z.infer<typeof stage>): string => `${line}:${at}`;
 export const lineOfOperation = (operation: string): string => operation.slice(0, operation.lastIndexOf(':'));
 export const stageOfOperation = (operation: string): z.infer<typeof stage> =>

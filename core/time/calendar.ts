@@ -14,7 +14,7 @@ export const shift = z
     name,
     days: z.array(z.int().min(1).max(7)).min(1, 'needs at least one weekday'),
     ...span,
-    breaks: z.array(z.strictObject(span).refine((s) => s.start < s.end, forward)),
+    breaks: z.array(z.strictObject(span).refine((s) => s.start < s.end, forward)).max(10, 'at most 10'),
   })
   .refine((s) => s.start < s.end, forward);
 export type Shift = DeepReadonly<z.infer<typeof shift>>;
@@ -23,17 +23,19 @@ export type Shift = DeepReadonly<z.infer<typeof shift>>;
 export const calendar = z.strictObject({
   id: code,
   name,
-  shifts: z.array(shift),
+  shifts: z.array(shift).max(30, 'at most 30'),
   /** Whole days closed, both ends included. */
-  closures: z.array(
-    z
-      .strictObject({ name, from: localDate, to: localDate })
-      .refine((c) => c.from <= c.to, { message: 'must not end before it starts', path: ['to'] }),
-  ),
+  closures: z
+    .array(
+      z
+        .strictObject({ name, from: localDate, to: localDate })
+        .refine((c) => c.from <= c.to, { message: 'must not end before it starts', path: ['to'] }),
+    )
+    .max(1000, 'at most 1,000'),
   /** Extra open hours on one date; they hold even on a closed day. */
-  overtime: z.array(
-    z.strictObject({ name, date: localDate, ...span }).refine((s) => s.start < s.end, forward),
-  ),
+  overtime: z
+    .array(z.strictObject({ name, date: localDate, ...span }).refine((s) => s.start < s.end, forward))
+    .max(5000, 'at most 5,000'),
   revision,
 });
 export type Calendar = DeepReadonly<z.infer<typeof calendar>>;

@@ -136,7 +136,7 @@ async function answerCall(
   if (request.method !== 'POST') return notAllowed(request, response, 'POST', 'Requests are made with POST.');
   if (!/^application\/json *(;|$)/i.test(request.headers['content-type'] ?? ''))
     return sendReply(hungUp(request, response), 415, refuse('bad-input', 'A request must be JSON.'));
-  const most = maxBodyBytes ?? (name === appBegin.name ? MOST.exportRequestBytes : MOST.requestBytes);
+  const most = maxBodyBytes ?? roomFor(name);
   const body = await readBody(request, most);
   if (body === null) {
     const sentence = `The request is larger than ${megabytes(most)}. Nothing was changed; send less at a time.`;
@@ -145,6 +145,11 @@ async function answerCall(
   const input = parsed(body);
   if (input === undefined) return sendReply(response, 400, refuse('bad-input', 'The request is not JSON.'));
   sendReply(response, 200, await serve(name, input, request.headers['x-caller']));
+}
+
+function roomFor(name: string): number {
+  if (name === appBegin.name) return MOST.exportRequestBytes;
+  return name.startsWith('import.') ? MOST.fileRequestBytes : MOST.requestBytes;
 }
 
 /** Null when it is larger than allowed; the rest is then not read. */

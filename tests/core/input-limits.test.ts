@@ -3,6 +3,10 @@ import { code } from '../../core/fields.ts';
 import { faultOf, MOST } from '../../core/input-limits.ts';
 import { readCutProblem } from '../../core/cutting/cut-problem.ts';
 import { readShopProblem } from '../../core/schedule/shop-problem.ts';
+import { attributes } from '../../core/shop/machine.ts';
+import { operationId } from '../../core/shop/order.ts';
+import { calendar } from '../../core/time/calendar.ts';
+import { aCalendar } from '../support/builders.ts';
 import { cutProblemFile, shopProblemFile } from '../support/doors/files.ts';
 import { nested } from '../support/doors/wild.ts';
 
@@ -36,6 +40,21 @@ describe('a value from outside', () => {
     const file = { base64: 'x'.repeat(MOST.textCharacters + 1) };
     expect(faultOf(file, { longTexts: ['base64'] })).toBeNull();
     expect(faultOf(file, { longTexts: ['other'] })).not.toBeNull();
+  });
+});
+
+describe('a row from outside', () => {
+  const [shift] = aCalendar().shifts;
+
+  it.each([
+    [
+      'a calendar of more shifts than a week can have',
+      () => calendar.safeParse(aCalendar({ shifts: Array(31).fill(shift) })),
+    ],
+    ['a line whose number is no number of one', () => operationId.safeParse(`${'1'.repeat(61)}:shear`)],
+    ['a setup named by a whole page', () => attributes.safeParse({ gauge: 'x'.repeat(121) })],
+  ])('(%s) is refused', (_what, parse) => {
+    expect(parse().success).toBe(false);
   });
 });
 
