@@ -47,7 +47,7 @@ export const editService = (living: LivingShop, clock: Clock) => ({
         if (published) work.plans.add({ ...published, by, stepId });
         return { label, changes, stepId, factId: null };
       }
-      const factId = work.facts.add({ ...factOf(command, clock.now()), label, by, changes });
+      const factId = work.facts.add({ ...factOf(command, clock.now(), work), label, by, changes });
       return { label, changes, stepId: null, factId };
     });
   },
@@ -67,13 +67,13 @@ export const editService = (living: LivingShop, clock: Clock) => ({
   /**
    * Take back a fact: it stays in the log, and one more says that it was taken back. For a minute by who reported it;
    * later, or by someone else, with a reason.
-   * @throws Refused without a reason, when it was taken back already, or when something happened on top of it
+   * @throws Refused without a reason, when it was corrected or taken back already, or when something happened on top of it
    */
   takeBack: (factId: number, by: string, reason: string): string =>
     living.change('take back', ({ facts, rows }) => {
       const fact = facts.get(factId);
       if (!fact || facts.correctionOf(factId))
-        throw new Refused('conflict', 'This was taken back already. Nothing was changed.');
+        throw new Refused('conflict', 'This was corrected or taken back already. Nothing was changed.');
       const own = fact.by === by && clock.now() - fact.keptAt <= TAKE_BACK_S;
       if (!own && reason.trim() === '')
         throw new Refused(
@@ -99,13 +99,13 @@ export const editService = (living: LivingShop, clock: Clock) => ({
 });
 
 /** What the floor's log keeps of a command. */
-const factOf = (command: Command, now: number) => ({
+const factOf = (command: Command, now: number, { facts }: Work) => ({
   at: 'at' in command ? command.at : now,
   keptAt: now,
   command,
   operation: 'operation' in command ? command.operation : null,
   machineId: 'machineId' in command ? (command.machineId ?? null) : null,
-  corrects: null,
+  corrects: command.do === 'floor.correct' ? (facts.ofOperation(command.operation)[0]?.id ?? null) : null,
   reason: 'reason' in command ? command.reason : '',
 });
 

@@ -144,3 +144,19 @@ it('a start given afterwards does not reach into work of a line that is done', (
   );
   expect(bend('1043/1:brake', hoursAgo(2)).label).toBe('Start 1043/1 bending on B1');
 });
+
+it('a correction names the report that it corrects, and keeps its reason', () => {
+  const { edit, store, shop } = start();
+  const { factId } = edit.apply(startAt(NOW - 60), 'floor S1');
+  const patch = { start: NOW - 600 };
+  const corrected = edit.apply(
+    { do: 'floor.correct', operation: '1042/1:shear', at: NOW, patch, reason: 'Pressed late' },
+    'desk',
+  );
+  const fact = store.run('read', ({ facts }) => facts.get(corrected.factId!));
+  expect(fact).toMatchObject({ corrects: factId, reason: 'Pressed late', by: 'desk' });
+  expect(shop().record[0]?.start).toBe(NOW - 600);
+  expect(refusalOf(() => edit.takeBack(factId!, 'floor S1', '')).message).toMatch(
+    /corrected or taken back already/,
+  );
+});
