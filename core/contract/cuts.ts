@@ -68,7 +68,7 @@ export const runInput = z.strictObject({
 const area = z.number().min(0);
 
 /** core/cutting/plan.ts `CutPlan`. */
-const cutPlan = z.strictObject({
+export const cutPlan = z.strictObject({
   groups: z.array(sheetGroup),
   steps: z.array(cutStep),
   lines: z.array(z.strictObject({ line: lineId, asked: count, cut: count, readyAfterStep: count })),
@@ -110,13 +110,33 @@ export const cutsSolve = call(
 );
 export const cutsStop = call('cuts.stop', jobNamed, z.strictObject({}));
 
-/** The run that is being cut or was last, and the best answer to each that was. */
+/**
+ * All runs of the plan that are not proven best are worked on by themselves, one after the other, while nobody asks for
+ * anything else. `left` runs are still to be worked on.
+ */
+export const improving = z.strictObject({
+  phase: z.enum(['waiting', 'running', 'finished', 'stopped']),
+  left: count,
+});
+export type Improving = DeepReadonly<z.infer<typeof improving>>;
+
+/** Let all runs be worked on, or stop that until it is wanted again. */
+export const cutsImprove = call('cuts.improve', z.strictObject({ on: z.boolean() }), z.strictObject({}));
+
+const answers = z.array(z.strictObject({ key: z.string(), plan: cutPlan }));
+
+/** What was found for runs that nobody opened. */
+export const cutsFound = z.strictObject({ improving, answers });
+export type CutsFound = DeepReadonly<z.infer<typeof cutsFound>>;
+
+/** The run that is being cut or was last, and the best answers to those asked about last, whoever asked. */
 export const cutsRead = call(
   'cuts.read',
   z.strictObject({}),
   z.strictObject({
     state: cutState.nullable(),
-    answers: z.array(z.strictObject({ key: z.string(), plan: cutPlan })),
+    improving,
+    answers,
   }),
 );
 export type CutAnswers = OutputOf<typeof cutsRead>;

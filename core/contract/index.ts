@@ -9,7 +9,7 @@ import {
   backupsRestore,
   exportWrite,
 } from './backup.ts';
-import { cutsRead, cutsSolve, cutsStop } from './cuts.ts';
+import { cutsImprove, cutsRead, cutsSolve, cutsStop } from './cuts.ts';
 import { editApply, editHistory, editRedo, editTakeBack, editUndo } from './edit.ts';
 import {
   importCheck,
@@ -62,6 +62,7 @@ export const contract = {
   cutsSolve,
   cutsStop,
   cutsRead,
+  cutsImprove,
   plansList,
   plansRead,
   plansPublished,

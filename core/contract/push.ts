@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { rowChange } from '../shop/row-change.ts';
 import { askState } from './ask.ts';
-import { cutState } from './cuts.ts';
+import { cutsFound, cutState } from './cuts.ts';
 import { searchState } from './search.ts';
 
 /** What the host tells the screens unasked. */
@@ -20,6 +20,7 @@ export const push = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('search'), state: searchState }),
   z.strictObject({ kind: z.literal('ask'), state: askState }),
   z.strictObject({ kind: z.literal('cut'), state: cutState }),
+  z.strictObject({ kind: z.literal('cutsFound'), ...cutsFound.shape }),
   /** `app.status` has something new to tell: read it again. */
   z.strictObject({ kind: z.literal('notice') }),
   /** A menu entry was chosen. */

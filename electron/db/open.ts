@@ -5,6 +5,7 @@ import { drizzle } from 'drizzle-orm/better-sqlite3';
 import { syncFile, syncFolder } from '../atomic-file.ts';
 import type { Log } from '../log.ts';
 import { archiveIn, type Archive } from './archive.ts';
+import { cutAnswersIn, type CutAnswersKept } from './cut-answers.ts';
 import { backUp, type BackupContent } from './backup.ts';
 import { connect, explained, type OpenOptions } from './connection.ts';
 import { doneIn } from './done.ts';
@@ -19,6 +20,7 @@ import { wholeIn, type Whole } from './whole.ts';
 export interface Work {
   readonly rows: Rows;
   readonly archive: Archive;
+  readonly cutAnswers: CutAnswersKept;
   readonly steps: Steps;
   readonly facts: Facts;
   readonly plans: Plans;
@@ -148,6 +150,7 @@ class FileStore implements Store {
     const work = {
       rows: rowsIn(db),
       archive: archiveIn(db),
+      cutAnswers: cutAnswersIn(db),
       steps: stepsIn(db),
       facts: factsIn(db),
       plans: plansIn(db),

@@ -84,7 +84,7 @@ export function makeAnswers(host: Host): Answers {
     searchRead: () => search.read(),
     ...planAnswers(plansService(living, clock, edit), living),
     ...askAnswers(askService({ living, clock, pushes, launch, questions, log })),
-    ...cutAnswers(cutsService({ pushes, launch, log })),
+    ...cutAnswers(cutsService({ living, clock, pushes, launch, log })),
     ...backupAnswers(backups, store),
     exportWrite: () => exportAll(store, clock, host.version),
     async printPdf(what) {
@@ -183,4 +183,8 @@ const cutAnswers = (cuts: ReturnType<typeof cutsService>) =>
       return {};
     },
     cutsRead: () => cuts.read(),
+    cutsImprove({ on }) {
+      cuts.improve(on);
+      return {};
+    },
   }) satisfies Partial<Answers>;

@@ -1,29 +1,18 @@
 import { randomUUID } from 'node:crypto';
 import type { CutAnswers, CutState } from '../../core/contract/cuts.ts';
-import { betterOf } from '../../core/cutting/compare.ts';
-import type { CutPlan } from '../../core/cutting/plan.ts';
-import { Remembered } from '../../core/cutting/remember.ts';
 import { runKey, type RunInput } from '../../core/cutting/run.ts';
-import type { Log } from '../log.ts';
-import type { LaunchSolver } from '../solver/launch.ts';
-import type { Pushes } from './pushes.ts';
+import { storedAnswers } from './cut-answers.ts';
+import { CutImprover, type ImproverDeps } from './cut-improver.ts';
 import { SolverJob } from './solver-job.ts';
 
-/** Answers remembered; the oldest is forgotten first. */
-const REMEMBERED = 300;
-
-interface Deps {
-  readonly pushes: Pushes;
-  readonly launch: LaunchSolver;
-  readonly log: Log;
-}
-
 /**
- * Cuts runs in a process of their own, one at a time, and remembers the answers, so that every window and every page
- * printed shows the same sheets. Nothing is stored.
+ * Cuts runs in a process of their own, one at a time, and keeps the answers, so that every window and every page printed
+ * shows the same sheets, after a restart too. Runs that nobody opened are worked on while the app is idle.
  */
-export const cutsService = ({ pushes, launch, log }: Deps) => {
-  const known = rememberedAnswers();
+export const cutsService = (deps: ImproverDeps) => {
+  const { living, clock, pushes, launch, log } = deps;
+  const known = storedAnswers(living.store, clock, log);
+  const improver = new CutImprover(deps, known);
   let job: SolverJob<'cut'> | null = null;
   let state: CutState | null = null;
   const tell = (next: CutState): void => {
@@ -42,9 +31,10 @@ export const cutsService = ({ pushes, launch, log }: Deps) => {
       launch,
       log,
       onChange(own) {
-        if (own.best) known.put(key, own.best);
-        if (own.state.phase === 'finished') known.settle(key);
-        if (own === job) tell({ ...own.state, key, plan: known.get(key) });
+        const { phase } = own.state;
+        if (own.best) known.better(key, own.best, phase === 'finished');
+        if (phase !== 'running') known.keep([key]);
+        if (own === job) tell({ ...own.state, key, plan: known.get(key)?.plan ?? null });
       },
     });
 
@@ -54,8 +44,10 @@ export const cutsService = ({ pushes, launch, log }: Deps) => {
       const key = runKey(input);
       if (state?.key === key && state.phase === 'running') return { jobId: state.jobId };
       job?.stop();
-      const plan = known.get(key);
-      if (plan && known.isSettled(key) && !again) {
+      const before = known.get(key);
+      const plan = before?.plan ?? null;
+      if (before?.settled && !again) {
+        known.inUse([key]);
         const jobId = randomUUID();
         tell({ jobId, key, phase: 'finished', seconds: 0, budgetSeconds: seconds, plan, message: null });
         return { jobId };
@@ -70,28 +62,8 @@ export const cutsService = ({ pushes, launch, log }: Deps) => {
       if (job?.jobId === jobId) job.stop();
     },
 
-    read: (): CutAnswers => ({ state, answers: known.all() }),
+    improve: (on: boolean): void => improver.improve(on),
+
+    read: (): CutAnswers => ({ state, improving: improver.state, answers: known.told() }),
   };
 };
-
-function rememberedAnswers() {
-  const answers = new Remembered<{ readonly plan: CutPlan; readonly settled: boolean }>(REMEMBERED);
-  return {
-    get: (key: string): CutPlan | null => answers.get(key)?.plan ?? null,
-    /** The better of it and what was known is kept. */
-    put(key: string, plan: CutPlan): void {
-      const known = answers.get(key);
-      answers.put(key, {
-        plan: known ? betterOf(known.plan, plan) : plan,
-        settled: known?.settled ?? false,
-      });
-    },
-    /** Worked on to the end: no need to begin again by itself. */
-    settle(key: string): void {
-      const known = answers.get(key);
-      if (known) answers.put(key, { ...known, settled: true });
-    },
-    isSettled: (key: string): boolean => answers.get(key)?.settled ?? false,
-    all: (): CutAnswers['answers'] => answers.entries().map(([key, { plan }]) => ({ key, plan })),
-  };
-}

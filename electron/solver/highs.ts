@@ -1,7 +1,7 @@
 import highsLoader from 'highs';
 import type { SolveMip } from '../../core/cutting/mip.ts';
 
-type Highs = Awaited<ReturnType<typeof highsLoader>>;
+export type Highs = Awaited<ReturnType<typeof highsLoader>>;
 
 let loaded: Promise<Highs> | undefined;
 /** HiGHS, loaded once a process: it blocks while it works, so only solver processes, benches and tests load it. */

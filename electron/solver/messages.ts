@@ -1,4 +1,5 @@
 import type { PromiseAnswer } from '../../core/contract/ask.ts';
+import type { CutAnswer } from '../../core/cutting/answer.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
 import type { RunInput } from '../../core/cutting/run.ts';
 import type { RepairPlan, RushWay, Why } from '../../core/planning/answers.ts';
@@ -30,6 +31,8 @@ export type Task =
   | ({ readonly kind: 'repair'; readonly machines: readonly string[] } & FromPlan)
   /** One run on the shear. */
   | { readonly kind: 'cut'; readonly input: RunInput }
+  /** All runs of the plan that are not proven best, one after the other. */
+  | ({ readonly kind: 'cutAll'; readonly known: readonly CutAnswer[]; readonly secondsEach: number } & OfShop)
   /** Runs of a plan joined where that saves stock. */
   | ({ readonly kind: 'join'; readonly queues: Queues } & OfShop)
   | Question;
@@ -53,12 +56,21 @@ export interface Plan {
   readonly objective: number;
 }
 
+export interface CutAll {
+  /** What was worked on, in this order. */
+  readonly answers: readonly CutAnswer[];
+  /** The keys of all runs of the plan, and how many of them are still to be worked on. */
+  readonly keys: readonly string[];
+  readonly left: number;
+}
+
 /** What is found for each kind of task; the best so far while the work goes on. */
 interface Findings {
   readonly search: Plan;
   readonly rush: RushWay;
   readonly repair: RepairPlan;
   readonly cut: CutPlan;
+  readonly cutAll: CutAll;
   readonly join: Joins;
   readonly why: Why;
   readonly promise: PromiseAnswer;

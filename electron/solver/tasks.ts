@@ -14,6 +14,7 @@ import { replanRush } from '../../core/schedule/rush.ts';
 import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import { instant } from '../../core/units/brand.ts';
 import { valueOf } from '../refused.ts';
+import { cutAll } from './cut-all.ts';
 import { loadHighs, mipWith } from './highs.ts';
 import { knownSpread } from './known-spread.ts';
 import type { Found, Plan, Task, TaskOf } from './messages.ts';
@@ -35,6 +36,8 @@ export async function stepsOf(task: Task, secondsLeft: () => number): Promise<It
       return timeless(valueOf(repair(problemOf(task), task.queues, task)));
     case 'cut':
       return cut(task, mipWith(await loadHighs(), secondsLeft));
+    case 'cutAll':
+      return uncounted(cutAll(task, await loadHighs(), secondsLeft));
     case 'join':
       return uncounted(
         worthyJoins(task.shop, valueOf(toSearchProblem(task.shop, instant(task.now))), task.queues),

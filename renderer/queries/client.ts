@@ -1,7 +1,7 @@
 import { QueryClient } from '@tanstack/react-query';
 import type { CutAnswers } from '../../core/contract/cuts.ts';
 import type { Push } from '../../core/contract/push.ts';
-import { withCutState } from './cut-answers.ts';
+import { withCutState, withFound } from './cut-answers.ts';
 import { keys } from './keys.ts';
 import { moveOn, type Moved, type ShopCopy } from './shop-copy.ts';
 
@@ -18,6 +18,8 @@ export const makeClient = (): QueryClient =>
 export function takePush(client: QueryClient, push: Push): void {
   if (push.kind === 'cut')
     client.setQueryData<CutAnswers>(keys.cutAnswers, (known) => known && withCutState(known, push.state));
+  if (push.kind === 'cutsFound')
+    client.setQueryData<CutAnswers>(keys.cutAnswers, (known) => known && withFound(known, push));
   if (push.kind === 'search') client.setQueryData(keys.search, push.state);
   if (push.kind === 'ask') client.setQueryData([...keys.ask, push.state.jobId], push.state);
   if (push.kind === 'changes') takeChanges(client, push);

@@ -7,8 +7,9 @@ import { runKey, type RunInput } from '../../core/cutting/run.ts';
 import { cutsService } from '../../electron/service/cuts.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import { aLine, aRun, aSheet } from '../core/cutting/random-run.ts';
+import { aShop } from '../support/builders.ts';
 import { fakeSolvers } from './fake-solver.ts';
-import { appFolder, keptPushes, memoryLog } from './support.ts';
+import { appFolder, fixedClock, keptPushes, livingIn, memoryLog, storeWith } from './support.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
 
@@ -22,10 +23,11 @@ const longRun = (): RunInput =>
   );
 const shortRun = (): RunInput => aRun([aLine('1/1', 300, 3000, 8)], [aSheet('S', 1219.2, 3048)]);
 
-function start(launch: LaunchSolver = realSolver) {
+function start(launch: LaunchSolver = realSolver, store = storeWith(aShop())) {
   const pushes = keptPushes();
   const log = memoryLog();
-  const cuts = cutsService({ pushes, launch, log });
+  const living = livingIn(store, pushes);
+  const cuts = cutsService({ living, clock: fixedClock(), pushes, launch, log });
   const states = (): CutState[] => pushes.sent.flatMap((p) => (p.kind === 'cut' ? [p.state] : []));
   const ended = (): Promise<CutState> =>
     new Promise((resolve) => {
@@ -103,6 +105,20 @@ describe('cutting a run beside the screens', () => {
     const again = ended();
     solve(shortRun(), 20, true);
     expect((await again).plan?.status).toBe('optimal');
+  });
+
+  it('is found again after a restart, as good as it was and without being worked on anew', async () => {
+    const store = storeWith(aShop());
+    const before = start(realSolver, store);
+    const end = before.ended();
+    before.solve(shortRun(), 20, false);
+    const { plan } = await end;
+    const none = fakeSolvers();
+    const after = start(none.launch, store);
+    expect(after.read().answers).toEqual([{ key: runKey(shortRun()), plan }]);
+    after.solve(shortRun(), 20, false);
+    expect(after.states().at(-1)).toMatchObject({ phase: 'finished', plan });
+    expect(none.processes).toEqual([]);
   });
 
   it('gives way to a run asked for later', async () => {
