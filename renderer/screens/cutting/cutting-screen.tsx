@@ -5,6 +5,7 @@ import { Button } from '../../ui/button.tsx';
 import { Page, Panel } from '../../ui/page.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Cautioned } from './cautioned.tsx';
+import { ImprovingBar } from './improving-bar.tsx';
 import { RunList } from './run-list.tsx';
 import { RunView } from './run-view.tsx';
 import { WalkIn } from './walk-in.tsx';
@@ -45,6 +46,7 @@ function Runs({ query, whole }: Props) {
         </EmptyState>
       ) : (
         <Panel>
+          <ImprovingBar />
           <RunList query={query} />
         </Panel>
       )}

@@ -1,0 +1,36 @@
+import { Play, Square } from 'lucide-react';
+import { contract } from '../../../core/contract/index.ts';
+import { counted } from '../../../core/units/count.ts';
+import { useCutAnswers } from '../../queries/cuts.ts';
+import { invoke } from '../../queries/invoke.ts';
+import { Button } from '../../ui/button.tsx';
+import { toastError } from '../../ui/toast.tsx';
+import styles from './cutting.module.css';
+
+/** All runs are worked on while nobody asks for anything else: how far that is, and a way to stop it. */
+export function ImprovingBar() {
+  const improving = useCutAnswers().data?.improving;
+  const improve = (on: boolean) => void invoke(contract.cutsImprove, { on }).catch(toastError);
+  if (improving?.phase === 'stopped')
+    return (
+      <div className={styles.solving}>
+        <span className={styles.soft} role="status">
+          Runs that nobody opened are not worked on.
+        </span>
+        <Button small icon={Play} onPress={() => improve(true)}>
+          Work on all runs
+        </Button>
+      </div>
+    );
+  if (improving?.phase !== 'running' || improving.left === 0) return null;
+  return (
+    <div className={styles.solving}>
+      <span className={styles.soft} role="status">
+        {`Searching for better sheets for all runs: ${counted(improving.left, 'run')} left`}
+      </span>
+      <Button small icon={Square} onPress={() => improve(false)}>
+        Stop
+      </Button>
+    </div>
+  );
+}
