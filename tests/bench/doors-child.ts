@@ -37,6 +37,8 @@ async function work({ door, from, to, seed }: ToChild): Promise<void> {
   tell({ kind: 'end' });
 }
 
+// Whoever gave the cases has gone.
+process.once('disconnect', () => process.exit());
 process.once('message', (message: ToChild) => {
   work(message).then(
     () => process.disconnect?.(),
