@@ -72,7 +72,7 @@ it('an order opens with its lines and what was recorded, and nothing to change',
   const dialog = within(await screen.findByRole('dialog'));
   expect(await dialog.findByRole('row', { name: /^102\/1 Corner .* done$/ })).toBeTruthy();
   expect(dialog.getByRole('row', { name: /^102\/1 shearing S1 .* 18 2/ })).toBeTruthy();
-  expect(dialog.getByText(/counted wrong/)).toBeTruthy();
+  expect(dialog.getByText(/Nov 2026 .*counted wrong/)).toBeTruthy();
   expect(dialog.queryByRole('textbox')).toBeNull();
   expect(dialog.getAllByRole('button')).toHaveLength(1);
 });

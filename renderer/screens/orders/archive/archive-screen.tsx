@@ -3,7 +3,6 @@ import { useDeferredValue, useState } from 'react';
 import { Input, SearchField } from 'react-aria-components';
 import type { ArchivePage } from '../../../../core/contract/archive.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
-import { formatDayAndClock } from '../../../../core/time/wall.ts';
 import { counted } from '../../../../core/units/count.ts';
 import { useArchive } from '../../../queries/archive.ts';
 import { useShop } from '../../../queries/hooks.ts';
@@ -13,6 +12,7 @@ import { DataTable, type TableColumn } from '../../../ui/data-table.tsx';
 import { Page } from '../../../ui/page.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../../ui/states.tsx';
 import look from '../orders.module.css';
+import { archiveDay } from './archive-day.ts';
 import styles from './archive.module.css';
 import { ArchivedOrderDialog } from './archived-order.tsx';
 
@@ -110,12 +110,12 @@ const columnsFor = (timeZone: string): readonly TableColumn<Row>[] => [
     right: true,
     width: 120,
   },
-  { id: 'due', label: 'Due', cell: ({ order }) => formatDayAndClock(order.due, timeZone), width: 170 },
+  { id: 'due', label: 'Due', cell: ({ order }) => archiveDay(order.due, timeZone), width: 210 },
   {
     id: 'closed',
     label: 'Closed',
     cell: ({ order }) =>
-      `${order.status} ${order.closedAt === null ? '' : formatDayAndClock(order.closedAt, timeZone)}`,
-    width: 240,
+      `${order.status} ${order.closedAt === null ? '' : archiveDay(order.closedAt, timeZone)}`,
+    width: 280,
   },
 ];

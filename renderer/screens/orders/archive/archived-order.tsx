@@ -2,12 +2,12 @@ import type { ArchivedOrder } from '../../../../core/contract/archive.ts';
 import { operationName } from '../../../../core/edit/plan-commands.ts';
 import { metalName } from '../../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
-import { formatDayAndClock } from '../../../../core/time/wall.ts';
 import { formatLength } from '../../../../core/units/length.ts';
 import { useArchivedOrder } from '../../../queries/archive.ts';
 import { ColumnHeads } from '../../../ui/column-heads.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
 import { SentenceError, Waiting } from '../../../ui/states.tsx';
+import { archiveDay } from './archive-day.ts';
 import styles from './archive.module.css';
 
 interface Props {
@@ -41,7 +41,7 @@ interface PartProps {
 }
 
 function Facts({ shop, archived: { order } }: PartProps) {
-  const when = (at: number | null) => (at === null ? '' : formatDayAndClock(at, shop.settings.timeZone));
+  const when = (at: number | null) => (at === null ? '' : archiveDay(at, shop.settings.timeZone));
   return (
     <dl className={styles.facts}>
       <Fact term="Customer" text={order.customer} />
@@ -96,8 +96,8 @@ function Records({ shop, archived: { records } }: PartProps) {
           <tr key={record.id}>
             <th scope="row">{operationName(record.id)}</th>
             <td>{record.machineId}</td>
-            <td>{formatDayAndClock(record.start, timeZone)}</td>
-            <td>{record.end === null ? 'not ended' : formatDayAndClock(record.end, timeZone)}</td>
+            <td>{archiveDay(record.start, timeZone)}</td>
+            <td>{record.end === null ? 'not ended' : archiveDay(record.end, timeZone)}</td>
             <td>{record.good}</td>
             <td>{record.scrapped}</td>
             <td>{record.who.join(', ')}</td>
@@ -116,7 +116,7 @@ function Reported({ shop, archived: { reported } }: PartProps) {
       <ol className={styles.reported}>
         {reported.map(({ id, at, label, by, reason }) => (
           <li key={id}>
-            {formatDayAndClock(at, shop.settings.timeZone)} {label}
+            {archiveDay(at, shop.settings.timeZone)} {label}
             {by && <span className={styles.soft}> ({by})</span>}
             {reason && `. Because: ${reason}`}
           </li>
