@@ -38,18 +38,18 @@ function fillFirst(file: string): void {
   for (const row of shop.queue) put('queue', row);
   for (const row of shop.pin) put('pin', row);
   for (const row of shop.record) put('record', without(row, 'who', 'changeoverSeconds', 'pauses')!);
-  const [line] = shop.line;
+  const line = shop.line.find(({ id }) => id === '1042/2');
   const changes = [
     {
       kind: 'line',
-      id: '1042/1',
+      id: '1042/2',
       before: without({ ...line!, quantity: 21 }, 'makeUpFor', 'overrun'),
       after: without(line!, 'makeUpFor', 'overrun'),
     },
     { kind: 'pin', id: '1043/1:shear', before: null, after: { id: '1043/1:shear', revision: 0 } },
     { kind: 'order', id: '1041', before: shop.order[0]!, after: null },
   ];
-  put('step', { label: 'Change line 1042/1', at: NOW, changes, undone: false });
+  put('step', { label: 'Change line 1042/2', at: NOW, changes, undone: false });
   put('step', { label: 'Nothing', at: NOW, changes: [], undone: true });
   connection.close();
 }
@@ -89,8 +89,8 @@ describe('a data file from before the floor', () => {
     fillFirst(file);
     const store = openTestStore(file);
     const edit = editorOf(store);
-    expect(edit.undo()).toBe('Change line 1042/1');
-    expect(store.run('read', ({ rows }) => rows.get('line', '1042/1'))).toMatchObject({
+    expect(edit.undo()).toBe('Change line 1042/2');
+    expect(store.run('read', ({ rows }) => rows.get('line', '1042/2'))).toMatchObject({
       quantity: 21,
       makeUpFor: null,
     });

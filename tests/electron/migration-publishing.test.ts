@@ -28,10 +28,10 @@ function fillBefore(file: string): void {
   put('record', aRecord({ id: '1042/1:shear', end: ENDED - 3600 }));
   put('record', aRecord({ id: '1042/1:brake', end: ENDED }));
   const changes = [
-    { kind: 'order', id: '1042', before: { ...done, status: 'open' }, after: done },
+    { kind: 'order', id: '1043', before: { ...cancelled, status: 'open' }, after: cancelled },
     { kind: 'settings', id: 'shop', before: { ...settings, name: 'Old name' }, after: settings },
   ];
-  put('step', { label: 'Finish 1042', at: NOW, changes, undone: 0 });
+  put('step', { label: 'Cancel 1043', at: NOW, changes, undone: 0 });
   connection.close();
 }
 
@@ -49,7 +49,7 @@ describe('a data file from before plans were published and orders knew when they
     ]);
     expect(order!.map(orderBefore)).toEqual(before.order);
     expect(shopRow).toMatchObject([{ publishing: 'always', backupFolder: null }]);
-    expect(step).toMatchObject([{ by: '', label: 'Finish 1042' }]);
+    expect(step).toMatchObject([{ by: '', label: 'Cancel 1043' }]);
     expect(after).toEqual({ ...without(before, 'step', 'order', 'settings'), ...PUBLISHING_TABLES });
   });
 
@@ -57,8 +57,8 @@ describe('a data file from before plans were published and orders knew when they
     const file = join(tempFolder(), 'before.db');
     fillBefore(file);
     const store = openTestStore(file);
-    expect(editorOf(store).undo()).toBe('Finish 1042');
-    const read = store.run('read', ({ rows }) => [rows.get('settings', 'shop'), rows.get('order', '1042')]);
+    expect(editorOf(store).undo()).toBe('Cancel 1043');
+    const read = store.run('read', ({ rows }) => [rows.get('settings', 'shop'), rows.get('order', '1043')]);
     expect(read).toMatchObject([{ name: 'Old name' }, { status: 'open', closedAt: null }]);
   });
 });
