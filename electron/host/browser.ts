@@ -8,6 +8,7 @@ import { makePushes } from '../service/pushes.ts';
 import { nodeSolver } from '../solver/launch.ts';
 import { makeAnswers } from './answers.ts';
 import { startHttp, type HttpHost } from './http.ts';
+import { keptPort } from './kept-port.ts';
 import { makeServe } from './serve.ts';
 
 interface BrowserOptions {
@@ -46,7 +47,7 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
   });
   const pages = join(appFolder, 'dist', 'renderer');
   const serve = makeServe(answers, log, () => store.kept);
-  const http = await startHttp({ port: options.port, pages, serve, pushes, log });
+  const http = await startWhereItWas(options, (port) => startHttp({ port, pages, serve, pushes, log }));
   const stopBackups = backups.watch();
   return {
     address: http.address,
@@ -56,4 +57,21 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
       store.close();
     },
   };
+}
+
+/** On the port that was asked for; else on the one used last, for the data folder's own file; else on any. */
+async function startWhereItWas(
+  { port, data, env }: BrowserOptions,
+  startAt: (port: number) => Promise<HttpHost>,
+): Promise<HttpHost> {
+  if (port !== 0 || data !== undefined) return startAt(port);
+  const kept = keptPort(dataFolder(env));
+  const before = kept.read();
+  const host = await startAt(before).catch((error: unknown) => {
+    // Another program is there now, or may be: a port that is not free is no trouble where none was asked for.
+    if (before === 0) throw error;
+    return startAt(0);
+  });
+  kept.write(Number(new URL(host.address).port));
+  return host;
 }
