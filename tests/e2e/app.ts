@@ -26,7 +26,8 @@ export const test = base.extend<HostOptions & { app: App }>({
   host: ['browser', { option: true }],
   app: async ({ host }, use, info) => {
     const dataDir = info.outputPath('data');
-    const open = (): Promise<Opened> => (host === 'desktop' ? openDesktop(dataDir) : openBrowser(dataDir));
+    const open = (stored?: Awaited<ReturnType<Opened['close']>>): Promise<Opened> =>
+      host === 'desktop' ? openDesktop(dataDir) : openBrowser(dataDir, undefined, stored);
     let opened = await open();
     let isOpen = true;
     const app: App = {
@@ -35,8 +36,7 @@ export const test = base.extend<HostOptions & { app: App }>({
       electron: opened.electron,
       dataDir,
       async restart() {
-        await opened.close();
-        opened = await open();
+        opened = await open(await opened.close());
         app.page = opened.page;
         app.electron = opened.electron;
         return app.page;

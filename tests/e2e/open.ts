@@ -1,6 +1,13 @@
 import { spawn, type ChildProcess } from 'node:child_process';
 import { join } from 'node:path';
-import { _electron, chromium, type Browser, type ElectronApplication, type Page } from '@playwright/test';
+import {
+  _electron,
+  chromium,
+  type Browser,
+  type BrowserContextOptions,
+  type ElectronApplication,
+  type Page,
+} from '@playwright/test';
 import { findBrowser, findElectron } from './runtimes.ts';
 
 /** Monday of an invented week, 06:10 in Chicago: before the first shift. */
@@ -41,7 +48,7 @@ async function launchDesktop(dataDir: string): Promise<Opened> {
     return {
       page: await electron.firstWindow({ timeout: LAUNCH_MS }),
       electron,
-      close: () => electron.close(),
+      close: async () => void (await electron.close()),
     };
   } catch (error) {
     electron.process().kill('SIGKILL');
@@ -55,29 +62,40 @@ export const launchBrowser = (): Promise<Browser> =>
     args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
   });
 
-/** The loopback host, and a browser on its one-time address. @param launched a browser that is open already */
-export async function openBrowser(dataDir: string, launched?: Browser): Promise<Opened> {
+/**
+ * The loopback host, and a browser on its one-time address.
+ * @param launched a browser that is open already
+ * @param stored what a browser kept of this host before it was closed
+ */
+export async function openBrowser(dataDir: string, launched?: Browser, stored?: Stored): Promise<Opened> {
   const host = spawn(process.execPath, ['electron/start.ts', '--browser'], {
     cwd: root,
     env: environment(dataDir),
   });
   const address = await printedAddress(host);
   const browser = launched ?? (await launchBrowser());
-  const page = await browser.newPage();
+  const page = await browser.newPage({ storageState: stored });
   await page.goto(address);
-  const close = async (): Promise<void> => {
+  const close = async (): Promise<Stored> => {
+    // A browser forgets session cookies when it is closed, not what pages stored.
+    const { origins } = await page.context().storageState();
     await browser.close();
     const gone = new Promise((resolve) => host.once('exit', resolve));
     host.kill('SIGTERM');
     await gone;
+    return { cookies: [], origins };
   };
   return { page, electron: null, close };
 }
 
+/** What a browser's pages stored. */
+type Stored = Exclude<BrowserContextOptions['storageState'], string | undefined>;
+
 export interface Opened {
   page: Page;
   electron: ElectronApplication | null;
-  close: () => Promise<void>;
+  /** @returns what a plain browser kept; the desktop window keeps its own in the data folder */
+  close: () => Promise<Stored | undefined>;
 }
 
 function printedAddress(host: ChildProcess): Promise<string> {
