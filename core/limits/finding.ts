@@ -31,8 +31,7 @@ export type Found = Pick<Finding, 'message' | 'advice'> & { readonly rule: RuleN
 export const found = (rule: RuleName, message: string, advice: string): Found => ({ rule, message, advice });
 
 /** The shop's verdict on a rule: its own, else the usual one. */
-const verdictOf = (rule: RuleName, partRules: PartRules): Verdict =>
-  partRules[rule] ?? RULES[rule].verdict;
+const verdictOf = (rule: RuleName, partRules: PartRules): Verdict => partRules[rule] ?? RULES[rule].verdict;
 
 /** What was found, as the shop judges it; rules that it switched off say nothing. */
 export const judged = (all: readonly Found[], partRules: PartRules): Finding[] =>

@@ -40,7 +40,6 @@ export const changeover = z.strictObject({
   since: instantS,
   revision,
 });
-export type ChangeoverUnderWay = DeepReadonly<z.infer<typeof changeover>>;
 
 /** A person, as they write themselves. A semicolon parts names in files. */
 export const personName = z

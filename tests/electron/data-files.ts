@@ -66,7 +66,14 @@ export function sinceImportance(kind: string, row: object): object {
 }
 
 /** The tables that came with publishing, the floor's log and set-aside rows: empty. */
-export const PUBLISHING_TABLES = { changeover: [], cutAnswer: [], fact: [], published: [], savedPlan: [], setAside: [] };
+export const PUBLISHING_TABLES = {
+  changeover: [],
+  cutAnswer: [],
+  fact: [],
+  published: [],
+  savedPlan: [],
+  setAside: [],
+};
 
 /** The settings of a file from before stock had a weight, and rules about parts verdicts. */
 export const settingsBefore = ({ settings }: { readonly settings: Settings }): object => ({

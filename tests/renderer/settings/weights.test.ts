@@ -13,7 +13,9 @@ it('every preset can be saved, and they stand in order of what a changeover weig
 });
 
 it('says a priority as the hours that matter as much as an hour late', () => {
-  expect(weightsInWords({ lateness: 1, changeover: 10, flow: 0.5, stability: 0, material: 10 }, 'EUR')).toEqual([
+  expect(
+    weightsInWords({ lateness: 1, changeover: 10, flow: 0.5, stability: 0, material: 10 }, 'EUR'),
+  ).toEqual([
     'A line an hour late matters as much as 6 min of changeover.',
     'A line an hour late matters as much as 2 h of a line lying in the shop.',
     'Stability does not count.',
