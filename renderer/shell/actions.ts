@@ -33,7 +33,7 @@ export interface Action {
 /** Everything that can be done from anywhere. */
 export function appActions(
   job: PlanJob,
-  { undo, redo, undoLabel, redoLabel }: UndoRedo,
+  { undo, redo, undoLabel, redoLabel, canUndo, canRedo }: UndoRedo,
   others: readonly Action[],
   showKeys: () => void,
 ): Action[] {
@@ -63,7 +63,7 @@ export function appActions(
       label: undoLabel ? `Undo: ${undoLabel}` : 'Undo',
       icon: Undo2,
       keys: 'Ctrl+Z',
-      disabled: !undoLabel,
+      disabled: !canUndo,
       act: undo,
     },
     {
@@ -71,7 +71,7 @@ export function appActions(
       label: redoLabel ? `Redo: ${redoLabel}` : 'Redo',
       icon: Redo2,
       keys: 'Ctrl+Shift+Z',
-      disabled: !redoLabel,
+      disabled: !canRedo,
       act: redo,
     },
     ...others,
