@@ -39,6 +39,8 @@ function stripOf(stepId: number | null, undo: readonly number[], redo: readonly 
         undoStepId: undo[0] ?? null,
         standsLast: (step) => standsLast({ undo: entries(undo), redo: entries(redo) }, step),
         redoLabel: null,
+        canUndo: true,
+        canRedo: false,
         undo: nothing,
         redo: nothing,
       }}
