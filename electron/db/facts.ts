@@ -17,7 +17,7 @@ export interface Fact {
   readonly by: string;
   /** The entry that this one corrects; null: none. */
   readonly corrects: number | null;
-  /** Why it was corrected; empty: it was not. */
+  /** Why it was corrected, or why work stood still; empty: no reason was given or asked for. */
   readonly reason: string;
   readonly changes: readonly RowChange[];
 }

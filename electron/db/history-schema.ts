@@ -30,7 +30,7 @@ export const fact = sqliteTable(
     by: text().notNull(),
     /** The entry that this one corrects; null: none. */
     corrects: integer(),
-    /** Why it was corrected; empty: it was not. */
+    /** Why it was corrected, or why work stood still; empty: no reason was given or asked for. */
     reason: text().notNull(),
     changes: json().notNull(),
   },

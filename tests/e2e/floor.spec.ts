@@ -1,20 +1,11 @@
-import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
-import Database from 'better-sqlite3';
 import { expect, host, test } from './app.ts';
+import { card, factsIn, standAt } from './floor-steps.ts';
 import { figure, goTo, lane, openDemo, operations, said, takeBack } from './steps.ts';
 
 /** Work reported at the machines, and what it teaches. */
 
-const card = (page: Page) => page.getByRole('article');
 const undo = (page: Page) => page.getByRole('banner').getByRole('button', { name: /^Undo: / });
-
-/** The floor screen of a machine, and the line on its card. */
-async function standAt(page: Page, machine: string): Promise<string> {
-  await goTo(page, '#/floor');
-  await page.getByRole('radio', { name: machine }).click();
-  return (await card(page).getByRole('heading').textContent()) ?? '';
-}
 
 /** The whole number of pieces that the card asks for. */
 const piecesOf = async (page: Page): Promise<string> =>
@@ -36,17 +27,6 @@ async function twice(page: Page, { x, y }: { x: number; y: number }): Promise<vo
   await page.mouse.click(x, y);
   await page.waitForTimeout(80);
   await page.mouse.click(x, y);
-}
-
-/** What was reported from the floor so far, as the data file holds it. */
-function factsIn(dataDir: string): string[] {
-  const file = new Database(join(dataDir, 'foldweek.db'), { readonly: true });
-  try {
-    const rows = file.prepare("SELECT json_extract(command, '$.do') AS what FROM fact ORDER BY id").all();
-    return (rows as { what: string }[]).map(({ what }) => what);
-  } finally {
-    file.close();
-  }
 }
 
 test('an operation is started, counted and done; scrapped pieces come back as a line of their own', async ({

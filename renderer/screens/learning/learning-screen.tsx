@@ -100,7 +100,7 @@ function MachineLearning({ shop, machine, happened }: Props) {
         proposals={changeover.ok ? changeover.value : []}
         refusal={changeover.ok ? null : sentence(changeover.issues)}
       />
-      <NewestWork machine={machine} happened={happened} timeZone={shop.settings.timeZone} />
+      <NewestWork shop={shop} machine={machine} happened={happened} />
       <LearnedHistory shop={shop} machine={machine} />
     </div>
   );
