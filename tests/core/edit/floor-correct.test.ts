@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Command } from '../../../core/edit/command.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aLine, anOrder, aShear, aShop, at } from '../../support/builders.ts';
+import { aLine, anOrder, aShear, aShop } from '../../support/builders.ts';
+import { finish, monday, start } from '../../support/floor-commands.ts';
 import { after, editOf, refusalOf } from '../../support/edits.ts';
 
-const monday = (clock: string) => at('2026-11-30', clock);
 type Correct = Extract<Command, { do: 'floor.correct' }>;
 const correct = (patch: Correct['patch'], operation = '1042/1:shear', reason = 'Pressed late'): Command => ({
   do: 'floor.correct',
@@ -12,20 +12,6 @@ const correct = (patch: Correct['patch'], operation = '1042/1:shear', reason = '
   at: monday('12:00'),
   patch,
   reason,
-});
-const start = (operation: string, machineId: string, clock: string): Command => ({
-  do: 'floor.start',
-  operation,
-  machineId,
-  at: monday(clock),
-  changeoverSeconds: null,
-});
-const finish = (operation: string, clock: string, good: number, scrapped = 0): Command => ({
-  do: 'floor.done',
-  operation,
-  at: monday(clock),
-  good,
-  scrapped,
 });
 const recordOf = (shop: Shop, id = '1042/1:shear') => shop.record.find((r) => r.id === id);
 const linesOf = (shop: Shop) =>

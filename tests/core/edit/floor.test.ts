@@ -3,14 +3,14 @@ import { applyCommand } from '../../../core/edit/apply.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { invert, sameContent, withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aLine, anOrder, aPin, aRecord, aShop, at, someSettings } from '../../support/builders.ts';
+import { aLine, anOrder, aPin, aRecord, aShop, someSettings } from '../../support/builders.ts';
+import { finish, monday, start } from '../../support/floor-commands.ts';
 
 /** One order of twenty corners (shear, then brake), and a second order waiting. */
 const shop = aShop({
   order: [anOrder(), anOrder({ id: '1043' })],
   line: [aLine(), aLine({ orderId: '1043' })],
 });
-const monday = (clock: string) => at('2026-11-30', clock);
 
 function done(before: Shop, ...commands: Command[]): Shop {
   return commands.reduce((now, command) => {
@@ -32,20 +32,6 @@ function refusal(before: Shop, command: Command): string {
   return edit.issues.map((p) => `${p.message} ${p.advice}`).join(' ');
 }
 
-const start = (operation: string, machineId: string, clock: string): Command => ({
-  do: 'floor.start',
-  operation,
-  machineId,
-  at: monday(clock),
-  changeoverSeconds: null,
-});
-const finish = (operation: string, clock: string, good: number, scrapped = 0): Command => ({
-  do: 'floor.done',
-  operation,
-  at: monday(clock),
-  good,
-  scrapped,
-});
 const count = (operation: string, good: number, scrapped = 0): Command => ({
   do: 'floor.count',
   operation,

@@ -6,25 +6,11 @@ import { operationsOf } from '../../../core/planning/operations.ts';
 import { withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aCutList, aGroup, aStep } from '../../support/stock-builders.ts';
-import { aLine, anOrder, aShop, at, NOW } from '../../support/builders.ts';
+import { aLine, anOrder, aShop, NOW } from '../../support/builders.ts';
+import { finish, monday, start } from '../../support/floor-commands.ts';
 import { after, editOf, refusalOf } from '../../support/edits.ts';
 
-const monday = (clock: string) => at('2026-11-30', clock);
 const lineOf = (shop: Shop, id: string) => shop.line.find((line) => line.id === id);
-const start = (operation: string, machineId: string, clock: string): Command => ({
-  do: 'floor.start',
-  operation,
-  machineId,
-  at: monday(clock),
-  changeoverSeconds: null,
-});
-const finish = (operation: string, clock: string, good: number, scrapped = 0): Command => ({
-  do: 'floor.done',
-  operation,
-  at: monday(clock),
-  good,
-  scrapped,
-});
 /** The line as the planner saves it, over what stands. */
 const save = (shop: Shop, own: Partial<ReturnType<typeof aLine>>): Command => ({
   do: 'line.save',
