@@ -4,6 +4,7 @@ import { counted } from '../../../core/units/count.ts';
 import { useCutAnswers } from '../../queries/cuts.ts';
 import { invoke } from '../../queries/invoke.ts';
 import { Button } from '../../ui/button.tsx';
+import { classes } from '../../ui/classes.ts';
 import { toastError } from '../../ui/toast.tsx';
 import styles from './cutting.module.css';
 
@@ -13,7 +14,7 @@ export function ImprovingBar() {
   const improve = (on: boolean) => void invoke(contract.cutsImprove, { on }).catch(toastError);
   if (improving?.phase === 'stopped')
     return (
-      <div className={styles.solving}>
+      <div className={classes(styles.solving, styles.onTop)}>
         <span className={styles.soft} role="status">
           Runs that nobody opened are not worked on.
         </span>
@@ -24,7 +25,7 @@ export function ImprovingBar() {
     );
   if (improving?.phase !== 'running' || improving.left === 0) return null;
   return (
-    <div className={styles.solving}>
+    <div className={classes(styles.solving, styles.onTop)}>
       <span className={styles.soft} role="status">
         {`Searching for better sheets for all runs: ${counted(improving.left, 'run')} left`}
       </span>
