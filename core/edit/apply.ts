@@ -8,7 +8,7 @@ import { removeLine, removeOrder, saveLine, saveOrder } from './order-commands.t
 import { importOrders } from './order-import.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { goBackTo, publishPlan } from './publish-commands.ts';
-import { removeRow, saveRow, saveSettings } from './row-commands.ts';
+import { removeRow, saveRow, saveRows, saveSettings } from './row-commands.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
 import { moveStock } from './stock-commands.ts';
 import { takeSheets } from './take-sheets.ts';
@@ -79,6 +79,8 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
       return saveSettings(shop, command.row);
     case 'row.save':
       return saveRow(shop, command.kind, command.row);
+    case 'rows.save':
+      return saveRows(shop, command.rows, command.label);
     case 'row.remove':
       return removeRow(shop, command.kind, command.id);
   }

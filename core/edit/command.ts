@@ -22,6 +22,21 @@ export type FormKind = (typeof formKinds)[number];
 const saveOf = <K extends FormKind>(kind: K) =>
   z.strictObject({ do: z.literal('row.save'), kind: z.literal(kind), row: rowKinds[kind] });
 
+const rowOf = <K extends FormKind>(kind: K) => z.strictObject({ kind: z.literal(kind), row: rowKinds[kind] });
+
+/** Any such row with its kind. */
+const formRow = z.discriminatedUnion('kind', [
+  rowOf('material'),
+  rowOf('colour'),
+  rowOf('sheet'),
+  rowOf('part'),
+  rowOf('calendar'),
+  rowOf('machine'),
+  rowOf('downtime'),
+  rowOf('absence'),
+]);
+export type FormRow = DeepReadonly<z.infer<typeof formRow>>;
+
 /** A plan's name, or what is noted of it. */
 export const MOST_OF_A_NAME = 80;
 
@@ -206,6 +221,12 @@ export const command = z.union([
   saveOf('machine'),
   saveOf('downtime'),
   saveOf('absence'),
+  /** Several rows in one step, those first that others name; all of them or none. */
+  z.strictObject({
+    do: z.literal('rows.save'),
+    rows: z.array(formRow).min(1).max(5000),
+    label: z.string().min(1).max(120),
+  }),
   z.strictObject({ do: z.literal('row.remove'), kind: z.enum(formKinds), id: code }),
 ]);
 export type Command = DeepReadonly<z.infer<typeof command>>;

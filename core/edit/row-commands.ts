@@ -3,13 +3,13 @@ import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
 import type { RowOf, Shop } from '../shop/state.ts';
 import { isTimeZone } from '../time/wall.ts';
-import type { FormKind } from './command.ts';
+import type { FormKind, FormRow } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
 import { publishingChanges } from './publish-commands.ts';
 import { rowName } from './row-name.ts';
 import { otherCase } from './same-code.ts';
 import { refuseStale } from './stale.ts';
-import { change, type RowChange, type Edit } from '../shop/row-change.ts';
+import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 
 export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Result<Edit> {
   const before = (shop[kind] as readonly RowOf<FormKind>[]).find((r) => r.id === row.id) ?? null;
@@ -24,6 +24,32 @@ export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Resul
   const changes = [change(kind, before as never, row as never) as RowChange];
   return ok({ label: `${before ? 'Change' : 'Add'} ${subject}`, changes });
 }
+
+/**
+ * Save several rows in one step, each checked against the shop with those before it.
+ * @returns one edit, each row once; or what is wrong with every row that cannot be saved, and nothing is
+ */
+export function saveRows(shop: Shop, rows: readonly FormRow[], label: string): Result<Edit> {
+  let next = shop;
+  const changes: RowChange[] = [];
+  const issues: Issue[] = [];
+  for (const { kind, row } of rows) {
+    const saved = saveRow(next, kind, row);
+    if (!saved.ok) {
+      issues.push(...saved.issues);
+      continue;
+    }
+    changes.push(...saved.value.changes);
+    next = withSaved(next, saved.value.changes);
+  }
+  return issues.length > 0 ? err(...issues) : ok({ label, changes });
+}
+
+/** As `withChanges`, but new rows stand last: sorting thousands of rows after each of them would take minutes. */
+const withSaved = (shop: Shop, changes: readonly RowChange[]): Shop =>
+  changes.some(({ before }) => before !== null)
+    ? withChanges(shop, changes)
+    : changes.reduce((next, { kind, after }) => ({ ...next, [kind]: [...(next[kind] as []), after] }), shop);
 
 /** Remove a row nothing else names; otherwise say what does. */
 export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> {
