@@ -75,6 +75,15 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
       return removeCutList(shop, command.id);
     case 'walkin.take':
       return takeWalkIn(shop, command);
+    default:
+      return saveOrRemove(shop, command);
+  }
+}
+
+type RowCommand = Extract<Command, { do: 'settings.save' | 'row.save' | 'rows.save' | 'row.remove' }>;
+
+function saveOrRemove(shop: Shop, command: RowCommand): Result<Edit> {
+  switch (command.do) {
     case 'settings.save':
       return saveSettings(shop, command.row);
     case 'row.save':
