@@ -13,6 +13,16 @@ export interface Issue {
   readonly advice: string;
   /** Of a row that was changed since it was read: both versions. */
   readonly conflict?: Conflict;
+  /** Of a text that can mean several things: each, so that one can be chosen. */
+  readonly meanings?: readonly Meaning[];
+}
+
+/** One of the things a text can mean. */
+export interface Meaning {
+  /** What would settle it: the mark before decimals, the order of day, month and year. */
+  readonly when: 'point' | 'comma' | 'dmy' | 'mdy' | 'ymd';
+  /** In the words of a screen: "1234 mm", "Fri 4 Dec 2026". */
+  readonly means: string;
 }
 
 /** What was to be saved of a row, and what stands there since; null: removed. Nothing of either is lost. */
