@@ -1,11 +1,10 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
-import { enableCompileCache } from 'node:module';
+import { createRequire, enableCompileCache } from 'node:module';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
-import { buildScreens, buildShell, isStale } from './build.ts';
+import { buildHosts, buildScreens, stale } from './build.ts';
 import { dataFolder } from './data-file.ts';
-import { Refused } from './refused.ts';
 
 /** `npm start`: the desktop window where there can be one, else the same app in a browser on this machine. */
 
@@ -66,7 +65,6 @@ function findDesktop(): { readonly program: string } | { readonly why: string } 
 async function openDesktop(options: Options): Promise<string | null> {
   const desktop = findDesktop();
   if ('why' in desktop) return desktop.why;
-  if (isStale('dist/electron/main.cjs')) await buildShell();
   const args = [appFolder, ...(options.data ? ['--data', resolve(options.data)] : [])];
   const startedAt = performance.now();
   const status = await new Promise<number | null>((done) => {
@@ -78,35 +76,21 @@ async function openDesktop(options: Options): Promise<string | null> {
   return 'The desktop window could not be opened (its own message stands above)';
 }
 
-async function openBrowser(options: Options, why: string): Promise<void> {
+async function openBrowser({ port, data }: Options, why: string): Promise<void> {
   const { version } = JSON.parse(readFileSync(resolve(appFolder, 'package.json'), 'utf8')) as {
     version: string;
   };
-  try {
-    const { startBrowserHost } = await import('./host/browser.ts');
-    const host = await startBrowserHost({
-      appFolder,
-      version,
-      env: process.env,
-      data: options.data,
-      port: options.port,
-    });
-    console.log(
-      `${why}; Foldweek runs in a browser instead. Open this address, once; Ctrl+C ends it:\n${host.address}`,
-    );
-    for (const signal of ['SIGINT', 'SIGTERM'] as const)
-      process.once(signal, () => void host.close().then(() => process.exit(0)));
-  } catch (error) {
-    if (error instanceof Refused) fail(error.message);
-    if (error instanceof Error && 'code' in error && error.code === 'EADDRINUSE')
-      fail(`Port ${options.port} is used by another program. Choose another with --port.`);
-    throw error;
-  }
+  // Required, not imported: the loader of modules would first read all of it for the names that it exports.
+  const load = createRequire(import.meta.url);
+  const { serveBrowser } = load('../dist/electron/browser.cjs') as typeof import('./browser-main.ts');
+  await serveBrowser({ appFolder, version, env: process.env, data, port }, why);
 }
 
-// What was compiled at an earlier start is used again: the host is up in half the time.
+// What was compiled at an earlier start is used again.
 enableCompileCache(join(dataFolder(process.env), 'compiled'));
 const options = readOptions();
-if (isStale('dist/renderer/index.html')) await buildScreens();
+const old = stale();
+if (old.screens) await buildScreens();
+if (old.hosts) await buildHosts();
 const why = options.browser ? 'You asked for it' : await openDesktop(options);
 if (why !== null) await openBrowser(options, why);

@@ -11,13 +11,15 @@ import { startHttp, type HttpHost } from './http.ts';
 import { keptPort } from './kept-port.ts';
 import { makeServe } from './serve.ts';
 
-interface BrowserOptions {
+export interface BrowserOptions {
   readonly appFolder: string;
   readonly version: string;
   readonly env: NodeJS.ProcessEnv;
   /** What --data said. */
   readonly data?: string;
   readonly port: number;
+  /** The program that a solver process runs. */
+  readonly solver: string;
 }
 
 /** The whole app behind a loopback address. @throws Refused when the data file cannot be used */
@@ -41,7 +43,7 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
     pushes,
     log,
     backups,
-    launchSolver: nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts')),
+    launchSolver: nodeSolver(options.solver),
     notice: null,
     printPdf: null,
   });

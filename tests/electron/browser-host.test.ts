@@ -1,11 +1,12 @@
 import { createServer } from 'node:http';
+import { join } from 'node:path';
 import { expect, it, onTestFinished } from 'vitest';
 import { startBrowserHost } from '../../electron/host/browser.ts';
 import { appFolder, tempFolder } from './support.ts';
 
 async function start(folder: string) {
   const host = await startBrowserHost({
-    ...{ appFolder, version: '0', port: 0 },
+    ...{ appFolder, version: '0', port: 0, solver: join(appFolder, 'electron/solver/solver.ts') },
     env: { FOLDWEEK_DATA_DIR: folder },
   });
   return { port: Number(new URL(host.address).port), close: () => host.close() };
