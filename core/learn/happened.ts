@@ -1,6 +1,7 @@
-import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import type { Machine } from '../shop/machine.ts';
+import { hoursAround } from '../planning/machine-inputs.ts';
 import { attributesOf, operationsOf } from '../planning/operations.ts';
+import { workedSeconds } from '../planning/started.ts';
 import {
   lineOfOperation,
   operationIdOf,
@@ -11,13 +12,10 @@ import {
 } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
-import { openIntervals } from '../time/working-time.ts';
-import { instant } from '../units/brand.ts';
 import { countIn, probe, timeStandards, type Counts } from './counts.ts';
 import type { ChangeoverObservation } from './learn-changeover.ts';
 import { byTime, type Observation } from './observation.ts';
-import { openSecondsBetween } from '../schedule/working-time.ts';
-import { DAY } from '../units/duration.ts';
+import { openSecondsBetween, type WorkingTime } from '../schedule/working-time.ts';
 
 type Ended = OperationRecord & { readonly end: number };
 const ended = (record: OperationRecord): record is Ended => record.end !== null;
@@ -31,7 +29,7 @@ export interface Happened {
 
 /**
  * Finished operations as observations: what each was made of by today's parts, stock and estimates, and how many open
- * seconds of its machine it took, pauses left out. Operations under way do not count.
+ * seconds of its machine it took, pauses left out (core/planning/started.ts). Operations under way do not count.
  * @param records any of the shop's, any order
  */
 export function observationsOf(shop: Shop, records: readonly OperationRecord[]): Happened {
@@ -49,10 +47,7 @@ export function observationsOf(shop: Shop, records: readonly OperationRecord[]):
         machineId,
         at: start,
         counts: counted,
-        actualSeconds: pauses.reduce(
-          (left, { from, to }) => left - openSecondsBetween(open, from, to ?? end),
-          openSecondsBetween(open, start, end),
-        ),
+        actualSeconds: workedSeconds({ start, end, pauses }, end, open),
       });
     else left.push(id);
   }
@@ -99,18 +94,12 @@ function reopened(shop: Shop, finished: readonly Ended[]): Shop {
   return { ...shop, order: [order], line: [...lines.values()], record: [] };
 }
 
-/** Open hours of each machine over all that was finished; a machine without any is left out. */
+/** Open hours of each machine over all that was finished. */
 function hoursOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, WorkingTime> {
-  const from = instant(finished.reduce((least, r) => Math.min(least, r.start), Infinity) - DAY);
-  const to = instant(finished.reduce((most, r) => Math.max(most, r.end), -Infinity) + DAY);
-  return new Map(
-    shop.machine.flatMap((machine) => {
-      const calendar = shop.calendar.find((c) => c.id === machine.calendarId);
-      const downtimes = shop.downtime.filter((d) => d.machineId === machine.id);
-      const open = calendar && openIntervals(calendar, downtimes, shop.settings.timeZone, from, to);
-      return open?.ok ? [[machine.id, workingTime(open.value)] as const] : [];
-    }),
-  );
+  const from = finished.reduce((least, r) => Math.min(least, r.start), Infinity);
+  const to = finished.reduce((most, r) => Math.max(most, r.end), -Infinity);
+  if (finished.length === 0) return new Map();
+  return new Map(shop.machine.map((machine) => [machine.id, hoursAround(shop, machine, from, to)]));
 }
 
 /**

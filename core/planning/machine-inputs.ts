@@ -1,4 +1,5 @@
 import type { MachineInput } from '../schedule/problem.ts';
+import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import { union, type Interval } from '../time/interval.ts';
 import { openIntervals } from '../time/working-time.ts';
 import { instant, type Instant } from '../units/brand.ts';
@@ -39,15 +40,25 @@ export function machineInputs(shop: Shop, now: Instant): Result<ShopMachines> {
 
 type Hours = Required<Pick<MachineInput, 'open' | 'noOvertime'>> & { readonly open: readonly Interval[] };
 
-function hoursOf(shop: Shop, machine: Machine, now: Instant): Result<Hours> {
+/** Open hours by the machine's calendar, downtime left out. @returns ascending; or why there are none in [from, to) */
+function openBetween(shop: Shop, machine: Machine, from: Instant, to: Instant): Result<readonly Interval[]> {
   const calendar = shop.calendar.find((c) => c.id === machine.calendarId);
   if (!calendar) throw new Error(`machine ${machine.id}: calendar ${machine.calendarId} is gone`);
   const downtimes = shop.downtime.filter((d) => d.machineId === machine.id);
-  const { timeZone } = shop.settings;
+  return openIntervals(calendar, downtimes, shop.settings.timeZone, from, to);
+}
+
+/** A machine's open hours from the day before `from` to the day after `to`: in them past work was done. */
+export function hoursAround(shop: Shop, machine: Machine, from: number, to: number): WorkingTime {
+  const open = openBetween(shop, machine, instant(from - DAY), instant(to + DAY));
+  return workingTime(open.ok ? open.value : []);
+}
+
+function hoursOf(shop: Shop, machine: Machine, now: Instant): Result<Hours> {
   const [from, to] = [instant(now - DAYS_BACK * DAY), instant(now + DAYS_AHEAD * DAY)];
   // What opened only before now does not open any more.
-  const ahead = openIntervals(calendar, downtimes, timeZone, now, to);
-  const open = ahead.ok ? openIntervals(calendar, downtimes, timeZone, from, to) : ahead;
+  const ahead = openBetween(shop, machine, now, to);
+  const open = ahead.ok ? openBetween(shop, machine, from, to) : ahead;
   if (!open.ok)
     return err(
       ...open.issues.map((p) => ({
@@ -56,6 +67,7 @@ function hoursOf(shop: Shop, machine: Machine, now: Instant): Result<Hours> {
         message: `Machine ${machine.id}: ${p.message}`,
       })),
     );
+  const downtimes = shop.downtime.filter((d) => d.machineId === machine.id);
   const out = union(downtimes.map((d) => ({ start: d.from, end: d.to })));
   return ok({ open: open.value, noOvertime: union([...out, ...breaksIn(open.value)]) });
 }
@@ -112,5 +124,5 @@ function stuckOn(
   const why =
     startedOn === null ? `can only be ${doing} on ${names}` : `is being ${doing} on ${nameOf(startedOn)}`;
   const advice = shut.get(startedOn ?? able[0]!.id)!.advice;
-  return issue(`line ${line.id}`, 'machine', `Line ${line.id} ${why}: no open hours ahead.`, advice);
+  return issue(`line ${line.id}`, 'hours', `Line ${line.id} ${why}: no open hours ahead.`, advice);
 }

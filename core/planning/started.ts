@@ -1,6 +1,7 @@
 import { lineOfOperation } from '../shop/order.ts';
 import type { Pause, OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Result } from '../result.ts';
+import { openSecondsBetween, workingTime, type WorkingTime } from '../schedule/working-time.ts';
 
 /** An operation under way. */
 export interface Started {
@@ -46,18 +47,26 @@ interface Span {
   readonly end: number;
 }
 
-/** Seconds that somebody worked on it until `now`: neither paused nor set aside. */
+/**
+ * Seconds that somebody worked on it until `now`: open time of its machine, neither paused nor set aside, so that a night
+ * or a break that nobody paused for is no work. What lies outside open hours altogether was worked then, and counts as it
+ * was.
+ * @param open hours of its machine, from its start on at least
+ */
 export function workedSeconds(
   { start, end, pauses }: Pick<OperationRecord, 'start' | 'end' | 'pauses'>,
   now: number,
+  open: WorkingTime,
 ): number {
   const until = Math.max(start, end ?? now);
-  const stood = pauses.reduce(
-    (sum, { from, to }) => sum + Math.max(0, Math.min(to ?? until, until) - from),
-    0,
+  const hours = openSecondsBetween(open, start, until) > 0 ? open : ALWAYS;
+  return pauses.reduce(
+    (left, { from, to }) => left - openSecondsBetween(hours, from, Math.min(to ?? until, until)),
+    openSecondsBetween(hours, start, until),
   );
-  return Math.max(0, until - start - stood);
 }
+
+const ALWAYS = workingTime(null);
 
 /** Machines that can do an operation, and those of its stage that cannot, with the reason. */
 export interface Eligible<M> {

@@ -1,5 +1,6 @@
 import { whyNotYet } from '../edit/floor-commands.ts';
-import { leftAt } from '../planning/started.ts';
+import { hoursAround } from '../planning/machine-inputs.ts';
+import { leftAt, workedSeconds } from '../planning/started.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
 import type { OperationRecord } from '../shop/plan.ts';
@@ -17,6 +18,8 @@ export interface FloorWork {
   readonly changeover: DispatchRun['changeover'];
   /** Why it cannot begin yet, a sentence; null when it can or has. */
   readonly notYet: string | null;
+  /** How long it was worked on so far, in open seconds of the machine; 0 until it is under way. */
+  readonly workedSeconds: number;
 }
 
 /** One machine's floor screen. */
@@ -40,14 +43,17 @@ export function floorView(shop: Shop, plan: PlanRead, machineId: string, now: In
     ({ machine }) => machine.id === machineId,
   );
   if (!list) return null;
+  const running = shop.record.find((r) => r.machineId === machineId && leftAt(r) === null) ?? null;
+  const workedOn = (id: string): number =>
+    running?.id === id ? workedSeconds(running, now, hoursAround(shop, list.machine, running.start, now)) : 0;
   const queue = list.runs.flatMap(({ rows, changeover }) =>
-    rows.map((row, i) => workOf(shop, plan, row, i === 0 ? changeover : null)),
+    rows.map((row, i) => workOf(shop, plan, row, i === 0 ? changeover : null, workedOn)),
   );
   const evening = addDays(startOfDay(now, shop.settings.timeZone), 1, shop.settings.timeZone);
   const today = queue.filter(({ row }) => row.start < evening);
   return {
     machine: list.machine,
-    running: shop.record.find((r) => r.machineId === machineId && leftAt(r) === null) ?? null,
+    running,
     queue,
     today:
       today.length === 0
@@ -65,10 +71,11 @@ function workOf(
   { operations }: PlanRead,
   row: DispatchRow,
   changeover: DispatchRun['changeover'],
+  workedOn: (operationId: string) => number,
 ): FloorWork {
   const operation = operations.get(row.operationId);
   if (!operation) throw new RangeError(`floorView: ${row.operationId} is listed but not in the shop`);
   const refusal = operation.started || operation.suspended ? null : whyNotYet(shop, operation);
   const notYet = refusal && !refusal.ok ? (refusal.issues[0]?.message ?? null) : null;
-  return { operation, row, changeover, notYet };
+  return { operation, row, changeover, notYet, workedSeconds: workedOn(row.operationId) };
 }

@@ -1,7 +1,6 @@
 import { Check, History, Layers2, Pause, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestEnd } from '../../../core/edit/floor-times.ts';
-import { workedSeconds } from '../../../core/planning/started.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -23,13 +22,12 @@ interface Props {
   record: OperationRecord;
   work: FloorWork;
   shop: Shop;
-  now: Instant;
   /** Who is at the machine; empty: not said. */
   who: string;
 }
 
 /** While the operation is under way: the count, and the buttons. */
-export function Running({ record, work, shop, now, who }: Props) {
+export function Running({ record, work, shop, who }: Props) {
   const { counts, set } = useCounts(record);
   // Fewer may be asked than are made already.
   const pieces = Math.max(work.row.quantity, counts.good);
@@ -51,7 +49,7 @@ export function Running({ record, work, shop, now, who }: Props) {
   return (
     <div className={styles.report}>
       <Progress
-        {...{ record, work, shop, now, counts, paused, suspend: floor.suspend }}
+        {...{ record, work, shop, counts, paused, suspend: floor.suspend }}
         onEarlier={() => ask('time')}
       />
       <CountFields pieces={pieces} counts={counts} set={set} />
@@ -109,7 +107,6 @@ function Progress({
   record,
   work,
   shop: { settings },
-  now,
   counts,
   paused,
   suspend,
@@ -125,7 +122,7 @@ function Progress({
           <b className={styles.paused}>{`Paused since ${wall(pause.from)}: ${pause.reason}`}</b>
         ) : (
           <>
-            <b>Under way</b> since {wall(record.start)}, {formatDuration(workedSeconds(record, now))} of about{' '}
+            <b>Under way</b> since {wall(record.start)}, {formatDuration(work.workedSeconds)} of about{' '}
             {formatDuration(record.estimatedSeconds)}
             {record.who.length > 0 && `, by ${record.who.join(', ')}`}
           </>

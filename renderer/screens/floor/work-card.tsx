@@ -54,7 +54,7 @@ export function WorkCard({ shop, work, machine, now, who }: Props) {
       </div>
       <Settled state={stateOf({ shop, machine, record })}>
         {record && !operation.suspended ? (
-          <Running record={record} work={work} shop={shop} now={now} who={who} />
+          <Running record={record} work={work} shop={shop} who={who} />
         ) : (
           <Starting work={work} machine={machine} shop={shop} now={now} who={who} />
         )}

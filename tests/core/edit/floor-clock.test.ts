@@ -1,11 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Command } from '../../../core/edit/command.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
-import { workedSeconds } from '../../../core/planning/started.ts';
 import { floorView } from '../../../core/report/floor.ts';
 import { check } from '../../../core/schedule/check.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { aLine, anOrder, aRecord, aShop, at } from '../../support/builders.ts';
+import { aLine, anOrder, aShop, at } from '../../support/builders.ts';
 import { after, editOf } from '../../support/edits.ts';
 
 const monday = (clock: string) => at('2026-11-30', clock);
@@ -72,16 +71,4 @@ it('a brake may begin as soon as its blanks are reported done, whatever the scre
   const plan = viewPlan(sheared, early);
   if (!plan.ok) throw new Error(plan.issues[0]?.message);
   expect(floorView(sheared, plan.value, 'B1', early)?.queue[0]?.notYet).toBeNull();
-});
-
-it('worked time leaves out pauses and time set aside', () => {
-  const pauses = [
-    { from: monday('07:10'), to: monday('07:20'), reason: 'Sheets' },
-    { from: monday('07:30'), to: monday('08:30'), reason: 'Rush', suspended: true as const },
-  ];
-  const record = aRecord({ end: null, pauses });
-  expect(workedSeconds(record, monday('08:41'))).toBe(31 * 60);
-  const standing = aRecord({ end: null, pauses: [{ from: monday('07:10'), to: null, reason: 'Sheets' }] });
-  expect(workedSeconds(standing, monday('09:00'))).toBe(600);
-  expect(workedSeconds(standing, monday('06:00'))).toBe(0);
 });

@@ -53,6 +53,11 @@ describe('a machine’s floor screen', () => {
     expect(floor('B1', { record })?.running).toBeNull();
   });
 
+  it('says how long it was worked on, the night left out', () => {
+    const record = [aRecord({ start: at('2026-11-27', '15:00'), end: null, good: 3 })];
+    expect(floor('S1', { record })?.queue.map((work) => work.workedSeconds)).toEqual([3600, 0, 0]);
+  });
+
   it('keeps sight of work under way whose order was held meanwhile', () => {
     const record = [aRecord({ start: at('2026-11-30', '07:10'), end: null, good: 3 })];
     const view = floor('S1', { record, order: [anOrder({ status: 'held' })] });
