@@ -7,6 +7,6 @@ import { defineConfig } from 'drizzle-kit';
  */
 export default defineConfig({
   dialect: 'sqlite',
-  schema: ['./electron/db/schema.ts', './electron/db/history-schema.ts'],
+  schema: ['./electron/db/schema.ts', './electron/db/lasting-schema.ts', './electron/db/history-schema.ts'],
   out: './migrations',
 });

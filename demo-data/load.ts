@@ -29,6 +29,8 @@ export function loadDemo(folder: string, now: Instant): Shop {
     learned: [],
     movement: [],
     cutList: [],
+    otherName: [],
+    fileLayout: [],
   };
   return { ...shop, ...readOrders(folder, 'orders.csv', shop, move) };
 }

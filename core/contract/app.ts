@@ -73,6 +73,8 @@ export const shopRead = call(
       /** The newest only. */
       movement: z.array(rowKinds.movement),
       cutList: z.array(rowKinds.cutList),
+      otherName: z.array(rowKinds.otherName),
+      fileLayout: z.array(rowKinds.fileLayout),
     }),
   }),
 );

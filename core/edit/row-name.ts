@@ -22,6 +22,8 @@ const NAMES: Readonly<Record<RowKind, (id: string) => string>> = {
   movement: () => 'an entry of the stock’s history',
   // A list that sheets were taken for has the moment behind its run's name.
   cutList: (id) => `the list of cuts of run ${id.split(' ')[0]}`,
+  otherName: (id) => `the other name “${id.slice(id.indexOf(':') + 1)}”`,
+  fileLayout: () => 'how a file’s columns are read',
 };
 
 /** A row as people say it, in sentences and in the history. */

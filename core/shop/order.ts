@@ -55,6 +55,11 @@ export const orderLine = z.strictObject({
   status: z.enum(['open', 'done', 'cancelled']),
   /** The line of the same order whose scrapped pieces this one makes again; null: asked for by the customer. */
   makeUpFor: lineId.nullable(),
+  /** Its own promised end and earliest start, importance and note, where they are not the order's (core/shop/line-terms.ts). */
+  due: instantS.nullable(),
+  release: instantS.nullable(),
+  importance: importance.nullable(),
+  note,
   revision,
 });
 export type OrderLine = DeepReadonly<z.infer<typeof orderLine>>;
@@ -64,6 +69,10 @@ export const usualLine = {
   overrun: 0,
   status: 'open',
   makeUpFor: null,
+  due: null,
+  release: null,
+  importance: null,
+  note: '',
   revision: 0,
 } as const satisfies Partial<OrderLine>;
 

@@ -61,6 +61,10 @@ export const settings = z.strictObject({
   backupFolder: z.string().min(1).max(1000).nullable(),
   /** Whether the floor screen asks who runs an operation; while it is off no name is kept. */
   askWho: z.boolean(),
+  /** The decimal mark that the shop writes. */
+  decimals: z.enum(['point', 'comma']),
+  /** Steps of the set-up that were done or skipped. */
+  setUpDone: z.array(z.string().min(1).max(40)).max(20),
   revision,
 });
 export type Settings = DeepReadonly<z.infer<typeof settings>>;
@@ -78,5 +82,7 @@ export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   publishing: 'always',
   backupFolder: null,
   askWho: false,
+  decimals: 'point',
+  setUpDone: [],
   revision: 0,
 };

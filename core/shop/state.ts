@@ -2,9 +2,11 @@ import type { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { calendar } from '../time/calendar.ts';
 import { colour, material, sheet } from '../material/material.ts';
+import { fileLayout } from './file-layout.ts';
 import { learned } from './learned.ts';
 import { absence, downtime, machine } from './machine.ts';
 import { orderLine, workOrder } from './order.ts';
+import { otherName } from './other-name.ts';
 import { part } from '../part/part.ts';
 import { changeover, pin, published, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
@@ -35,6 +37,8 @@ export const rowKinds = {
   learned,
   movement,
   cutList,
+  otherName,
+  fileLayout,
 } as const;
 export type RowKind = keyof typeof rowKinds;
 export type RowOf<K extends RowKind> = DeepReadonly<z.infer<(typeof rowKinds)[K]>>;

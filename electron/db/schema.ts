@@ -2,11 +2,21 @@ import { sql } from 'drizzle-orm';
 import { index, integer, real, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 import type { RowKind } from '../../core/shop/state.ts';
 import { id, json, revision } from './columns.ts';
+import {
+  changeover,
+  cutList,
+  fileLayout,
+  learned,
+  movement,
+  otherName,
+  pin,
+  record,
+} from './lasting-schema.ts';
 
 /**
  * The tables: one a row kind, a column a field, nested values as JSON text. Field names are the nouns' own, so a row
- * read is a row of core/shop/state.ts and its schema checks it. What the host keeps beside the
- * shop (histories, plans, answers) is in history-schema.ts.
+ * read is a row of core/shop/state.ts and its schema checks it. Those whose rows refer to nothing are in
+ * lasting-schema.ts; what the host keeps beside the shop (histories, plans, answers) is in history-schema.ts.
  */
 
 export const settings = sqliteTable('settings', {
@@ -26,6 +36,10 @@ export const settings = sqliteTable('settings', {
   publishing: text().notNull().default('always'),
   backupFolder: text(),
   askWho: integer({ mode: 'boolean' }).notNull().default(false),
+  decimals: text().notNull().default('point'),
+  setUpDone: json()
+    .notNull()
+    .default(sql`'[]'`),
   revision: revision(),
 });
 
@@ -169,6 +183,10 @@ export const line = sqliteTable(
     overrun: integer().notNull().default(0),
     status: text().notNull(),
     makeUpFor: text(),
+    due: integer(),
+    release: integer(),
+    importance: real(),
+    note: text().notNull().default(''),
     revision: revision(),
   },
   (table) => [index('line_order').on(table.orderId)],
@@ -188,88 +206,6 @@ export const published = sqliteTable('published', {
     .primaryKey()
     .references(() => machine.id),
   operations: json().notNull(),
-  revision: revision(),
-});
-
-/** Pins and records outlive the line they speak of, so they refer to nothing. */
-export const pin = sqliteTable('pin', { id: id(), revision: revision() });
-
-/** By machine: the changeover under way there. */
-export const changeover = sqliteTable('changeover', {
-  id: id(),
-  operation: text().notNull(),
-  since: integer().notNull(),
-  revision: revision(),
-});
-
-export const record = sqliteTable(
-  'record',
-  {
-    id: id(),
-    machineId: text().notNull(),
-    partId: text().notNull(),
-    materialId: text().notNull(),
-    gauge: text().notNull(),
-    colourId: text().notNull(),
-    lengthMm: real().notNull(),
-    quantity: integer().notNull(),
-    good: integer().notNull(),
-    scrapped: integer().notNull(),
-    start: integer().notNull(),
-    end: integer(),
-    who: json()
-      .notNull()
-      .default(sql`'[]'`),
-    changeoverSeconds: integer(),
-    pauses: json()
-      .notNull()
-      .default(sql`'[]'`),
-    estimatedSeconds: integer().notNull(),
-    revision: revision(),
-  },
-  (table) => [index('record_start').on(table.start), index('record_machine').on(table.machineId, table.end)],
-);
-
-/** What was learned outlives its machine, so it refers to nothing. */
-export const learned = sqliteTable('learned', {
-  id: id(),
-  machineId: text().notNull(),
-  key: text().notNull(),
-  before: real().notNull(),
-  after: real().notNull(),
-  low: real().notNull(),
-  high: real().notNull(),
-  observations: integer().notNull(),
-  at: integer().notNull(),
-  revertedAt: integer(),
-  revision: revision(),
-});
-
-/** What came and went outlives the sheet size, so it refers to nothing. */
-export const movement = sqliteTable(
-  'movement',
-  {
-    id: id(),
-    sheetId: text().notNull(),
-    at: integer().notNull(),
-    what: text().notNull(),
-    pieces: integer().notNull(),
-    after: integer().notNull(),
-    note: text().notNull(),
-    revision: revision(),
-  },
-  (table) => [index('movement_at').on(table.at)],
-);
-
-export const cutList = sqliteTable('cutList', {
-  id: id(),
-  lines: json().notNull(),
-  groups: json().notNull(),
-  steps: json().notNull(),
-  taken: integer(),
-  counted: json()
-    .notNull()
-    .default(sql`'[]'`),
   revision: revision(),
 });
 
@@ -294,4 +230,6 @@ export const tables = {
   learned,
   movement,
   cutList,
+  otherName,
+  fileLayout,
 } as const satisfies Record<RowKind, unknown>;

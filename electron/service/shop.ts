@@ -42,6 +42,8 @@ export function readShop({ rows }: Work, now: number): Shop {
     learned: rows.read('learned'),
     movement: rows.newestMovements(NEWEST_MOVEMENTS),
     cutList: cutLists,
+    otherName: rows.read('otherName'),
+    fileLayout: rows.read('fileLayout'),
   };
 }
 

@@ -41,8 +41,22 @@ export const rowWriter =
       .run(...values);
   };
 
+/** What rows got with terms of lines' own and the shop's way of writing, as it is stored. */
+const TERMS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+  settings: { decimals: 'point', setUpDone: '[]' },
+  line: { due: null, release: null, importance: null, note: '' },
+};
+
+/** A row as it was before that. */
+export const beforeTerms = (kind: string, row: object): object =>
+  without(row, ...Object.keys(TERMS[kind] ?? {}));
+
+/** A stored row of such a file as it is after. */
+export const sinceTerms = (kind: string, row: object): object => ({ ...row, ...TERMS[kind] });
+
 /** A row as a file before importance, stability and currencies had it (and before plans were published). */
-export function beforeImportance(kind: string, row: object): object {
+export function beforeImportance(kind: string, later: object): object {
+  const row = beforeTerms(kind, later);
   if (kind === 'order') {
     const { importance, ...rest } = row as Record<string, unknown>;
     return { ...without(rest, 'closedAt'), weight: importance };
@@ -54,7 +68,8 @@ export function beforeImportance(kind: string, row: object): object {
 }
 
 /** A stored row of such a file as it is after. */
-export function sinceImportance(kind: string, row: object): object {
+export function sinceImportance(kind: string, earlier: object): object {
+  const row = sinceTerms(kind, earlier);
   if (kind === 'order') {
     const { weight, ...rest } = row as Record<string, unknown>;
     return { ...rest, importance: weight, closedAt: null };
@@ -65,8 +80,12 @@ export function sinceImportance(kind: string, row: object): object {
   return { ...row, currency: null, weights, publishing: 'always', backupFolder: null };
 }
 
-/** The tables that came with publishing, the floor's log and set-aside rows: empty. */
+/** The tables that came with the names remembered of files: empty. */
+export const NAME_TABLES = { fileLayout: [], otherName: [] };
+
+/** The tables that came with publishing, the floor's log and set-aside rows, and later: empty. */
 export const PUBLISHING_TABLES = {
+  ...NAME_TABLES,
   changeover: [],
   cutAnswer: [],
   fact: [],

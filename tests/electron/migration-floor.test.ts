@@ -6,6 +6,8 @@ import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
   beforeImportance,
+  beforeTerms,
+  sinceTerms,
   withoutLaterFields,
   contentOf,
   oldMigrations,
@@ -34,7 +36,7 @@ function fillFirst(file: string): void {
     for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
   for (const row of shop.sheet) put('sheet', without(row, 'form', 'trimMm')!);
   for (const row of shop.order) put('order', beforeImportance('order', row));
-  for (const row of shop.line) put('line', without(row, 'makeUpFor', 'overrun')!);
+  for (const row of shop.line) put('line', without(beforeTerms('line', row), 'makeUpFor', 'overrun')!);
   for (const row of shop.queue) put('queue', row);
   for (const row of shop.pin) put('pin', row);
   for (const row of shop.record) put('record', without(row, 'who', 'changeoverSeconds', 'pauses')!);
@@ -43,8 +45,8 @@ function fillFirst(file: string): void {
     {
       kind: 'line',
       id: '1042/2',
-      before: without({ ...line!, quantity: 21 }, 'makeUpFor', 'overrun'),
-      after: without(line!, 'makeUpFor', 'overrun'),
+      before: without(beforeTerms('line', { ...line!, quantity: 21 }), 'makeUpFor', 'overrun'),
+      after: without(beforeTerms('line', line!), 'makeUpFor', 'overrun'),
     },
     { kind: 'pin', id: '1043/1:shear', before: null, after: { id: '1043/1:shear', revision: 0 } },
     { kind: 'order', id: '1041', before: shop.order[0]!, after: null },
@@ -77,8 +79,8 @@ describe('a data file from before the floor', () => {
       (rows as { changes: string }[]).map((row) => ({ ...row, changes: JSON.parse(row.changes) as unknown }));
     const expected = read(before.step!) as { changes: { kind: string; before: object; after: object }[] }[];
     for (const change of expected[0]!.changes.filter((c) => c.kind === 'line')) {
-      change.before = { ...change.before, makeUpFor: null, overrun: 0 };
-      change.after = { ...change.after, makeUpFor: null, overrun: 0 };
+      change.before = sinceTerms('line', { ...change.before, makeUpFor: null, overrun: 0 });
+      change.after = sinceTerms('line', { ...change.after, makeUpFor: null, overrun: 0 });
     }
     expect(read(steps!)).toEqual(expected.map((row) => ({ ...row, by: '' })));
     expect(before.line).toHaveLength(3);

@@ -4,14 +4,24 @@ import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { at, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
-import { contentOf, oldMigrations, PUBLISHING_TABLES, rowWriter, without } from './data-files.ts';
+import {
+  beforeTerms,
+  contentOf,
+  oldMigrations,
+  PUBLISHING_TABLES,
+  rowWriter,
+  without,
+} from './data-files.ts';
 import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
   openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 const shop = anEverythingShop();
 const weights = { ...without(shop.settings.weights, 'stability'), calm: 0.5 };
-const settings = { ...without(shop.settings, 'currency', 'publishing', 'backupFolder'), weights };
+const settings = {
+  ...without(beforeTerms('settings', shop.settings), 'currency', 'publishing', 'backupFolder'),
+  weights,
+};
 const rush = shop.order.find(({ importance }) => importance !== 1)!;
 const order = { ...without(rush, 'importance', 'closedAt'), weight: rush.importance };
 /** A reason that quotes a field's old name, which must stay as it was written. */

@@ -3,13 +3,21 @@ import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
 import { openStore } from '../../electron/db/open.ts';
 import { aRecord, aShop, anOrder, at, NOW } from '../support/builders.ts';
-import { contentOf, oldMigrations, PUBLISHING_TABLES, rowWriter, without } from './data-files.ts';
+import {
+  beforeTerms,
+  contentOf,
+  oldMigrations,
+  PUBLISHING_TABLES,
+  rowWriter,
+  sinceTerms,
+  without,
+} from './data-files.ts';
 import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } from './support.ts';
 
 const open = (file: string, folder = migrations) =>
   openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 const shop = aShop();
-const settings = without(shop.settings, 'publishing', 'backupFolder');
+const settings = without(beforeTerms('settings', shop.settings), 'publishing', 'backupFolder');
 const orderBefore = (row: object): object => without(row, 'closedAt');
 const ENDED = at('2026-11-27', '15:00');
 const done = orderBefore(anOrder({ status: 'done' }));
@@ -24,7 +32,7 @@ function fillBefore(file: string): void {
   put('settings', settings);
   for (const kind of ['material', 'colour', 'part'] as const) for (const row of shop[kind]) put(kind, row);
   for (const row of [done, cancelled, open1044]) put('order', row);
-  put('line', shop.line[0]!);
+  put('line', beforeTerms('line', shop.line[0]!));
   put('record', aRecord({ id: '1042/1:shear', end: ENDED - 3600 }));
   put('record', aRecord({ id: '1042/1:brake', end: ENDED }));
   const changes = [
@@ -50,7 +58,11 @@ describe('a data file from before plans were published and orders knew when they
     expect(order!.map(orderBefore)).toEqual(before.order);
     expect(shopRow).toMatchObject([{ publishing: 'always', backupFolder: null }]);
     expect(step).toMatchObject([{ by: '', label: 'Cancel 1043' }]);
-    expect(after).toEqual({ ...without(before, 'step', 'order', 'settings'), ...PUBLISHING_TABLES });
+    expect(after).toEqual({
+      ...without(before, 'step', 'order', 'settings'),
+      line: before.line!.map((row) => sinceTerms('line', row)),
+      ...PUBLISHING_TABLES,
+    });
   });
 
   it('can still undo what was done before', () => {

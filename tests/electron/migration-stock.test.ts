@@ -5,6 +5,7 @@ import { openStore } from '../../electron/db/open.ts';
 import { aSheet, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import {
+  beforeTerms,
   withoutLaterFields,
   contentOf,
   oldMigrations,
@@ -30,7 +31,7 @@ function fillBefore(file: string): void {
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'order', 'queue'] as const)
     for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
-  for (const row of shop.line) put('line', without(row, 'overrun'));
+  for (const row of shop.line) put('line', without(beforeTerms('line', row), 'overrun'));
   for (const row of shop.sheet) put('sheet', asBefore(row));
   const changes = [
     {

@@ -23,6 +23,7 @@ const RELEASED: Record<string, string> = {
   '0008_importance_stability_currency.sql':
     'bb018c273cf78fe84ee9401ed920bda14fc36bd41bf548bda746ae91c0283b1d',
   '0009_facts_plans_and_backups.sql': '1e63e2a489bf868b5206f6cf4b387d27bf873d77873e5cdf7b170c87222976e6',
+  '0010_line_terms_and_names.sql': '1200019f552d7a4c1e6387919b097c634e01a18e62520b60c6e5acb995f180c6',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -54,7 +55,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'absence calendar changeover colour cutAnswer cutList downtime fact learned line machine material movement order part pin published queue record savedPlan setAside settings sheet step'.split(
+      'absence calendar changeover colour cutAnswer cutList downtime fact fileLayout learned line machine material movement order otherName part pin published queue record savedPlan setAside settings sheet step'.split(
         ' ',
       ),
     );
@@ -153,7 +154,7 @@ describe('a data file that cannot be used', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
     expect(refusedUntouched(file, 'unavailable')).toMatch(
-      /newer Foldweek \(format 11; this one knows up to 10\)/,
+      /newer Foldweek \(format 12; this one knows up to 11\)/,
     );
   });
 

@@ -27,6 +27,8 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   publishing: 'always',
   backupFolder: null,
   askWho: false,
+  decimals: 'point',
+  setUpDone: [],
   revision: 0,
   ...own,
 });
@@ -190,6 +192,10 @@ export function aLine(own: With<'line'> = {}): RowOf<'line'> {
     overrun: 0,
     status: 'open',
     makeUpFor: null,
+    due: null,
+    release: null,
+    importance: null,
+    note: '',
     revision: 0,
     ...own,
   };
@@ -278,5 +284,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   learned: [],
   movement: [],
   cutList: [],
+  otherName: [],
+  fileLayout: [],
   ...own,
 });

@@ -28,4 +28,19 @@ export const anEverythingShop = (): Shop =>
     ],
     movement: [aMovement()],
     cutList: [aCutList()],
+    otherName: [{ id: 'colour:ral 7016', kind: 'colour', text: 'RAL 7016', oursId: 'moss', revision: 0 }],
+    fileLayout: [
+      {
+        id: 'orders:job no|qty',
+        kind: 'orders',
+        layout: {
+          columns: { order: 'Job No', quantity: 'Qty' },
+          units: { length: 'mm' },
+          dates: { due: 'dmy' },
+          decimals: {},
+          toNote: ['Site'],
+        },
+        revision: 0,
+      },
+    ],
   });

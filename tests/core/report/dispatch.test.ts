@@ -40,6 +40,10 @@ const line = (number: number, colourId: string): OrderLine => ({
   overrun: 0,
   status: 'open',
   makeUpFor: null,
+  due: null,
+  release: null,
+  importance: null,
+  note: '',
   revision: 0,
 });
 const shop: Shop = {
@@ -58,6 +62,8 @@ const shop: Shop = {
     publishing: 'always',
     backupFolder: null,
     askWho: false,
+    decimals: 'point',
+    setUpDone: [],
     revision: 0,
   },
   material: [
@@ -145,6 +151,8 @@ const shop: Shop = {
   learned: [],
   movement: [],
   cutList: [],
+  otherName: [],
+  fileLayout: [],
 };
 
 const operations = new Map(operationsOf(shop).operations.map((o) => [o.id, o]));
