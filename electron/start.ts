@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { createRequire, enableCompileCache } from 'node:module';
 import { join, resolve } from 'node:path';
 import { parseArgs } from 'node:util';
+import type * as Built from './browser-main.ts';
 import { buildHosts, buildScreens, stale } from './build.ts';
 import { dataFolder } from './data-file.ts';
 
@@ -82,7 +83,7 @@ async function openBrowser({ port, data }: Options, why: string): Promise<void> 
   };
   // Required, not imported: the loader of modules would first read all of it for the names that it exports.
   const load = createRequire(import.meta.url);
-  const { serveBrowser } = load('../dist/electron/browser.cjs') as typeof import('./browser-main.ts');
+  const { serveBrowser } = load('../dist/electron/browser.cjs') as typeof Built;
   await serveBrowser({ appFolder, version, env: process.env, data, port }, why);
 }
 
