@@ -17,8 +17,9 @@ import { change, withChanges, type RowChange, type Edit } from '../shop/row-chan
 /**
  * An operation is done: its record closes, and its machine stays set up as it was for it. Good pieces that are missing
  * because some were scrapped become a line of their own on the same order, so that they are cut and bent again. When
- * nothing of a line is left to do the line is done, and when no line of an order is left, the order. Of a line that was
- * cancelled any count is taken: the pieces made stay on record, and nothing is made again.
+ * nothing of a line is left to do the line is done, and when no line of an order is left, the order. While the order is
+ * held, pieces to make again wait until it is opened (core/edit/remake.ts). Of a line that was cancelled any count is
+ * taken: the pieces made stay on record, and nothing is made again.
  */
 export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>): Result<Edit> {
   const { operation: id } = command;
@@ -36,7 +37,7 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
   const wanted = wantedOf(shop, line);
   const uncounted = wanted === 'not' ? null : refuseUncounted(id, wanted, pieces - fine - scrapped, pieces);
   if (uncounted) return uncounted;
-  const again = line && wanted !== 'not' ? makeUp(shop, line, pieces - fine) : ok<RowChange[]>([]);
+  const again = line && wanted === 'now' ? makeUp(shop, line, pieces - fine) : ok<RowChange[]>([]);
   if (!again.ok) return again;
   const closed: OperationRecord = {
     ...record,
@@ -53,12 +54,11 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
     ...shop.pin.filter((pin) => pin.id === id).map((pin) => change('pin', pin, null)),
     ...again.value,
   ];
+  // A line that lacks pieces stays open with its held order, so that they are asked for when that is opened.
+  const closes = wanted === 'now' || (wanted === 'later' && fine === pieces);
   return ok({
     label: `Finish ${operationName(id)}: ${fine} good, ${scrapped} scrapped${note}`,
-    changes: [
-      ...changes,
-      ...(line && wanted !== 'not' ? closeLine(withChanges(shop, changes), line, at) : []),
-    ],
+    changes: [...changes, ...(line && closes ? closeLine(withChanges(shop, changes), line, at) : [])],
   });
 }
 

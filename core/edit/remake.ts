@@ -34,8 +34,8 @@ export function makeUp(shop: Shop, line: OrderLine, missing: number): Result<Row
 
 /**
  * What a corrected count of finished work asks of the lines: pieces that were not good after all are made again, remakes
- * that nobody has begun lose those that were, and a line with work left is open again, with its order. Of a cancelled line
- * nothing is asked any more.
+ * that nobody has begun lose those that were, and a line with work left is open again, with its order. While that is held
+ * they wait with it. Of a cancelled line nothing is asked any more.
  */
 export function remade(shop: Shop, record: OperationRecord, next: OperationRecord): Result<RowChange[]> {
   const line = shop.line.find((l) => l.id === lineOfOperation(record.id));
@@ -43,11 +43,12 @@ export function remade(shop: Shop, record: OperationRecord, next: OperationRecor
   const more = next.good - record.good;
   if (!line || !order || more === 0 || next.end === null) return ok([]);
   if (line.status === 'cancelled' || order.status === 'cancelled') return ok([]);
-  const added = makeUp(shop, line, -more);
+  const waits = order.status === 'held' && more < 0;
+  const added = waits ? ok<RowChange[]>([]) : makeUp(shop, line, -more);
   if (!added.ok) return added;
   const changes = [...added.value, ...(more > 0 ? fewerRemakes(shop, record, line, more) : [])];
   const after = withChanges(shop, [change('record', record, next), ...changes]);
-  const reopened = line.status === 'done' && stagesLeft(after, line)?.length !== 0;
+  const reopened = line.status === 'done' && (waits || stagesLeft(after, line)?.length !== 0);
   if (reopened) changes.push(change('line', line, { ...line, status: 'open' }));
   if (order.status === 'done' && (reopened || added.value.length > 0))
     changes.push(change('order', order, { ...order, status: 'open', closedAt: null }));
@@ -66,16 +67,16 @@ function fewerRemakes(shop: Shop, { id }: OperationRecord, line: OrderLine, more
       left -= less;
       if (less === 0) return [];
       const quantity = remake.quantity - less;
-      // A remake of nothing is cancelled: it was asked for once.
-      return [
-        change('line', remake, quantity === 0 ? { ...remake, status: 'cancelled' } : { ...remake, quantity }),
-      ];
+      // A remake of nothing is cancelled: it was asked for once, and stands for no pieces any more.
+      const none: OrderLine = { ...remake, status: 'cancelled', makeUpFor: null };
+      return [change('line', remake, quantity === 0 ? none : { ...remake, quantity })];
     });
 }
 
 /**
- * What an order or a line asks for when it is wanted again: work on it may have ended early meanwhile, with what was made
- * on record and nothing made again. The pieces missing then are remakes now; a line without a step left is done.
+ * What an order or a line asks for when it is wanted again: work on it may have ended meanwhile with pieces missing, and
+ * nothing was made again while it was held, cancelled or closed. Those are remakes now; a line without a step left is
+ * done. Remakes that were given up come back with a cancelled order, not with one that was only held.
  * @param changes what opens it again
  */
 export function wantedAgain(shop: Shop, changes: readonly RowChange[], orderId: string): Result<RowChange[]> {
@@ -83,9 +84,10 @@ export function wantedAgain(shop: Shop, changes: readonly RowChange[], orderId: 
   const added: RowChange[] = [];
   for (const line of next.line) {
     const before = shop.line.find((l) => l.id === line.id);
-    if (line.orderId !== orderId || !before || wantedOf(shop, before) !== 'not') continue;
-    if (wantedOf(next, line) === 'not') continue;
-    const again = makeUp(next, line, missingOf(next, line));
+    if (line.orderId !== orderId || !before || wantedOf(next, line) !== 'now') continue;
+    const was = wantedOf(shop, before);
+    if (was === 'now') continue;
+    const again = makeUp(next, line, missingOf(next, line, was === 'later'));
     if (!again.ok) return again;
     const done =
       stagesLeft(next, line)?.length === 0 ? [change('line', line, { ...line, status: 'done' })] : [];
@@ -95,12 +97,12 @@ export function wantedAgain(shop: Shop, changes: readonly RowChange[], orderId: 
   return ok(added);
 }
 
-/** Pieces of a line that no step still makes and no remake either. */
-function missingOf(shop: Shop, { id, quantity }: OrderLine): number {
+/** Pieces of a line that no step still makes and no remake either. @param givenUp whether cancelled remakes count too */
+function missingOf(shop: Shop, { id, quantity }: OrderLine, givenUp: boolean): number {
   const ended = shop.record.filter((r) => lineOfOperation(r.id) === id && r.end !== null);
   const made = ended.reduce((least, r) => Math.min(least, r.good), quantity);
   const again = shop.line.reduce(
-    (sum, l) => sum + (l.makeUpFor === id && l.status !== 'cancelled' ? l.quantity : 0),
+    (sum, l) => sum + (l.makeUpFor === id && (givenUp || l.status !== 'cancelled') ? l.quantity : 0),
     0,
   );
   return Math.max(0, quantity - made - again);
