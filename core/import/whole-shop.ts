@@ -2,15 +2,9 @@ import { z } from 'zod';
 import { keptPlan } from '../shop/kept-plan.ts';
 import { rowChange } from '../shop/row-change.ts';
 import { rowKinds } from '../shop/state.ts';
+import { upToDate } from './earlier-export.ts';
 
-/**
- * Everything that a data file holds, as one JSON text: `format` "foldweek-export/1", when and by which version it was
- * written, and under `tables` a list of rows for each kind, fields named as in core/shop (lengths in millimetres, times in
- * whole seconds, instants in seconds since 1970 UTC, money in whole cents). Besides the shop's own rows: `step` (what can be
- * undone), `fact` (the floor's log), `savedPlan` (plans kept and published), `cutAnswer` (sheets found for runs) and
- * `setAside` (rows that could not be read, as they were found).
- */
-export const wholeShop = z.strictObject({
+const presentShop = z.strictObject({
   format: z.literal('foldweek-export/1'),
   version: z.string(),
   at: z.int(),
@@ -68,6 +62,15 @@ export const wholeShop = z.strictObject({
     ),
   }),
 });
+/**
+ * Everything that a data file holds, as one JSON text: `format` "foldweek-export/1", when and by which version it was
+ * written, and under `tables` a list of rows for each kind, fields named as in core/shop (lengths in millimetres, times in
+ * whole seconds, instants in seconds since 1970 UTC, money in whole cents). Besides the shop's own rows: `step` (what can be
+ * undone), `fact` (the floor's log), `savedPlan` (plans kept and published), `cutAnswer` (sheets found for runs) and
+ * `setAside` (rows that could not be read, as they were found).
+ * One that an earlier version wrote is read as this one writes it.
+ */
+export const wholeShop = z.preprocess(upToDate, presentShop);
 export type WholeShop = z.infer<typeof wholeShop>;
 
 /** One list of rows a kind. */

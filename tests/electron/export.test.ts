@@ -7,7 +7,7 @@ import { tableNames } from '../../electron/db/whole.ts';
 import { beginService } from '../../electron/service/begin.ts';
 import { exportAll } from '../../electron/service/export.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
-import { contentOf } from './data-files.ts';
+import { beforeTerms, contentOf, without } from './data-files.ts';
 import {
   appFolder,
   editorOf,
@@ -15,6 +15,7 @@ import {
   livingIn,
   openTestStore,
   refusalOf,
+  shopIn,
   storeWith,
   tempFolder,
 } from './support.ts';
@@ -85,6 +86,41 @@ describe('everything exported', () => {
     const other = join(tempFolder(), 'other.db');
     fill(other, readFileSync(join(folder, 'everything.json'), 'utf8')).close();
     expect(contentOf(other)).toEqual(before);
+  });
+
+  it('of the version before fills it too: lines without terms of their own, no names known', async () => {
+    const { store } = everything();
+    const { folder } = await exportAll(store, fixedClock(), '1.2.3');
+    type Rows = Record<string, unknown>[];
+    const whole = JSON.parse(readFileSync(join(folder, 'everything.json'), 'utf8')) as {
+      tables: Record<string, Rows>;
+    };
+    const line = whole.tables.line![0]!;
+    const changes = [{ kind: 'line', id: line.id, before: { ...line, quantity: 3 }, after: line }];
+    whole.tables.step!.at(-1)!.changes = changes;
+    const older = (kind: string, row: object): object => beforeTerms(kind, row);
+    const before = {
+      ...whole,
+      tables: {
+        ...without(whole.tables, 'otherName', 'fileLayout'),
+        line: whole.tables.line!.map((row) => older('line', row)),
+        settings: whole.tables.settings!.map((row) => older('settings', row)),
+        step: whole.tables.step!.map((row) => ({
+          ...row,
+          changes: (row.changes as { kind: string; before: object | null; after: object | null }[]).map(
+            (one) => ({
+              ...one,
+              before: one.before && older(one.kind, one.before),
+              after: one.after && older(one.kind, one.after),
+            }),
+          ),
+        })),
+      },
+    };
+    const filled = fill(join(tempFolder(), 'other.db'), JSON.stringify(before));
+    expect(shopIn(filled)).toMatchObject({ line: anEverythingShop().line, otherName: [], fileLayout: [] });
+    const steps = filled.run('read', ({ whole: all }) => [...all.pages('step', 1000)].flat());
+    expect(steps.at(-1)!.changes).toEqual(changes);
   });
 
   it('goes on counting where the other shop left off', async () => {
