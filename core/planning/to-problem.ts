@@ -7,16 +7,19 @@ import type {
   Problem as Compiled,
   ProblemInput,
   Queues,
+  Schedule,
 } from '../schedule/problem.ts';
 import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import type { Instant } from '../units/brand.ts';
 import { completeQueues } from './complete-queues.ts';
 import { crewLimits } from './crew-limits.ts';
+import { followedShop, publishedQueues } from './followed-plan.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
 import { secondsOfSuspended, secondsOfStarted, startedBy } from './remaining.ts';
 import { ok, type Issue, type Result } from '../result.ts';
+import { lineOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { DAY } from '../units/duration.ts';
 
@@ -65,7 +68,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
 }
 
 /**
- * The same for the search: pins and the frozen window hold, and the plan as it is is what stability is measured from.
+ * The same for the search: pins and the frozen window hold, and stability is measured from the plan that the floor follows.
  * Only operations that the stored plan names are frozen; what was never planned may go anywhere.
  */
 export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
@@ -82,15 +85,37 @@ export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
     const free = ids.findIndex((id) => !planned.has(id) || (starts.get(id) ?? fence) >= fence);
     frozen[machine] = free === -1 ? [...ids] : ids.slice(0, free);
   }
-  const lines = new Set([...planned].map((id) => plain.value.operations.get(id)?.line.id));
+  const reference = referenceEnds(shop, present.value.ends, now);
+  if (!reference.ok) return reference;
   const input: ProblemInput = {
     ...problem.input,
     frozen,
     pins: pinsOf(shop, queues),
-    reference: Object.fromEntries(Object.entries(present.value.ends).filter(([line]) => lines.has(line))),
+    reference: reference.value,
   };
   const built = buildProblem(input);
   return built.ok ? ok({ ...plain.value, problem: built.value }) : built;
+}
+
+type Ends = Schedule['ends'];
+
+/**
+ * Where the lines end that the plan names which floor and paper follow: the one published last where plans are published by
+ * hand, else the plan as it is.
+ * @param present the ends of the plan as it is
+ */
+function referenceEnds(shop: Shop, present: Ends, now: Instant): Result<Ends> {
+  const byHand = shop.settings.publishing === 'byHand';
+  const ends = byHand ? endsOf(followedShop(shop), now) : ok(present);
+  const queues = byHand ? Object.values(publishedQueues(shop)) : shop.queue.map((q) => q.operations);
+  const named = new Set(queues.flat().map(lineOfOperation));
+  return ends.ok ? ok(Object.fromEntries(Object.entries(ends.value).filter(([id]) => named.has(id)))) : ends;
+}
+
+function endsOf(shop: Shop, now: Instant): Result<Ends> {
+  const plan = toProblem(shop, now);
+  const schedule = plan.ok ? decode(plan.value.problem, plan.value.queues) : plan;
+  return schedule.ok ? ok(schedule.value.ends) : schedule;
 }
 
 /** Weights in the engine's words. */
