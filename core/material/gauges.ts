@@ -22,7 +22,7 @@ const STEEL_LB_PER_IN = 41.82;
 const COATING_OUNCES = 2.5;
 /** Weight charts: 42.0 lb/ft² an inch for stainless, 14.2 for aluminium 3003 (from memory). */
 const STAINLESS_LB_PER_IN = 42;
-const ALUMINIUM_LB_PER_IN = 14.2;
+export const ALUMINIUM_LB_PER_IN = 14.2;
 
 interface Row {
   readonly inches: number;
@@ -62,3 +62,10 @@ function rowOf(metal: Metal, gauge: number): Gauge {
 
 /** The published table of a metal, gauges 7 (thick) to 30 (thin): thickness in mm, weight in kg/m². */
 export const publishedGauges = (metal: Metal): Gauge[] => OUNCES.map((_, i) => rowOf(metal, FIRST_GAUGE + i));
+
+/** A published gauge rounded as a stock record keeps it: thickness to a micron, weight to a gram a square metre. */
+export const asStock = ({ label, thicknessMm, kgPerM2 }: Gauge): Gauge => ({
+  label,
+  thicknessMm: Math.round(thicknessMm * 1000) / 1000,
+  kgPerM2: Math.round(kgPerM2 * 1000) / 1000,
+});

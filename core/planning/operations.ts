@@ -199,8 +199,10 @@ function machinesFor(shop: Shop, line: OrderLine, piece: Piece, stage: Stage): R
       });
   }
   if (machines.length > 0) return ok({ machines, refused });
+  if (refused.length === 0)
+    return err(issue(`line ${line.id}`, stage, `The shop has no ${stage}.`, 'Add one in Shop, Machines.'));
   const reasons = refused.map((r) => `${r.machineId}: ${r.reason}`).join(' ');
-  const message = `Line ${line.id} fits no ${stage}. ${reasons}`.trim();
+  const message = `Line ${line.id} fits no ${stage}. ${reasons}`;
   return err(
     issue(
       `line ${line.id}`,

@@ -55,7 +55,7 @@ function cheapestSheet(shop: Shop, line: OrderLine, blank: Blank): Result<Sheet>
   const sheets = sheetsFor(shop, line);
   const shear = shop.machine.find((m) => m.stage === 'shear');
   if (!shear)
-    return err(issue(`line ${line.id}`, 'machine', 'The shop has no shear.', 'Add one in Shop, Machines.'));
+    return err(issue(`line ${line.id}`, 'shear', 'The shop has no shear.', 'Add one in Shop, Machines.'));
   if (sheets.length === 0)
     return err(
       issue(

@@ -1,5 +1,6 @@
 import { join } from 'node:path';
 import type { Calendar } from '../../core/time/calendar.ts';
+import { USUAL_SHIFT } from '../../core/time/usual-week.ts';
 import { newSettings, type Settings } from '../../core/shop/settings.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../../core/shop/state.ts';
 import { isTimeZone } from '../../core/time/wall.ts';
@@ -14,15 +15,7 @@ import type { LivingShop } from './living-shop.ts';
 const NEW_CALENDAR: Calendar = {
   id: 'day',
   name: 'Day shift',
-  shifts: [
-    {
-      name: 'Day',
-      days: [1, 2, 3, 4, 5],
-      start: '07:00',
-      end: '15:30',
-      breaks: [{ start: '11:30', end: '12:00' }],
-    },
-  ],
+  shifts: [USUAL_SHIFT],
   closures: [],
   overtime: [],
   revision: 0,

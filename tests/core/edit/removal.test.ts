@@ -50,7 +50,7 @@ describe('what removing a row does is said before it is done', () => {
 
   it('or their lines can no longer be planned', () => {
     expect(said(shop, 'machine', 'B1')).toMatch(
-      /^3 lines can no longer be planned: 1042\/1, 1043\/1, 1044\/1\. Line 1042\/1 fits no brake\./,
+      /^3 lines can no longer be planned: 1042\/1, 1043\/1, 1044\/1\. The shop has no brake\./,
     );
   });
 

@@ -1,5 +1,6 @@
 import type { Instant } from '../../../../core/units/brand.ts';
 import type { Calendar } from '../../../../core/time/calendar.ts';
+import { USUAL_SHIFT } from '../../../../core/time/usual-week.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { TextField } from '../../../ui/text-field.tsx';
 import styles from '../../../form/form.module.css';
@@ -15,15 +16,7 @@ import { WeekPicture } from './week-picture.tsx';
 const freshCalendar = (): Calendar => ({
   id: '',
   name: '',
-  shifts: [
-    {
-      name: 'Day',
-      days: [1, 2, 3, 4, 5],
-      start: '07:00',
-      end: '15:30',
-      breaks: [{ start: '12:00', end: '12:30' }],
-    },
-  ],
+  shifts: [USUAL_SHIFT],
   closures: [],
   overtime: [],
   revision: 0,

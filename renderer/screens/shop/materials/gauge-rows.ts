@@ -1,12 +1,5 @@
-import { publishedGauges } from '../../../../core/material/gauges.ts';
+import { asStock, publishedGauges } from '../../../../core/material/gauges.ts';
 import type { Gauge, Metal } from '../../../../core/material/material.ts';
-
-/** A published gauge rounded as a stock record keeps it: thickness to a micron, weight to a gram a square metre. */
-const asStock = ({ label, thicknessMm, kgPerM2 }: Gauge): Gauge => ({
-  label,
-  thicknessMm: Math.round(thicknessMm * 1000) / 1000,
-  kgPerM2: Math.round(kgPerM2 * 1000) / 1000,
-});
 
 /** The published gauges that the list lacks, thick to thin. */
 export const missingGauges = (metal: Metal, gauges: readonly Gauge[]): Gauge[] =>
