@@ -12,10 +12,10 @@ import {
 } from 'lucide-react';
 import { lazy, type ReactNode } from 'react';
 import type { Place } from './router.ts';
+import { BoardScreen } from './screens/board/board-screen.tsx';
 
-const BoardView = lazy(async () => ({
-  default: (await import('./screens/board/board-screen.tsx')).BoardScreen,
-}));
+// A start shows the board, which therefore comes with the page; the other screens when they are opened.
+
 const OrdersView = lazy(async () => ({
   default: (await import('./screens/orders/orders-screen.tsx')).OrdersScreen,
 }));
@@ -67,7 +67,7 @@ interface Screen {
 
 /** The screens of the navigation, in its order: key 1 opens the first. */
 export const screens: readonly Screen[] = [
-  { path: 'board', label: 'Board', icon: CalendarRange, view: <BoardView /> },
+  { path: 'board', label: 'Board', icon: CalendarRange, view: <BoardScreen /> },
   { path: 'orders', label: 'Orders', icon: ClipboardList, view: <OrdersView /> },
   { path: 'cutting', label: 'Cutting', icon: Scissors, view: <CuttingView /> },
   { path: 'stock', label: 'Stock', icon: Layers, view: <StockView /> },
@@ -89,7 +89,7 @@ export function viewAt(place: Place): ReactNode {
   if (isPrint(place)) return paperAt(place.path[1] ?? '');
   if (place.path[0] === 'orders' && place.path[1] === 'import') return <ImportView />;
   if (place.path[0] === 'orders' && place.path[1] === 'archive') return <ArchiveView />;
-  return screenAt(place)?.view ?? <BoardView />;
+  return screenAt(place)?.view ?? <BoardScreen />;
 }
 
 function paperAt(paper: string): ReactNode {
