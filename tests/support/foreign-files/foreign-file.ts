@@ -1,0 +1,180 @@
+import { mulberry32, type Rng } from '../../../demo-data/make/rng.ts';
+import { type Dialect, drawDialect } from './dialect.ts';
+import {
+  type Bystander,
+  BYSTANDERS,
+  drawHeading,
+  type Field,
+  FIELDS,
+  SHEET_TITLES,
+  TOTALS,
+} from './headings.ts';
+import { type Day, later, type MeantLine } from './meant.ts';
+import { drawMistake } from './mistakes.ts';
+import { toBytes } from './to-bytes.ts';
+import { drawLength, text, writeDate, writeLength, writeQuantity, type Written } from './write-cell.ts';
+
+/** What the shop calls its things, and how this file's writer may call them. */
+export interface ShopWords {
+  readonly units: 'in' | 'mm';
+  readonly parts: readonly string[];
+  /** A code and the names that mean it. */
+  readonly colours: Readonly<Record<string, readonly string[]>>;
+  /** A label and the texts that mean it. */
+  readonly gauges: Readonly<Record<string, readonly string[]>>;
+}
+
+export interface ForeignFile {
+  readonly seed: number;
+  readonly name: string;
+  readonly bytes: Uint8Array;
+  readonly dialect: Dialect;
+  /** The truth: by the number of the row in the file, what was meant, and what was written so that nobody can know. */
+  readonly meant: ReadonlyMap<number, { readonly line: MeantLine; readonly mistake: Field | null }>;
+  /** What each column is, in the file's order. */
+  readonly columns: readonly { readonly heading: string; readonly is: Field | Bystander }[];
+  /** Rows that name no line: titles, header, sums. */
+  readonly rows: readonly (readonly Written[])[];
+}
+
+const CUSTOMERS = ['Thimble Creek Barns', 'Nebelkranz Dach', 'Toits de la Huppe', 'Quillfeather Homes'];
+const NOTES = [
+  '',
+  '',
+  '',
+  'Bundle by elevation',
+  'Folie innen',
+  'À palettiser',
+  'call first; gate code',
+  '2 bundles, 40 each',
+];
+/** The Monday on which files are read. */
+const TODAY: Day = { year: 2026, month: 11, day: 30 };
+
+function drawQuantity(rng: Rng): number {
+  return rng.weighted([
+    [rng.whole(1, 99), 6],
+    [rng.whole(100, 999), 2],
+    [rng.whole(1000, 9999), 1],
+    [rng.whole(1, 20) * 1000, 1],
+  ]);
+}
+
+/** Lines in orders of one to five; an order's lines have one customer and mostly one due date. */
+function drawLines(rng: Rng, dialect: Dialect, shop: ShopWords): MeantLine[] {
+  const lines: MeantLine[] = [];
+  const count = rng.whole(3, 30);
+  const numbered = rng.pick(['', 'A-', 'W']);
+  for (let order = rng.whole(4000, 70_000); lines.length < count; order++) {
+    const customer = rng.pick(CUSTOMERS);
+    const due = later(TODAY, rng.whole(2, 300));
+    const dueMinutes = dialect.due.time === 'none' ? null : rng.whole(12, 36) * 30;
+    for (let k = rng.whole(1, 5); k > 0; k--)
+      lines.push({
+        order: `${numbered}${order}`,
+        customer,
+        part: rng.pick(shop.parts),
+        quantity: drawQuantity(rng),
+        gauge: rng.pick(Object.keys(shop.gauges)),
+        colour: rng.pick(Object.keys(shop.colours)),
+        length: drawLength(rng, dialect.length),
+        due: rng.chance(0.9) ? due : later(due, rng.whole(1, 20)),
+        dueMinutes,
+        note: rng.pick(NOTES),
+      });
+  }
+  return lines;
+}
+
+function writeField(rng: Rng, field: Field, line: MeantLine, dialect: Dialect, shop: ShopWords): Written {
+  const { language } = dialect;
+  // Spreadsheets hold some of their numbers as text: typed with an apostrophe, or pasted.
+  const spreadsheet = dialect.spreadsheet && rng.chance(0.95);
+  if (field === 'quantity') return writeQuantity(line.quantity, dialect.quantity, spreadsheet);
+  if (field === 'length') return writeLength(line.length, dialect.length, spreadsheet);
+  if (field === 'due') return writeDate(line.due, line.dueMinutes, dialect.due, language);
+  if (field === 'colour') return text(rng.pick(shop.colours[line.colour]!));
+  if (field === 'gauge')
+    return text(rng.pick(shop.gauges[line.gauge]!).replace('.', dialect.quantity.decimal));
+  if (field === 'order' && spreadsheet && /^\d+$/.test(line.order))
+    return { kind: 'number', value: Number(line.order) };
+  return text(line[field]);
+}
+
+/** Figures and days that are not ours, written in the same way. */
+function writeBystander(rng: Rng, is: Bystander, dialect: Dialect): Written {
+  const figure = { ...dialect.length, unitIn: 'none', fractions: 'none', unit: 'mm' } as const;
+  if (is === 'orderDate')
+    return writeDate({ year: 2026, month: 11, day: rng.whole(2, 28) }, null, dialect.due, dialect.language);
+  if (is === 'customerNumber') return text(String(rng.whole(10_000, 99_999)));
+  if (is === 'description') return text(rng.pick(['Drip edge, bent', 'Ortgang', 'Rive 2 plis']));
+  if (is === 'clerk') return text(rng.pick(['ab', 'mk', 'xy']));
+  return writeLength({ steps: rng.whole(10, 30_000), stepMm: 0.1 }, figure, dialect.spreadsheet);
+}
+
+const shuffled = <T>(rng: Rng, items: readonly T[]): T[] =>
+  items
+    .map((item) => ({ item, at: rng.next() }))
+    .sort((a, b) => a.at - b.at)
+    .map(({ item }) => item);
+
+function drawColumns(rng: Rng, dialect: Dialect): ForeignFile['columns'] {
+  const ours = FIELDS.filter((field) => field !== 'note' || rng.chance(0.6));
+  const others = rng.chance(0.5) ? [] : shuffled(rng, BYSTANDERS).slice(0, rng.whole(1, 4));
+  const all = rng.chance(0.5) ? shuffled(rng, [...ours, ...others]) : [...ours, ...others];
+  return all.map((is) => ({ is, heading: drawHeading(rng, dialect, is) }));
+}
+
+function totalRow(
+  rng: Rng,
+  columns: ForeignFile['columns'],
+  lines: readonly MeantLine[],
+  dialect: Dialect,
+): Written[] {
+  const sum = lines.reduce((all, { quantity }) => all + quantity, 0);
+  return columns.map(({ is }, at) =>
+    is === 'quantity'
+      ? writeQuantity(sum, dialect.quantity, dialect.spreadsheet)
+      : text(at === 0 ? rng.pick(TOTALS[dialect.language]) : ''),
+  );
+}
+
+/** A file of order lines as someone else's program, or someone by hand, would write it; the same seed gives the same. */
+export async function foreignFile(seed: number, shop: ShopWords): Promise<ForeignFile> {
+  const rng = mulberry32(seed);
+  const dialect = drawDialect(rng, shop.units);
+  const columns = drawColumns(rng, dialect);
+  const header = columns.map(({ heading }) => text(heading));
+  const rows: Written[][] = [];
+  const meant = new Map<number, { line: MeantLine; mistake: Field | null }>();
+  if (rng.chance(0.25)) rows.push([text(rng.pick(SHEET_TITLES[dialect.language]))]);
+  if (rows.length > 0 && rng.chance(0.5)) rows.push([]);
+  rows.push(header);
+  const lines = drawLines(rng, dialect, shop);
+  for (const [index, line] of lines.entries()) {
+    if (rng.chance(0.03)) rows.push([]);
+    if (index > 0 && rng.chance(0.02)) rows.push(header);
+    const mistake = rng.chance(0.04) ? drawMistake(rng) : null;
+    rows.push(
+      columns.map(({ is }) => {
+        if (mistake?.field === is) return text(mistake.text);
+        return (FIELDS as readonly string[]).includes(is)
+          ? writeField(rng, is as Field, line, dialect, shop)
+          : writeBystander(rng, is as Bystander, dialect);
+      }),
+    );
+    meant.set(rows.length, { line, mistake: mistake?.field ?? null });
+  }
+  // Two sums would be a sum of sums; the column of order numbers says "Total" or nothing.
+  if (rng.chance(0.3)) rows.push(totalRow(rng, columns, lines, dialect));
+  const bytes = await toBytes(rows, dialect);
+  return {
+    seed,
+    name: `foreign-${seed}.${dialect.spreadsheet ? 'xlsx' : 'csv'}`,
+    bytes,
+    dialect,
+    meant,
+    columns,
+    rows,
+  };
+}
