@@ -19,6 +19,7 @@ const BEYOND = `Dates are looked up for the first ${PROMISED} lines of an order.
  * The dates that can be promised for an order as typed, line by line, so that the caller can stop in between. A line that
  * is in the plan already may also stay where it is, as long as what was typed makes nothing else late: the date that the
  * board shows for it is kept then, also where the line's place costs others something they would get back without it.
+ * Nothing is saved by asking, so what is typed is asked about over rows that someone else has changed meanwhile too.
  * @returns a line's dates at each step; or why there are none: the order could not be saved, the plan cannot be timed
  */
 export function promisesOf(
@@ -27,7 +28,13 @@ export function promisesOf(
   lines: readonly OrderLine[],
   now: Instant,
 ): Result<Iterable<Promised>> {
-  const saved = applyCommand(shop, { do: 'order.save', order, lines, removed: [], at: now });
+  const saved = applyCommand(shop, {
+    do: 'order.save',
+    order: overPresent(shop.order, order),
+    lines: lines.map((line) => overPresent(shop.line, line)),
+    removed: [],
+    at: now,
+  });
   if (!saved.ok) return saved;
   const asked = toSearchProblem(withChanges(shop, saved.value.changes), now);
   if (!asked.ok) return asked;
@@ -52,6 +59,12 @@ export function promisesOf(
     })(),
   );
 }
+
+/** The row as if it had been typed over the one that stands. */
+const overPresent = <R extends { readonly id: string; readonly revision: number }>(
+  rows: readonly R[],
+  row: R,
+): R => ({ ...row, revision: rows.find(({ id }) => id === row.id)?.revision ?? 0 });
 
 /**
  * Where lines end that stay where they are in the plan.

@@ -66,3 +66,21 @@ describe('the date promised for a line that is in the plan already', () => {
     expect(long?.safe?.queues.S1).toEqual(['1043/1:shear', '1042/1:shear']);
   });
 });
+
+describe('the date promised while another desk has saved the same order', () => {
+  it('is that of what is typed, on top of what stands now: a question saves nothing', () => {
+    const now = aShop({ order: [anOrder({ revision: 3 })], line: [aLine({ revision: 5 })] });
+    const typed = promisesOf(now, anOrder({ revision: 2 }), [aLine({ revision: 4, quantity: 24 })], NOW);
+    const fresh = promisesOf(now, anOrder({ revision: 3 }), [aLine({ revision: 5, quantity: 24 })], NOW);
+    if (!typed.ok || !fresh.ok)
+      throw new Error([typed, fresh].map((one) => !one.ok && one.issues[0]?.message).join());
+    expect([...typed.value]).toEqual([...fresh.value]);
+  });
+
+  it('is that of a line too that was removed there', () => {
+    const now = aShop({ order: [anOrder({ revision: 3 })], line: [aLine({ revision: 5 })] });
+    const gone = aLine({ number: 2, revision: 4 });
+    const typed = promisesOf(now, anOrder({ revision: 2 }), [gone], NOW);
+    expect(typed.ok && [...typed.value]).toMatchObject([{ lineId: '1042/2', message: null }]);
+  });
+});
