@@ -4,9 +4,12 @@ import { latenessOf, overdueAt } from './lateness.ts';
 
 /** A plan in the numbers an owner asks for. Durations in seconds. */
 export interface PlanFigures {
+  /** Planned lines. */
   readonly lines: number;
+  /** Open lines that cannot be planned. */
+  readonly leftOut: number;
   readonly lateLines: number;
-  /** Share of planned lines that end by their due date, 0 to 1; 1 for an empty plan. */
+  /** Share of open lines that end by their due date, those that cannot be planned not among them: 0 to 1; 1 for no line. */
   readonly onTimeShare: number;
   /** Σ tardiness over lines, unweighted and weighted by the order's importance. */
   readonly tardiness: number;
@@ -44,24 +47,28 @@ export function gistOf(shop: Shop, schedule: Schedule): PlanGist {
 }
 
 /**
+ * @param leftOut open lines that cannot be planned
  * @param now the moment the plan begins at; epoch seconds
  * @param workSeconds net work of an operation on its machine, closed hours left out
  */
 export function figuresOf(
   shop: Shop,
   schedule: Schedule,
+  leftOut: number,
   now: number,
   workSeconds: (o: ScheduledOperation) => number,
 ): PlanFigures {
   const lateness = latenessOf(shop, schedule);
   const late = lateness.filter((row) => row.lateness > 0);
+  const open = lateness.length + leftOut;
   const changed = schedule.operations.filter((o) => o.changeoverSeconds > 0);
   const changeoverSeconds = changed.reduce((sum, o) => sum + o.changeoverSeconds, 0);
   const work = schedule.operations.reduce((sum, o) => sum + workSeconds(o), 0);
   return {
     lines: lateness.length,
+    leftOut,
     lateLines: late.length,
-    onTimeShare: lateness.length === 0 ? 1 : 1 - late.length / lateness.length,
+    onTimeShare: open === 0 ? 1 : (lateness.length - late.length) / open,
     tardiness: late.reduce((sum, row) => sum + row.lateness, 0),
     weightedTardiness: late.reduce((sum, row) => sum + row.lateness * row.importance, 0),
     overdue: late.reduce((sum, row) => sum + overdueAt(row, now), 0),

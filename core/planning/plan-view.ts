@@ -7,6 +7,7 @@ import type { Shop } from '../shop/state.ts';
 import { toProblem, type ShopProblem } from './to-problem.ts';
 import type { Instant } from '../units/brand.ts';
 import { figuresOf, type PlanFigures } from './figures.ts';
+import { linesLeftOut } from './left-out.ts';
 
 /** The plan with its times, ready to be shown. */
 export interface PlanView extends ShopProblem {
@@ -31,7 +32,13 @@ export function viewQueues(
 ): Result<PlanView> {
   const schedule = decode(shopProblem.problem, queues);
   if (!schedule.ok) return schedule;
-  const figures = figuresOf(shop, schedule.value, shopProblem.problem.input.now, workOn(shopProblem));
+  const figures = figuresOf(
+    shop,
+    schedule.value,
+    linesLeftOut(shopProblem.unplannable).length,
+    shopProblem.problem.input.now,
+    workOn(shopProblem),
+  );
   return ok({ ...shopProblem, queues, schedule: schedule.value, figures });
 }
 

@@ -1,5 +1,6 @@
 import type { Issue } from '../result.ts';
 import { machineInputs, onOpenMachines } from '../planning/machine-inputs.ts';
+import { linesLeftOut } from '../planning/left-out.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { hits } from '../part/girth.ts';
 import type { OrderLine } from '../shop/order.ts';
@@ -61,12 +62,6 @@ interface Asked {
   readonly waiting: readonly OrderLine[];
 }
 
-/** "line 1042/2, part cap" → "1042/2" */
-const lineOf = ({ subject }: Issue): string => /^line ([^,\s]+)/.exec(subject)?.[1] ?? subject;
-
-/** The lines that such issues are about, however many issues each has. */
-export const linesOf = (issues: readonly Issue[]): string[] => [...new Set(issues.map(lineOf))];
-
 /** Which cause an issue of a line belongs to, by what the plan says of it (core/planning). */
 function causeOf({ subject, field }: Issue): Cause {
   if (field === 'shear' || field === 'brake' || field === 'hours' || field === 'sheet') return field;
@@ -86,7 +81,7 @@ export function missingToPlan(shop: Shop, now: Instant): Missing[] {
   const { issues, shut } = leftOut(shop, now, open);
   return CAUSES.flatMap((cause): Missing[] => {
     const own = issues.filter((issue) => causeOf(issue) === cause);
-    const lines = linesOf(own);
+    const lines = linesLeftOut(own);
     const waiting = open.filter(({ id }) => lines.includes(id));
     const found = looks[cause]({ shop, open, shut, issues: own, waiting });
     return found ? [{ cause, lines, issues: own, ...found }] : [];

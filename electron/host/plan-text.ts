@@ -87,7 +87,8 @@ const unplannedText = ({ unplannable }: PlanView): string[] =>
 
 function comparisonText(plan: PlanFigures, dueDate: PlanFigures, timeZone: string): string[] {
   const rows: [string, (figures: PlanFigures) => string][] = [
-    ['Late lines', (f) => `${f.lateLines} of ${f.lines}`],
+    ['Late lines', (f) => `${f.lateLines} of ${f.lines + f.leftOut}`],
+    ['Cannot be planned', (f) => String(f.leftOut)],
     ['Hours late', (f) => formatHours(f.tardiness)],
     ['  already overdue when planned', (f) => formatDuration(lateParts(f).overdue)],
     ['  the rest', (f) => formatDuration(lateParts(f).rest)],

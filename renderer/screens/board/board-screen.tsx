@@ -10,6 +10,7 @@ import { Gantt } from '../../gantt/gantt.tsx';
 import { horizonOf, lanesOf, type Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { useChances } from '../../queries/chances.ts';
+import { useMissing } from '../../queries/missing.ts';
 import { boundOf, usePlan, yardstickOf } from '../../queries/plan.ts';
 import { navigate } from '../../router.ts';
 import { planProtect, protectShare } from '../../shell/use-plan-job.ts';
@@ -21,8 +22,8 @@ import { FiguresStrip, type LinesOnTime } from './figures-strip.tsx';
 import { LateList, lateLinesOf } from './late-list.tsx';
 import { chosenOf } from './chosen.ts';
 import { OperationPanel } from './operation-panel.tsx';
+import { MissingList } from '../set-up/missing-list.tsx';
 import { troubleMenu } from '../what-if/trouble-menu.ts';
-import { UnplannedList } from './unplanned-list.tsx';
 import { useMoves } from './use-moves.ts';
 import { WhyPanel } from './why-panel.tsx';
 import type { BoardDoing } from '../../gantt/doing.ts';
@@ -35,16 +36,16 @@ export function BoardScreen() {
   if (shop.machine.length === 0)
     return (
       <EmptyState icon={ClipboardList} title="No machines yet">
-        <p>The board has a lane for each machine. Add a shear and a brake first.</p>
-        <Button look="primary" onPress={() => navigate('shop')}>
-          Set up the shop
+        <p>The board has a lane for each machine. The set-up adds a shear and a brake with usual figures.</p>
+        <Button look="primary" onPress={() => navigate('set-up')}>
+          Go on with the set-up
         </Button>
       </EmptyState>
     );
   if (shop.line.length === 0)
     return (
       <EmptyState icon={ClipboardList} title="No work orders yet">
-        <p>Import a CSV file of work orders, or type one in. Their operations appear here at once.</p>
+        <p>Take work orders from a file, or type one in. Their operations appear here at once.</p>
         <Button look="primary" onPress={() => navigate('orders')}>
           Go to Orders
         </Button>
@@ -65,6 +66,8 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
   const lanes = useMemo(() => lanesOf(shop, plan), [shop, plan]);
   const horizon = useMemo(() => horizonOf(plan), [plan]);
   const whole = { start: now, end: Math.max(plan.figures.lastEnd ?? now, now) + 3600 };
+  const selected = useBoardView((view) => view.selected);
+  const show = useBoardView((view) => view.show);
   const { doing, wouldBe, said } = useMoves(shop, plan);
   const out = shop.settings.crewLimit === null ? [] : shop.absence.filter(({ to }) => to > now);
   return (
@@ -75,6 +78,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
         yardstick={yardstickOf(shop, plan)}
         timeZone={timeZone}
         linesOnTime={useLinesOnTime()}
+        onLeftOut={() => show('unplanned', selected)}
       />
       <p className={styles.bound}>
         {`${boundSentence(plan.schedule.objective, boundOf(plan))} ${overdueSentence(plan.figures)}`}
@@ -97,6 +101,13 @@ const NothingSelected = () => (
     <p>Click a bar on the board, or go to it with the arrow keys.</p>
   </EmptyState>
 );
+
+/** Open lines that stand in no queue, by what is missing for them. */
+function Unplanned({ shop, leftOut }: { shop: Shop; leftOut: number }) {
+  const missing = useMissing(shop).filter(({ lines }) => lines.length > 0);
+  if (leftOut === 0) return <EmptyState title="Every open line is on the board" />;
+  return <MissingList missing={missing} />;
+}
 
 interface SideProps {
   shop: Shop;
@@ -154,6 +165,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
               <LateList
                 rows={late}
                 timeZone={shop.settings.timeZone}
+                leftOut={plan.figures.leftOut}
                 onOpen={(lineId) => select(lastStep(plan, lineId))}
                 onWhy={(lineId) => show('why', lastStep(plan, lineId))}
               />
@@ -162,8 +174,8 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
           {
             id: 'unplanned',
             label: 'Cannot be planned',
-            count: plan.unplannable.length,
-            content: <UnplannedList issues={plan.unplannable} />,
+            count: plan.figures.leftOut,
+            content: <Unplanned shop={shop} leftOut={plan.figures.leftOut} />,
           },
         ]}
       />

@@ -1,6 +1,8 @@
 import { onTimePercent, type PlanFigures } from '../../../core/planning/figures.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
+import { counted } from '../../../core/units/count.ts';
 import { formatDuration, formatHours } from '../../../core/units/duration.ts';
+import { Button } from '../../ui/button.tsx';
 import { classes } from '../../ui/classes.ts';
 import styles from './board.module.css';
 
@@ -11,6 +13,8 @@ interface Props {
   timeZone: string;
   /** How many lines have such a chance on time; null while too little work is finished. */
   linesOnTime: LinesOnTime | null;
+  /** Show what is missing for the lines that cannot be planned. */
+  onLeftOut: () => void;
 }
 
 export interface LinesOnTime {
@@ -33,7 +37,7 @@ interface Figure {
 const figuresIn = (timeZone: string): readonly Figure[] => [
   {
     label: 'Late lines',
-    show: (f) => `${f.lateLines} of ${f.lines}`,
+    show: (f) => `${f.lateLines} of ${f.lines + f.leftOut}`,
     beside: (f) => String(f.lateLines),
     cost: (f) => f.lateLines,
   },
@@ -66,7 +70,7 @@ const verdicts: Readonly<Record<number, Verdict>> & { readonly 0: Verdict } = {
 };
 
 /** The plan in numbers, each beside what plain due-date order would give; last, how many lines have a good chance. */
-export const FiguresStrip = ({ figures, yardstick, timeZone, linesOnTime }: Props) => (
+export const FiguresStrip = ({ figures, yardstick, timeZone, linesOnTime, onLeftOut }: Props) => (
   <dl className={styles.figures}>
     {figuresIn(timeZone).map(({ label, show, beside, cost, derived }) => {
       const gain = yardstick && Math.sign(cost(yardstick) - cost(figures));
@@ -83,10 +87,23 @@ export const FiguresStrip = ({ figures, yardstick, timeZone, linesOnTime }: Prop
         </div>
       );
     })}
+    {figures.leftOut > 0 && (
+      <div className={styles.figure}>
+        <dt>Cannot be planned</dt>
+        <dd className={styles.value}>{`▲ ${counted(figures.leftOut, 'line')}`}</dd>
+        <dd className={styles.beside}>
+          <Button small look="quiet" onPress={onLeftOut}>
+            See what is missing
+          </Button>
+        </dd>
+      </div>
+    )}
     {linesOnTime && (
       <div className={styles.figure}>
         <dt>Chance on time</dt>
-        <dd className={styles.value}>{`${linesOnTime.confident} of ${linesOnTime.lines}`}</dd>
+        <dd
+          className={styles.value}
+        >{`${linesOnTime.confident} of ${linesOnTime.lines + figures.leftOut}`}</dd>
         <dd className={styles.beside}>{`have ${Math.round(linesOnTime.confidence * 100)} % or more`}</dd>
       </div>
     )}

@@ -3,6 +3,7 @@ import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
+import { counted } from '../../../core/units/count.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import styles from './board.module.css';
 import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
@@ -17,14 +18,21 @@ export const lateLinesOf = (shop: Shop, plan: PlanView): LineLateness[] =>
 /** More than anyone reads beside the board. */
 const MOST = 100;
 
+const leftOutWords = (count: number): string =>
+  count === 0
+    ? ''
+    : ` ${counted(count, 'open line')} cannot be planned and ${count === 1 ? 'has' : 'have'} no end.`;
+
 interface Props {
   rows: readonly LineLateness[];
   timeZone: string;
+  /** Open lines that stand in no queue. */
+  leftOut: number;
   onOpen: (lineId: string) => void;
   onWhy: (lineId: string) => void;
 }
 
-export function LateList({ rows, timeZone, onOpen, onWhy }: Props) {
+export function LateList({ rows, timeZone, leftOut, onOpen, onWhy }: Props) {
   const columns: TableColumn<LineLateness>[] = [
     {
       id: 'line',
@@ -75,7 +83,7 @@ export function LateList({ rows, timeZone, onOpen, onWhy }: Props) {
         rowId={(row) => row.lineId}
         sortedBy={{ column: 'late', direction: 'descending' }}
         onOpen={(row) => onOpen(row.lineId)}
-        empty="Every planned line ends by its due date."
+        empty={`Every planned line ends by its due date.${leftOutWords(leftOut)}`}
       />
     </div>
   );

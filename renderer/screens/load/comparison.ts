@@ -54,7 +54,7 @@ function rowsIn(timeZone: string): readonly FigureRow[] {
     row('Late lines', 'lines that end after their due date', (f) => f.lateLines, String, fewerOrMore),
     row(
       'Lines on time',
-      'share of planned lines that end by their due date',
+      'share of open lines that end by their due date',
       (f) => -f.onTimeShare,
       (v) => onTimePercent(-v),
       (d) => `${points(d)} ${d < 0 ? 'higher' : 'lower'}`,
@@ -120,7 +120,11 @@ function compared(
 
 /** The gain in one sentence. */
 export function gainSentence(plan: PlanFigures, yardstick: PlanFigures | null): string {
-  if (plan.lines === 0) return 'Nothing is planned yet.';
+  const left =
+    plan.leftOut === 0
+      ? ''
+      : ` ${counted(plan.leftOut, 'line is', 'lines are')} in neither: the board names what is missing for ${plan.leftOut === 1 ? 'it' : 'them'}.`;
+  if (plan.lines === 0) return `Nothing is planned yet.${left}`;
   if (yardstick === null)
     return 'Plain due-date order cannot be worked here, so there is nothing to compare with.';
   const late = yardstick.lateLines - plan.lateLines;
@@ -133,5 +137,5 @@ export function gainSentence(plan: PlanFigures, yardstick: PlanFigures | null): 
     saved === 0
       ? 'the same changeover time'
       : `${formatHours(Math.abs(saved))} ${saved > 0 ? 'less' : 'more'} changeover`;
-  return `Against orders in due-date order, without batching: ${lines} and ${changing}.`;
+  return `Against orders in due-date order, without batching: ${lines} and ${changing}.${left}`;
 }

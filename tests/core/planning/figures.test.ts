@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gistOf } from '../../../core/planning/figures.ts';
+import { linesLeftOut } from '../../../core/planning/left-out.ts';
 import { overdueAt } from '../../../core/planning/lateness.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
 import { aLine, anOrder, aShop, at, NOW } from '../../support/builders.ts';
@@ -44,5 +45,24 @@ describe('a plan in figures', () => {
       lateSeconds: figures.tardiness,
       changeoverSeconds: figures.changeoverSeconds,
     });
+  });
+});
+
+describe('lines that cannot be planned', () => {
+  const ofTwo = aShop({
+    order: [anOrder({ due: at('2026-12-28') })],
+    line: [aLine(), aLine({ number: 2, gauge: '26', colourId: 'bone' })],
+  });
+
+  it('count among the lines, and keep the share on time from all of them', () => {
+    const view = viewPlan(ofTwo, NOW);
+    if (!view.ok) throw new Error('the test shop cannot be planned');
+    expect(view.value.figures).toMatchObject({ lines: 1, leftOut: 1, lateLines: 0, onTimeShare: 0.5 });
+  });
+
+  it('count once, however much speaks against each', () => {
+    const issue = { field: 'girth', message: '', advice: '' };
+    const subjects = ['line 1042/1', 'line 1042/1', 'line 1042/2, part cap'];
+    expect(linesLeftOut(subjects.map((subject) => ({ ...issue, subject })))).toEqual(['1042/1', '1042/2']);
   });
 });
