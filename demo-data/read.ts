@@ -69,7 +69,7 @@ function readInstant(cell: string, { timeZone, move }: Reading): Instant {
 }
 
 function readLength(cell: string, { units }: Reading): number {
-  const length = parseLength(cell, units);
+  const length = parseLength(cell, { units, decimals: 'point', settled: true });
   if (!length.ok) throw new Error(sentence(length.issues));
   return length.value;
 }

@@ -45,7 +45,7 @@ export function readImportance(text: string): Cell<number> {
 
 /** A piece length as people write it, in the shop's units unless it names its own. */
 export function readLength(text: string, units: LengthUnits): Cell<number> {
-  const length = parseLength(withPoint(text), units);
+  const length = parseLength(text, { units, decimals: null });
   if (!length.ok) return wrong(sentence(length.issues));
   if (length.value > 0 && length.value <= 50_000) return read(length.value);
   return wrong(`A length must be above 0 and at most ${LONGEST[units]}, not ${text}.`);

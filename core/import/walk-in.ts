@@ -30,13 +30,13 @@ const ASKED = /^(\d+)\s*(?:@|(?:of|at)\b|pcs?\b\.?,?)\s*([^,]+?)\s*[x×]\s*([^,]
  * @returns what was understood; or one sentence for each thing that was not
  */
 export function parseWalkIn(shop: Shop, text: string): Result<WalkInCut> {
-  const { units } = shop.settings;
+  const { units, decimals } = shop.settings;
   const example = `Write it like ${walkInExample(units)}.`;
   const [, count, girth, length, words] = ASKED.exec(text.trim()) ?? [];
   if (count === undefined || girth === undefined || length === undefined || words === undefined)
     return err(wrong('size', `“${text.trim()}” does not say pieces, girth and length.`, example));
-  const width = parseLength(girth, units);
-  const long = parseLength(length, units);
+  const width = parseLength(girth, { units, decimals });
+  const long = parseLength(length, { units, decimals });
   const metal = metalIn(
     shop,
     words

@@ -1,12 +1,21 @@
 import { err, ok, issue, type Result } from '../result.ts';
 import { seconds, type Seconds } from './brand.ts';
+import { ambiguous, meanings, readingsOf, settle, writeNumber, type NumberStyle } from './number.ts';
 
 /** Seconds. */
 export const HOUR = 3600;
 /** Seconds of a day of 24 hours; where the clocks are put forward or back a day of the shop has an hour less or more. */
 export const DAY = 86_400;
 
-const PER_UNIT: Readonly<Record<string, number>> = { h: HOUR, hr: HOUR, min: 60, m: 60, s: 1, sec: 1 };
+const PER_UNIT: Readonly<Record<string, number>> = {
+  h: HOUR,
+  hr: HOUR,
+  std: HOUR,
+  min: 60,
+  m: 60,
+  s: 1,
+  sec: 1,
+};
 
 /** Below this a duration is shown with its seconds, above it to the minute. */
 const SHOWS_SECONDS_S = 600;
@@ -47,28 +56,46 @@ export const formatHours = (duration: number): string =>
 export const shortDuration = (duration: number): string =>
   duration >= 2 * DAY ? `${Math.round(duration / DAY)} d` : formatDuration(duration);
 
-/** A comma that groups thousands: before three digits and no more. */
-const THOUSANDS = /,(?=\d{3}(?!\d))/g;
+/** A duration as it is typed, its hours in no groups: "1132 h". */
+export const writeDuration = (duration: number): string => formatDuration(duration).replaceAll(',', '');
+
+const PART = /\s*([^a-z]+?)\s*(std|hr|h|min|m|sec|s)(?![a-z])\.?/gy;
+
+/** "1 h 20 min" as figures with their units; empty where it is not only such. */
+function partsOf(text: string): { readonly number: string; readonly unit: string }[] {
+  const found = [...text.matchAll(PART)];
+  const length = found.reduce((all, [part]) => all + part.length, 0);
+  return length < text.length ? [] : found.map(([, number = '', unit = '']) => ({ number, unit }));
+}
 
 /**
  * Reads a duration as people write it: "1 h 20 min", "1:20" (hours and minutes), "1.5 h", "90 s"; a bare number is
- * minutes.
- * @returns whole seconds, 0 or more; or a problem that repeats the text
+ * minutes. Numbers by the rule of number.ts.
+ * @returns whole seconds, 0 or more; or an issue that repeats the text, with its `meanings` where it can mean two
  */
-export function parseDuration(text: string): Result<Seconds> {
-  const tidy = text.trim().toLowerCase().replace(THOUSANDS, '');
-  const [, clockHours, clockMinutes] = /^(\d+):([0-5]\d)$/.exec(tidy) ?? [];
+export function parseDuration(text: string, style: NumberStyle): Result<Seconds> {
+  const tidy = text.trim().toLowerCase();
+  const [, clockHours, clockMinutes] = /^(\d{1,5}):([0-5]\d)$/.exec(tidy) ?? [];
   if (clockHours !== undefined) return ok(seconds(Number(clockHours) * 3600 + Number(clockMinutes) * 60));
-  if (/^\d+(\.\d+)?$/.test(tidy)) return ok(seconds(Math.round(Number(tidy) * 60)));
-  if (/^(\d+(\.\d+)?\s*(h|hr|min|m|s|sec)\s*)+$/.test(tidy)) {
-    const parts = [...tidy.matchAll(/(\d+(?:\.\d+)?)\s*(hr|h|min|m|sec|s)/g)];
-    const sum = parts.reduce(
-      (all, [, number, unit]) => all + Number(number) * (PER_UNIT[unit ?? ''] ?? 0),
-      0,
-    );
-    return ok(seconds(Math.round(sum)));
+  const parts = readingsOf(tidy).length > 0 ? [{ number: tidy, unit: 'min' }] : partsOf(tidy);
+  let sum = 0;
+  for (const { number, unit } of parts) {
+    const left = settle(readingsOf(number), style);
+    const [one] = left;
+    if (one === undefined || /^[-−+]/.test(number)) return notADuration(text);
+    const write = (value: number): string => `${writeNumber(value, style.decimals ?? 'point')} ${unit}`;
+    if (left.length > 1) return ambiguous(number, 'duration', meanings(left, write), style);
+    sum += one.value * PER_UNIT[unit]!;
   }
-  return err(
-    issue('duration', 'duration', `"${text}" is not a duration.`, 'Write it like 1 h 20 min, 1:20 or 45 s.'),
-  );
+  return parts.length === 0 ? notADuration(text) : ok(seconds(Math.round(sum)));
 }
+
+const notADuration = (text: string): Result<never> =>
+  err(
+    issue(
+      'duration',
+      'duration',
+      `“${text.trim()}” is not a duration.`,
+      'Write it like 1 h 20 min, 1:20 or 45 s.',
+    ),
+  );

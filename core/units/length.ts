@@ -1,5 +1,16 @@
 import { err, ok, issue, type Result } from '../result.ts';
 import { mm, type Millimetres } from './brand.ts';
+import {
+  ambiguous,
+  meanings,
+  readingsOf,
+  settle,
+  withMark,
+  writeNumber,
+  type DecimalMark,
+  type NumberReading,
+  type NumberStyle,
+} from './number.ts';
 
 /** Exact by definition (international inch, 1959). */
 export const MM_PER_INCH = 25.4;
@@ -12,30 +23,61 @@ export const inchesToMm = (value: number): Millimetres => mm(value * MM_PER_INCH
 /** Millimetres as inches. */
 export const mmToInches = (value: number): number => value / MM_PER_INCH;
 
-const PER_UNIT: Readonly<Record<string, number>> = {
+/** What a bare figure can be in: the shop's units, or what a file's heading names. */
+export type LengthUnit = LengthUnits | 'cm' | 'm' | 'ft';
+
+/** How lengths are written where a text stands; a unit in the text wins over `units`. */
+export interface LengthStyle extends NumberStyle {
+  readonly units: LengthUnit;
+}
+
+const MM_PER: Readonly<Record<LengthUnit, number>> = {
   mm: 1,
   cm: 10,
   m: 1000,
   in: MM_PER_INCH,
-  inch: MM_PER_INCH,
-  inches: MM_PER_INCH,
-  '"': MM_PER_INCH,
   ft: MM_PER_FOOT,
-  foot: MM_PER_FOOT,
-  feet: MM_PER_FOOT,
-  "'": MM_PER_FOOT,
 };
 
-const DECIMAL = String.raw`\d{1,3}(?:,\d{3})+(?:\.\d+)?|\d+(?:\.\d*)?|\.\d+`;
-const FRACTION = String.raw`\d+\s*/\s*\d+`;
-/** "9", "9.5", "1,234.5", "9 1/2", "9-1/2", "1/2" */
-const NUMBER = String.raw`(?:\d+[\s-]+${FRACTION}|${FRACTION}|${DECIMAL})`;
-const ONE = new RegExp(String.raw`^(${NUMBER})\s*(mm|cm|m|inches|inch|in|feet|foot|ft|"|')?\.?$`);
+/** Words for the units in English, German (Zoll) and French (pouces, pieds); common practice, no source. */
+const UNIT_WORDS: Readonly<Record<string, LengthUnit>> = {
+  mm: 'mm',
+  cm: 'cm',
+  m: 'm',
+  in: 'in',
+  inch: 'in',
+  inches: 'in',
+  '"': 'in',
+  zoll: 'in',
+  po: 'in',
+  pouce: 'in',
+  pouces: 'in',
+  ft: 'ft',
+  foot: 'ft',
+  feet: 'ft',
+  "'": 'ft',
+  pi: 'ft',
+  pied: 'ft',
+  pieds: 'ft',
+};
+
+/** The unit that a word or a sign names, "mm", "Zoll"; null: none. For headings such as "Länge (mm)". */
+export const unitNamed = (word: string): LengthUnit | null =>
+  UNIT_WORDS[word.trim().toLowerCase().replace(/\.$/, '')] ?? null;
+
+const words = (of: (unit: LengthUnit) => boolean): string =>
+  Object.keys(UNIT_WORDS)
+    .filter((word) => of(UNIT_WORDS[word]!))
+    .toSorted((a, b) => b.length - a.length)
+    .join('|');
+const ONE = new RegExp(String.raw`^(.*?\S)\s*(${words(() => true)})?\.?$`);
 const FEET_AND_INCHES = new RegExp(
-  String.raw`^(${NUMBER})\s*(?:feet|foot|ft|')\.?\s*-?\s*(${NUMBER})\s*(?:inches|inch|in|")?\.?$`,
+  String.raw`^(.*?\S)\s*(?:${words((unit) => unit === 'ft')})\.?\s*-?\s*(\d.*?)\s*(?:${words((unit) => unit === 'in')})?\.?$`,
 );
 const VULGAR: Readonly<Record<string, string>> = {
   '½': '1/2',
+  '⅓': '1/3',
+  '⅔': '2/3',
   '¼': '1/4',
   '¾': '3/4',
   '⅛': '1/8',
@@ -44,40 +86,82 @@ const VULGAR: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
-/** The value of a match of NUMBER; Infinity where a fraction divides by nought. */
-function valueOf(number: string): number {
-  const [, whole, top, bottom] = /^(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)$/.exec(number) ?? [];
-  if (top !== undefined && bottom !== undefined) return Number(whole ?? 0) + Number(top) / Number(bottom);
-  return Number(number.replaceAll(',', ''));
+/** The readings of "9", "9.5", "9 1/2", "9-1/2" or "1/2", 0 or more; none where a fraction divides by nought. */
+function figures(text: string): NumberReading[] {
+  const [, whole, top, bottom] = /^(?:(\d+)[\s-]+)?(\d+)\s*\/\s*(\d+)$/.exec(text) ?? [];
+  if (top === undefined || bottom === undefined)
+    return readingsOf(text).filter(({ value }) => value >= 0 && !/^[-−+]/.test(text));
+  const value = Number(whole ?? 0) + Number(top) / Number(bottom);
+  return Number.isFinite(value) ? [{ value, mark: null, grouped: false, places: 0 }] : [];
 }
 
-function read(text: string, units: LengthUnits): number | null {
-  const [, feet, inches] = FEET_AND_INCHES.exec(text) ?? [];
-  if (feet !== undefined && inches !== undefined) {
-    return valueOf(feet) * MM_PER_FOOT + valueOf(inches) * MM_PER_INCH;
-  }
-  const [, number, unit] = ONE.exec(text) ?? [];
-  const each = PER_UNIT[unit ?? units];
-  return number === undefined || each === undefined ? null : valueOf(number) * each;
+/** A reading in millimetres, and its figure with the unit as it is said. */
+interface LengthReading extends NumberReading {
+  readonly figure: number;
+  readonly unit: LengthUnit;
 }
+
+/** No length is longer as a text. */
+const MOST_CHARACTERS = 60;
+
+/** All lengths that a text can mean; a bare figure is in `units`. */
+function lengthReadings(tidy: string, units: LengthUnit): LengthReading[] {
+  if (tidy.length > MOST_CHARACTERS) return [];
+  const [, number = '', word] = ONE.exec(tidy) ?? [];
+  const unit = word === undefined ? units : UNIT_WORDS[word]!;
+  const one = figures(number).map((read) => ({
+    ...read,
+    value: read.value * MM_PER[unit],
+    figure: read.value,
+    unit,
+  }));
+  if (one.length > 0) return one;
+  const [, feet = '', inches = ''] = FEET_AND_INCHES.exec(tidy) ?? [];
+  return figures(feet).flatMap((foot) =>
+    figures(inches)
+      .filter((inch) => inch.value < 12)
+      .map((inch) => {
+        const value = foot.value * MM_PER_FOOT + inch.value * MM_PER_INCH;
+        return { ...inch, value, figure: mmToInches(mm(value)), unit: 'in' as const };
+      }),
+  );
+}
+
+/** What to write instead, in the units of the shop or of the column. */
+const EXAMPLES: Readonly<Record<LengthUnit, string>> = {
+  in: '9 1/2 or 10 ft',
+  ft: '10 or 120 in',
+  mm: '240 or 24 cm',
+  cm: '24 or 240 mm',
+  m: '3 or 3000 mm',
+};
 
 /**
- * Reads a length as people write it: 9 1/2, 9-1/2", 9.5 in, 10 ft, 10' 6", 240 mm, 24 cm, 1,234.5. A comma only groups
- * thousands. A unit in the text wins over `units`.
- * @returns millimetres, 0 or more; or a problem that repeats the text
+ * Reads a length as people write it: 9 1/2, 9-1/2", 9.5 in, 10 ft, 10' 6", 240 mm, 24 cm, 1,234.5; numbers by the rule
+ * of number.ts.
+ * @returns millimetres, 0 or more; or an issue that repeats the text, with its `meanings` where it can mean two
  */
-export function parseLength(text: string, units: LengthUnits): Result<Millimetres> {
+export function parseLength(text: string, style: LengthStyle): Result<Millimetres> {
   const tidy = text
     .trim()
     .toLowerCase()
-    .replace(/[½¼¾⅛⅜⅝⅞]/g, (fraction) => ` ${VULGAR[fraction]}`)
-    .replace(/[”″]|''/g, '"')
+    .replace(/[½⅓⅔¼¾⅛⅜⅝⅞]/g, (fraction) => ` ${VULGAR[fraction]}`)
+    .replaceAll('⁄', '/')
+    .replace(/[”″“]|''|’’|′′/g, '"')
     .replace(/[’′]/g, "'")
     .trim();
-  const value = read(tidy, units);
-  if (value !== null && Number.isFinite(value)) return ok(mm(value));
-  const example = units === 'in' ? '9 1/2 or 240 mm' : '240 or 9 1/2 in';
-  return err(issue('length', 'length', `"${text}" is not a length.`, `Write it like ${example}.`));
+  const readings = lengthReadings(tidy, style.units);
+  const left = settle(readings, style);
+  if (left.length === 1) return ok(mm(left[0]!.value));
+  if (left.length > 1) {
+    const { unit } = left[0]!;
+    const found = left.map(({ figure, mark }) => ({ value: figure, mark }));
+    const write = (figure: number): string => `${writeNumber(figure, style.decimals ?? 'point')} ${unit}`;
+    return ambiguous(text, 'length', meanings(found, write), style);
+  }
+  return err(
+    issue('length', 'length', `“${text}” is not a length.`, `Write it like ${EXAMPLES[style.units]}.`),
+  );
 }
 
 /** A typed length is a fraction only where the decimal would say the same: to half a thousandth of an inch. */
@@ -122,6 +206,10 @@ export const formatLength = (
   units: LengthUnits,
   { fraction = 16 }: { readonly fraction?: 16 | 32 | 64 } = {},
 ): string => format(lengthMm, units, fraction, TYPED_TOLERANCE_IN);
+
+/** A length as it is typed, in a shop that writes commas "6,927 in". */
+export const writeLength = (lengthMm: number, units: LengthUnits, decimals: DecimalMark): string =>
+  withMark(formatLength(lengthMm, units), decimals);
 
 /**
  * A length that is cut: of a blank, a piece, a sheet, a remnant, a setting of the back gauge. One size has one figure

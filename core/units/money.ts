@@ -1,5 +1,14 @@
 import { err, ok, issue, type Result } from '../result.ts';
 import { cents, type Cents } from './brand.ts';
+import {
+  ambiguous,
+  meanings,
+  readingsOf,
+  settle,
+  writeNumber,
+  type DecimalMark,
+  type NumberStyle,
+} from './number.ts';
 
 /** ISO 4217 code, "USD"; null: the shop has not said which, and amounts stand without one. */
 export type Currency = string | null;
@@ -12,13 +21,26 @@ export function formatMoney(amount: number, currency: Currency): string {
   return `${amount < 0 ? '−' : ''}${new Intl.NumberFormat('en-US', { ...digits, ...style }).format(size)}`;
 }
 
-/** An amount as it is typed; its currency stands beside the field. */
-export const formatAmount = (amount: number): string => formatMoney(amount, null);
+/** An amount as it is typed, "1,234.50", in a shop that writes commas "1.234,50"; its currency stands beside the field. */
+export function formatAmount(amount: number, decimals: DecimalMark): string {
+  const text = formatMoney(amount, null);
+  return decimals === 'point' ? text : text.replace(/[.,]/g, (mark) => (mark === '.' ? ',' : '.'));
+}
 
-/** Reads "1,234.50", "1234.5" or "80" as an amount, at most two decimals; or a problem that repeats the text. */
-export function parseMoney(text: string): Result<Cents> {
-  const [, whole, part = ''] = /^(\d{1,3}(?:,\d{3})+|\d+)(?:\.(\d{1,2}))?$/.exec(text.trim()) ?? [];
-  const amount = Number(whole?.replaceAll(',', '')) * 100 + Number(part.padEnd(2, '0'));
+/**
+ * Reads "1,234.50", "1234.5" or "80" as an amount, 0 or more, at most two decimals: so “1,234” is 1234, but for a shop
+ * that writes “1,234” with decimals. Numbers by the rule of number.ts.
+ * @returns whole cents; or an issue that repeats the text, with its `meanings` where it can mean two
+ */
+export function parseMoney(text: string, style: NumberStyle): Result<Cents> {
+  const readings = /^[-−+]/.test(text.trim()) ? [] : readingsOf(text);
+  const own = settle(readings, style);
+  const fit = (own.length === 1 ? own : readings).filter(({ places }) => places <= 2);
+  const left = settle(fit, style);
+  const write = (value: number): string => writeNumber(value, style.decimals ?? 'point');
+  if (left.length > 1) return ambiguous(text, 'amount', meanings(left, write), style);
+  const amount = left.length === 1 ? Math.round(left[0]!.value * 100) : NaN;
   if (Number.isSafeInteger(amount)) return ok(cents(amount));
-  return err(issue('amount', 'amount', `"${text}" is not an amount.`, 'Write it like 1,234.50.'));
+  const example = formatAmount(123_450, style.decimals ?? 'point');
+  return err(issue('amount', 'amount', `“${text.trim()}” is not an amount.`, `Write it like ${example}.`));
 }

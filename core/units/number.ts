@@ -77,11 +77,14 @@ export function readingsOf(text: string): NumberReading[] {
   return sign === '-' || sign === '−' ? readings.map((one) => ({ ...one, value: 0 - one.value })) : readings;
 }
 
+/** A text with points before its decimals, and no groups, in a shop's own mark. */
+export const withMark = (text: string, decimals: DecimalMark): string => text.replace('.', MARKS[decimals]);
+
 /** A number as it is typed or written, ungrouped: "1234.5", in a shop that writes commas "1234,5". */
 export function writeNumber(value: number, decimals: DecimalMark, places = 6): string {
   const text = value.toFixed(places);
   const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;
-  return (short === '-0' ? '0' : short).replace('.', MARKS[decimals]);
+  return withMark(short === '-0' ? '0' : short, decimals);
 }
 
 /**
@@ -107,14 +110,14 @@ export const meanings = (
 /** The refusal of a text that can mean two numbers. @param what names the field */
 export function ambiguous(
   text: string,
-  what: string,
+  field: string,
   found: readonly Meaning[],
   { decimals }: NumberStyle,
 ): Result<never> {
   const both = found.map(({ means }) => means).join(' or ');
   const advice =
     decimals === null ? 'Say whether its decimals stand behind a point or a comma.' : `Write ${both}.`;
-  return err({ ...issue(what, what, `“${text.trim()}” can be ${both}.`, advice), meanings: found });
+  return err({ ...issue(field, field, `“${text.trim()}” can be ${both}.`, advice), meanings: found });
 }
 
 /** How a style writes in sentences; a point where it is not known. */
@@ -125,46 +128,52 @@ export interface NumberLimits {
   readonly max?: number;
 }
 
-/** @param what the field's name in a sentence, "importance" */
+/** "The quantity" or "It"; "the quantity" or "it". */
+const named = (what: string, capital = false): string =>
+  what === '' ? (capital ? 'It' : 'it') : `${capital ? 'The' : 'the'} ${what}`;
+
+const refused = (what: string, message: string, advice = ''): Result<never> =>
+  err(issue(what || 'number', what || 'number', message, advice));
+
 function within(value: number, what: string, style: NumberStyle, { min, max }: NumberLimits): Result<number> {
   const write = (limit: number): string => writeNumber(limit, markOf(style));
-  const refuse = (limit: string): Result<never> =>
-    err(issue(what, what, `The ${what} must be ${limit}, not ${write(value)}.`, ''));
-  if (min !== undefined && value < min) return refuse(`at least ${write(min)}`);
-  if (max !== undefined && value > max) return refuse(`at most ${write(max)}`);
+  const not = (limit: string): Result<never> =>
+    refused(what, `${named(what, true)} must be ${limit}, not ${write(value)}.`);
+  if (min !== undefined && value < min) return not(`at least ${write(min)}`);
+  if (max !== undefined && value > max) return not(`at most ${write(max)}`);
   return ok(value);
 }
 
 const notANumber = (text: string, what: string, example: string): Result<never> =>
-  err(issue(what, what, `“${text.trim()}” is not a number.`, `Write the ${what} like ${example}.`));
+  refused(what, `“${text.trim()}” is not a number.`, `Write ${named(what)} like ${example}.`);
 
 /**
  * Reads a number as people write it.
- * @param what the field's name in a sentence, "importance"
+ * @param what the field's name in a sentence, "importance"; empty where the sentence stands under its field
  * @returns the number; or an issue, with its `meanings` where the text can mean two
  */
 export function readNumber(
   text: string,
   style: NumberStyle,
-  what = 'number',
+  what = '',
   limits: NumberLimits = {},
 ): Result<number> {
   const left = settle(readingsOf(text), style);
   const write = (value: number): string => writeNumber(value, markOf(style));
   if (left.length === 0) return notANumber(text, what, write(2.5));
-  if (left.length > 1) return ambiguous(text, what, meanings(left, write), style);
+  if (left.length > 1) return ambiguous(text, what || 'number', meanings(left, write), style);
   return within(left[0]!.value, what, style, limits);
 }
 
 /**
  * Reads a whole number as people write it: “2,500” is 2500, since 2.5 is not whole; “2.000” can be 2000 or 2 and is
  * refused, as is “2,500” where a comma stands before the decimals.
- * @param what the field's name in a sentence, "quantity"
+ * @param what as for `readNumber`, "quantity"
  */
 export function readWhole(
   text: string,
   style: NumberStyle,
-  what = 'number',
+  what = '',
   limits: NumberLimits = {},
 ): Result<number> {
   const readings = readingsOf(text);
@@ -174,10 +183,12 @@ export function readWhole(
   const whole = (own.length === 1 ? own : readings).filter(({ value }) => Number.isInteger(value));
   const [first, second] = whole;
   if (first === undefined)
-    return err(
-      issue(what, what, `The ${what} must be a whole number, not ${text.trim()}.`, 'Write it like 40.'),
+    return refused(
+      what,
+      `${named(what, true)} must be a whole number, not ${text.trim()}.`,
+      `Write ${named(what)} like 40.`,
     );
   if (second !== undefined && second.value !== first.value)
-    return ambiguous(text, what, meanings(whole, write), style);
+    return ambiguous(text, what || 'number', meanings(whole, write), style);
   return within(first.value, what, style, limits);
 }

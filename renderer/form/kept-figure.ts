@@ -3,4 +3,4 @@
  * shows it rounded; leaving such a field untouched must not change what is kept.
  */
 export const keptFigure = (kept: number, typed: number, per: number, digits: number): number =>
-  Number((kept / per).toFixed(digits)) === typed ? kept : typed * per;
+  Number((kept / per).toFixed(digits)) === typed ? kept : Number((typed * per).toPrecision(12));

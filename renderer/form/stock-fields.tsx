@@ -1,8 +1,11 @@
 import { MPA_PER_KSI } from '../../core/units/force.ts';
-import { MM_PER_INCH, type LengthUnits } from '../../core/units/length.ts';
+import { MM_PER_INCH, parseLength, type LengthUnits } from '../../core/units/length.ts';
+import { writeNumber } from '../../core/units/number.ts';
 import { KG_M2_PER_LB_FT2 } from '../../core/units/weight.ts';
 import type { FieldWords } from '../ui/field-parts.tsx';
+import { useDecimals } from '../ui/decimals.ts';
 import { NumberField } from '../ui/number-field.tsx';
+import { ParsedField } from '../ui/parsed-field.tsx';
 import { keptFigure } from './kept-figure.ts';
 
 interface ThicknessProps extends FieldWords {
@@ -14,15 +17,16 @@ interface ThicknessProps extends FieldWords {
 
 /** Sheet is spoken of in ten-thousandths of an inch or hundredths of a millimetre: too fine for a length's fractions. */
 export function Thickness({ valueMm, units, onChange, ...rest }: ThicknessProps) {
+  const decimals = useDecimals();
   const per = units === 'in' ? MM_PER_INCH : 1;
-  const digits = units === 'in' ? 4 : 3;
   return (
-    <NumberField
+    <ParsedField
       {...rest}
       unit={units}
-      formatOptions={{ minimumFractionDigits: digits, maximumFractionDigits: digits }}
-      value={valueMm / per}
-      onChange={(value) => onChange(Math.round(value * per * 10_000) / 10_000)}
+      value={valueMm}
+      format={(mm) => writeNumber(mm / per, decimals, units === 'in' ? 4 : 3)}
+      parse={(text) => parseLength(text, { units, decimals })}
+      onChange={(mm) => onChange(Math.round(mm * 10_000) / 10_000)}
     />
   );
 }
@@ -41,7 +45,6 @@ export function AreaWeight({ kgPerM2, units, onChange, ...rest }: AreaWeightProp
     <NumberField
       {...rest}
       unit={units === 'in' ? 'lb/ft²' : 'kg/m²'}
-      formatOptions={{ maximumFractionDigits: 3 }}
       value={kgPerM2 / per}
       onChange={(value) => onChange(Math.round(value * per * 10_000) / 10_000)}
     />
@@ -64,7 +67,7 @@ export function Strength({ valueMpa, usualMpa, units, onChange, ...rest }: Stren
     <NumberField
       {...rest}
       unit={units === 'in' ? 'ksi' : 'MPa'}
-      formatOptions={{ maximumFractionDigits: 1 }}
+      places={1}
       value={valueMpa / per}
       onChange={(typed) => onChange(keptFigure(valueMpa, typed, per, 1))}
       help={`usual ${Math.round(usualMpa / per)}`}

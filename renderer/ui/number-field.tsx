@@ -1,21 +1,39 @@
-import { Input, NumberField as Primitive, type NumberFieldProps } from 'react-aria-components';
-import { FieldFoot, FieldLabel, type FieldWords } from './field-parts.tsx';
-import styles from './field.module.css';
+import { readNumber, readWhole, writeNumber } from '../../core/units/number.ts';
+import { useDecimals } from './decimals.ts';
+import { ParsedField, type FigureProps } from './parsed-field.tsx';
 
-interface Props extends Omit<NumberFieldProps, 'className' | 'children'>, FieldWords {
-  unit?: string | undefined;
+interface Props extends FigureProps {
+  /** Only whole numbers: pieces, people, sheets. */
+  whole?: boolean;
+  /** What is outside is refused in words; arrow keys stop there. */
+  min?: number | undefined;
+  max?: number | undefined;
+  /** Of one press of an arrow key. */
+  step?: number;
+  /** Decimals shown at most. */
+  places?: number;
 }
 
-/** A number with arrow-key steps; `minValue` and `maxValue` are told in `help`, not clamped in silence by the caller. */
-export function NumberField({ label, help, error, unit, ...rest }: Props) {
+/** A number read by the one rule of core/units/number.ts; its unit may be typed behind it. Arrow keys step it. */
+export function NumberField({ whole = false, min, max, step = 1, places = 3, ...rest }: Props) {
+  const decimals = useDecimals();
+  const { unit } = rest;
+  const read = whole ? readWhole : readNumber;
+  const figure = (text: string): string => {
+    const tidy = text.trim();
+    return unit && tidy.endsWith(unit) ? tidy.slice(0, -unit.length) : tidy;
+  };
+  const stepped = (value: number, steps: 1 | -1): number => {
+    const next = Number.isNaN(value) ? Math.max(min ?? 0, 0) : value + steps * step;
+    return Math.min(Math.max(next, min ?? next), max ?? next);
+  };
   return (
-    <Primitive {...rest} isInvalid={error !== undefined} className={styles.field ?? ''}>
-      <FieldLabel label={label} />
-      <div className={unit ? styles.boxed : undefined}>
-        <Input className={styles.input ?? ''} />
-        {unit && <span className={styles.unit}>{unit}</span>}
-      </div>
-      <FieldFoot help={help} error={error} />
-    </Primitive>
+    <ParsedField
+      {...rest}
+      inputMode={whole ? 'numeric' : 'decimal'}
+      format={(value) => writeNumber(value, decimals, whole ? 0 : places)}
+      parse={(text) => read(figure(text), { decimals }, '', { min, max })}
+      stepped={stepped}
+    />
   );
 }

@@ -13,7 +13,7 @@ export const lane = (page: Page, machine: string): Locator =>
 
 /** Inches that a figure such as "9 1/2 in" or "6.927 in" says; NaN for none. */
 export async function inchesIn(figure: Locator): Promise<number> {
-  const length = parseLength((await figure.textContent()) ?? '', 'in');
+  const length = parseLength((await figure.textContent()) ?? '', { units: 'in', decimals: 'point' });
   return length.ok ? mmToInches(length.value) : NaN;
 }
 

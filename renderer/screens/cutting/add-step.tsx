@@ -89,7 +89,7 @@ export function AddStep({ shop, cut, onAdd, onClose }: Props) {
           onChange={setSize}
           help="beyond the back gauge it is cut to a scribed line"
         />
-        <NumberField label="Cuts on each piece" minValue={1} value={cutsEach} onChange={setCuts} />
+        <NumberField label="Cuts on each piece" whole min={1} value={cutsEach} onChange={setCuts} />
         <Select label="Gives" options={gives} value={to} onChange={setTo} />
       </div>
     </Dialog>

@@ -99,11 +99,12 @@ function RecordFields({ shop, record, patch, set }: FieldsProps) {
       />
       {timeField('Started on', now.start, (start) => ({ start }))}
       {now.end !== null && timeField('Ended on', now.end, (end) => ({ end }))}
-      <NumberField label="Good pieces" value={now.good} minValue={0} onChange={(good) => set({ good })} />
+      <NumberField label="Good pieces" whole min={0} value={now.good} onChange={(good) => set({ good })} />
       <NumberField
         label="Scrapped"
         value={now.scrapped}
-        minValue={0}
+        whole
+        min={0}
         onChange={(scrapped) => set({ scrapped })}
       />
     </>

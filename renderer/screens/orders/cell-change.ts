@@ -5,6 +5,7 @@ import { err, ok, issue, sentence, type Result } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatClock, toInstant, wallParts } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
+import { readWhole } from '../../../core/units/number.ts';
 import { fieldErrors } from '../../form/field-errors.ts';
 import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
@@ -37,17 +38,17 @@ export function changeCell(
 ): Result<Command | null> {
   const { timeZone } = shop.settings;
   if (text.trim() === cellText(row, what, timeZone)) return ok(null);
-  const command = what === 'due' ? dueCommand(shop, row, text, at) : lineCommand(row, what, text);
+  const command = what === 'due' ? dueCommand(shop, row, text, at) : lineCommand(shop, row, what, text);
   if (!command.ok) return command;
   const edit = applyCommand(shop, command.value);
   return edit.ok ? command : err(issue(`line ${row.id}`, what, sentence(edit.issues), ''));
 }
 
-function lineCommand(row: LineRow, what: 'quantity' | 'status', text: string): Result<Command> {
+function lineCommand(shop: Shop, row: LineRow, what: 'quantity' | 'status', text: string): Result<Command> {
+  const pieces = readWhole(text, shop.settings, 'number of pieces');
+  if (what === 'quantity' && !pieces.ok) return pieces;
   const patch =
-    what === 'quantity'
-      ? { quantity: text.trim() === '' ? NaN : Number(text) }
-      : { status: text as OrderLine['status'] };
+    pieces.ok && what === 'quantity' ? { quantity: pieces.value } : { status: text as OrderLine['status'] };
   const line: OrderLine = { ...row.line, ...patch };
   const errors = fieldErrors(orderLine, line);
   const refused = Object.values(errors)[0];

@@ -105,12 +105,14 @@ function LineFields({ shop, name, line, error, onChange, onRemove, promise }: Li
       />
       <NumberField
         label="Pieces"
+        whole
         value={line.quantity}
         onChange={(quantity) => set({ quantity })}
         error={error('quantity')}
       />
       <NumberField
         label="Extra pieces accepted"
+        whole
         value={line.overrun}
         onChange={(overrun) => set({ overrun })}
         error={error('overrun')}

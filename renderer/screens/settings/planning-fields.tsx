@@ -34,15 +34,16 @@ export const PlanningFields = ({ form: { entries, errors, set } }: { form: Form<
       />
       <NumberField
         label="Bending starts after"
-        formatOptions={{ style: 'percent' }}
-        value={entries.transferShare}
-        onChange={(transferShare) => set({ transferShare })}
+        unit="%"
+        value={entries.transferShare * 100}
+        onChange={(percent) => set({ transferShare: percent / 100 })}
         help="of a line’s blanks are cut; 100 % waits for the whole line"
         error={errors.transferShare}
       />
       {entries.crewLimit !== null && (
         <NumberField
           label="People at work at once"
+          whole
           value={entries.crewLimit}
           onChange={(crewLimit) => set({ crewLimit })}
           help="on all machines together"

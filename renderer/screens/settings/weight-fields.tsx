@@ -51,7 +51,7 @@ export function WeightFields({ form: { entries, errors, set } }: { form: Form<Se
           <NumberField
             key={key}
             {...fields[key]}
-            formatOptions={{ maximumFractionDigits: 4 }}
+            places={4}
             value={weights[key]}
             onChange={(value) => set({ weights: { ...weights, [key]: value } })}
             error={errors[`weights.${key}`]}

@@ -44,6 +44,7 @@ export function StockDialog({ shop, row, onClose }: Props) {
         <p>{`${sheet.onHand} on hand, ${sheet.onHand - left} reserved by the plan, ${left < 0 ? `${-left} short` : `${left} left`}.`}</p>
         <NumberField
           label={sheet.form === 'coil' ? 'Coil lengths' : 'Pieces'}
+          whole
           value={pieces}
           onChange={setPieces}
           help="to subtract, put a minus in front"

@@ -49,7 +49,7 @@ describe('a cut in plain text', () => {
 
   it('is told what was not understood', () => {
     expect(messages('some moss')).toEqual(['“some moss” does not say pieces, girth and length.']);
-    expect(messages('5 @ wide x 10 ft, 26 ga, moss green')).toEqual(['"wide" is not a length.']);
+    expect(messages('5 @ wide x 10 ft, 26 ga, moss green')).toEqual(['“wide” is not a length.']);
     expect(messages('5 @ 9 in x 10 ft, 22 ga, moss green')).toContain('No gauge was understood.');
     expect(messages('5 @ 9 in x 10 ft, 26 ga, moss green, soon')).toEqual(['“soon” was not understood.']);
     expect(messages('0 @ 9 in x 10 ft, 26 ga, moss green')).toEqual(['0 pieces cannot be asked for.']);

@@ -1,9 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { formatDuration, formatHours, parseDuration, shortDuration } from '../../../core/units/duration.ts';
+import type { DecimalMark } from '../../../core/units/number.ts';
+import {
+  formatDuration,
+  formatHours,
+  parseDuration,
+  shortDuration,
+  writeDuration,
+} from '../../../core/units/duration.ts';
 
-const read = (text: string): number | string => {
-  const duration = parseDuration(text);
+const read = (text: string, decimals: DecimalMark = 'point'): number | string => {
+  const duration = parseDuration(text, { decimals });
   return duration.ok ? duration.value : (duration.issues[0]?.message ?? '');
 };
 
@@ -43,19 +50,30 @@ describe('a duration', () => {
     ['90 s', 90],
     ['45', 2700],
     ['2 min 30 sec', 150],
-    ['1,106 h', 3_981_600],
+    ['1106 h', 3_981_600],
+    ['1,5 h', 5400],
+    ['0,75', 45],
+    ['2 Std. 10 Min.', 7800],
   ])('is read from "%s"', (text, seconds) => {
     expect(read(text)).toBe(seconds);
   });
 
-  it.each(['', 'soon', '-5', '1:75', '3 days'])('is not read from "%s"', (text) => {
-    expect(read(text)).toBe(`"${text}" is not a duration.`);
+  it.each(['', 'soon', '-5', '-5 min', '1:75', '3 days', '1 h 20', '1 h, 20 min', '1e3', 'h'])(
+    'is not read from "%s"',
+    (text) => {
+      expect(read(text)).toBe(`“${text}” is not a duration.`);
+    },
+  );
+
+  it('is refused with both readings where its number can be two', () => {
+    expect(read('1,106 h')).toBe('“1,106” can be 1106 h or 1.106 h.');
+    expect(read('1,106 h', 'comma')).toBe(3982);
   });
 
   it('reads back as itself, within the minute it is rounded to', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 7_776_000 }), (seconds) => {
-        expect(Math.abs(Number(read(formatDuration(seconds))) - seconds)).toBeLessThanOrEqual(
+        expect(Math.abs(Number(read(writeDuration(seconds))) - seconds)).toBeLessThanOrEqual(
           seconds < 600 ? 0 : 30,
         );
       }),

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { DecimalMark } from '../../../core/units/number.ts';
 import {
   formatCutLength,
   formatCutSize,
@@ -8,10 +9,12 @@ import {
   inchesToMm,
   mmToInches,
   parseLength,
+  unitNamed,
+  type LengthUnit,
 } from '../../../core/units/length.ts';
 
-const read = (text: string, units: 'in' | 'mm' = 'in'): number | string => {
-  const length = parseLength(text, units);
+const read = (text: string, units: LengthUnit = 'in', decimals: DecimalMark = 'point'): number | string => {
+  const length = parseLength(text, { units, decimals });
   return length.ok ? length.value : (length.issues[0]?.message ?? '');
 };
 
@@ -35,6 +38,15 @@ describe('a length is read', () => {
     ['24 cm', 240],
     ['3 m', 3000],
     ['1,234.5 mm', 1234.5],
+    ['1234,5 mm', 1234.5],
+    ['1.234,5 mm', 1234.5],
+    ['9,5', 241.3],
+    ["1'234 mm", 1234],
+    ["10'6", 3200.4],
+    ['0,6 mm', 0.6],
+    ['24 Zoll', 609.6],
+    ['10 pi 6 po', 3200.4],
+    ['⅔ in', 16.933333333],
     ['0', 0],
   ])('%s', (text, millimetres) => {
     expect(read(text)).toBeCloseTo(millimetres, 9);
@@ -43,15 +55,46 @@ describe('a length is read', () => {
   it('in the shop’s units when none is written', () => {
     expect(read('240', 'mm')).toBe(240);
     expect(read('10 in', 'mm')).toBe(254);
-    expect(read('1,200', 'mm')).toBe(1200);
+    expect(read('3,5', 'm')).toBe(3500);
+    expect(read('10', 'ft')).toBe(3048);
   });
 
-  it.each(['', 'long', '-5', '9,5', '1/0', '10 ft 6 mm', '9 1/2 1/2', '1e5', '9 yd'])(
-    'and refused: "%s"',
-    (text) => {
-      expect(read(text)).toBe(`"${text}" is not a length.`);
-    },
-  );
+  it('and refused with both readings where its number can be two', () => {
+    expect(read('1,200', 'mm')).toBe('“1,200” can be 1200 mm or 1.2 mm.');
+    expect(read('2.500', 'mm', 'comma')).toBe('“2.500” can be 2500 mm or 2,5 mm.');
+    expect(read('2.500 m', 'mm', 'comma')).toBe('“2.500 m” can be 2500 m or 2,5 m.');
+    // As the app writes it in a shop with that mark.
+    expect(read('6.927')).toBeCloseTo(175.9458, 9);
+    expect(read('6,927', 'in', 'comma')).toBeCloseTo(175.9458, 9);
+  });
+
+  it.each([
+    '',
+    'long',
+    '-5',
+    '1/0',
+    '10 ft 6 mm',
+    "10' 14",
+    '9 1/2 1/2',
+    '1e5',
+    '9 yd',
+    '1,2,3',
+    `${'1'.repeat(61)}`,
+  ])('and refused: "%s"', (text) => {
+    expect(read(text)).toBe(`“${text}” is not a length.`);
+  });
+});
+
+it('a heading’s unit is known by its usual words', () => {
+  expect(['mm', 'Zoll', 'ft.', 'M', '"', 'kg', ''].map(unitNamed)).toEqual([
+    'mm',
+    'in',
+    'ft',
+    'm',
+    'in',
+    null,
+    null,
+  ]);
 });
 
 describe('a length is written', () => {

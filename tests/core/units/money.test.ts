@@ -19,20 +19,30 @@ it('an amount has the currency that the shop set, as it is written in English', 
 });
 
 it('an amount that is not one is refused', () => {
-  expect(['', '12,34', '1.234', '-3', 'ten'].map((text) => parseMoney(text).ok)).toEqual([
-    false,
-    false,
-    false,
-    false,
-    false,
-  ]);
+  for (const text of ['', '1.2345', '-3', 'ten', '1e3', '1,234', '9'.repeat(30)])
+    expect(parseMoney(text, { decimals: 'comma' })).toMatchObject({
+      issues: [{ message: `“${text}” is not an amount.`, advice: 'Write it like 1.234,50.' }],
+    });
 });
 
-it('an amount reads back as itself', () => {
+const marks = fc.constantFrom('point' as const, 'comma' as const);
+
+it('an amount reads back as itself, in both marks', () => {
   fc.assert(
-    fc.property(fc.integer({ min: 0, max: 1_000_000_000 }), (amount) => {
-      expect(parseMoney(formatAmount(amount))).toEqual({ ok: true, value: amount });
+    fc.property(fc.integer({ min: 0, max: 1_000_000_000 }), marks, (amount, decimals) => {
+      expect(parseMoney(formatAmount(amount, decimals), { decimals })).toEqual({ ok: true, value: amount });
     }),
   );
-  expect(parseMoney('80')).toEqual({ ok: true, value: 8000 });
+});
+
+it.each([
+  ['80', 8000],
+  ['12,34', 1234],
+  ['12.3', 1230],
+  ['1,234', 123_400],
+  ['1.234,50', 123_450],
+  ['1,234.50', 123_450],
+  ["1'234.50", 123_450],
+])('“%s” is read as an amount, whichever mark is used', (text, amount) => {
+  expect(parseMoney(text, { decimals: 'point' })).toEqual({ ok: true, value: amount });
 });

@@ -148,10 +148,10 @@ describe('a whole number', () => {
 
   it('is refused where it is not whole, also in the mark that the shop writes', () => {
     expect(said(readWhole('2,5', point, 'quantity'))).toBe(
-      'The quantity must be a whole number, not 2,5. Write it like 40.',
+      'The quantity must be a whole number, not 2,5. Write the quantity like 40.',
     );
     expect(said(readWhole('2.500', point, 'quantity'))).toBe(
-      'The quantity must be a whole number, not 2.500. Write it like 40.',
+      'The quantity must be a whole number, not 2.500. Write the quantity like 40.',
     );
     expect(readWhole('2,500', { decimals: 'comma', settled: true }).ok).toBe(false);
   });

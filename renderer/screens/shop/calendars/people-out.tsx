@@ -70,6 +70,7 @@ function AbsenceDialog({ shop, current, onClose }: { shop: Shop; current: Absenc
     <OutageDialog title="People out" form={form} onClose={onClose}>
       <NumberField
         label="How many people"
+        whole
         value={entries.people}
         onChange={(people) => set({ people })}
         error={errors.people}

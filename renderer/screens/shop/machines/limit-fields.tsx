@@ -46,6 +46,7 @@ export function WhoFields({
       />
       <NumberField
         label="People needed"
+        whole
         unit="people"
         value={entries.crew}
         onChange={(crew) => set({ crew })}

@@ -24,6 +24,10 @@ function rangeOf(one: Standard, units: LengthUnits): string {
   return `${low} – ${standardFigure(one, one.high, units)}`;
 }
 
+/** What a figure is typed in: shares as percent. */
+const typedUnit = (one: Standard, units: LengthUnits): { readonly name: string; readonly per: number } =>
+  one.unit === 'share' ? { name: '%', per: 0.01 } : standardUnit(one, units);
+
 /** What each element of the work takes here: default, its source, and the shop's own figure. */
 export function StandardFields({ form, units }: { form: Form<Machine>; units: LengthUnits }) {
   const { entries, errors, set } = form;
@@ -53,13 +57,13 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
                   <NumberField
                     aria-label={one.label[units]}
                     label=""
-                    unit={standardUnit(one, units).name}
-                    formatOptions={one.unit === 'share' ? { style: 'percent' } : { maximumFractionDigits: 2 }}
-                    value={standard(entries, one.key) / standardUnit(one, units).per}
+                    unit={typedUnit(one, units).name}
+                    places={2}
+                    value={standard(entries, one.key) / typedUnit(one, units).per}
                     onChange={(typed) =>
                       change(
                         one.key,
-                        keptFigure(standard(entries, one.key), typed, standardUnit(one, units).per, 2),
+                        keptFigure(standard(entries, one.key), typed, typedUnit(one, units).per, 2),
                       )
                     }
                     error={errors[`standards.${one.key}`]}

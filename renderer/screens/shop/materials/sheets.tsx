@@ -160,6 +160,7 @@ const SizeFields = ({ settings: { units, currency }, form: { entries, errors, se
 const OpeningCount = ({ form: { entries, errors, set } }: { form: SheetForm }) => (
   <NumberField
     label={`${PIECES[entries.form]} on hand now`}
+    whole
     value={entries.onHand}
     onChange={(onHand) => set({ onHand })}
     error={errors.onHand}
