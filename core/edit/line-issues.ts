@@ -1,5 +1,6 @@
 import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
 import { startsBeforeDue, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import { termsOf } from '../shop/line-terms.ts';
 import { issue, type Issue } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { otherCase } from './same-code.ts';
@@ -25,6 +26,24 @@ export function orderIssues(others: readonly WorkOrder[], order: WorkOrder): Iss
         ]),
   ];
 }
+
+/**
+ * Open lines that would have to start after they are due, by what their order and they themselves say. An order whose own
+ * dates clash is `orderIssues`' affair.
+ */
+export const startIssues = (order: WorkOrder, lines: readonly OrderLine[]): Issue[] =>
+  lines.flatMap((line) =>
+    line.status !== 'open' || !startsBeforeDue(order) || startsBeforeDue(termsOf(order, line))
+      ? []
+      : [
+          issue(
+            `line ${line.id}`,
+            'release',
+            `Line ${line.id}: the time in “Not before”, its own or its order’s, is not before the due date.`,
+            'Set an earlier “Not before” or a later due date.',
+          ),
+        ],
+  );
 
 /** What a line names must be there: part, material with that gauge, colour. */
 export function lineIssues(shop: Shop, orderId: string, line: OrderLine): Issue[] {

@@ -5,7 +5,7 @@ import type { Shop } from '../shop/state.ts';
 import { change, sameContent, type RowChange, type Edit } from '../shop/row-change.ts';
 import type { Command } from './command.ts';
 import { changeLine } from './line-change.ts';
-import { hasStarted, lineIssues, orderIssues, usedNumber } from './line-issues.ts';
+import { hasStarted, lineIssues, orderIssues, startIssues, usedNumber } from './line-issues.ts';
 import { wantedAgain } from './remake.ts';
 import { refuseStale, staleIssue } from './stale.ts';
 
@@ -26,6 +26,7 @@ export function saveOrder(shop: Shop, command: SaveOrder): Result<Edit> {
     ...lines.flatMap((line) => lineIssues(shop, order.id, line)),
     ...removed.flatMap(({ id }) => (own.has(id) ? removalIssues(shop, own.get(id)!) : [])),
     ...setIssues(command, own),
+    ...startIssues(order, linesAfter(command, own)),
   ];
   if (issues.length > 0) return err(...issues);
   const numbers = new Set(lines.map((l) => l.number));
@@ -68,16 +69,23 @@ function staleRows(
   ].filter((one) => one !== null);
 }
 
+/** The order's lines as they will be. */
+function linesAfter({ lines, removed }: SaveOrder, own: ReadonlyMap<string, OrderLine>): OrderLine[] {
+  const after = new Map([...own, ...lines.map((line) => [line.id, line] as const)]);
+  for (const { id } of removed) after.delete(id);
+  return [...after.values()];
+}
+
 /** What the lines of an order must be together. */
-function setIssues({ order, lines, removed }: SaveOrder, own: ReadonlyMap<string, OrderLine>): Issue[] {
+function setIssues(command: SaveOrder, own: ReadonlyMap<string, OrderLine>): Issue[] {
+  const { order, lines, removed } = command;
   const subject = `work order ${order.id}`;
   const gone = new Set(removed.map(({ id }) => id));
-  const stay = [...own.keys(), ...lines.map(({ id }) => id)].filter((id) => !gone.has(id));
   return [
     ...(new Set(lines.map((l) => l.number)).size < lines.length || lines.some(({ id }) => gone.has(id))
       ? [issue(subject, 'line', 'Two lines have the same number.', 'Give each line its own.')]
       : []),
-    ...(stay.length === 0
+    ...(linesAfter(command, own).length === 0
       ? [
           issue(
             subject,
@@ -118,7 +126,10 @@ function removalIssues(shop: Shop, { id, makeUpFor }: OrderLine): Issue[] {
 }
 
 /** Remove a work order with its lines. Refused once work on it has started: cancel it instead, so that its hours stay on record. */
-export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
+export function removeOrder(
+  shop: Shop,
+  { orderId, revision, lines: read }: Extract<Command, { readonly do: 'order.remove' }>,
+): Result<Edit> {
   const order = shop.order.find((o) => o.id === orderId);
   if (!order)
     return err(
@@ -130,6 +141,16 @@ export function removeOrder(shop: Shop, orderId: string): Result<Edit> {
       ),
     );
   const lines = shop.line.filter((l) => l.orderId === orderId);
+  const known = new Map(read.map((line) => [line.id, line.revision]));
+  const stale = [
+    staleIssue('order', `work order ${orderId}`, order, { id: orderId, revision, removed: true }),
+    ...lines.map((line) =>
+      staleIssue('line', `line ${line.id}`, line, {
+        ...{ id: line.id, revision: known.get(line.id) ?? null, removed: true },
+      }),
+    ),
+  ].filter((one) => one !== null);
+  if (stale.length > 0) return err(...stale);
   const started = lines.flatMap((l) => removalIssues(shop, l))[0];
   if (started)
     return err(
@@ -156,6 +177,7 @@ export function saveLine(shop: Shop, line: OrderLine): Result<Edit> {
     issues.push(
       issue(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
     );
+  else issues.push(...startIssues(order, [line]));
   if (!order || issues.length > 0) return err(...issues);
   const saved = changedLine(shop, before, line, order, new Set());
   if (!saved.ok) return saved;
@@ -166,12 +188,17 @@ export function saveLine(shop: Shop, line: OrderLine): Result<Edit> {
   return ok({ label: note === '' ? label : `${label}; ${note}`, changes: [...changes, ...again.value] });
 }
 
-export function removeLine(shop: Shop, lineId: string): Result<Edit> {
+export function removeLine(
+  shop: Shop,
+  { lineId, revision }: Extract<Command, { readonly do: 'line.remove' }>,
+): Result<Edit> {
   const line = shop.line.find((l) => l.id === lineId);
   if (!line)
     return err(
       issue(`line ${lineId}`, 'line', `There is no line ${lineId}.`, 'It may have been removed already.'),
     );
+  const stale = staleIssue('line', `line ${lineId}`, line, { id: lineId, revision, removed: true });
+  if (stale) return err(stale);
   const issues = removalIssues(shop, line);
   if (issues.length > 0) return err(...issues);
   if (shop.line.filter((l) => l.orderId === line.orderId).length === 1)

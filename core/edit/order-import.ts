@@ -2,7 +2,7 @@ import type { OrderLine, WorkOrder } from '../shop/order.ts';
 import { err, issue, ok, type Issue, type Result } from '../result.ts';
 import { change, type Edit, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
-import { lineIssues, orderIssues, usedNumber } from './line-issues.ts';
+import { lineIssues, orderIssues, startIssues, usedNumber } from './line-issues.ts';
 import { counted } from '../units/count.ts';
 
 /** Add what a file brought. Orders that exist already keep their own data and get the new lines. */
@@ -13,7 +13,7 @@ export function importOrders(
   lines: readonly OrderLine[],
 ): Result<Edit> {
   const here = new Set(shop.order.map((o) => o.id));
-  const known = new Set([...here, ...orders.map((o) => o.id)]);
+  const known = new Map([...orders, ...shop.order].map((o) => [o.id, o]));
   const issues: Issue[] = [
     ...orders.flatMap((o, k) => orderIssues([...shop.order, ...orders.slice(0, k)], o)),
     ...lines.flatMap((l) => lineIssues(shop, l.orderId, l)),
@@ -25,7 +25,9 @@ export function importOrders(
         issue(`line ${line.id}`, 'line', `Line ${line.id} already exists.`, 'Give it another number.'),
       );
     else issues.push(...usedNumber(shop, line, numbersIn(lines, line.orderId)));
-    if (!known.has(line.orderId))
+    const order = known.get(line.orderId);
+    if (order) issues.push(...startIssues(order, [line]));
+    else
       issues.push(
         issue(`line ${line.id}`, 'order', `There is no work order ${line.orderId}.`, 'Add the order first.'),
       );

@@ -35,7 +35,7 @@ export function completeQueues(shop: Shop, operations: readonly ShopOperation[])
     shop.machine.map((m) => [m.id, weeklyMinutes(shop.calendar.find((c) => c.id === m.calendarId))]),
   );
   const waiting = operations.filter((o) => !placed.has(o.id));
-  for (const operation of waiting.sort((a, b) => a.order.due - b.order.due || (a.id < b.id ? -1 : 1))) {
+  for (const operation of waiting.sort((a, b) => a.terms.due - b.terms.due || (a.id < b.id ? -1 : 1))) {
     const [first, ...others] = operation.machines;
     if (!first) continue;
     const end = (m: { id: string; seconds: number }): number =>

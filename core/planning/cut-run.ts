@@ -50,7 +50,7 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
       lengthMm: operation.blank.lengthMm,
       quantity: piecesLeft(shop, operation),
       overrun: piecesLeft(shop, operation) > 0 ? operation.line.overrun : 0,
-      due: operation.order.due,
+      due: operation.terms.due,
     })),
     stock,
     shear: shearOf(machine),

@@ -1,4 +1,5 @@
 import type { Schedule } from '../schedule/problem.ts';
+import { termsOf } from '../shop/line-terms.ts';
 import type { Shop } from '../shop/state.ts';
 
 export interface LineLateness {
@@ -20,14 +21,8 @@ export function latenessOf(shop: Shop, schedule: Schedule): LineLateness[] {
     const end = schedule.ends[line.id];
     const order = orders.get(line.orderId);
     if (end === undefined || !order) continue;
-    rows.push({
-      lineId: line.id,
-      orderId: order.id,
-      end,
-      due: order.due,
-      lateness: end - order.due,
-      importance: order.importance,
-    });
+    const { due, importance } = termsOf(order, line);
+    rows.push({ lineId: line.id, orderId: order.id, end, due, lateness: end - due, importance });
   }
   return rows.sort((a, b) => b.lateness - a.lateness || (a.lineId < b.lineId ? -1 : 1));
 }

@@ -10,6 +10,7 @@ import type { Attributes, Machine, Stage } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
 import { pieceOf, type Piece } from './piece.ts';
+import { termsOf, type LineTerms } from '../shop/line-terms.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import type { OperationRecord } from '../shop/plan.ts';
@@ -32,6 +33,7 @@ export interface ShopOperation extends Eligible<Able> {
   readonly stage: Stage;
   readonly line: OrderLine;
   readonly order: WorkOrder;
+  readonly terms: LineTerms;
   readonly part: Part;
   readonly blank: Blank;
   /** The stock sheet its blanks are cut from. */
@@ -157,6 +159,7 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       stage,
       line,
       order,
+      terms: termsOf(order, line),
       part,
       blank,
       sheet,

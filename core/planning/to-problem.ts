@@ -136,14 +136,14 @@ function jobInputs(
   const open = new Map(machines.map((m) => [m.id, workingTime(m.open)]));
   const jobs = new Map<string, JobInput & { operations: OperationInput[] }>();
   for (const operation of operations) {
-    const { line, order } = operation;
+    const { line, terms } = operation;
     let job = jobs.get(line.id);
     if (!job) {
       job = {
         id: line.id,
-        release: order.release ?? now,
-        due: order.due,
-        weight: order.importance,
+        release: terms.release ?? now,
+        due: terms.due,
+        weight: terms.importance,
         operations: [],
       };
       jobs.set(line.id, job);

@@ -37,6 +37,8 @@ export interface DispatchRow {
   readonly due: Instant;
   /** Seconds by which the whole line ends after its due date; 0 when it is on time. */
   readonly tardiness: number;
+  /** What was noted on the order and on the line. */
+  readonly notes: readonly string[];
   /** Null on the line's last machine. */
   readonly next: NextStep | null;
 }
@@ -170,7 +172,7 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
 
 function rowOf(
   index: Index,
-  { line, quantity, order, part, blank, people }: ShopOperation,
+  { line, quantity, order, terms, part, blank, people }: ShopOperation,
   o: ScheduledOperation,
   position: number,
 ): DispatchRow {
@@ -189,8 +191,9 @@ function rowOf(
     start: instant(o.start),
     end: instant(o.end),
     people,
-    due: instant(order.due),
-    tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - order.due),
+    due: instant(terms.due),
+    tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - terms.due),
+    notes: terms.notes,
     next: nextStep(index, o),
   };
 }
