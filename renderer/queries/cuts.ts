@@ -72,7 +72,7 @@ const nobody = (): void => undefined;
 export type ReadyCuts = Extract<PlanQuery, { is: 'ready' }> & { readonly cuts: readonly RunCut[] };
 export type CutsQuery = Exclude<PlanQuery, { is: 'ready' }> | ReadyCuts;
 
-type CutsSoFarQuery =
+export type CutsSoFarQuery =
   | Exclude<PlanQuery, { is: 'ready' }>
   | (ReadyCuts & {
       /** No run is missing. */
@@ -89,6 +89,9 @@ export const useCutAnswers = () =>
  * @param opened a line of the run that is wanted first
  */
 export const useCutsSoFar = (opened?: string): CutsSoFarQuery => useCutsOf(usePlan(), opened);
+
+/** The same of the plan that floor and paper follow. */
+export const useFollowedCutsSoFar = (opened?: string): CutsSoFarQuery => useCutsOf(useFollowedPlan(), opened);
 
 function useCutsOf(query: PlanQuery, opened?: string): CutsSoFarQuery {
   const { data: known, error: unknown } = useCutAnswers();
@@ -125,7 +128,7 @@ function useCutsOf(query: PlanQuery, opened?: string): CutsSoFarQuery {
 export const useCuts = (): CutsQuery => whole(useCutsSoFar());
 
 /** The same of the plan that floor and paper follow. */
-export const useFollowedCuts = (): CutsQuery => whole(useCutsOf(useFollowedPlan()));
+export const useFollowedCuts = (): CutsQuery => whole(useFollowedCutsSoFar());
 
 const whole = (query: CutsSoFarQuery): CutsQuery =>
   query.is === 'ready' && !query.whole ? { is: 'waiting' } : query;

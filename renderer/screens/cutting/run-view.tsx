@@ -17,7 +17,7 @@ import { CutFacts } from './cut-facts.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 import { JoinNext } from './join-next.tsx';
-import { useDraftWords } from './draft-words.ts';
+import { isCut, isOrdered, PlanChoice, type PlanShown } from './plan-choice.tsx';
 import { cutPrintAddress } from './print-address.ts';
 import { RunState } from './run-list.tsx';
 import { Sheets } from './sheets.tsx';
@@ -25,19 +25,25 @@ import { SolveBar } from './solve-bar.tsx';
 import { StepList } from './step-list.tsx';
 import { listOf, useSteps } from './use-steps.ts';
 
+interface Props {
+  query: ReadyCuts;
+  cut: RunCut;
+  shown: PlanShown;
+}
+
 /** One run opened: its figures, its sheets to scale, the list of settings to cut by. */
-export function RunView({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
+export function RunView({ query, cut, shown }: Props) {
   const { shop } = query;
   const { run, plan } = cut;
   const { timeZone } = shop.settings;
   const starts = formatDayAndClock(run.start, timeZone);
-  const draftWords = useDraftWords(run.machine.id);
   return (
     <Page
       title={`Run ${run.id}`}
-      lead={`${metalName(shop, run)} on ${run.machine.name}, starts ${starts}${draftWords}`}
-      actions={<Tools query={query} cut={cut} />}
+      lead={`${metalName(shop, run)} on ${run.machine.name}, starts ${starts}`}
+      actions={<Tools query={query} cut={cut} shown={shown} />}
     >
+      <PlanChoice shown={shown} />
       {!plan.ok ? (
         <Faults issues={plan.issues} title="This run cannot be cut as it is" />
       ) : (
@@ -47,27 +53,29 @@ export function RunView({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
             <CutFacts shop={shop} cut={cut} />
             {!isTaken(cut) && <SolveBar cut={cut} />}
           </Panel>
-          <JoinNext query={query} cut={cut} />
+          {isOrdered(shown) && <JoinNext query={query} cut={cut} />}
           <Panel title="Sheets">
             <Sheets shop={shop} cut={cut} />
           </Panel>
           <Cautioned />
-          <Steps query={query} cut={cut} />
+          <Steps query={query} cut={cut} shown={shown} />
         </>
       )}
     </Page>
   );
 }
 
-function Steps({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
+function Steps({ query, cut, shown }: Props) {
   const edit = useSteps(query, cut);
+  const canEdit = isCut(shown) && !isTaken(cut);
   return (
     <Panel
       title={
         isTaken(cut) ? 'Steps, as the sheets were issued' : cut.changed ? 'Steps, changed by hand' : 'Steps'
       }
       actions={
-        cut.changed && (
+        cut.changed &&
+        isCut(shown) && (
           <Button small icon={RotateCcw} onPress={edit.planAgain}>
             Plan the steps again
           </Button>
@@ -77,13 +85,13 @@ function Steps({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
       {cut.faults.length > 0 && (
         <Faults issues={cut.faults} title="Cut as it is, this list does not give what the run asks" />
       )}
-      <StepList query={query} cut={cut} edit={isTaken(cut) ? null : edit} />
+      <StepList query={query} cut={cut} edit={canEdit ? edit : null} />
     </Panel>
   );
 }
 
 /** What was taken from stock for this run already. */
-function Taken({ query: { shop }, cut }: { query: ReadyCuts; cut: RunCut }) {
+function Taken({ query: { shop }, cut }: Pick<Props, 'query' | 'cut'>) {
   const { taken } = cut;
   if (taken?.taken == null) return null;
   const at = instant(taken.taken);
@@ -110,7 +118,7 @@ function Faults({ title, issues }: { title: string; issues: RunCut['faults'] }) 
   );
 }
 
-function Tools({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
+function Tools({ query, cut, shown }: Props) {
   const act = useAct();
   const present = usePresent();
   const { run, plan } = cut;
@@ -124,7 +132,7 @@ function Tools({ query, cut }: { query: ReadyCuts; cut: RunCut }) {
       <Button icon={ArrowLeft} onPress={() => navigate('cutting')}>
         All runs
       </Button>
-      {plan.ok && (
+      {plan.ok && isCut(shown) && (
         <>
           {!isTaken(cut) && (
             <Button icon={PackageMinus} onPress={take}>

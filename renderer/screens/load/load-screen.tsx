@@ -1,9 +1,9 @@
 import { ChartColumn } from 'lucide-react';
 import { usePlan, yardstickOf, type PlanQuery } from '../../queries/plan.ts';
 import { Page, Panel } from '../../ui/page.tsx';
+import { Segments } from '../../ui/segments.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { storedChoice } from '../../ui/stored-choice.ts';
-import { Choices } from './choices.tsx';
 import { Compared } from './compared.tsx';
 import { gainSentence } from './comparison.ts';
 import { LoadChart } from './load-chart.tsx';
@@ -29,7 +29,7 @@ export function LoadScreen() {
 
 const Tools = () => (
   <>
-    <Choices
+    <Segments
       label="Show as"
       choices={[
         ['chart', 'Charts'],
@@ -38,7 +38,7 @@ const Tools = () => (
       value={drawn.use()}
       onChange={drawn.write}
     />
-    <Choices
+    <Segments
       label="Work is counted"
       choices={[
         ['planned', 'When planned'],
@@ -47,7 +47,7 @@ const Tools = () => (
       value={basis.use()}
       onChange={basis.write}
     />
-    <Choices
+    <Segments
       label="Weeks shown"
       choices={weeks.choices.map((n) => [n, n === '1' ? '1 week' : `${n} weeks`] as const)}
       value={weeks.use()}

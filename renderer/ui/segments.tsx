@@ -1,5 +1,5 @@
 import { ToggleButton, ToggleButtonGroup } from 'react-aria-components';
-import styles from './load.module.css';
+import styles from './segments.module.css';
 
 interface Props<T extends string> {
   label: string;
@@ -9,10 +9,10 @@ interface Props<T extends string> {
 }
 
 /** One of a few, all in sight. */
-export const Choices = <T extends string>({ label, choices, value, onChange }: Props<T>) => (
+export const Segments = <T extends string>({ label, choices, value, onChange }: Props<T>) => (
   <ToggleButtonGroup
     aria-label={label}
-    className={styles.choices ?? ''}
+    className={styles.segments ?? ''}
     selectionMode="single"
     disallowEmptySelection
     selectedKeys={[value]}
@@ -22,7 +22,7 @@ export const Choices = <T extends string>({ label, choices, value, onChange }: P
     }}
   >
     {choices.map(([id, text]) => (
-      <ToggleButton key={id} id={id} className={styles.choice ?? ''}>
+      <ToggleButton key={id} id={id} className={styles.segment ?? ''}>
         {text}
       </ToggleButton>
     ))}
