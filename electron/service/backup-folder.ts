@@ -52,7 +52,7 @@ export const exists = (file: string): Promise<boolean> =>
     () => false,
   );
 
-export const NO_ANSWER = 'it does not answer';
+const NO_ANSWER = 'it does not answer';
 
 /** @throws when it takes longer */
 export function inTime<T>(work: Promise<T>, ms: number): Promise<T> {
@@ -62,6 +62,33 @@ export function inTime<T>(work: Promise<T>, ms: number): Promise<T> {
   });
   return Promise.race([work, late]).finally(() => clearTimeout(timer));
 }
+
+/** A folder that may be on a network: nothing that is asked of it is waited for without an end. */
+export class FarFolder {
+  /** Requests that have had no answer in time, and none since. */
+  #unanswered = 0;
+
+  /**
+   * While it has not answered the last time, it is not asked again: that would hold up other files too.
+   * @throws what went wrong, or that it does not answer; what was asked then goes on, and may still come to its end
+   */
+  async ask<T>(work: () => Promise<T>, ms: number): Promise<T> {
+    if (this.#unanswered > 0) throw new Error(NO_ANSWER);
+    const going = work();
+    try {
+      return await inTime(going, ms);
+    } catch (error) {
+      if (isSilence(error)) {
+        this.#unanswered += 1;
+        const answered = () => void (this.#unanswered -= 1);
+        going.then(answered, answered);
+      }
+      throw error;
+    }
+  }
+}
+
+export const isSilence = (error: unknown): boolean => error instanceof Error && error.message === NO_ANSWER;
 
 async function digestOf(file: string): Promise<string> {
   const hash = createHash('sha256');

@@ -1,18 +1,21 @@
 import { mkdir, readdir, rm, stat } from 'node:fs/promises';
 import { join, parse } from 'node:path';
 import type { BackupReason } from '../../core/contract/backup.ts';
-import { wallParts } from '../../core/time/wall.ts';
-import { instant } from '../../core/units/brand.ts';
+import { startOfDay } from '../../core/time/wall.ts';
 import { tooOld } from '../db/backup-age.ts';
 import { backupFolderOf, freeName, lookInto, named, type BackupContent } from '../db/backup.ts';
 import type { Store } from '../db/open.ts';
 import { troubleOf } from '../db/trouble.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
-import { backupsIn, copyWhole, exists, inTime, merged, NO_ANSWER } from './backup-folder.ts';
+import { backupsIn, copyWhole, exists, FarFolder, inTime, isSilence, merged } from './backup-folder.ts';
 import { fileStamp, type Clock } from './clock.ts';
+import { oneByOne } from './one-by-one.ts';
 import type { Pushes } from './pushes.ts';
+import { isWorkingDay } from './working-day.ts';
 
+/** The first page is answered before the backup of the start is made. */
+const START_MS = 3_000;
 /** So often it is looked whether today's backup was made and whether the second folder is there. */
 const LOOK_MS = 5 * 60_000;
 /** A network drive that does not answer for so long is said to be away. */
@@ -35,10 +38,12 @@ export class Backups {
   readonly #folder: string;
   #trouble: string | null = null;
   #secondTrouble: string | null = null;
-  /** Requests to the second folder that have had no answer in time, and none since. */
-  #unanswered = 0;
-  /** One after the other; each waits for the one before, however that ended. */
-  #last: Promise<unknown> = Promise.resolve();
+  /** What the data file had kept when its newest backup was made; null: none was made since the start. */
+  #keptThen: number | null = null;
+  readonly #far = new FarFolder();
+  readonly #turn = oneByOne();
+  /** What goes to the second folder, in a row of its own: a slow network holds up no backup. */
+  readonly #farTurn = oneByOne();
 
   constructor(deps: Deps) {
     this.#deps = deps;
@@ -47,9 +52,9 @@ export class Backups {
 
   /** Because somebody asked for one. @returns its name @throws Refused */
   make(reason: BackupReason = 'asked'): Promise<string> {
-    return this.#inTurn(async () => {
+    return this.#turn.take(async () => {
       const name = await this.#makeNow(reason);
-      void this.#inTurn(() => this.#mirror());
+      void this.#mirror();
       return name;
     });
   }
@@ -65,12 +70,12 @@ export class Backups {
   }
 
   async read() {
-    void this.#inTurn(() => this.#mirror());
+    void this.#mirror();
     const { file } = this.#deps.store;
     const second = this.#second();
     const near = await backupsIn(this.#folder, file);
     const far =
-      second === null ? [] : await this.#far(() => backupsIn(second, file), LIST_MS).catch(() => []);
+      second === null ? [] : await this.#far.ask(() => backupsIn(second, file), LIST_MS).catch(() => []);
     return { folder: this.#folder, second, troubles: this.troubles(), backups: merged(near, far) };
   }
 
@@ -80,8 +85,10 @@ export class Backups {
   }
 
   /** Go on with a backup. @returns the name of the one that holds what was here until now @throws Refused */
-  restore(name: string): Promise<{ kept: string }> {
-    return this.#inTurn(async () => {
+  async restore(name: string): Promise<{ kept: string }> {
+    // Brought here before its turn comes, so that no other backup waits for a network.
+    await this.#here(name);
+    return this.#turn.take(async () => {
       const file = await this.#here(name);
       lookAt(file);
       const kept = await this.#makeNow('before-restore', name);
@@ -91,29 +98,56 @@ export class Backups {
     });
   }
 
-  /** One at the start, then one a day while the app runs. @returns stops looking, once what goes on is done */
+  /**
+   * One at the start, then one each working day while the app runs.
+   * @returns stops looking, once what goes on is done; the one of the start is made by then
+   */
   watch(): () => Promise<void> {
     const logged = (error: unknown) => {
       if (!(error instanceof Refused)) this.#deps.log.error('looking after the backups failed', error);
     };
-    const begin = async (): Promise<void> => {
-      await this.#tidy();
-      if (this.#settings()) await this.#makeNow('start');
-      await this.#mirror();
+    let started = false;
+    const start = (): void => {
+      if (!started) void this.#turn.take(() => this.#begin()).catch(logged);
+      started = true;
     };
-    void this.#inTurn(begin).catch(logged);
-    const timer = setInterval(() => void this.#inTurn(() => this.#look()).catch(logged), LOOK_MS);
-    timer.unref();
+    const waiting = setTimeout(start, START_MS).unref();
+    const timer = setInterval(() => void this.look().catch(logged), LOOK_MS).unref();
     return async () => {
+      clearTimeout(waiting);
       clearInterval(timer);
-      await inTime(this.#last, STOP_MS).catch(() => undefined);
+      start();
+      await inTime(Promise.all([this.#turn.done(), this.#farTurn.done()]), STOP_MS).catch(() => undefined);
     };
   }
 
-  #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const mine = this.#last.then(work, work);
-    this.#last = mine.catch(() => undefined);
-    return mine;
+  async #begin(): Promise<void> {
+    await this.#tidy();
+    if (this.#settings()) await this.#makeNow('start');
+    void this.#mirror();
+  }
+
+  /** Today's backup, if there is none yet and one is due. @throws Refused when it cannot be made */
+  look(): Promise<void> {
+    return this.#turn.take(async () => {
+      const [newest] = await backupsIn(this.#folder, this.#deps.store.file);
+      if (this.#isDue(newest?.at ?? null)) await this.#makeNow('day');
+      void this.#mirror();
+    });
+  }
+
+  /**
+   * One is due on each working day, on the shop's clock, and on any other day when something was kept since.
+   * @param newest when the newest backup was made; null: there is none
+   */
+  #isDue(newest: number | null): boolean {
+    const { store, clock } = this.#deps;
+    const zone = this.#settings()?.timeZone;
+    // A new file holds nothing yet.
+    if (zone === undefined) return false;
+    const today = startOfDay(clock.now(), zone);
+    if (newest !== null && newest >= today) return false;
+    return this.#keptThen !== store.kept || isWorkingDay(store, today, zone);
   }
 
   #settings() {
@@ -130,7 +164,9 @@ export class Backups {
     try {
       await mkdir(this.#folder, { recursive: true });
       const name = freeName(this.#folder, store.file, fileStamp(clock.now()), reason);
+      const { kept } = store;
       await store.backUp(this.#folder, name);
+      this.#keptThen = kept;
       this.#say(null, this.#secondTrouble);
       await this.#thin(this.#folder, spare);
       return name;
@@ -149,30 +185,16 @@ export class Backups {
   }
 
   /** The second folder gets the newest backup; that it is away, or does not answer, is said and stops nothing. */
-  async #mirror(): Promise<void> {
-    const second = this.#second();
-    try {
-      if (second !== null) await this.#far(() => this.#mirrorTo(second), SECOND_MS);
-      this.#say(this.#trouble, null);
-    } catch (error) {
-      this.#say(this.#trouble, secondSentence(error, second ?? '', this.#folder));
-    }
-  }
-
-  /** Something with the second folder. While it has not answered the last time, it is not asked again: that would hold up other files too. */
-  async #far<T>(work: () => Promise<T>, ms: number): Promise<T> {
-    if (this.#unanswered > 0) throw new Error(NO_ANSWER);
-    const going = work();
-    try {
-      return await inTime(going, ms);
-    } catch (error) {
-      if (error instanceof Error && error.message === NO_ANSWER) {
-        this.#unanswered += 1;
-        const answered = () => void (this.#unanswered -= 1);
-        going.then(answered, answered);
+  #mirror(): Promise<void> {
+    return this.#farTurn.take(async () => {
+      const second = this.#second();
+      try {
+        if (second !== null) await this.#far.ask(() => this.#mirrorTo(second), SECOND_MS);
+        this.#say(this.#trouble, null);
+      } catch (error) {
+        this.#say(this.#trouble, secondSentence(error, second ?? '', this.#folder));
       }
-      throw error;
-    }
+    });
   }
 
   async #mirrorTo(second: string): Promise<void> {
@@ -189,12 +211,25 @@ export class Backups {
     const file = join(this.#folder, name);
     const known = named(name, this.#deps.store.file) !== null;
     if (known && (await exists(file))) return file;
-    const second = this.#second();
-    if (!known || second === null || !(await exists(join(second, name))))
+    const second = known ? this.#second() : null;
+    if (second === null || !(await this.#bring(second, name)))
       throw new Refused('refused', `There is no backup “${name}” any more. Nothing was changed.`);
-    await mkdir(this.#folder, { recursive: true });
-    await copyWhole(join(second, name), this.#folder, name);
     return file;
+  }
+
+  /** A backup from the second folder, copied into the first. @returns whether there is one @throws Refused when it does not answer */
+  async #bring(second: string, name: string): Promise<boolean> {
+    const fetch = async (): Promise<boolean> => {
+      if (!(await exists(join(second, name)))) return false;
+      await mkdir(this.#folder, { recursive: true });
+      await copyWhole(join(second, name), this.#folder, name);
+      return true;
+    };
+    try {
+      return await this.#far.ask(fetch, SECOND_MS);
+    } catch (error) {
+      throw new Refused('unavailable', farSentence(error, second, name));
+    }
   }
 
   /** What a process that was ended in the middle of a backup left. */
@@ -203,18 +238,6 @@ export class Backups {
     for (const name of await readdir(this.#folder).catch(() => []))
       if (name.startsWith(start) && /\.db\.part(-journal|-wal|-shm)?$/.test(name))
         await rm(join(this.#folder, name), { force: true });
-  }
-
-  /** Today's backup, if there is none yet, on the shop's clock. */
-  async #look(): Promise<void> {
-    const { store, clock } = this.#deps;
-    const zone = this.#settings()?.timeZone;
-    // A new file holds nothing yet.
-    if (zone === undefined) return;
-    const dayOf = (at: number): string => wallParts(instant(at), zone).date;
-    const [newest] = await backupsIn(this.#folder, store.file);
-    if (!newest || dayOf(newest.at) < dayOf(clock.now())) await this.#makeNow('day');
-    await this.#mirror();
   }
 
   #say(trouble: string | null, secondTrouble: string | null): void {
@@ -260,6 +283,9 @@ const said = (error: unknown): string =>
 
 const secondSentence = (error: unknown, second: string, folder: string): string =>
   `The second folder for backups, ${second}, got none: ${said(error)}. Backups are kept in ${folder}; connect the drive, or name another folder in Settings.`;
+
+const farSentence = (error: unknown, second: string, name: string): string =>
+  `The second folder for backups, ${second}, ${isSilence(error) ? 'does not answer' : `could not be read: ${said(error)}`}; only it has the backup “${name}”. Nothing was changed and your work goes on; connect the drive and try again, or choose a backup that lies in the first folder.`;
 
 const troubleSentence = (error: unknown, folder: string): string =>
   `No backup could be made in ${folder}: ${error instanceof Refused ? error.message : `${said(error)}.`} Your work is kept in the data file; make room there, or put the folder right, and a backup is made within minutes.`;

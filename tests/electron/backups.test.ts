@@ -1,47 +1,17 @@
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import fs from 'node:fs/promises';
-import { syncBuiltinESMExports } from 'node:module';
 import { dirname, join } from 'node:path';
 import Database from 'better-sqlite3';
-import { describe, expect, it, onTestFinished, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { newestUsable, takePlace } from '../../electron/db/backup.ts';
-import { Backups } from '../../electron/service/backups.ts';
-import type { Clock } from '../../electron/service/clock.ts';
-import { instant } from '../../core/units/brand.ts';
-import { anOrder, NOW } from '../support/builders.ts';
+import { aCalendar, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
+import { orders, put, startBackups } from './backup-support.ts';
 import { contentOf } from './data-files.ts';
-import {
-  keptPushes,
-  laterRefusal,
-  livingIn,
-  memoryLog,
-  openTestStore,
-  STAMP,
-  storeWith,
-  tempFolder,
-} from './support.ts';
-
-/** A shop with its backups, the clock in hand. */
-function start(shop = anEverythingShop()) {
-  const file = join(tempFolder(), 'shop.db');
-  const store = storeWith(shop, file);
-  let now = NOW;
-  const clock: Clock = { now: () => now, fixed: false };
-  const pushes = keptPushes();
-  const backups = new Backups({ store, clock, pushes, log: memoryLog() });
-  const later = (seconds: number) => (now = instant(now + seconds));
-  return { file, folder: join(dirname(file), 'backups'), store, clock, pushes, backups, later };
-}
-
-const put = (store: ReturnType<typeof start>['store'], id: string) =>
-  store.run('put', ({ rows }) => rows.put('order', anOrder({ id })));
-const orders = (store: ReturnType<typeof start>['store']) =>
-  store.run('read', ({ rows }) => rows.read('order')).map(({ id }) => id);
+import { laterRefusal, livingIn, openTestStore, STAMP, tempFolder } from './support.ts';
 
 describe('a backup', () => {
   it('holds every row of every table, and is one file that nothing else is needed for', async () => {
-    const { file, folder, store, backups } = start();
+    const { file, folder, store, backups } = startBackups();
     const name = await backups.make();
     expect(readdirSync(folder)).toEqual([name]);
     const copied = contentOf(join(folder, name));
@@ -51,7 +21,7 @@ describe('a backup', () => {
   });
 
   it('made while work goes on holds what had been kept before it was asked for', async () => {
-    const { folder, store, backups } = start();
+    const { folder, store, backups } = startBackups();
     put(store, '2000');
     const making = backups.make();
     for (let n = 0; n < 50; n++) {
@@ -65,7 +35,7 @@ describe('a backup', () => {
   });
 
   it('can be looked into: orders, lines, and when something was last entered', async () => {
-    const { store, backups, later } = start();
+    const { store, backups, later } = startBackups();
     store.run('put', ({ steps }) => steps.add('x', later(60), [], ''));
     const name = await backups.make();
     const { order, line } = anEverythingShop();
@@ -77,7 +47,7 @@ describe('a backup', () => {
   });
 
   it('that was damaged since is named, and nothing is done with it', async () => {
-    const { folder, store, backups } = start();
+    const { folder, store, backups } = startBackups();
     const name = await backups.make();
     writeFileSync(join(folder, name), readFileSync(join(folder, name)).fill(7, 5000, 30_000));
     const before = orders(store);
@@ -87,7 +57,7 @@ describe('a backup', () => {
   });
 
   it('of another name than ours is not reached for', async () => {
-    const { backups } = start();
+    const { backups } = startBackups();
     for (const name of ['../shop.db', 'shop.db', 'other 2026-11-30T12-00-00 day.db'])
       expect((await laterRefusal(backups.preview(name))).message).toMatch(/There is no backup/);
   });
@@ -95,7 +65,7 @@ describe('a backup', () => {
 
 describe('restoring', () => {
   it('goes on with the backup; what was here until then is a backup too, and the screens read anew', async () => {
-    const { store, clock, pushes, backups, later } = start();
+    const { store, clock, pushes, backups, later } = startBackups();
     const living = livingIn(store, pushes, clock);
     store.onReplaced(() => living.reload());
     const name = await backups.make();
@@ -113,7 +83,7 @@ describe('restoring', () => {
   });
 
   it('survives a restart, and leaves one data file', async () => {
-    const { file, store, backups } = start();
+    const { file, store, backups } = startBackups();
     const name = await backups.make();
     put(store, '2000');
     await backups.restore(name);
@@ -128,7 +98,7 @@ describe('restoring', () => {
 
 describe('a backup that cannot be gone back to', () => {
   it('from a newer version is refused, and the work goes on with what was here', async () => {
-    const { file, folder, store, backups } = start();
+    const { file, folder, store, backups } = startBackups();
     const name = await backups.make();
     const connection = new Database(join(folder, name));
     connection.pragma('user_version = 999');
@@ -145,7 +115,7 @@ describe('a backup that cannot be gone back to', () => {
 
 describe('a data file that is damaged', () => {
   it('is kept beside the newest backup that can be used, which takes its place', async () => {
-    const { file, folder, store, backups, later } = start();
+    const { file, folder, store, backups, later } = startBackups();
     const good = await backups.make();
     later(60);
     const spoilt = await backups.make();
@@ -165,87 +135,29 @@ describe('a data file that is damaged', () => {
   });
 });
 
-describe('the second folder', () => {
-  const withSecond = () => {
-    const second = join(tempFolder(), 'drive');
-    const shop = anEverythingShop();
-    return { second, ...start({ ...shop, settings: { ...shop.settings, backupFolder: second } }) };
-  };
-
-  it('gets each backup as well', async () => {
-    const { second, folder, backups } = withSecond();
-    mkdirSync(second);
-    const name = await backups.make();
-    await settled(() => readdirSync(second).includes(name));
-    expect(readFileSync(join(second, name)).equals(readFileSync(join(folder, name)))).toBe(true);
-    expect((await backups.read()).backups[0]).toMatchObject({ name, where: 'both' });
-    expect(backups.troubles()).toEqual([]);
-  });
-
-  it('that is away is said and stops nothing; when it is there again it gets the newest backup', async () => {
-    const { second, folder, backups, pushes } = withSecond();
-    const name = await backups.make();
-    expect(readdirSync(folder)).toEqual([name]);
-    await settled(() => backups.troubles().length > 0);
-    expect(backups.troubles().join()).toMatch(
-      /second folder for backups, .*drive, got none: it is not there.*connect the drive/,
-    );
-    expect(pushes.sent).toContainEqual({ kind: 'notice' });
-    mkdirSync(second);
-    await backups.read();
-    await settled(() => backups.troubles().length === 0);
-    expect(readdirSync(second)).toEqual([name]);
-  });
-
-  it('on a network that does not answer holds nothing up: it is said, and not asked again until it has answered', async () => {
-    const { second, folder, backups } = withSecond();
-    mkdirSync(second);
-    const { stat } = fs;
-    let asked = 0;
-    let answer = (): void => undefined;
-    const silence = new Promise<void>((resolve) => (answer = resolve));
-    fs.stat = (async (path: string) => {
-      if (path !== second) return stat(path);
-      asked += 1;
-      return silence.then(() => stat(path));
-    }) as typeof stat;
-    syncBuiltinESMExports();
-    vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
-    onTestFinished(() => {
-      vi.useRealTimers();
-      fs.stat = stat;
-      syncBuiltinESMExports();
-    });
-    const name = await backups.make();
-    while (asked === 0) await new Promise((resolve) => setImmediate(resolve));
-    vi.advanceTimersByTime(61_000);
-    vi.useRealTimers();
-    await settled(() => backups.troubles().length > 0);
-    expect(backups.troubles().join()).toMatch(/got none: it does not answer/);
-    await backups.read();
-    expect(readdirSync(folder)).toContain(name);
-    expect(asked).toBe(1);
-    answer();
-    await settled(() => backups.troubles().length === 0 || (void backups.read(), false));
-    expect(readdirSync(second)).toEqual([name]);
-  });
-
-  it('gives a backup back that the first has lost', async () => {
-    const { second, folder, store, backups } = withSecond();
-    mkdirSync(second);
-    const name = await backups.make();
-    await settled(() => readdirSync(second).includes(name));
-    put(store, '2000');
-    rmSync(folder, { recursive: true });
-    expect((await backups.read()).backups).toMatchObject([{ name, where: 'second' }]);
-    await backups.restore(name);
-    expect(orders(store)).not.toContain('2000');
-  });
-});
-
 describe('backups by themselves', () => {
+  it('are made each working day; on a day on which no machine is open only when something was changed since', async () => {
+    const shop = anEverythingShop();
+    const calendar = shop.calendar.map((one) => ({ ...aCalendar(), id: one.id }));
+    const { folder, store, backups, later } = startBackups({ ...shop, calendar });
+    const nextDay = async () => {
+      later(86_400);
+      await backups.look();
+      return readdirSync(folder).length;
+    };
+    // The clock begins on a Monday; the machines are open until Friday, and this Saturday for overtime.
+    await backups.look();
+    const week = [await nextDay(), await nextDay(), await nextDay(), await nextDay(), await nextDay()];
+    expect(week).toEqual([2, 3, 4, 5, 6]);
+    expect(await nextDay()).toBe(6);
+    put(store, '2000');
+    await backups.look();
+    expect(readdirSync(folder)).toHaveLength(7);
+    expect(await nextDay()).toBe(8);
+  });
+
   it('are made at the start (what was cut off before goes), before an import, and where none can be made it is said and stops nothing', async () => {
-    const { folder, backups, file } = start();
+    const { folder, backups, file } = startBackups();
     mkdirSync(folder);
     for (const end of ['', '-journal'])
       writeFileSync(join(folder, `shop 2026-11-30T11-00-00 day.db.part${end}`), 'cut off');
@@ -264,12 +176,3 @@ describe('backups by themselves', () => {
     expect(readdirSync(dirname(file))).toContain('backups');
   });
 });
-
-/** Waits for what goes on beside. */
-async function settled(done: () => boolean): Promise<void> {
-  const until = Date.now() + 5000;
-  while (!done()) {
-    if (Date.now() > until) throw new Error('it did not come to that');
-    await new Promise((resolve) => setTimeout(resolve, 5));
-  }
-}
