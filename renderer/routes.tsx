@@ -39,6 +39,9 @@ const StockView = lazy(async () => ({
 }));
 const LoadView = lazy(async () => ({ default: (await import('./screens/load/load-screen.tsx')).LoadScreen }));
 const ShopView = lazy(async () => ({ default: (await import('./screens/shop/shop-screen.tsx')).ShopScreen }));
+const SetUpView = lazy(async () => ({
+  default: (await import('./screens/set-up/set-up-screen.tsx')).SetUpScreen,
+}));
 const SettingsView = lazy(async () => ({
   default: (await import('./screens/settings/settings-screen.tsx')).SettingsScreen,
 }));
@@ -89,6 +92,7 @@ export function viewAt(place: Place): ReactNode {
   if (isPrint(place)) return paperAt(place.path[1] ?? '');
   if (place.path[0] === 'orders' && place.path[1] === 'import') return <ImportView />;
   if (place.path[0] === 'orders' && place.path[1] === 'archive') return <ArchiveView />;
+  if (place.path[0] === 'shop' && place.path[1] === 'set-up') return <SetUpView />;
   return screenAt(place)?.view ?? <BoardScreen />;
 }
 

@@ -31,6 +31,7 @@ export const appBegin = call(
       name: z.string().trim().min(1).max(120),
       timeZone: z.string().max(100),
       units: z.enum(['in', 'mm']),
+      decimals: z.enum(['point', 'comma']),
     }),
     /** An export's everything.json (core/import/whole-shop.ts), packed as gzip. */
     z.strictObject({

@@ -3,12 +3,13 @@ import { machineInputs, onOpenMachines } from '../planning/machine-inputs.ts';
 import { linesLeftOut } from '../planning/left-out.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { hits } from '../part/girth.ts';
+import { stageName } from '../shop/machine.ts';
 import type { OrderLine } from '../shop/order.ts';
 import { metalName } from '../shop/metal-name.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Instant } from '../units/brand.ts';
 import { counted } from '../units/count.ts';
-import { addMachine, addSheets, metalsIn, openUsualHours, waitWords, type Remedy } from './remedies.ts';
+import { addMachines, addSheets, metalsIn, openUsualHours, waitWords, type Remedy } from './remedies.ts';
 
 /** The steps of setting a shop up, in their order. */
 export const SET_UP_STEPS = ['shop', 'machines', 'metals', 'sheets', 'orders'] as const;
@@ -186,9 +187,9 @@ const bendsSoon = (shop: Shop, open: readonly OrderLine[]): boolean =>
 
 const noMachine = (shop: Shop, stage: 'shear' | 'brake', waiting: readonly OrderLine[]): Found => ({
   step: 'machines',
-  message: `The shop has no ${stage === 'brake' ? 'press brake' : 'shear'}.${waitWords(waiting.length)}`,
+  message: `The shop has no ${stageName[stage]}.${waitWords(waiting.length)}`,
   advice: 'Add one with usual figures, then put in those of your machine.',
-  remedy: addMachine(shop, stage),
+  remedy: addMachines(shop, [stage]),
   place: ['shop', 'machines', '+'],
 });
 

@@ -11,7 +11,7 @@ import {
 } from '../material/usual-sheets.ts';
 import { blankOf, type Blank } from '../part/blank.ts';
 import { blankBasisOf } from '../part/forming.ts';
-import type { Stage } from '../shop/machine.ts';
+import { stageName, type Stage } from '../shop/machine.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { USUAL_SHIFT } from '../time/usual-week.ts';
@@ -30,16 +30,15 @@ const remedy = (label: string, rows: readonly FormRow[]): Remedy => ({
   command: { do: 'rows.save', rows, label },
 });
 
-/** A machine with usual figures, and a calendar where there is none. */
-export function addMachine(shop: Shop, stage: Stage): Remedy {
+/** A machine with usual figures for each stage, and a calendar where there is none. */
+export function addMachines(shop: Shop, stages: readonly Stage[]): Remedy {
   const { machine, calendar, settings } = shop;
   const kept = calendar[0];
-  const row = usualMachine(
-    stage,
-    settings.units,
-    kept?.id ?? 'day',
-    machine.map(({ id }) => id),
-  );
+  const taken = machine.map(({ id }) => id);
+  const machines = stages.map((stage): FormRow => ({
+    kind: 'machine',
+    row: usualMachine(stage, settings.units, kept?.id ?? 'day', taken),
+  }));
   const hours: FormRow[] = kept
     ? []
     : [
@@ -55,7 +54,8 @@ export function addMachine(shop: Shop, stage: Stage): Remedy {
           },
         },
       ];
-  return remedy(`Add a ${stage} with usual figures`, [...hours, { kind: 'machine', row }]);
+  const what = stages.map((stage) => `a ${stageName[stage]}`).join(' and ');
+  return remedy(`Add ${what} with usual figures`, [...hours, ...machines]);
 }
 
 /** Usual hours for the calendars of those machines, where each of them has no shift at all; else someone must look. */

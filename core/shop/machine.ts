@@ -4,6 +4,8 @@ import { code, durationS, instantS, lengthMm, name, note, revision } from '../fi
 
 export const stage = z.enum(['shear', 'brake']);
 export type Stage = z.infer<typeof stage>;
+/** What the machine of a stage is called. */
+export const stageName: Readonly<Record<Stage, string>> = { shear: 'shear', brake: 'press brake' };
 
 /** What a changeover can depend on. An operation carries the ones that matter to its stage. */
 export const attribute = z.enum(['material', 'gauge', 'colour', 'profile']);

@@ -48,7 +48,7 @@ export const beginService = (living: LivingShop, clock: Clock, appFolder: string
       fill((work) => putExport(work, whole));
     },
 
-    empty(shop: Pick<Settings, 'name' | 'timeZone' | 'units'>): void {
+    empty(shop: Pick<Settings, 'name' | 'timeZone' | 'units' | 'decimals'>): void {
       if (!isTimeZone(shop.timeZone))
         throw new Refused(
           'bad-input',
@@ -60,6 +60,7 @@ export const beginService = (living: LivingShop, clock: Clock, appFolder: string
           name: shop.name,
           timeZone: shop.timeZone,
           units: shop.units,
+          decimals: shop.decimals,
         });
         rows.put('calendar', NEW_CALENDAR);
       });

@@ -14,7 +14,7 @@ async function lateLines(page: Page): Promise<{ late: number; byDueDate: number 
 }
 
 test('the first start offers the demo shop or an empty one', { tag: host }, async ({ app }) => {
-  await expect(app.page.getByRole('button', { name: 'Start an empty shop' })).toBeVisible();
+  await expect(app.page.getByRole('button', { name: 'Set up your shop' })).toBeVisible();
   await openDemo(app.page);
   for (const machine of ['Shear', 'Long brake', 'Short brake'])
     await expect(lane(app.page, machine)).toBeVisible();

@@ -37,7 +37,7 @@ export function BoardScreen() {
     return (
       <EmptyState icon={ClipboardList} title="No machines yet">
         <p>The board has a lane for each machine. The set-up adds a shear and a brake with usual figures.</p>
-        <Button look="primary" onPress={() => navigate('set-up')}>
+        <Button look="primary" onPress={() => navigate('shop', 'set-up')}>
           Go on with the set-up
         </Button>
       </EmptyState>

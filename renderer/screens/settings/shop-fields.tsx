@@ -44,6 +44,17 @@ export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Sett
         help={`paper is ${entries.units === 'in' ? 'Letter' : 'A4'}; both may be typed`}
         error={errors.units}
       />
+      <Select
+        label="Decimal mark"
+        options={[
+          { id: 'point', name: 'point, as 9.5' },
+          { id: 'comma', name: 'comma, as 9,5' },
+        ]}
+        value={entries.decimals}
+        onChange={(decimals) => set({ decimals: decimals as Settings['decimals'] })}
+        help="how figures are written; what can be read in two ways is asked"
+        error={errors.decimals}
+      />
       <Combo
         label="Currency"
         options={currencies}

@@ -1,21 +1,30 @@
 import type { Shop } from '../../../core/shop/state.ts';
 import { useNow, useShop } from '../../queries/hooks.ts';
+import { useMissing } from '../../queries/missing.ts';
 import { navigate, usePlace } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
 import { Page } from '../../ui/page.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
 import { Tabs } from '../../ui/tabs.tsx';
+import { counted } from '../../../core/units/count.ts';
+import { MissingList } from '../set-up/missing-list.tsx';
 import { Calendars } from './calendars/calendars.tsx';
 import { Machines } from './machines/machines.tsx';
 import { Colours } from './materials/colours.tsx';
 import { Materials } from './materials/materials.tsx';
 import { Sheets } from './materials/sheets.tsx';
 import { Parts } from './parts/parts.tsx';
+import styles from './shop.module.css';
 
 /** What the shop has and makes: everything a work order or a plan refers to. */
 export function ShopScreen() {
   const { data: shop, error } = useShop();
   return (
-    <Page title="Shop" lead="What you buy, what you make, what you make it on, and when you are open.">
+    <Page
+      title="Shop"
+      lead="What you buy, what you make, what you make it on, and when you are open."
+      actions={<Button onPress={() => navigate('shop', 'set-up')}>Set-up, step by step</Button>}
+    >
       {error && <SentenceError message={error.message} />}
       {!shop && !error && <Waiting doing="Reading the shop" />}
       {shop && <Sections shop={shop} />}
@@ -25,6 +34,7 @@ export function ShopScreen() {
 
 function Sections({ shop }: { shop: Shop }) {
   const now = useNow();
+  const missing = useMissing(shop);
   const section = usePlace().path[1] ?? 'materials';
   const tabs = [
     { id: 'materials', label: 'Materials', count: shop.material.length, content: <Materials shop={shop} /> },
@@ -46,6 +56,19 @@ function Sections({ shop }: { shop: Shop }) {
   ];
   const selected = tabs.some((tab) => tab.id === section) ? section : 'materials';
   return (
-    <Tabs label="Parts of the shop" tabs={tabs} selected={selected} onSelect={(id) => navigate('shop', id)} />
+    <>
+      {missing.length > 0 && (
+        <details className={styles.missing}>
+          <summary>{`${counted(missing.length, 'thing is', 'things are')} missing to plan`}</summary>
+          <MissingList missing={missing} />
+        </details>
+      )}
+      <Tabs
+        label="Parts of the shop"
+        tabs={tabs}
+        selected={selected}
+        onSelect={(id) => navigate('shop', id)}
+      />
+    </>
   );
 }

@@ -1,34 +1,41 @@
 import { useState } from 'react';
 import { FileTrigger } from 'react-aria-components';
 import { useBegin } from '../../queries/hooks.ts';
+import { navigate } from '../../router.ts';
 import { classes } from '../../ui/classes.ts';
 import { Button } from '../../ui/button.tsx';
-import { Combo, Select } from '../../ui/choice.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { base64Of } from '../orders/import/base64.ts';
 import styles from './welcome.module.css';
 
-const here = Intl.DateTimeFormat().resolvedOptions().timeZone;
-const zones = [...new Set([here, ...Intl.supportedValuesOf('timeZone')])].map((zone) => ({
-  id: zone,
-  name: zone.replaceAll('_', ' '),
-}));
-const units = [
-  { id: 'in', name: 'Inches and feet' },
-  { id: 'mm', name: 'Millimetres' },
-];
+/** How this computer is set; the first step of the set-up shows it to be corrected. */
+function presets() {
+  const { timeZone, locale } = Intl.DateTimeFormat().resolvedOptions();
+  const { region } = new Intl.Locale(locale).maximize();
+  const mark = new Intl.NumberFormat(locale).formatToParts(0.5).find(({ type }) => type === 'decimal')?.value;
+  return {
+    timeZone,
+    units: region !== undefined && COUNTED_IN_INCHES.includes(region) ? 'in' : 'mm',
+    decimals: mark === ',' ? 'comma' : 'point',
+  } as const;
+}
+
+/** Countries whose sheet is bought in inches and gauges. From memory. */
+const COUNTED_IN_INCHES = ['US', 'CA', 'LR'];
 
 function EmptyShop({ begin, waits }: { begin: ReturnType<typeof useBegin>['mutate']; waits: boolean }) {
   const [name, setName] = useState('');
-  const [timeZone, setTimeZone] = useState(here);
-  const [unit, setUnit] = useState<'in' | 'mm'>('in');
   const [tried, setTried] = useState(false);
   const missing = name.trim() === '';
 
   const submit = () => {
     setTried(true);
-    if (!missing) begin({ with: 'empty', name: name.trim(), timeZone, units: unit });
+    if (missing) return;
+    begin(
+      { with: 'empty', name: name.trim(), ...presets() },
+      { onSuccess: () => navigate('shop', 'set-up', 'shop') },
+    );
   };
   return (
     <form
@@ -45,15 +52,8 @@ function EmptyShop({ begin, waits }: { begin: ReturnType<typeof useBegin>['mutat
         maxLength={120}
         error={tried && missing ? 'Give the shop a name; it is printed on the papers.' : undefined}
       />
-      <Combo label="Time zone" options={zones} value={timeZone} onChange={setTimeZone} />
-      <Select
-        label="Lengths"
-        options={units}
-        value={unit}
-        onChange={(id) => setUnit(id === 'mm' ? 'mm' : 'in')}
-      />
       <Button type="submit" isDisabled={waits}>
-        Start an empty shop
+        Set up your shop
       </Button>
     </form>
   );
@@ -112,7 +112,7 @@ export function Welcome() {
         </section>
         <section className={styles.way}>
           <h2>Start with your shop</h2>
-          <p>An empty shop. Add your machines and parts, then import or type in orders.</p>
+          <p>Five steps: units, machines, metals, sheet sizes, first orders. Each can be left for later.</p>
           <EmptyShop begin={mutate} waits={isPending} />
         </section>
         <section className={classes(styles.way, styles.wide)}>

@@ -1,4 +1,4 @@
-import type { Stage } from '../../../../core/shop/machine.ts';
+import { stageName, type Stage } from '../../../../core/shop/machine.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { formatLength } from '../../../../core/units/length.ts';
 import type { Instant } from '../../../../core/units/brand.ts';
@@ -11,8 +11,6 @@ import { LimitFields, WhoFields } from './limit-fields.tsx';
 import { freshMachine } from './machine-edit.ts';
 import { StandardFields } from './standard-fields.tsx';
 import { StateFields } from './state-fields.tsx';
-
-const stageName: Readonly<Record<Stage, string>> = { shear: 'shear', brake: 'press brake' };
 
 export const Machines = ({ shop, now }: { shop: Shop; now: Instant }) => (
   <Section
