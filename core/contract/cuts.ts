@@ -120,7 +120,7 @@ export const improving = z.strictObject({
 });
 export type Improving = DeepReadonly<z.infer<typeof improving>>;
 
-/** Let all runs be worked on, or stop that until it is wanted again. */
+/** Let all runs be worked on, or stop that until it is wanted again, also after the next start. */
 export const cutsImprove = call('cuts.improve', z.strictObject({ on: z.boolean() }), z.strictObject({}));
 
 const answers = z.array(z.strictObject({ key: z.string(), plan: cutPlan }));

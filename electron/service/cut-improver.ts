@@ -1,9 +1,11 @@
 import type { CutsFound, Improving } from '../../core/contract/cuts.ts';
 import type { CutAnswer } from '../../core/cutting/answer.ts';
 import type { Log } from '../log.ts';
+import { Refused } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
 import type { Clock } from './clock.ts';
 import type { StoredAnswers } from './cut-answers.ts';
+import { keptChoices } from './kept-choices.ts';
 import type { LivingShop } from './living-shop.ts';
 import type { Pushes } from './pushes.ts';
 import { SolverJob } from './solver-job.ts';
@@ -33,6 +35,7 @@ export class CutImprover {
   readonly #deps: ImproverDeps;
   readonly #answers: StoredAnswers;
   readonly #idleMs: number;
+  readonly #kept: ReturnType<typeof keptChoices>;
   #job: SolverJob<'cutAll'> | null = null;
   #waiting: NodeJS.Timeout | undefined;
   /** Jobs that somebody waits for, by their ids. */
@@ -43,6 +46,8 @@ export class CutImprover {
     this.#deps = deps;
     this.#answers = answers;
     this.#idleMs = deps.idleMs ?? IDLE_MS;
+    this.#kept = keptChoices(deps.living.store.file);
+    if (!this.#kept.read().idleCutting) this.#state = { phase: 'stopped', left: 0 };
     deps.pushes.listen((push) => {
       if (push.kind === 'changes') this.#again();
       else if (push.kind === 'search' || push.kind === 'ask' || push.kind === 'cut') {
@@ -59,11 +64,20 @@ export class CutImprover {
     return this.#state;
   }
 
-  /** Until it is wanted again, or the app is started again. */
+  /** Until the other is wanted, also after the next start. @throws Refused when it holds only until then */
   improve(on: boolean): void {
     if (on === (this.#state.phase !== 'stopped')) return;
     this.#tell({ ...this.#state, phase: on ? 'waiting' : 'stopped' });
     this.#again(on ? 0 : this.#idleMs);
+    try {
+      this.#kept.write({ idleCutting: on });
+    } catch (error) {
+      if (!(error instanceof Refused)) throw error;
+      throw new Refused(
+        error.code,
+        `Runs are ${on ? '' : 'not '}worked on until Foldweek is started again, but not after that. ${error.message}`,
+      );
+    }
   }
 
   /** What was worked on is kept; it begins again when the app has been idle for a while. */

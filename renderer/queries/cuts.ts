@@ -1,4 +1,4 @@
-import { keepPreviousData, skipToken, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, skipToken, useMutation, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
 import type { CutAnswers } from '../../core/contract/cuts.ts';
 import { betterOf } from '../../core/cutting/compare.ts';
@@ -82,6 +82,13 @@ export type CutsSoFarQuery =
 /** What the host has worked out; kept up to date by its pushes. */
 export const useCutAnswers = () =>
   useQuery({ queryKey: keys.cutAnswers, queryFn: () => invoke(contract.cutsRead, {}) });
+
+/** The work on all runs while the app is idle, and the one switch of it. */
+export function useImproving() {
+  const { data, error } = useCutAnswers();
+  const improve = useMutation({ mutationFn: (on: boolean) => invoke(contract.cutsImprove, { on }) });
+  return { improving: data?.improving, error, improve: improve.mutate };
+}
 
 /**
  * The runs on the shear as the plan stands, each with its sheets and steps, as many as are planned already; after an edit

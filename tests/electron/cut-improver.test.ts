@@ -1,3 +1,4 @@
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it, vi } from 'vitest';
 import { contract } from '../../core/contract/index.ts';
@@ -10,20 +11,21 @@ import type { Shop } from '../../core/shop/state.ts';
 import { instant } from '../../core/units/brand.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { MOST_ANSWERS } from '../../electron/db/cut-answers.ts';
+import { choicesBeside } from '../../electron/service/kept-choices.ts';
 import { cutsService } from '../../electron/service/cuts.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import { aShop } from '../support/builders.ts';
 import { fakeSolvers } from './fake-solver.ts';
-import { appFolder, fixedClock, keptPushes, livingIn, memoryLog, storeWith } from './support.ts';
+import { appFolder, fixedClock, keptPushes, livingIn, memoryLog, refusalOf, storeWith } from './support.ts';
 
 const MONDAY = instant(Date.parse('2026-11-30T12:10:00Z') / 1000);
 const demo = loadDemo(join(appFolder, 'demo-data/shop'), MONDAY);
 const IDLE_MS = 20;
 
-function start(launch: LaunchSolver, shop = demo) {
+function start(launch: LaunchSolver, shop = demo, store = storeWith(shop)) {
   const pushes = keptPushes();
   const clock = fixedClock(MONDAY);
-  const living = livingIn(storeWith(shop), pushes, clock);
+  const living = livingIn(store, pushes, clock);
   const log = memoryLog();
   const cuts = cutsService({ living, clock, pushes, launch, log, idleMs: IDLE_MS, secondsEach: 0.1 });
   const phases = () => pushes.sent.flatMap((p) => (p.kind === 'cutsFound' ? [p.improving.phase] : []));
@@ -88,6 +90,32 @@ it('it is stopped until it is wanted again, whatever is changed', async () => {
   expect(cuts.read().improving.phase).toBe('stopped');
   cuts.improve(true);
   await begun(processes, 2);
+});
+
+it('stopped, it stays so after the next start, until it is wanted again', async () => {
+  const { launch, processes } = fakeSolvers();
+  const { cuts, living } = start(launch);
+  cuts.improve(false);
+  const again = start(launch, demo, living.store);
+  await settle();
+  expect(processes).toEqual([]);
+  expect(again.cuts.read().improving.phase).toBe('stopped');
+  again.cuts.improve(true);
+  await begun(processes, 1);
+  start(launch, demo, living.store);
+  await begun(processes, 2);
+});
+
+it('where that it was stopped cannot be kept, it is stopped for now and says so', async () => {
+  const { launch, processes } = fakeSolvers();
+  const { cuts, living } = start(launch);
+  await begun(processes, 1);
+  mkdirSync(choicesBeside(living.store.file));
+  expect(refusalOf(() => cuts.improve(false)).message).toMatch(
+    /Runs are not worked on until Foldweek is started again/,
+  );
+  expect(processes[0]!.killed()).toBe(true);
+  expect(cuts.read().improving.phase).toBe('stopped');
 });
 
 it('a file that holds no shop yet is waited for', async () => {

@@ -1,8 +1,6 @@
 import { Play, Square } from 'lucide-react';
-import { contract } from '../../../core/contract/index.ts';
 import { counted } from '../../../core/units/count.ts';
-import { useCutAnswers } from '../../queries/cuts.ts';
-import { invoke } from '../../queries/invoke.ts';
+import { useImproving } from '../../queries/cuts.ts';
 import { Button } from '../../ui/button.tsx';
 import { classes } from '../../ui/classes.ts';
 import { toastError } from '../../ui/toast.tsx';
@@ -10,15 +8,14 @@ import styles from './cutting.module.css';
 
 /** All runs are worked on while nobody asks for anything else: how far that is, and a way to stop it. */
 export function ImprovingBar() {
-  const improving = useCutAnswers().data?.improving;
-  const improve = (on: boolean) => void invoke(contract.cutsImprove, { on }).catch(toastError);
+  const { improving, improve } = useImproving();
   if (improving?.phase === 'stopped')
     return (
       <div className={classes(styles.solving, styles.onTop)}>
         <span className={styles.soft} role="status">
           Runs that nobody opened are not worked on.
         </span>
-        <Button small icon={Play} onPress={() => improve(true)}>
+        <Button small icon={Play} onPress={() => improve(true, { onError: toastError })}>
           Work on all runs
         </Button>
       </div>
@@ -29,7 +26,7 @@ export function ImprovingBar() {
       <span className={styles.soft} role="status">
         {`Searching for better sheets for all runs: ${counted(improving.left, 'run')} left`}
       </span>
-      <Button small icon={Square} onPress={() => improve(false)}>
+      <Button small icon={Square} onPress={() => improve(false, { onError: toastError })}>
         Stop
       </Button>
     </div>

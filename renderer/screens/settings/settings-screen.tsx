@@ -9,6 +9,7 @@ import { useForm } from '../../form/use-form.ts';
 import { BackupsPanel } from './backups/backups-panel.tsx';
 import { FloorFields } from './floor-fields.tsx';
 import { History } from './history.tsx';
+import { IdleCutting } from './idle-cutting.tsx';
 import { Look } from './look.tsx';
 import { PartRuleFields } from './part-rule-fields.tsx';
 import { PlanningFields } from './planning-fields.tsx';
@@ -16,7 +17,7 @@ import styles from './settings.module.css';
 import { ShopFields } from './shop-fields.tsx';
 import { WeightFields } from './weight-fields.tsx';
 
-/** How the shop counts and what matters most, this window's own theme and what was done; backups of it all. */
+/** How the shop counts and what matters most, this window's own theme, what this machine does by itself, and what was done; backups of it all. */
 export function SettingsScreen() {
   const { data: shop, error } = useShop();
   return (
@@ -43,6 +44,7 @@ function ShopSettings({ shop }: { shop: Shop }) {
       <SettingsForm shop={shop} />
       <div className={styles.side}>
         <Look />
+        <IdleCutting />
         {status && (
           <section className={styles.panel}>
             <h2>Data file</h2>

@@ -5,10 +5,11 @@ import { afterEach, expect, it } from 'vitest';
 import type { Improving } from '../../../core/contract/cuts.ts';
 import { makeClient, takePush } from '../../../renderer/queries/client.ts';
 import { ImprovingBar } from '../../../renderer/screens/cutting/improving-bar.tsx';
+import { IdleCutting } from '../../../renderer/screens/settings/idle-cutting.tsx';
 
 afterEach(cleanup);
 
-/** The bar as the host tells of its work; what the host was asked. */
+/** The bar and the switch in Settings, as the host tells of its work; what the host was asked. */
 async function draw(improving: Improving) {
   const asked: unknown[] = [];
   const call = (name: string, input: unknown) => {
@@ -23,6 +24,7 @@ async function draw(improving: Improving) {
   render(
     <QueryClientProvider client={client}>
       <ImprovingBar />
+      <IdleCutting />
     </QueryClientProvider>,
   );
   await screen.findByRole('status');
@@ -43,8 +45,21 @@ it('the work on all runs is told as it goes on, and goes when it is over', async
 it('it is stopped by a press, and wanted again by another', async () => {
   const { asked, told } = await draw({ phase: 'running', left: 3 });
   fireEvent.click(screen.getByRole('button', { name: 'Stop' }));
-  expect(asked).toEqual([{ on: false }]);
+  await waitFor(() => expect(asked).toEqual([{ on: false }]));
   await told({ phase: 'stopped', left: 3 });
   fireEvent.click(await screen.findByRole('button', { name: 'Work on all runs' }));
-  expect(asked).toEqual([{ on: false }, { on: true }]);
+  await waitFor(() => expect(asked).toEqual([{ on: false }, { on: true }]));
+});
+
+it('the switch in Settings is the same: off once it was stopped, and pressed it stops the work', async () => {
+  const { asked, told } = await draw({ phase: 'running', left: 3 });
+  const box = screen.getByRole<HTMLInputElement>('checkbox');
+  expect(box.checked).toBe(true);
+  fireEvent.click(box);
+  await waitFor(() => expect(asked).toEqual([{ on: false }]));
+  await told({ phase: 'stopped', left: 3 });
+  await waitFor(() => expect(box.checked).toBe(false));
+  await screen.findByRole('button', { name: 'Work on all runs' });
+  fireEvent.click(box);
+  await waitFor(() => expect(asked).toEqual([{ on: false }, { on: true }]));
 });
