@@ -27,25 +27,25 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
 function carryOut(shop: Shop, command: Command): Result<Edit> {
   switch (command.do) {
     case 'operation.move':
-      return moveOperation(shop, command.operation, command.machineId, command.position);
+      return moveOperation(shop, command);
     case 'operation.pin':
       return pinOperation(shop, command.operation);
     case 'operation.unpin':
       return unpinOperation(shop, command.operation);
     case 'plan.replace':
-      return replacePlan(shop, command.queues, command.label);
+      return replacePlan(shop, command);
     case 'plan.publish':
-      return publishPlan(shop, command.note);
+      return publishPlan(shop, command);
     case 'plan.goBack':
       return goBackTo(shop, command);
     case 'order.save':
       return saveOrder(shop, command);
     case 'order.remove':
-      return removeOrder(shop, command.orderId);
+      return removeOrder(shop, command);
     case 'line.save':
       return saveLine(shop, command.line);
     case 'line.remove':
-      return removeLine(shop, command.lineId);
+      return removeLine(shop, command);
     case 'orders.import':
       return importOrders(shop, command.fileName, command.orders, command.lines);
     case 'floor.changeover':
@@ -91,6 +91,6 @@ function saveOrRemove(shop: Shop, command: RowCommand): Result<Edit> {
     case 'rows.save':
       return saveRows(shop, command.rows, command.label);
     case 'row.remove':
-      return removeRow(shop, command.kind, command.id);
+      return removeRow(shop, command);
   }
 }

@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
-import { code, durationS, gaugeLabel, instantS, lengthMm, note } from '../fields.ts';
+import { code, durationS, gaugeLabel, instantS, lengthMm, note, revision } from '../fields.ts';
 import { MOST } from '../input-limits.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { personName } from '../shop/plan.ts';
@@ -46,6 +46,10 @@ const more = z.int().min(-100_000).max(100_000);
 /** The time was typed in: it is refused where it cannot be. A press is kept at the earliest moment that can be. */
 const given = z.literal(true).optional();
 
+/** The revision of each machine's queue as it was seen (`seenQueues` in core/edit/stale.ts); 0: it had none. */
+const seen = z.record(z.string(), revision);
+const lineRead = orderLine.pick({ id: true, revision: true });
+
 /** What of a record can be corrected. */
 const correctable = {
   machineId: true,
@@ -70,7 +74,8 @@ const learnedFigures = {
 /**
  * Everything the planner can do, as data. `core/edit/apply.ts` turns a command into row changes; the history keeps the
  * changes, so undo and redo need no code per command.
- * A saved row carries the revision that was read; a newer one in the shop refuses the command.
+ * A saved or removed row carries the revision that was read, a change of the plan those of the queues that were seen; a
+ * newer one in the shop refuses the command.
  */
 export const command = z.union([
   /** Put an operation at a rank (count of operations before it) of a machine's queue. */
@@ -79,6 +84,7 @@ export const command = z.union([
     operation: operationId,
     machineId: code,
     position: z.int().min(0),
+    seen,
   }),
   z.strictObject({ do: z.literal('operation.pin'), operation: operationId }),
   z.strictObject({ do: z.literal('operation.unpin'), operation: operationId }),
@@ -87,9 +93,10 @@ export const command = z.union([
     do: z.literal('plan.replace'),
     queues: z.record(z.string(), z.array(operationId)),
     label: z.string().min(1).max(120),
+    seen,
   }),
   /** Let floor and paper follow the queues as they are, where plans are published by hand. The note says what for. */
-  z.strictObject({ do: z.literal('plan.publish'), note: z.string().trim().max(MOST_OF_A_NAME) }),
+  z.strictObject({ do: z.literal('plan.publish'), note: z.string().trim().max(MOST_OF_A_NAME), seen }),
   /** Take a plan that was kept: what is newer than it stands behind. */
   z.strictObject({
     do: z.literal('plan.goBack'),
@@ -102,13 +109,19 @@ export const command = z.union([
     do: z.literal('order.save'),
     order: workOrder,
     lines: z.array(orderLine).max(500),
-    removed: z.array(orderLine.pick({ id: true, revision: true })).max(500),
+    removed: z.array(lineRead).max(500),
     /** When it is done or cancelled, if it is. */
     at: instantS,
   }),
-  z.strictObject({ do: z.literal('order.remove'), orderId: code }),
+  /** Remove a work order with its lines, each named as it was read. */
+  z.strictObject({
+    do: z.literal('order.remove'),
+    orderId: code,
+    revision,
+    lines: z.array(lineRead).max(MOST.rows),
+  }),
   z.strictObject({ do: z.literal('line.save'), line: orderLine }),
-  z.strictObject({ do: z.literal('line.remove'), lineId }),
+  z.strictObject({ do: z.literal('line.remove'), lineId, revision }),
   /** Add orders and lines that came from a file; orders that exist get the new lines only. */
   z.strictObject({
     do: z.literal('orders.import'),
@@ -227,6 +240,6 @@ export const command = z.union([
     rows: z.array(formRow).min(1).max(5000),
     label: z.string().min(1).max(120),
   }),
-  z.strictObject({ do: z.literal('row.remove'), kind: z.enum(formKinds), id: code }),
+  z.strictObject({ do: z.literal('row.remove'), kind: z.enum(formKinds), id: code, revision }),
 ]);
 export type Command = DeepReadonly<z.infer<typeof command>>;

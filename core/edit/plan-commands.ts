@@ -4,8 +4,11 @@ import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { change, type RowChange, type Edit } from '../shop/row-change.ts';
+import type { Command } from './command.ts';
+import { refuseUnseen } from './stale.ts';
 
 type Queues = Readonly<Record<string, readonly string[]>>;
+type CommandOf<K extends Command['do']> = Extract<Command, { readonly do: K }>;
 
 /** "1042/2 shearing" or "1042/2 bending": an operation as people say it. */
 export const operationName = (operation: string): string =>
@@ -15,7 +18,8 @@ export const operationName = (operation: string): string =>
  * Put an operation at a rank of a queue: the count of operations that come before it there.
  * The whole plan as the board shows it becomes the stored plan, so nothing else jumps.
  */
-export function moveOperation(shop: Shop, id: string, machineId: string, position: number): Result<Edit> {
+export function moveOperation(shop: Shop, command: CommandOf<'operation.move'>): Result<Edit> {
+  const { operation: id, machineId, position, seen } = command;
   const { operations } = operationsOf(shop);
   const operation = operations.find((o) => o.id === id);
   if (!operation) return unknownOperation(id);
@@ -23,6 +27,8 @@ export function moveOperation(shop: Shop, id: string, machineId: string, positio
   if (refusal) return refusal;
   const queues = completeQueues(shop, operations);
   const from = Object.keys(queues).find((m) => queues[m]?.includes(id));
+  const unseen = refuseUnseen(shop, seen, from && from !== machineId ? [from, machineId] : [machineId]);
+  if (unseen) return unseen;
   const target = (queues[machineId] ?? []).filter((o) => o !== id);
   const started = target.filter((o) => operations.some((x) => x.id === o && x.started)).length;
   if (position > target.length)
@@ -72,26 +78,32 @@ export function unpinOperation(shop: Shop, id: string): Result<Edit> {
  * Take a whole new plan. Every open operation must stand in it exactly once, on a machine that can do it. A machine the
  * plan does not name (one without open hours) keeps what waits for it, and the lines of that need not be in the plan.
  */
-export function replacePlan(shop: Shop, queues: Queues, label: string): Result<Edit> {
+export function replacePlan(shop: Shop, { queues, label, seen }: CommandOf<'plan.replace'>): Result<Edit> {
+  const unseen = refuseUnseen(
+    shop,
+    seen,
+    shop.machine.map((m) => m.id),
+  );
+  if (unseen) return unseen;
   const { operations } = operationsOf(shop);
   const byId = new Map(operations.map((o) => [o.id, o]));
-  const seen = new Set<string>();
+  const planned = new Set<string>();
   for (const [machineId, ids] of Object.entries(queues)) {
     for (const id of ids) {
       const operation = byId.get(id);
       if (!operation) return unknownOperation(id);
-      if (seen.has(id))
+      if (planned.has(id))
         return err(
           issue(operationName(id), 'queue', `${operationName(id)} is in the plan twice.`, 'Plan again.'),
         );
       const refusal = refuseMachine(shop, operation, machineId);
       if (refusal) return refusal;
-      seen.add(id);
+      planned.add(id);
     }
   }
-  const kept = keptBy(shop, operations, queues, seen);
+  const kept = keptBy(shop, operations, queues, planned);
   const waiting = new Set(Object.values(kept).flat().map(lineOfOperation));
-  const missing = operations.find((o) => !seen.has(o.id) && !waiting.has(o.line.id));
+  const missing = operations.find((o) => !planned.has(o.id) && !waiting.has(o.line.id));
   if (missing)
     return err(
       issue(

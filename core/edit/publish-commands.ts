@@ -9,12 +9,16 @@ import type { Settings } from '../shop/settings.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Command } from './command.ts';
 import { queueChanges } from './plan-commands.ts';
+import { refuseUnseen } from './stale.ts';
 
 /**
  * Let floor and paper follow the plan as the board shows it. That plan becomes the stored one, so that nothing jumps.
  * Changes nothing where they follow it already.
  */
-export function publishPlan(shop: Shop, note: string): Result<Edit> {
+export function publishPlan(
+  shop: Shop,
+  { note, seen }: Extract<Command, { readonly do: 'plan.publish' }>,
+): Result<Edit> {
   if (shop.settings.publishing === 'always')
     return err(
       issue(
@@ -24,6 +28,12 @@ export function publishPlan(shop: Shop, note: string): Result<Edit> {
         'Choose “When I publish” in Settings first, if the floor is to follow a plan of its own.',
       ),
     );
+  const unseen = refuseUnseen(
+    shop,
+    seen,
+    shop.machine.map(({ id }) => id),
+  );
+  if (unseen) return unseen;
   const label = note === '' ? 'Publish the plan' : `Publish the plan: ${note}`;
   const changed = unpublishedChanges(shop).size > 0;
   return ok({ label, changes: changed ? publishing(shop) : [] });

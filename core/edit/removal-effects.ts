@@ -21,7 +21,8 @@ interface Removal {
  * @returns no sentence where nothing hangs on it; or why it cannot be removed
  */
 export function removalEffects(shop: Shop, kind: FormKind, id: string): Result<string[]> {
-  const edit = removeRow(shop, kind, id);
+  const revision = shop[kind].find((row) => row.id === id)?.revision ?? 0;
+  const edit = removeRow(shop, { kind, id, revision });
   if (!edit.ok) return edit;
   const next = withChanges(shop, edit.value.changes);
   const removal: Removal = { shop, next, before: operationsOf(shop), after: operationsOf(next), id };

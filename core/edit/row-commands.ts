@@ -3,12 +3,12 @@ import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
 import type { RowOf, Shop } from '../shop/state.ts';
 import { isTimeZone } from '../time/wall.ts';
-import type { FormKind, FormRow } from './command.ts';
+import type { Command, FormKind, FormRow } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
 import { publishingChanges } from './publish-commands.ts';
 import { rowName } from './row-name.ts';
 import { otherCase } from './same-code.ts';
-import { refuseStale } from './stale.ts';
+import { refuseStale, staleIssue } from './stale.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 
 export function saveRow(shop: Shop, kind: FormKind, row: RowOf<FormKind>): Result<Edit> {
@@ -52,10 +52,15 @@ const withSaved = (shop: Shop, changes: readonly RowChange[]): Shop =>
     : changes.reduce((next, { kind, after }) => ({ ...next, [kind]: [...(next[kind] as []), after] }), shop);
 
 /** Remove a row nothing else names; otherwise say what does. */
-export function removeRow(shop: Shop, kind: FormKind, id: string): Result<Edit> {
+export function removeRow(
+  shop: Shop,
+  { kind, id, revision }: Omit<Extract<Command, { readonly do: 'row.remove' }>, 'do'>,
+): Result<Edit> {
   const row = (shop[kind] as readonly RowOf<FormKind>[]).find((r) => r.id === id) ?? null;
   const subject = rowName(kind, id);
   if (!row) return err(issue(subject, 'id', `There is no ${subject}.`, 'It may have been removed already.'));
+  const stale = staleIssue<FormKind>(kind, subject, row, { id, revision, removed: true });
+  if (stale) return err(stale);
   if (kind === 'machine' && shop.record.some((r) => r.machineId === id))
     return err(
       issue(

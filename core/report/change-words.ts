@@ -1,5 +1,6 @@
 import type { PlanChange } from '../planning/answers.ts';
 import type { Command } from '../edit/command.ts';
+import { seenQueues } from '../edit/stale.ts';
 import { openedWith, overtimeCommand } from '../edit/overtime.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
@@ -32,7 +33,10 @@ export function changeWords(shop: Shop, lineId: string, change: PlanChange): Cha
     caution: change.overtime ? OVERTIME_CAUTION : null,
     command: change.overtime
       ? overtimeCommand(shop, change.overtime, `For ${lineId}`)
-      : { do: 'plan.replace', queues: change.queues, label: labelOf(lineId, change) },
+      : {
+          ...{ do: 'plan.replace', queues: change.queues, label: labelOf(lineId, change) },
+          seen: seenQueues(shop),
+        },
   };
 }
 

@@ -12,6 +12,7 @@ import { Refused, valueOf } from '../refused.ts';
 import type { Clock } from './clock.ts';
 import { refuseUsedNumbers, type LivingShop } from './living-shop.ts';
 import { planPublished } from './kept-plan.ts';
+import { QueueChanges } from './queue-changes.ts';
 
 export type EditService = ReturnType<typeof editService>;
 
@@ -29,16 +30,16 @@ export interface Applied {
  * Commands, and two histories: what the planner decides is a step that its maker can undo; what the floor reports is a
  * fact, which nobody's undo takes away. One transaction each.
  */
-export const editService = (living: LivingShop, clock: Clock) => ({
+export const editService = (living: LivingShop, clock: Clock, queues = new QueueChanges()) => ({
   /**
    * Carry out a command. One that changes nothing leaves no trace.
    * @param by who asks: the steps of one caller form its own line of undo
    */
   apply(asked: Command, by = ''): Applied {
     refuseFuture(asked, clock.now());
-    return living.change(asked.do, (work, shop) => {
+    const applied = living.change(asked.do, (work, shop) => {
       const command = numbered(onHostClock(asked, clock.now()), work);
-      const { label, changes } = valueOf(applyCommand(shop, command));
+      const { label, changes } = valueOf(queues.told(applyCommand(shop, command)));
       if (changes.length === 0) return { label, changes, stepId: null, factId: null };
       refuseUsedNumbers(work, changes);
       if (!isFact(command)) {
@@ -50,18 +51,25 @@ export const editService = (living: LivingShop, clock: Clock) => ({
       const factId = work.facts.add({ ...factOf(command, clock.now(), work), label, by, changes });
       return { label, changes, stepId: null, factId };
     });
+    return queues.note(applied, ({ label }) => label);
   },
 
   /** Take back a step of the caller's, the newest where none is named. @returns its label; null when there is none */
   undo: (by = '', stepId: number | null = null): string | null =>
-    living.change('undo', ({ steps, rows }, shop) =>
-      replay({ steps, rows, shop }, stepId === null ? steps.newest(by) : steps.get(stepId), true),
+    queues.note(
+      living.change('undo', ({ steps, rows }, shop) =>
+        replay({ steps, rows, shop }, stepId === null ? steps.newest(by) : steps.get(stepId), true),
+      ),
+      ({ label }) => `Undo: ${label}`,
     ).label,
 
   /** Carry out again a step that was undone. @returns its label; null when there is none */
   redo: (by = '', stepId: number | null = null): string | null =>
-    living.change('redo', ({ steps, rows }, shop) =>
-      replay({ steps, rows, shop }, stepId === null ? steps.oldestUndone(by) : steps.get(stepId), false),
+    queues.note(
+      living.change('redo', ({ steps, rows }, shop) =>
+        replay({ steps, rows, shop }, stepId === null ? steps.oldestUndone(by) : steps.get(stepId), false),
+      ),
+      ({ label }) => `Redo: ${label}`,
     ).label,
 
   /**
@@ -70,25 +78,10 @@ export const editService = (living: LivingShop, clock: Clock) => ({
    * @throws Refused without a reason, when it was corrected or taken back already, or when something happened on top of it
    */
   takeBack: (factId: number, by: string, reason: string): string =>
-    living.change('take back', ({ facts, rows }) => {
-      const fact = facts.get(factId);
-      if (!fact || facts.correctionOf(factId))
-        throw new Refused('conflict', 'This was corrected or taken back already. Nothing was changed.');
-      const own = fact.by === by && clock.now() - fact.keptAt <= TAKE_BACK_S;
-      if (!own && reason.trim() === '')
-        throw new Refused(
-          'refused',
-          `“${fact.label}” was reported more than a minute ago, or by someone else. Nothing was changed; say why it is taken back.`,
-        );
-      const changes = backwards(rows, fact.label, invert(fact.changes), 'taken back');
-      const label = `Take back: ${fact.label}`;
-      const { at, operation, machineId, command } = fact;
-      facts.add({
-        ...{ at, operation, machineId, command, label, by, changes },
-        ...{ keptAt: clock.now(), corrects: factId, reason: reason.trim() },
-      });
-      return { label, changes };
-    }).label,
+    queues.note(
+      living.change('take back', (work) => takeBack(work, clock.now(), factId, by, reason.trim())),
+      ({ label }) => label,
+    ).label,
 
   /** What the caller can undo and redo. */
   history: (by = '') =>
@@ -97,6 +90,26 @@ export const editService = (living: LivingShop, clock: Clock) => ({
       redo: steps.list(true, by),
     })),
 });
+
+function takeBack({ facts, rows }: Work, now: number, factId: number, by: string, reason: string) {
+  const fact = facts.get(factId);
+  if (!fact || facts.correctionOf(factId))
+    throw new Refused('conflict', 'This was corrected or taken back already. Nothing was changed.');
+  const own = fact.by === by && now - fact.keptAt <= TAKE_BACK_S;
+  if (!own && reason === '')
+    throw new Refused(
+      'refused',
+      `“${fact.label}” was reported more than a minute ago, or by someone else. Nothing was changed; say why it is taken back.`,
+    );
+  const changes = backwards(rows, fact.label, invert(fact.changes), 'taken back');
+  const label = `Take back: ${fact.label}`;
+  const { at, operation, machineId, command } = fact;
+  facts.add({
+    ...{ at, operation, machineId, command, label, by, changes },
+    ...{ keptAt: now, corrects: factId, reason },
+  });
+  return { label, changes };
+}
 
 /** What the floor's log keeps of a command. */
 const factOf = (command: Command, now: number, { facts }: Work) => ({

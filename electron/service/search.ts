@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { JobState } from '../../core/contract/job.ts';
 import type { SearchState } from '../../core/contract/search.ts';
+import { seenQueues } from '../../core/edit/stale.ts';
 import { NEWEST_WORK } from '../../core/learn/plan-chances.ts';
 import { check } from '../../core/schedule/check.ts';
 import { decode } from '../../core/schedule/decode.ts';
@@ -186,7 +187,9 @@ function adopt(
     );
   const violations = check(problem, valueOf(decode(problem, best.queues)));
   if (violations.length > 0) throw new Error(`the search broke a rule: ${violations[0]?.message}`);
-  const { stepId } = edit.apply({ do: 'plan.replace', queues: best.queues, label: LABEL }, by);
+  // Nothing was changed since the search began, so these are the queues that it began from.
+  const seen = seenQueues(living.shop);
+  const { stepId } = edit.apply({ do: 'plan.replace', queues: best.queues, label: LABEL, seen }, by);
   if (stepId === null) return kept(`${failed}No better plan was found; the plan stays as it was.${retry}`);
   return {
     stepId,

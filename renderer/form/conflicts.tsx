@@ -12,7 +12,8 @@ export function Conflicts<T extends object>({ form }: { form: Form<T> }) {
   return (
     <section className={styles.conflicts} role="alert" aria-label="Changed meanwhile">
       <p>
-        Someone else changed this while the form was open. Nothing was saved, and nothing you typed is lost.
+        Someone else changed this while the form was open. Nothing was saved or removed, and nothing you typed
+        is lost.
       </p>
       {conflicts.map((conflict) => {
         const { what, note, fields } = conflictWords(shop, conflict);
@@ -43,7 +44,7 @@ export function Conflicts<T extends object>({ form }: { form: Form<T> }) {
       <p className={styles.conflictActs}>
         <Button onPress={discard}>Discard mine</Button>
         {keepMine && <Button onPress={keepMine}>Go on with mine</Button>}
-        {keepMine && <span>Then look it through and save again.</span>}
+        {keepMine && <span>Then look it through and do it again.</span>}
       </p>
     </section>
   );

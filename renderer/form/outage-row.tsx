@@ -6,7 +6,7 @@ import { useAct } from './use-act.ts';
 
 interface Props {
   kind: 'downtime' | 'absence';
-  row: { readonly id: string; readonly to: number; readonly reason: string };
+  row: { readonly id: string; readonly revision: number; readonly to: number; readonly reason: string };
   /** What is missing and when. */
   words: string;
   /** What the buttons call it. */
@@ -18,7 +18,8 @@ interface Props {
 /** A machine or people that are out for some hours: changed in a dialog, removed at once. */
 export function OutageRow({ kind, row, words, name, now, onChange }: Props) {
   const act = useAct();
-  const remove = () => void act({ do: 'row.remove', kind, id: row.id }).catch(toastError);
+  const remove = () =>
+    void act({ do: 'row.remove', kind, id: row.id, revision: row.revision }).catch(toastError);
   return (
     <li>
       <span>{words}</span>

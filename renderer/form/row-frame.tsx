@@ -3,11 +3,9 @@ import type { FormKind } from '../../core/edit/command.ts';
 import { removalEffects } from '../../core/edit/removal-effects.ts';
 import type { RowOf } from '../../core/shop/state.ts';
 import { useShop } from '../queries/hooks.ts';
-import { toastError } from '../ui/toast.tsx';
 import { TextField } from '../ui/text-field.tsx';
 import { FormFrame } from './form-frame.tsx';
 import type { Form } from './use-form.ts';
-import { useAct } from './use-act.ts';
 
 interface Props<K extends FormKind> {
   kind: K;
@@ -21,12 +19,9 @@ interface Props<K extends FormKind> {
 
 /** The frame of a row's form, which can also remove the row. */
 export function RowFrame<K extends FormKind>({ kind, noun, form, isNew, onSaved, children }: Props<K>) {
-  const act = useAct();
   const { data: shop } = useShop();
-  const { id } = form.entries;
-  const remove = () => {
-    act({ do: 'row.remove', kind, id }).then(form.discard, toastError);
-  };
+  const { id, revision } = form.entries;
+  const remove = () => void form.remove({ do: 'row.remove', kind, id, revision });
   const title = isNew ? `Add ${noun}` : nameOf(form.entries, noun);
   return (
     <FormFrame

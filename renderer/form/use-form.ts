@@ -5,6 +5,7 @@ import type { Command } from '../../core/edit/command.ts';
 import type { Conflict, Issue } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { AppError } from '../queries/invoke.ts';
+import { toastError } from '../ui/toast.tsx';
 import { useDraft } from './drafts.ts';
 import { fieldErrors, refusalErrors, type FieldErrors } from './field-errors.ts';
 import { useAct } from './use-act.ts';
@@ -23,6 +24,8 @@ interface FormPlan<T extends object> {
   readonly refuses?: (entries: T) => FieldErrors;
   /** The entries as a change of what stands now; missing: they cannot be. */
   readonly rebase?: (entries: T, conflicts: readonly Conflict[]) => T;
+  /** The row of a conflict as the form has it, where the form can remove it. */
+  readonly held?: (entries: T, conflict: Conflict) => object | null;
 }
 
 export interface Form<T extends object> {
@@ -36,17 +39,20 @@ export interface Form<T extends object> {
   set(patch: Partial<T>): void;
   /** @returns the saved entries, or null when refused: `errors` say why, and nothing typed is lost */
   save(): Promise<T | null>;
+  /** Carry out the command that removes the row. @returns false when refused, and it is said why */
+  remove(command: Command): Promise<boolean>;
   /** Back to the row as it is. */
   discard(): void;
 }
 
 /** A form's entries, kept until they are saved; saving asks the schema first, then the shop's own rules, then the host. */
 export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
-  const { name, shop, current, schema, command, fieldOf } = plan;
+  const { name, shop, current, schema, command, fieldOf, rebase } = plan;
   const draft = useDraft(name, current);
   const [errors, setErrors] = useState<FieldErrors>({});
   const [conflicts, setConflicts] = useState<readonly Conflict[]>([]);
   const act = useAct();
+  const held = (one: Conflict) => plan.held?.(draft.entries, one) ?? null;
   const refuse = (found: FieldErrors): null => {
     setErrors(found);
     return null;
@@ -66,12 +72,11 @@ export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
     try {
       await act(asked);
     } catch (error) {
-      const found = error instanceof AppError ? error.conflicts : [];
+      const found = conflictsOf(error);
       setConflicts(found);
       return refuse(found.length > 0 ? {} : { '': (error as Error).message });
     }
-    draft.drop();
-    setErrors({});
+    discard();
     return entries;
   };
   const set = (patch: Partial<T>) => {
@@ -83,14 +88,46 @@ export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
     setErrors({});
     setConflicts([]);
   };
-  const { rebase } = plan;
+  const remove = (command: Command) => removed(act(command), discard, setConflicts, held);
   const keepMine = () => {
     draft.set(rebase!(draft.entries, conflicts));
     setConflicts([]);
   };
   const { entries, changed } = draft;
-  return { entries, changed, errors, conflicts, keepMine: rebase ? keepMine : null, set, save, discard };
+  return {
+    entries,
+    changed,
+    errors,
+    conflicts,
+    keepMine: rebase ? keepMine : null,
+    set,
+    save,
+    remove,
+    discard,
+  };
 }
+
+/** Waits for a removal. A row that someone else changed first stays, in both versions. */
+async function removed(
+  acting: Promise<void>,
+  onGone: () => void,
+  onConflicts: (found: readonly Conflict[]) => void,
+  held: (conflict: Conflict) => object | null,
+): Promise<boolean> {
+  try {
+    await acting;
+  } catch (error) {
+    const found = conflictsOf(error);
+    onConflicts(found.map((one) => ({ ...one, mine: held(one) })));
+    if (found.length === 0) toastError(error as Error);
+    return false;
+  }
+  onGone();
+  return true;
+}
+
+const conflictsOf = (error: unknown): readonly Conflict[] =>
+  error instanceof AppError ? error.conflicts : [];
 
 /** A field that is being fixed is not scolded for what it held before. */
 const withoutFields = (errors: FieldErrors, fields: readonly string[]): FieldErrors =>

@@ -44,6 +44,7 @@ export function useRowForm<K extends FormKind>(
       ...entries,
       revision: (conflict?.theirs as RowOf<K> | null)?.revision ?? 0,
     }),
+    held: (entries) => entries,
     refuses: ({ id }): FieldErrors =>
       isNew && shop[kind].some((other) => other.id === id)
         ? { id: `The code ${id} already exists. Choose another.` }

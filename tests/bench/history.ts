@@ -2,9 +2,11 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { InputOf } from '../../core/contract/call.ts';
+import type { InputOf, OutputOf } from '../../core/contract/call.ts';
 import type { contract } from '../../core/contract/index.ts';
+import { seenQueues } from '../../core/edit/stale.ts';
 import { viewPlan } from '../../core/planning/plan-view.ts';
+import { withChanges } from '../../core/shop/row-change.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { makeAnswers } from '../../electron/host/answers.ts';
 import { makeServe, type Serve } from '../../electron/host/serve.ts';
@@ -114,7 +116,7 @@ async function ask(serve: Serve, name: string, input: unknown): Promise<unknown>
 
 /** Pins and moves in turn, one by one, and then all undone. */
 async function editAndUndo(serve: Serve): Promise<{ edits: number[]; undos: number[] }> {
-  const { shop } = (await ask(serve, 'shop.read', {})) as { shop: Shop };
+  let { shop } = (await ask(serve, 'shop.read', {})) as { shop: Shop };
   const view = viewPlan(shop, MONDAY);
   if (!view.ok) throw new Error('the demo shop has no plan');
   const operations = [...view.value.operations.keys()].slice(0, EDITS);
@@ -124,9 +126,14 @@ async function editAndUndo(serve: Serve): Promise<{ edits: number[]; undos: numb
     const machineId = view.value.operations.get(operation)?.machines[0]?.id ?? '';
     const command: InputOf<typeof contract.editApply>['command'] =
       i % 2
-        ? { do: 'operation.move', operation, machineId, position: 3 }
+        ? { do: 'operation.move', operation, machineId, position: 3, seen: seenQueues(shop) }
         : { do: 'operation.pin', operation };
-    const [ms] = await timed(async () => JSON.stringify(await ask(serve, 'edit.apply', { command })));
+    const [ms, done] = await timed(async () => {
+      const made = (await ask(serve, 'edit.apply', { command })) as OutputOf<typeof contract.editApply>;
+      JSON.stringify(made);
+      return made;
+    });
+    shop = withChanges(shop, done.changes);
     edits.push(ms);
   }
   for (let i = 0; i < operations.length; i++)

@@ -2,6 +2,8 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import type { Call, InputOf, OutputOf, Reply } from '../../core/contract/call.ts';
 import { contract } from '../../core/contract/index.ts';
 import type { Command } from '../../core/edit/command.ts';
+import { seenQueues } from '../../core/edit/stale.ts';
+import { withChanges } from '../../core/shop/row-change.ts';
 import type { Shop } from '../../core/shop/state.ts';
 
 /** Between two presses, so that imports and backups come through beside them. */
@@ -79,7 +81,8 @@ async function imports(client: Client, kept: Kept, round: number, shop: Shop): P
   }
 }
 
-async function plans(client: Client, kept: Kept, shop: Shop): Promise<never> {
+async function plans(client: Client, kept: Kept, read: Shop): Promise<never> {
+  let shop = read;
   const shear = shop.machine.find(({ stage }) => stage === 'shear')?.id ?? '';
   const started = new Set(shop.record.map(({ id }) => id));
   const waiting = shop.line
@@ -90,8 +93,12 @@ async function plans(client: Client, kept: Kept, shop: Shop): Promise<never> {
   for (let n = 0; ; n++) {
     waiting.push(...waiting.splice(0, 1 + (n % 3)));
     const made = await client.ask(contract.editApply, {
-      command: { do: 'plan.replace', queues: { [shear]: [...waiting] }, label: `Plan ${n}` },
+      command: {
+        ...{ do: 'plan.replace', queues: { [shear]: [...waiting] }, label: `Plan ${n}` },
+        seen: seenQueues(shop),
+      },
     });
+    if (made) shop = withChanges(shop, made.changes);
     if (made?.stepId) kept.steps.push(made.stepId);
     await sleep(BREATHER_MS);
   }

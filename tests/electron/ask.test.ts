@@ -29,6 +29,7 @@ import {
   shopIn,
   livingIn,
 } from './support.ts';
+import { madeFrom } from '../support/edits.ts';
 
 const realSolver = nodeSolver(join(appFolder, 'electron/solver/solver.ts'));
 
@@ -87,7 +88,7 @@ describe('asking why a line ends when it does', () => {
     }
     const { job: late, changes } = asked!;
     const change = changes.find((c) => !c.overtime)!;
-    edit.apply({ do: 'plan.replace', queues: change.queues, label: `Help ${late}` });
+    edit.apply(madeFrom(shop(), { do: 'plan.replace', queues: change.queues, label: `Help ${late}` }));
     expect((await ask.why(late)).end).toBe(change.end);
     edit.undo();
     expect((await ask.why(late)).end).toBeGreaterThan(change.end);
@@ -169,7 +170,7 @@ describe('asking how to take a rush in', () => {
 
 describe('asking for a repair after a breakdown', () => {
   it('starts from the order as it was, and ends with a plan that is no dearer', async () => {
-    const { ask, edit, ended } = open();
+    const { ask, edit, ended, shop } = open();
     const row = {
       id: 'B1-x',
       machineId: 'B1',
@@ -186,7 +187,7 @@ describe('asking for a repair after a breakdown', () => {
     expect(ask.read(jobId)?.repair).toEqual(repair);
     expect(lateBefore.length).toBeLessThanOrEqual(repair!.late.length + repair!.saved.length);
     if (repair!.reach !== 'published') expect(repair!.movedOperations).toBeGreaterThan(0);
-    edit.apply({ do: 'plan.replace', queues: repair!.queues, label: 'Repair the plan' });
+    edit.apply(madeFrom(shop(), { do: 'plan.replace', queues: repair!.queues, label: 'Repair the plan' }));
   });
 
   it('measures what is disturbed from the ends before the machine went down', () => {

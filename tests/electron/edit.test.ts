@@ -2,9 +2,11 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import type { Store } from '../../electron/db/open.ts';
 import { KEPT_STEPS } from '../../electron/db/steps.ts';
+import type { Shop } from '../../core/shop/state.ts';
 import { aColour, anOrder, aShop, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import { keptPushes, openTestStore, refusalOf, storeWith, tempFolder, editorOf, shopIn } from './support.ts';
+import { madeFrom } from '../support/edits.ts';
 
 const editing = (store: Store, pushes = keptPushes()) => ({
   ...editorOf(store, pushes),
@@ -42,7 +44,9 @@ describe('an edit', () => {
   it('that was refused leaves everything as it was', () => {
     const { apply, history, store } = start();
     const before = shopOf(store);
-    const refusal = refusalOf(() => apply({ do: 'row.remove', kind: 'part', id: 'corner' }));
+    const refusal = refusalOf(() =>
+      apply(madeFrom(before, { do: 'row.remove', kind: 'part', id: 'corner' })),
+    );
     expect(refusal.message).toMatch(/used by line 1042\/1/);
     expect(shopOf(store)).toEqual(before);
     expect(history().undo).toEqual([]);
@@ -56,11 +60,33 @@ describe('an edit', () => {
   });
 });
 
+describe('a change of the plan that was made from an older order', () => {
+  const move = (from: Shop, operation: string, position: number) =>
+    madeFrom(from, { do: 'operation.move', operation, machineId: 'S1', position });
+
+  it('is refused, and it is said what the other did', () => {
+    const { apply, undo, store } = start();
+    apply(move(shopOf(store), '1042/2:shear', 0), 'desk');
+    const read = shopOf(store);
+    apply(move(read, '1043/1:shear', 0), 'other desk');
+    const refusal = refusalOf(() => apply(move(read, '1042/2:shear', 0), 'desk'));
+    expect(refusal.code).toBe('conflict');
+    expect(refusal.conflicts).toMatchObject([{ kind: 'queue', id: 'S1' }]);
+    expect(refusal.message).toBe(
+      'The queue of Shear was changed meanwhile: “Move 1043/1 shearing to position 1 on S1”. Yours was not done: look at the plan as it stands now.',
+    );
+    undo('other desk');
+    expect(refusalOf(() => apply(move(read, '1042/2:shear', 0), 'desk')).message).toMatch(
+      /changed meanwhile: “Undo: Move 1043\/1 shearing/,
+    );
+  });
+});
+
 describe('undo and redo', () => {
   it('bring back every kind of row, also one that others refer to', () => {
     const { apply, undo, redo, store } = start(anEverythingShop());
     const before = shopOf(store);
-    apply({ do: 'order.remove', orderId: '1043' });
+    apply(madeFrom(shopOf(store), { do: 'order.remove', orderId: '1043' }));
     const after = shopOf(store);
     expect(undo()).toBe('Remove work order 1043');
     expect(content(shopOf(store))).toEqual(content(before));
@@ -88,10 +114,11 @@ describe('undo and redo', () => {
   });
 
   it('go back and forth through several steps in order', () => {
-    const { apply, undo, redo } = start();
+    const { apply, undo, redo, store } = start();
     apply({ do: 'operation.pin', operation: '1042/1:shear' });
-    apply({ do: 'operation.move', operation: '1042/1:shear', machineId: 'S1', position: 2 });
-    apply({ do: 'order.remove', orderId: '1043' });
+    const move = { do: 'operation.move', operation: '1042/1:shear', machineId: 'S1', position: 2 } as const;
+    apply(madeFrom(shopOf(store), move));
+    apply(madeFrom(shopOf(store), { do: 'order.remove', orderId: '1043' }));
     const labels = [undo(), undo(), undo(), undo()];
     expect(labels).toEqual([
       'Remove work order 1043',

@@ -7,6 +7,7 @@ import { editService } from '../../electron/service/edit.ts';
 import { aLine, aRecord, aShop, anOrder, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import { keptPushes, livingIn, refusalOf, shopIn, storeWith } from './support.ts';
+import { madeFrom } from '../support/edits.ts';
 
 const DAY = 86_400;
 const LONG_AGO = instant(NOW - 30 * DAY);
@@ -42,7 +43,7 @@ describe('the living shop', () => {
     const first = living.read();
     edit.apply({ do: 'operation.pin', operation: '1042/1:brake' });
     edit.apply({ do: 'floor.resume', operation: '1042/1:shear', at: NOW + 6000 });
-    edit.apply({ do: 'order.remove', orderId: '1043' });
+    edit.apply(madeFrom(living.shop, { do: 'order.remove', orderId: '1043' }));
     edit.undo();
     const told = changesOf(pushes.sent);
     expect(told.map(({ revision }) => revision)).toEqual([2, 3, 4, 5]);
@@ -55,7 +56,7 @@ describe('the living shop', () => {
   it('stays as it was when a command is refused, and no screen is told anything', () => {
     const { living, edit, pushes } = start(aShop());
     const before = living.read();
-    refusalOf(() => edit.apply({ do: 'row.remove', kind: 'part', id: 'corner' }));
+    refusalOf(() => edit.apply(madeFrom(living.shop, { do: 'row.remove', kind: 'part', id: 'corner' })));
     expect(living.read()).toEqual(before);
     expect(living.shop).toBe(before.shop);
     expect(pushes.sent).toEqual([]);

@@ -6,6 +6,7 @@ import { editService } from '../../electron/service/edit.ts';
 import { plansService } from '../../electron/service/plans.ts';
 import { aLine, anOrder, aShop, NOW, someSettings } from '../support/builders.ts';
 import { livingIn, refusalOf, storeWith } from './support.ts';
+import { madeFrom } from '../support/edits.ts';
 
 const lines = ['1042', '1043', '1044'].map((orderId) =>
   aLine({ orderId, partId: 'flat-strip', colourId: orderId === '1043' ? 'bone' : 'moss' }),
@@ -23,7 +24,12 @@ function start(from: Shop = shop) {
   const time = { at: NOW as number };
   const clock = { now: () => instant(time.at), fixed: false };
   const living = livingIn(storeWith(from), undefined, clock);
-  const edit = editService(living, clock);
+  const own = editService(living, clock);
+  const edit = {
+    ...own,
+    apply: (asked: Parameters<typeof madeFrom>[1], by?: string) =>
+      own.apply(madeFrom(living.shop, asked), by),
+  };
   return { living, edit, time, plans: plansService(living, clock, edit) };
 }
 const move = (operation: string, position: number) =>

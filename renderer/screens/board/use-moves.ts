@@ -1,6 +1,8 @@
 import { useMemo, useState } from 'react';
+import { useQueryClient } from '@tanstack/react-query';
 import type { Command } from '../../../core/edit/command.ts';
 import { operationName } from '../../../core/edit/plan-commands.ts';
+import { seenQueues } from '../../../core/edit/stale.ts';
 import { viewQueues, type PlanView } from '../../../core/planning/plan-view.ts';
 import { stageOfOperation } from '../../../core/shop/order.ts';
 import { sentence } from '../../../core/result.ts';
@@ -11,7 +13,10 @@ import { lanesOf, type Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { standsLast } from '../../queries/history.ts';
 import { useCommand, useHistory } from '../../queries/hooks.ts';
-import { hushToast, toastError } from '../../ui/toast.tsx';
+import { keys } from '../../queries/keys.ts';
+import type { ShopCopy } from '../../queries/shop-copy.ts';
+import { sayRefused } from '../../form/say-refused.ts';
+import { hushToast } from '../../ui/toast.tsx';
 import { consequenceOf, consequenceWords, moveWords } from './consequence.ts';
 
 /** A change tried out: what the board would show and what it would mean. */
@@ -34,8 +39,7 @@ function tryOut(shop: Shop, plan: PlanView, operation: string, drop: Drop): Trie
   const queues = withMove(plan.queues, operation, drop);
   const after = viewQueues(shop, plan, queues);
   if (!after.ok) return sentence(after.issues);
-  const machine = shop.machine.find((m) => m.id === drop.machineId)?.name ?? drop.machineId;
-  const words = `${moveWords(operation, drop, machine)} ${consequenceWords(consequenceOf(shop, plan, after.value))}`;
+  const words = `${moveWords(operation, drop, nameOf(shop, drop.machineId))} ${consequenceWords(consequenceOf(shop, plan, after.value))}`;
   return { on: plan, lanes: lanesOf(shop, after.value), words };
 }
 
@@ -49,16 +53,26 @@ interface Said {
 }
 const NOTHING: Said = { words: '', step: null };
 
-function whyNot({ operations }: PlanView, { machine }: Shop, operation: string, machineId: string): string {
-  const name = machine.find((m) => m.id === machineId)?.name ?? machineId;
+function whyNot({ operations }: PlanView, shop: Shop, operation: string, machineId: string): string {
+  const name = nameOf(shop, machineId);
   const refused = operations.get(operation)?.refused.find((r) => r.machineId === machineId);
   if (refused) return `${name}: ${refused.reason}`;
   return `No ${stageOfOperation(operation) === 'shear' ? 'shearing' : 'bending'} on ${name}.`;
 }
 
+const nameOf = ({ machine }: Shop, machineId: string): string =>
+  machine.find(({ id }) => id === machineId)?.name ?? machineId;
+
+const moveOn = (now: Shop, operation: string, drop: Drop): Command => ({
+  ...{ do: 'operation.move', operation, ...drop, seen: seenQueues(now) },
+});
+
+const seenKey = (shop: Shop): string => JSON.stringify(seenQueues(shop));
+
 /** Moving and pinning on the board: tried out first, then asked of the host. */
 export function useMoves(shop: Shop, plan: PlanView): Moves {
   const { mutate } = useCommand();
+  const client = useQueryClient();
   const [tried, setTried] = useState<Tried | null>(null);
   const [said, setSaid] = useState<Said>(NOTHING);
   const history = useHistory().data;
@@ -70,14 +84,16 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
       if (words.words !== '') hushToast();
       setSaid(words);
     };
-    const carryOut = (command: Command, words: string) => {
+    const stands = () => client.getQueryData<ShopCopy>(keys.shop)?.shop ?? shop;
+    const carryOut = (commandOn: (now: Shop) => Command, words: string, wordsAgain: string) => {
       say({ words, step: null });
-      mutate(command, {
+      mutate(commandOn(stands()), {
         onSuccess: ({ stepId }) => say({ words, step: stepId }),
         onError: (error) => {
           setTried(null);
           say({ words: error.message, step: newest });
-          toastError(error);
+          const act = () => carryOut(commandOn, wordsAgain, wordsAgain);
+          sayRefused(error, { label: 'Do it again', act });
         },
       });
     };
@@ -95,21 +111,23 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
         say({ words: whyNot(plan, shop, operation, machineId), step: newest }),
       preview,
       move(operation, drop) {
+        // A key may come again before the screen shows what it did last: it is of a plan that is gone.
+        if (seenKey(stands()) !== seenKey(shop)) return;
         if (withMove(plan.queues, operation, drop) === plan.queues) return void preview(operation, null);
         const shown = preview(operation, drop);
-        if (shown) carryOut({ do: 'operation.move', operation, ...drop }, `Moved ${shown.words}`);
+        if (!shown) return;
+        const again = `Moved ${moveWords(operation, drop, nameOf(shop, drop.machineId))}`;
+        carryOut((now) => moveOn(now, operation, drop), `Moved ${shown.words}`, again);
       },
       explain: (operation) => useBoardView.getState().show('why', operation),
       togglePin(operation) {
         const pinned = shop.pin.some((pin) => pin.id === operation);
         const now = pinned ? 'not pinned any more' : 'pinned: planning keeps it in its position';
-        carryOut(
-          { do: pinned ? 'operation.unpin' : 'operation.pin', operation },
-          `${operationName(operation)} is ${now}.`,
-        );
+        const words = `${operationName(operation)} is ${now}.`;
+        carryOut(() => ({ do: pinned ? 'operation.unpin' : 'operation.pin', operation }), words, words);
       },
     };
-  }, [shop, plan, mutate, newest]);
+  }, [shop, plan, mutate, newest, client]);
   const stale = said.step !== null && !standsLast(history, said.step);
   return { doing, wouldBe: tried?.on === plan ? tried.lanes : null, said: stale ? '' : said.words };
 }

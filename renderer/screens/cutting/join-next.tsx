@@ -1,4 +1,5 @@
 import { useMemo } from 'react';
+import { seenQueues } from '../../../core/edit/stale.ts';
 import { joinOf } from '../../../core/planning/join-runs.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { joinSentence } from '../../../core/report/join-words.ts';
@@ -17,9 +18,12 @@ export function JoinNext({ query: { shop, plan, cuts }, cut }: { query: ReadyCut
   if (!join) return null;
   const { other, queues } = join;
   const bring = () =>
-    void act({ do: 'plan.replace', queues, label: `Join run ${other.run.id} to run ${cut.run.id}` }).catch(
-      toastError,
-    );
+    void act({
+      do: 'plan.replace',
+      queues,
+      label: `Join run ${other.run.id} to run ${cut.run.id}`,
+      seen: seenQueues(shop),
+    }).catch(toastError);
   return (
     <Panel title={`Run ${other.run.id} is of the same metal`}>
       <div className={styles.walkIn}>

@@ -5,9 +5,8 @@ import { Button } from '../../ui/button.tsx';
 import { Confirm } from '../../ui/confirm.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { SentenceError } from '../../ui/states.tsx';
-import { toast, toastError } from '../../ui/toast.tsx';
+import { toast } from '../../ui/toast.tsx';
 import { Conflicts } from '../../form/conflicts.tsx';
-import { useAct } from '../../form/use-act.ts';
 import { useForm, type Form } from '../../form/use-form.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { rushAfterSave } from '../what-if/rush-facts.ts';
@@ -19,6 +18,8 @@ import {
   orderEntries,
   orderField,
   rebased,
+  removeCommand,
+  rowHeld,
   saveCommand,
   type OrderEntries,
 } from './order-entries.ts';
@@ -71,6 +72,7 @@ function OrderForm({ shop, isNew, current, onClose }: FormProps) {
     command: (entries) => saveCommand(entries, present()),
     fieldOf: orderField,
     rebase: rebased,
+    held: rowHeld,
     refuses: ({ order }): Record<string, string> =>
       isNew && shop.order.some((other) => other.id === order.id)
         ? { 'order.id': `Work order ${order.id} already exists. Choose another number.` }
@@ -117,13 +119,8 @@ interface ActionProps {
 
 function Actions({ form, orderId, onSave, onGone }: ActionProps) {
   const [asking, setAsking] = useState(false);
-  const act = useAct();
-  const remove = () => {
-    if (orderId === null) return;
-    act({ do: 'order.remove', orderId }).then(() => {
-      form.discard();
-      onGone();
-    }, toastError);
+  const remove = async () => {
+    if (await form.remove(removeCommand(form.entries))) onGone();
   };
   const misfits = Object.keys(form.errors).length;
   return (
@@ -138,7 +135,7 @@ function Actions({ form, orderId, onSave, onGone }: ActionProps) {
             message={`Work order ${orderId} is removed with all its lines, from the plan too. Undo brings it back.`}
             act="Remove work order"
             isOpen={asking}
-            onConfirm={remove}
+            onConfirm={() => void remove()}
             onClose={() => setAsking(false)}
           />
         </>

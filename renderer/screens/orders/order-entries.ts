@@ -32,8 +32,10 @@ export function entriesOf(shop: Shop, orderId: string): OrderEntries | null {
   const order = shop.order.find((o) => o.id === orderId);
   if (!order) return null;
   const lines = shop.line.filter((line) => line.orderId === orderId);
-  return { order, lines: lines.map(({ id: _, orderId: __, ...line }) => line), read: lines };
+  return { order, lines: lines.map(entryOf), read: lines };
 }
+
+const entryOf = ({ id: _, orderId: __, ...line }: OrderLine): LineEntry => line;
 
 /** The next work-order number: one more than the greatest that is a plain number. */
 export function nextOrderId(shop: Shop): string {
@@ -105,17 +107,31 @@ export function saveCommand({ order, lines, read }: OrderEntries, at: Instant): 
   };
 }
 
+/** Removes the order as it was read, with the lines that were read. */
+export const removeCommand = ({ order, read }: OrderEntries): Command => ({
+  do: 'order.remove',
+  orderId: order.id,
+  revision: order.revision,
+  lines: read.map(({ id, revision }) => ({ id, revision })),
+});
+
+/** The row of a conflict as the form has it; null: it does not. */
+export const rowHeld = ({ order, lines }: OrderEntries, { kind, id }: Conflict): object | null =>
+  kind === 'order' ? order : (lines.find((line) => `${order.id}/${line.number}` === id) ?? null);
+
 /** The entries as a change of what stands now: nothing typed is lost, and what was read is what is there. */
 export function rebased(entries: OrderEntries, conflicts: readonly Conflict[]): OrderEntries {
   return conflicts.reduce<OrderEntries>(({ order, lines, read }, { kind, id, theirs }) => {
     if (kind === 'order')
       return { order: { ...order, revision: (theirs as WorkOrder | null)?.revision ?? 0 }, lines, read };
     const stands = theirs as OrderLine | null;
+    const isNew = stands && [...lines, ...read].every(({ number }) => number !== stands.number);
+    const own = lines.map((line) =>
+      `${order.id}/${line.number}` === id ? { ...line, revision: stands?.revision ?? 0 } : line,
+    );
     return {
       order,
-      lines: lines.map((line) =>
-        `${order.id}/${line.number}` === id ? { ...line, revision: stands?.revision ?? 0 } : line,
-      ),
+      lines: isNew ? [...own, entryOf(stands)] : own,
       read: [...read.filter((line) => line.id !== id), ...(stands ? [stands] : [])],
     };
   }, entries);

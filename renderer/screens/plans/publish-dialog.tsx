@@ -1,19 +1,21 @@
 import { Send } from 'lucide-react';
 import { useState } from 'react';
 import { MOST_OF_A_NAME } from '../../../core/edit/command.ts';
+import { seenQueues } from '../../../core/edit/stale.ts';
 import { completeQueues } from '../../../core/planning/complete-queues.ts';
 import { operationsOf } from '../../../core/planning/operations.ts';
 import { changedRows } from '../../../core/report/plan-words.ts';
 import { inWorkOrder } from '../../../core/shop/machine.ts';
 import { counted } from '../../../core/units/count.ts';
+import { sayRefused } from '../../form/say-refused.ts';
 import { useAct } from '../../form/use-act.ts';
 import { useShop } from '../../queries/hooks.ts';
 import { useUnpublished } from '../../queries/plans.ts';
 import { Button } from '../../ui/button.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { toastError } from '../../ui/toast.tsx';
 import { ChangedList } from './changed-list.tsx';
+import { usePlansView } from './plans-view.ts';
 import styles from './plans.module.css';
 
 /** What the floor and the paper will follow, machine by machine, before they do. */
@@ -26,7 +28,9 @@ export function PublishDialog({ onClose }: { onClose: () => void }) {
   const queues = completeQueues(shop, operationsOf(shop).operations);
   const publish = () => {
     onClose();
-    void act({ do: 'plan.publish', note: note.trim() }).catch(toastError);
+    void act({ do: 'plan.publish', note: note.trim(), seen: seenQueues(shop) }).catch((error: Error) =>
+      sayRefused(error, { label: 'Look again', act: () => usePlansView.getState().ask('publish') }),
+    );
   };
   return (
     <Dialog

@@ -62,7 +62,7 @@ function Weighed({ shop, plan, now, row, outage, title, take, onClose }: Weighed
   const repair = state?.repair ?? null;
   const takeRepair = (queues: Queues) => {
     stop();
-    take(queues, `Repair the plan: ${name}, ${title.toLowerCase()}`);
+    take(shop, queues, `Repair the plan: ${name}, ${title.toLowerCase()}`);
   };
   useChoiceKeys(repair ? [close, () => takeRepair(repair.queues)] : [close]);
   return (

@@ -60,7 +60,7 @@ function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
   };
   const takeWay = ({ way, queues }: RushWay) => {
     stopAsking(data?.jobId);
-    take(queues, rushLabel(lineIds, way));
+    take(shop, queues, rushLabel(lineIds, way));
   };
   useChoiceKeys(ways.map((way) => () => takeWay(way)));
   return (

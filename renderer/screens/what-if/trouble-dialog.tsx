@@ -33,14 +33,16 @@ import styles from './what-if.module.css';
 
 interface Props {
   trouble: Trouble;
+  /** The hours that were saved for it; null: they are entered first. */
+  outage: Outage | null;
+  onOutage: (outage: Outage) => void;
   take: UsePlan;
   onClose: () => void;
 }
 
 /** A machine is down or an operator out: the hours are saved first, then two plans stand side by side. */
-export function TroubleDialog({ trouble, take, onClose }: Props) {
+export function TroubleDialog({ trouble, outage, onOutage, take, onClose }: Props) {
   const { data: shop, error } = useShop();
-  const [outage, saved] = useState<Outage | null>(null);
   const { title } = troubleWords[trouble.kind];
   const now = useNow();
   if (!shop)
@@ -51,7 +53,7 @@ export function TroubleDialog({ trouble, take, onClose }: Props) {
     );
   if (outage !== null) return <RepairDialog {...{ title, outage, take, onClose }} />;
   const counted = trouble.kind === 'operator' && shop.settings.crewLimit !== null;
-  const form = { shop, trouble, now, onSaved: saved, onClose };
+  const form = { shop, trouble, now, onSaved: onOutage, onClose };
   return counted ? <PeopleForm {...form} /> : <StoppedForm {...form} />;
 }
 
@@ -116,6 +118,7 @@ function PeopleForm({ shop, trouble, now, onSaved, onClose }: FormProps) {
     <Frame title={troubleWords[trouble.kind].title} refused={errors['']} onClose={onClose} onSave={save}>
       <NumberField
         label="How many people"
+        whole
         value={entries.people}
         onChange={(people) => set({ people })}
         error={errors.people}

@@ -1,10 +1,17 @@
 import { create } from 'zustand';
 import type { Queues } from '../../../core/schedule/problem.ts';
+import type { Outage } from '../../../core/shop/outage.ts';
+import type { Shop } from '../../../core/shop/state.ts';
 
 /** What is asked about the plan in a dialog over whatever screen is open; null: nothing. */
 type WhatIf =
   | { readonly about: 'rush'; readonly lineIds: readonly string[] }
-  | { readonly about: 'trouble'; readonly trouble: Trouble };
+  | {
+      readonly about: 'trouble';
+      readonly trouble: Trouble;
+      /** The hours that were saved for it; null: still to be entered. */
+      readonly outage: Outage | null;
+    };
 
 /** What went wrong; `machineId` null: still to be chosen. */
 export interface Trouble {
@@ -12,8 +19,11 @@ export interface Trouble {
   readonly machineId: string | null;
 }
 
-/** Makes a plan the shop's own as one step of the history, under this name. */
-export type UsePlan = (queues: Queues, label: string) => void;
+/**
+ * Makes a plan the shop's own as one step of the history, under this name.
+ * @param shop the one that the plan was made for
+ */
+export type UsePlan = (shop: Shop, queues: Queues, label: string) => void;
 
 interface WhatIfView {
   readonly asked: WhatIf | null;
@@ -33,4 +43,4 @@ export const askRush = (lineIds: readonly string[]): void =>
 
 /** Open the form for a machine that is down or an operator who is out. */
 export const askTrouble = (kind: Trouble['kind'], machineId: string | null): void =>
-  useWhatIf.getState().ask({ about: 'trouble', trouble: { kind, machineId } });
+  useWhatIf.getState().ask({ about: 'trouble', trouble: { kind, machineId }, outage: null });

@@ -2,25 +2,27 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
-import type { Command } from '../../../core/edit/command.ts';
 import { change, compareIds, invert, sameContent, withChanges } from '../../../core/shop/row-change.ts';
 import { completeQueues } from '../../../core/planning/complete-queues.ts';
 import { operationsOf } from '../../../core/planning/operations.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { loadDemo } from '../../../demo-data/load.ts';
+import { madeFrom } from '../../support/edits.ts';
+
+type Asked = Parameters<typeof madeFrom>[1];
 
 const MONDAY = instant(Date.parse('2026-11-30T12:10:00Z') / 1000);
 const shop = loadDemo(join(import.meta.dirname, '../../../demo-data/shop'), MONDAY);
 
-function done(before: Shop, command: Command): Shop {
-  const edit = applyCommand(before, command);
+function done(before: Shop, command: Asked): Shop {
+  const edit = applyCommand(before, madeFrom(before, command));
   if (!edit.ok) throw new Error(edit.issues.map((p) => p.message).join(' '));
   return withChanges(before, edit.value.changes);
 }
 
-function refusal(before: Shop, command: Command): string {
-  const edit = applyCommand(before, command);
+function refusal(before: Shop, command: Asked): string {
+  const edit = applyCommand(before, madeFrom(before, command));
   if (edit.ok) throw new Error(`not refused: ${edit.value.label}`);
   return edit.issues.map((p) => `${p.message} ${p.advice}`).join(' ');
 }
@@ -87,7 +89,7 @@ describe('undo', () => {
             now,
             pin
               ? { do: 'operation.pin', operation }
-              : { do: 'operation.move', operation, machineId: machine, position },
+              : madeFrom(now, { do: 'operation.move', operation, machineId: machine, position }),
           );
           if (!edit.ok) continue;
           now = withChanges(now, edit.value.changes);
@@ -123,7 +125,7 @@ describe('a whole new plan', () => {
   it('changes nothing when it is the plan that stands already', () => {
     const queues = queuesOf(shop);
     const stored = done(shop, { do: 'plan.replace', queues, label: 'Plan' });
-    const again = applyCommand(stored, { do: 'plan.replace', queues, label: 'Plan' });
+    const again = applyCommand(stored, madeFrom(stored, { do: 'plan.replace', queues, label: 'Plan' }));
     expect(again.ok && again.value.changes).toEqual([]);
   });
 });
@@ -155,7 +157,7 @@ describe('work orders', () => {
   });
 
   it('leave the board when they are removed, and come back by undo', () => {
-    const edit = applyCommand(shop, { do: 'order.remove', orderId: order.id });
+    const edit = applyCommand(shop, madeFrom(shop, { do: 'order.remove', orderId: order.id }));
     if (!edit.ok) throw new Error('refused');
     const without = withChanges(shop, edit.value.changes);
     const all = (s: Shop): string[] => Object.values(queuesOf(s)).flat();

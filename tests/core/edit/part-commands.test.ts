@@ -4,6 +4,7 @@ import { invert, withChanges } from '../../../core/shop/row-change.ts';
 import type { Part } from '../../../core/part/part.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, aPart, aShop } from '../../support/builders.ts';
+import { madeFrom } from '../../support/edits.ts';
 
 const cap = aPart({ id: 'cap', profile: { ...aPart().profile, flangesMm: [50, 120] } });
 const size = (partId: string, ...lengthsMm: number[]) => ({ partId, name: `Cap ${partId}`, lengthsMm });
@@ -84,7 +85,8 @@ describe('a family of sizes', () => {
   });
 
   it('is not removed while it has sizes; a removed size goes from the table', () => {
-    const remove = (id: string) => applyCommand(family, { do: 'row.remove', kind: 'part', id });
+    const remove = (id: string) =>
+      applyCommand(family, madeFrom(family, { do: 'row.remove', kind: 'part', id }));
     expect(remove('cap')).toMatchObject({ ok: false });
     const gone = remove('cap-200');
     if (!gone.ok) throw new Error('refused');

@@ -11,6 +11,7 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { toProblem, toSearchProblem } from '../../../core/planning/to-problem.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { loadDemo } from '../../../demo-data/load.ts';
+import { madeFrom } from '../../support/edits.ts';
 
 const MONDAY = instant(Date.parse('2026-11-30T12:10:00Z') / 1000);
 const shop = loadDemo(join(import.meta.dirname, '../../../demo-data/shop'), MONDAY);
@@ -212,7 +213,10 @@ describe('a machine without an open hour ahead', () => {
     const stored = withQueues(shop);
     const gone = { ...stored, downtime: retired('B1').downtime };
     const { queues } = planned(gone);
-    const edit = applyCommand(gone, { do: 'plan.replace', queues: queues as never, label: 'Plan the week' });
+    const edit = applyCommand(
+      gone,
+      madeFrom(gone, { do: 'plan.replace', queues: queues as never, label: 'Plan the week' }),
+    );
     if (!edit.ok) throw new Error(edit.issues[0]?.message);
     const after = withChanges(gone, edit.value.changes);
     const waits = must(after.queue.find((q) => q.id === 'B1')).operations;
