@@ -1,6 +1,6 @@
 import { stillUsual, USUAL_MACHINE_BASIS } from '../../../core/estimate/usual-machine.ts';
 import { addMachines } from '../../../core/report/remedies.ts';
-import { stageName, type Machine, type Stage } from '../../../core/shop/machine.ts';
+import { inWorkOrder, type Machine, type Stage } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { FormFrame } from '../../form/form-frame.tsx';
 import { useAct } from '../../form/use-act.ts';
@@ -44,7 +44,7 @@ export function MachinesStep({ shop }: { shop: Shop }) {
             </Button>
           ))}
         </p>
-        {shop.machine.map((machine) => (
+        {inWorkOrder(shop.machine).map((machine) => (
           <MachineCard key={machine.id} shop={shop} machine={machine} />
         ))}
         {shop.machine.length > 0 && <Hours shop={shop} />}
@@ -67,11 +67,7 @@ function MachineCard({ shop, machine }: { shop: Shop; machine: Machine }) {
   const form = useRowForm('machine', { shop, row: machine, isNew: false, onSaved: () => undefined });
   const usual = stillUsual(form.entries, shop.settings.units);
   return (
-    <FormFrame
-      title={`${machine.id} ${machine.name}, ${stageName[machine.stage]}`}
-      form={form}
-      onSaved={() => undefined}
-    >
+    <FormFrame title={`${machine.id} ${machine.name}`} form={form} onSaved={() => undefined}>
       {usual.length > 0 && (
         <p>
           <Tag look="warn">usual figures, correct them</Tag>{' '}

@@ -72,7 +72,8 @@ export function MetalsStep({ shop }: { shop: Shop }) {
   const colours = rows.filter(({ kind }) => kind === 'colour').length;
   const gauges = draft.entries.gauges.length;
   const does = [
-    gauges > 0 && counted(gauges, shop.settings.units === 'in' ? 'gauge' : 'thickness', 'thicknesses'),
+    gauges > 0 &&
+      (shop.settings.units === 'in' ? counted(gauges, 'gauge') : counted(gauges, 'thickness', 'thicknesses')),
     colours > 0 && counted(colours, 'colour'),
   ].filter(Boolean);
   const keep = async () => {

@@ -68,7 +68,10 @@ function Steps({ shop }: { shop: Shop }) {
           {missing.length === 0 ? (
             <p className={styles.nothing}>✓ Nothing: every open line can be planned.</p>
           ) : (
-            <MissingList missing={missing} />
+            <MissingList
+              missing={missing}
+              hrefOf={(one) => (one.step === step ? null : placeOf('shop', 'set-up', one.step))}
+            />
           )}
         </aside>
       </div>

@@ -13,7 +13,12 @@ const currencies = [
   ...Intl.supportedValuesOf('currency').map((id) => ({ id, name: `${id}, ${currencyNames.of(id) ?? ''}` })),
 ];
 
-const zones = Intl.supportedValuesOf('timeZone').map((id) => ({ id, name: id.replaceAll('_', ' ') }));
+/** A system may be set to one that is not listed, as UTC is not. */
+const zonesWith = (kept: string) =>
+  [...new Set([kept, ...Intl.supportedValuesOf('timeZone')])].map((id) => ({
+    id,
+    name: id.replaceAll('_', ' '),
+  }));
 
 /** Name, clock, units and currency. */
 export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Settings> }) => (
@@ -27,7 +32,7 @@ export const ShopFields = ({ form: { entries, errors, set } }: { form: Form<Sett
       />
       <Combo
         label="Time zone"
-        options={zones}
+        options={zonesWith(entries.timeZone)}
         value={entries.timeZone}
         onChange={(timeZone) => set({ timeZone })}
         help="of the clock on the shop’s wall"
