@@ -45,11 +45,17 @@ export function conflictWords(shop: Shop, { kind, id, mine, theirs }: Conflict):
     note: keys.length === 0 ? 'Both versions say the same.' : null,
     fields: keys.map((key) => ({
       name: NAMES[key] ?? key.replace(/(Mm|Id|Cents)$/, '').replace(/[A-Z]/g, (c) => ` ${c.toLowerCase()}`),
-      mine: valueWords(shop, key, a[key]),
-      theirs: valueWords(shop, key, b[key]),
+      mine: ofOrder(kind, key, a[key]) ?? valueWords(shop, key, a[key]),
+      theirs: ofOrder(kind, key, b[key]) ?? valueWords(shop, key, b[key]),
     })),
   };
 }
+
+/** A line that says nothing of its own has its order's terms. */
+const ofOrder = (kind: string, key: string, value: unknown): string | null =>
+  kind === 'line' && value === null && ['due', 'release', 'importance'].includes(key)
+    ? 'as the work order'
+    : null;
 
 function valueWords({ settings: { units, timeZone } }: Shop, key: string, value: unknown): string {
   if (value === null || value === undefined || value === '') return 'none';

@@ -86,7 +86,7 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
         ...wordsOf(operation),
         hex: colour?.hex ?? '#808080',
         colourName: colour?.name ?? operation.line.colourId,
-        tardiness: Math.max(0, (plan.schedule.ends[o.job] ?? o.end) - operation.order.due),
+        tardiness: Math.max(0, (plan.schedule.ends[o.job] ?? o.end) - operation.terms.due),
         last: o.index === lastIndex.get(o.job),
         pinned: pins.has(o.operation),
       },
@@ -125,14 +125,14 @@ function placeOf(o: ScheduledOperation, position: number, open: readonly Interva
   };
 }
 
-const wordsOf = ({ line, order, part, started }: ShopOperation) => ({
+const wordsOf = ({ line, order, terms, part, started }: ShopOperation) => ({
   lineId: line.id,
   orderId: order.id,
   gauge: line.gauge,
   partName: part.name,
   quantity: line.quantity,
   customer: order.customer,
-  due: order.due,
+  due: terms.due,
   started: started !== null,
   rush: order.rush,
 });

@@ -11,6 +11,7 @@ import { formatDuration } from '../../../core/units/duration.ts';
 import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { Button } from '../../ui/button.tsx';
 import { Swatch } from '../../ui/choice.tsx';
+import { Notes } from '../../ui/notes.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { partAddress } from '../print/part-choice.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
@@ -48,7 +49,7 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
 
 export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chosen }) {
   const { units, timeZone } = shop.settings;
-  const { line, quantity, part, blank, people } = operation;
+  const { line, terms, quantity, part, blank, people } = operation;
   return (
     <dl className={styles.facts}>
       <Fact label="Part">{part.name}</Fact>
@@ -66,6 +67,12 @@ export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chos
       <Fact label="Start">{dayAndTime(bar.start, timeZone)}</Fact>
       <Fact label="End">{dayAndTime(bar.end, timeZone)}</Fact>
       <Fact label="Due">{dayAndTime(bar.due, timeZone)}</Fact>
+      {terms.release !== null && <Fact label="Not before">{dayAndTime(terms.release, timeZone)}</Fact>}
+      {terms.notes.length > 0 && (
+        <Fact label="Note">
+          <Notes notes={terms.notes} />
+        </Fact>
+      )}
     </dl>
   );
 }

@@ -63,7 +63,7 @@ export function machineLoads(
 const openOf = (plan: PlanView, machineId: string): readonly OpenInterval[] =>
   plan.problem.input.machines.find((m) => m.id === machineId)?.open ?? [];
 
-/** The same days with each operation's whole work and changeover on the day its order is due; later ones left out. */
+/** The same days with each operation's whole work and changeover on the day its line is due; later ones left out. */
 function dueLoad(
   plan: PlanView,
   days: readonly DayLoad[],
@@ -73,8 +73,8 @@ function dueLoad(
   const rows = days.map((day) => ({ ...day, work: 0, changeover: 0 }));
   for (const o of operations) {
     const operation = plan.operations.get(o.operation);
-    if (!operation || operation.order.due >= end) continue;
-    const row = rows.findLast(({ day }) => day <= operation.order.due) ?? rows[0];
+    if (!operation || operation.terms.due >= end) continue;
+    const row = rows.findLast(({ day }) => day <= operation.terms.due) ?? rows[0];
     if (!row) continue;
     row.work += operation.machines.find((m) => m.id === o.machine)?.seconds ?? 0;
     row.changeover += o.changeoverSeconds;

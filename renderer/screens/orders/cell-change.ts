@@ -11,22 +11,21 @@ import type { Editable } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
 
 /** What a cell is called when it is typed in. */
-export const cellName: Readonly<Record<Editable, string>> = {
-  quantity: 'Pieces',
-  due: 'Due date of the work order',
-  status: 'Status',
-};
+export const cellName = ({ line }: Pick<LineRow, 'line'>, what: Editable): string =>
+  what === 'due'
+    ? `Due date of the ${line.due === null ? 'work order' : 'line'}`
+    : { quantity: 'Pieces', status: 'Status' }[what];
 
 /** What stands in a cell when it is opened for typing: a due date as a browser's field has it, "2026-12-04T14:00". */
-export function cellText({ line, order }: LineRow, what: Editable, timeZone: string): string {
+export function cellText({ line, terms }: LineRow, what: Editable, timeZone: string): string {
   if (what === 'quantity') return String(line.quantity);
   if (what === 'status') return line.status;
-  return `${wallParts(instant(order.due), timeZone).date}T${formatClock(instant(order.due), timeZone)}`;
+  return `${wallParts(instant(terms.due), timeZone).date}T${formatClock(instant(terms.due), timeZone)}`;
 }
 
 /**
  * The command for a cell's new text, checked by the form's schemas and by the shop's rules.
- * A due date is the order's: it changes for all its lines.
+ * A due date is the order's, and changes for all its lines that have none of their own.
  * @returns null when nothing changes; or a refusal in a sentence
  */
 export function changeCell(
@@ -45,23 +44,28 @@ export function changeCell(
 }
 
 function lineCommand(shop: Shop, row: LineRow, what: 'quantity' | 'status', text: string): Result<Command> {
-  const pieces = readWhole(text, shop.settings, 'number of pieces');
+  const pieces = readWhole(text, shop.settings, 'quantity');
   if (what === 'quantity' && !pieces.ok) return pieces;
   const patch =
     pieces.ok && what === 'quantity' ? { quantity: pieces.value } : { status: text as OrderLine['status'] };
-  const line: OrderLine = { ...row.line, ...patch };
-  const errors = fieldErrors(orderLine, line);
-  const refused = Object.values(errors)[0];
-  return refused === undefined
-    ? ok({ do: 'line.save', line })
-    : err(issue(`line ${row.id}`, what, `${cellName[what]}: ${refused}`, ''));
+  return patched(row, what, patch);
 }
 
-function dueCommand(shop: Shop, { order }: LineRow, text: string, at: Instant): Result<Command> {
+function patched(row: LineRow, what: Editable, patch: Partial<OrderLine>): Result<Command> {
+  const line: OrderLine = { ...row.line, ...patch };
+  const refused = Object.values(fieldErrors(orderLine, line))[0];
+  return refused === undefined
+    ? ok({ do: 'line.save', line })
+    : err(issue(`line ${row.id}`, what, `${cellName(row, what)}: ${refused}`, ''));
+}
+
+function dueCommand(shop: Shop, row: LineRow, text: string, at: Instant): Result<Command> {
+  const { order, line } = row;
   const [date = '', clock = ''] = text.split('T');
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || !/^\d{2}:\d{2}$/.test(clock))
     return err(issue(`work order ${order.id}`, 'due', 'A due date needs a day and a time.', ''));
   const due = toInstant(date, clock, shop.settings.timeZone);
+  if (line.due !== null) return patched(row, 'due', { due });
   const changed = { ...order, due };
   const refused = Object.values(fieldErrors(workOrder, changed))[0];
   if (refused !== undefined) return err(issue(`work order ${order.id}`, 'due', refused, ''));

@@ -39,7 +39,7 @@ export function CellEditor({ shop, row, what, onDone }: Props) {
     if (event.key === 'Escape') onDone();
   };
   const shared = {
-    'aria-label': `${cellName[what]}, line ${row.id}`,
+    'aria-label': `${cellName(row, what)}, line ${row.id}`,
     'aria-invalid': refusal !== null,
     autoFocus: true,
     className: styles.editor,

@@ -28,7 +28,7 @@ export function ChosenLine({ row, plan, onOpen }: Props) {
     useBoardView.getState().select(operation);
     navigate('board');
   };
-  const words = row.trouble ?? row.order.note;
+  const words = row.trouble ?? row.terms.notes.join(' ');
   return (
     <div className={styles.chosenLine}>
       <span>

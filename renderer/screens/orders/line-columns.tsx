@@ -78,9 +78,9 @@ function Lateness({ row }: { row: LineRow }) {
   );
 }
 
-const Importance = ({ row: { order } }: { row: LineRow }) => (
+const Importance = ({ row: { order, terms } }: { row: LineRow }) => (
   <>
-    {order.rush && <Tag look="accent">rush</Tag>} {order.importance !== 1 && `×${order.importance}`}
+    {order.rush && <Tag look="accent">rush</Tag>} {terms.importance !== 1 && `×${terms.importance}`}
   </>
 );
 
@@ -143,8 +143,8 @@ export const lineColumns: readonly LineColumn[] = [
     label: 'Due',
     least: 92,
     edits: 'due',
-    sort: (r) => r.order.due,
-    cell: (r, writing) => wall(r.order.due, writing),
+    sort: (r) => r.terms.due,
+    cell: (r, writing) => wall(r.terms.due, writing),
   },
   {
     id: 'lateness',
@@ -206,12 +206,12 @@ export const lineColumns: readonly LineColumn[] = [
     label: 'Not before',
     least: 80,
     roomy: true,
-    sort: (r) => r.order.release ?? 0,
+    sort: (r) => r.terms.release ?? 0,
     cell: (r, { timeZone }) =>
-      r.order.release === null ? (
+      r.terms.release === null ? (
         <span className={styles.soft}>at once</span>
       ) : (
-        formatWallDate(instant(r.order.release), timeZone)
+        formatWallDate(instant(r.terms.release), timeZone)
       ),
   },
   {
@@ -219,7 +219,7 @@ export const lineColumns: readonly LineColumn[] = [
     label: 'Importance',
     least: 98,
     roomy: true,
-    sort: (r) => (r.order.rush ? -100 : 0) - r.order.importance,
+    sort: (r) => (r.order.rush ? -100 : 0) - r.terms.importance,
     cell: (r) => <Importance row={r} />,
   },
 ];

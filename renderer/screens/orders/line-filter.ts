@@ -33,7 +33,7 @@ const fits = (row: LineRow, facet: Facet, weekEnd: Instant): boolean => {
     case 'notQueued':
       return row.notQueued;
     case 'thisWeek':
-      return row.order.due < weekEnd;
+      return row.terms.due < weekEnd;
     case 'closed':
       return true;
   }

@@ -1,6 +1,7 @@
 import { metalName } from '../../../core/shop/metal-name.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Chances } from '../../../core/learn/chance.ts';
+import { termsOf, type LineTerms } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -13,6 +14,7 @@ export interface LineRow {
   readonly id: string;
   readonly line: OrderLine;
   readonly order: WorkOrder;
+  readonly terms: LineTerms;
   readonly current: Current;
   readonly partName: string;
   /** "24 ga Moss, galvanized" */
@@ -54,6 +56,7 @@ export function lineRows(
     const order = orders.get(line.orderId);
     if (!order) return [];
     const current = currentOf(order, line);
+    const terms = termsOf(order, line);
     const end = plan?.schedule.ends[line.id] ?? null;
     const trouble = troubles.get(`line ${line.id}`) ?? null;
     const named = {
@@ -67,7 +70,7 @@ export function lineRows(
       named.partName,
       line.partId,
       named.metal,
-      order.note,
+      ...terms.notes,
       line.makeUpFor ? `remake of ${line.makeUpFor}` : '',
     ];
     return [
@@ -75,10 +78,11 @@ export function lineRows(
         id: line.id,
         line,
         order,
+        terms,
         current,
         ...named,
         end,
-        lateness: end === null ? null : end - order.due,
+        lateness: end === null ? null : end - terms.due,
         onTime: end === null ? null : (chances?.[line.id]?.onTime ?? null),
         notQueued: current === 'open' && trouble === null && !isQueued(line.id, queued),
         trouble,

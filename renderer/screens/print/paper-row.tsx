@@ -6,7 +6,8 @@ import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
-import { until, when } from './paper-words.ts';
+import { COLUMNS, until, when } from './paper-words.ts';
+import { Notes } from '../../ui/notes.tsx';
 import styles from './print.module.css';
 
 interface Props {
@@ -16,12 +17,29 @@ interface Props {
   withDate: boolean;
 }
 
-/** One operation, with room to write what came of it. */
-export function PaperRow({ row, stage, settings: { timeZone, units }, withDate }: Props) {
+/** One operation, with room to write what came of it; under it what was noted. */
+export const PaperRow = (props: Props) => (
+  <>
+    <Figures {...props} />
+    {props.row.notes.length > 0 && (
+      <tr className={styles.notes}>
+        <td />
+        <td colSpan={COLUMNS - 1}>
+          <div className={styles.note}>
+            <strong>Note</strong>
+            <Notes notes={props.row.notes} />
+          </div>
+        </td>
+      </tr>
+    )}
+  </>
+);
+
+function Figures({ row, stage, settings: { timeZone, units }, withDate }: Props) {
   const { line, part, blank, next } = row;
   const length = formatCutLength(blank.lengthMm, units);
   return (
-    <tr className={styles.row}>
+    <tr className={row.notes.length > 0 ? styles.noted : styles.row}>
       <td className={styles.place}>{row.position}</td>
       <td>
         {wrapped(when(row.start, timeZone, withDate))}

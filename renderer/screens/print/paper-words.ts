@@ -3,6 +3,9 @@ import { formatClock, formatDayAndClock, formatWall, wallParts } from '../../../
 import type { Instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
 
+/** Columns of a dispatch list. */
+export const COLUMNS = 9;
+
 /** An instant on paper: the weekday is enough within a week, beyond it the date stands too. */
 export const when = (at: Instant, timeZone: string, withDate: boolean): string =>
   withDate ? formatDayAndClock(at, timeZone) : formatWall(at, timeZone);

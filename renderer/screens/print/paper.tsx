@@ -7,7 +7,7 @@ import type { Instant } from '../../../core/units/brand.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import { ChangedList } from '../plans/changed-list.tsx';
 import { PaperRow } from './paper-row.tsx';
-import { changeoverWords, when } from './paper-words.ts';
+import { changeoverWords, COLUMNS, when } from './paper-words.ts';
 import styles from './print.module.css';
 
 /** What a list says of the plan it follows. */
@@ -29,7 +29,6 @@ interface Props {
   published: PublishedList | null;
 }
 
-const COLUMNS = 9;
 /** Changes of the plan that paper names; where there are more, the whole list wants to be read. */
 const NAMED = 24;
 

@@ -7,6 +7,7 @@ import { checkPart } from '../../../core/limits/limits.ts';
 import { cautionsAlong } from '../../../core/report/cautions.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Gauge, Material } from '../../../core/material/material.ts';
+import { termsOf } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Part } from '../../../core/part/part.ts';
 import { sentence } from '../../../core/result.ts';
@@ -15,6 +16,7 @@ import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { formatCutSize, formatThickness } from '../../../core/units/length.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
+import { Notes } from '../../ui/notes.tsx';
 import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
 import { PartDrawing } from './part-drawing.tsx';
 import styles from './part-paper.module.css';
@@ -45,6 +47,7 @@ const measuredWords = {
 export function PartPaper(props: Props) {
   const { shop, part, line, now } = props;
   const { units, timeZone, name } = shop.settings;
+  const notes = line ? termsOf(line.order, line.line).notes : [];
   return (
     <section
       className={units === 'in' ? paper.letter : paper.a4}
@@ -59,6 +62,12 @@ export function PartPaper(props: Props) {
         <CautionList cautions={cautionsAlong(routingOf(part))} />
       </div>
       <Facts {...props} />
+      {notes.length > 0 && (
+        <div className={paper.note}>
+          <strong>Note</strong>
+          <Notes notes={notes} />
+        </div>
+      )}
       <Drawn {...props} />
       <Bends {...props} />
       <LookFirst {...props} />
@@ -76,7 +85,7 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
     ...(line
       ? ([
           ['Pieces', String(line.line.quantity)],
-          ['Due', formatDayAndClock(line.order.due, timeZone)],
+          ['Due', formatDayAndClock(termsOf(line.order, line.line).due, timeZone)],
         ] as const)
       : []),
     [

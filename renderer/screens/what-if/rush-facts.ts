@@ -1,6 +1,7 @@
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { RushWay } from '../../../core/planning/answers.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
+import { termsOf } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';
@@ -13,7 +14,9 @@ export function rushFacts(shop: Shop, lineIds: readonly string[]): string {
   const orders = shop.order.filter((order) => lines.some((line) => line.orderId === order.id));
   const [first] = lines;
   if (!first || orders.length === 0) return '';
-  const dues = orders.map((order) => order.due);
+  const dues = lines.flatMap((line) =>
+    orders.filter(({ id }) => id === line.orderId).map((order) => termsOf(order, line).due),
+  );
   const due = formatDayAndClock(Math.min(...dues), shop.settings.timeZone);
   const when = new Set(dues).size > 1 ? `the first of them due ${due}` : `due ${due}`;
   const whose = orders.length === 1 ? ` for ${orders[0]!.customer}` : ` of ${orders.length} work orders`;

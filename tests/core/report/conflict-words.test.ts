@@ -32,6 +32,14 @@ it('a row that was removed, is to go, or says the same is a sentence', () => {
   expect(noteOf({})).toBe('Both versions say the same.');
 });
 
+it('a line without terms of its own is said to have its order’s', () => {
+  const both = { mine: aLine({ due: at('2026-12-02') }), theirs: aLine({ importance: 3 }) };
+  expect(conflictWords(shop, { kind: 'line', id: '1042/1', ...both }).fields).toEqual([
+    { name: 'due', mine: 'Wed 2 Dec 17:00', theirs: 'as the work order' },
+    { name: 'importance', mine: 'as the work order', theirs: '3' },
+  ]);
+});
+
 it('what is no single value is named, not spelt out', () => {
   const both = { mine: aShear({ standards: { hitLong: 3 } }), theirs: aShear() };
   expect(conflictWords(shop, { kind: 'machine', id: 'S1', ...both }).fields).toEqual([

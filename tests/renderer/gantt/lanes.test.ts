@@ -19,6 +19,14 @@ describe('the lanes of the board', () => {
     expect(lanes[0]!.bars.map((bar) => bar.position)).toEqual([0, 1, 2]);
   });
 
+  it('have a line’s own due date, and say how late it is by it', () => {
+    const due = at('2026-11-30', '07:30');
+    const { lanes, plan } = aBoard({ line: [aLine({ due })] });
+    const bar = barOf(lanes, '1042/1:brake');
+    expect(bar).toMatchObject({ due, tardiness: plan.schedule.ends['1042/1']! - due });
+    expect(lanes.find(({ machine }) => machine.id === 'B1')!.dues).toEqual([due]);
+  });
+
   it('have a run as long as nothing has to be changed over', () => {
     const { lanes } = aBoard();
     expect(lanes[0]!.runs.map(({ count, title }) => [count, title])).toEqual([

@@ -54,10 +54,15 @@ describe('the load of a machine', () => {
         anOrder({ id: '1043', due: at('2026-12-03') }),
         anOrder({ id: '1044', due: at('2027-01-15') }),
       ],
-      line: [aLine(), aLine({ orderId: '1043' }), aLine({ orderId: '1044' })],
+      line: [
+        aLine(),
+        aLine({ orderId: '1043' }),
+        aLine({ orderId: '1044' }),
+        aLine({ orderId: '1044', number: 2, due: at('2026-12-04') }),
+      ],
     });
     const shear = machineLoads(due, planned(due), NOW, 7, 'due').find((load) => load.machine.id === 'S1')!;
-    expect(shear.days.map((day) => day.work > 0)).toEqual([true, false, false, true, false, false, false]);
+    expect(shear.days.map((day) => day.work > 0)).toEqual([true, false, false, true, true, false, false]);
   });
 
   it('counted when due can be more than a day has open, and says so', () => {

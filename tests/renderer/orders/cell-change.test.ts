@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { cellText, changeCell } from '../../../renderer/screens/orders/cell-change.ts';
+import { cellName, cellText, changeCell } from '../../../renderer/screens/orders/cell-change.ts';
 import { lineRows } from '../../../renderer/screens/orders/line-rows.ts';
-import { anOrder, aShop, at, NOW, ZONE } from '../../support/builders.ts';
+import { aLine, anOrder, aShop, at, NOW, ZONE } from '../../support/builders.ts';
 
 const shop = aShop();
 const row = lineRows(shop, null).find(({ id }) => id === '1042/1')!;
@@ -19,9 +19,13 @@ describe('a value typed in the table', () => {
 
   it.each([
     ['-4', 'Pieces: At least 1.'],
-    ['2.5', 'Pieces: Must be a whole number.'],
-    ['ten', 'Pieces: Must be a whole number.'],
-    ['', 'Pieces: Must be a whole number.'],
+    ['2.5', 'The quantity must be a whole number, not 2.5.'],
+    ['2,5', 'The quantity must be a whole number, not 2,5.'],
+    ['ten', '“ten” is not a number.'],
+    ['1e3', '“1e3” is not a number.'],
+    ['0x10', '“0x10” is not a number.'],
+    ['2,000', '“2,000” can be 2000 or 2.'],
+    ['', 'A number is needed here.'],
   ])('is refused in a sentence when the quantity is “%s”', (text, sentence) => {
     expect(refusal(change(shop, row, 'quantity', text))).toBe(sentence);
   });
@@ -36,6 +40,20 @@ describe('a value typed in the table', () => {
     if (command?.do !== 'order.save') throw new Error('not an order.save');
     expect(command.order.due).toBe(at('2026-12-07', '09:30'));
     expect([command.lines, command.removed]).toEqual([[], []]);
+  });
+
+  it('changes a line’s own due date where it has one, and no other line’s', () => {
+    const own = aShop({
+      order: [anOrder()],
+      line: [aLine({ due: at('2026-12-02') }), aLine({ number: 2 })],
+    });
+    const [first] = lineRows(own, null);
+    expect(cellText(first!, 'due', ZONE)).toBe('2026-12-02T17:00');
+    expect(cellName(first!, 'due')).toBe('Due date of the line');
+    expect(change(own, first!, 'due', '2026-12-03T09:00')).toEqual({
+      ok: true,
+      value: { do: 'line.save', line: { ...first!.line, due: at('2026-12-03', '09:00') } },
+    });
   });
 
   it('is refused when the due date would come before the release', () => {

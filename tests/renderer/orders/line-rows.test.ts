@@ -42,6 +42,21 @@ describe('a row of the orders table', () => {
     expect(rows.filter((row) => row.notQueued).map((row) => row.id)).toEqual(['1042/2', '1043/1']);
   });
 
+  it('has its line’s own terms, and is found by either note', () => {
+    const due = at('2026-11-30', '07:30');
+    const shop = aShop({
+      order: [anOrder({ note: 'Deliver to the yard' })],
+      line: [aLine({ due, note: 'Film side out' }), aLine({ number: 2 })],
+    });
+    const plan = planOf(shop);
+    const [own, usual] = lineRows(shop, plan);
+    expect(own).toMatchObject({ terms: { due }, lateness: plan.schedule.ends['1042/1']! - due });
+    expect(usual!.terms.due).toBe(shop.order[0]!.due);
+    const found = (text: string) => ids(filterLines(lineRows(shop, plan), { ...everything, text }, weekEnd));
+    expect(found('film')).toEqual(['1042/1']);
+    expect(found('yard')).toEqual(['1042/1', '1042/2']);
+  });
+
   it('is held, done or cancelled when either its order or its line is', () => {
     const shop = aShop({
       order: [anOrder({ status: 'held' }), anOrder({ id: '1043', status: 'cancelled' })],

@@ -11,7 +11,7 @@ import { formatCutSize } from '../../../core/units/length.ts';
 import { Paper } from '../../../renderer/screens/print/paper.tsx';
 import { PartPaper } from '../../../renderer/screens/print/part-paper.tsx';
 import { StepsPaper } from '../../../renderer/screens/print/steps-paper.tsx';
-import { aLine, anOrder, aQueue, aShop, NOW } from '../../support/builders.ts';
+import { aLine, anOrder, aQueue, aShop, at, NOW } from '../../support/builders.ts';
 
 afterEach(cleanup);
 
@@ -88,4 +88,33 @@ it('a list names the plan that it follows, and what that changed', () => {
   const told = screen.getByRole('region', { name: 'Changed on Shear' });
   expect(told.textContent).toMatch(/Changed since the plan of Mon 30 Nov 06:00:0\/1 earlier, now No\. 1/);
   expect(told.textContent).toMatch(/and 6 more$/);
+});
+
+it('what was noted on order and line is on both lists and on the traveller, with the line’s own due date', () => {
+  const noted = {
+    order: { ...order, note: 'Deliver to the yard' },
+    line: { ...line, note: 'Film side out.\nRing first', due: at('2026-12-02', '10:00') },
+  };
+  const own = { ...shop, order: [noted.order], line: [noted.line] };
+  const read = viewPlan(own, NOW);
+  if (!read.ok) throw new Error(read.issues[0]?.message);
+  const ownLists = dispatchLists(own, read.value, instant(0), instant(NOW + 60 * 86_400));
+  const sheets = [
+    ...ownLists.map((list) => (
+      <Paper key={list.machine.id} list={list} settings={settings} now={NOW} days={60} published={null} />
+    )),
+    <PartPaper key="t" {...partIn} shop={own} line={noted} />,
+  ];
+  for (const sheet of sheets) {
+    const { container, unmount } = render(sheet);
+    expect(container.textContent).toContain('Deliver to the yard');
+    expect(container.textContent).toContain('Film side out.\nRing first');
+    expect(container.textContent?.replaceAll('\u00a0', ' ')).toContain('Wed 2 Dec 10:00');
+    unmount();
+  }
+});
+
+it('an order without a note has no room for one', () => {
+  render(papers['a traveller']![0]);
+  expect(screen.queryByText('Note')).toBeNull();
 });

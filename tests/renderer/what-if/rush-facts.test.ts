@@ -22,6 +22,14 @@ describe('what a rush is, in a sentence', () => {
       '2 lines of 2 work orders, the first of them due Tue 1 Dec 15:00.',
     );
   });
+
+  it('gives a line’s own due date', () => {
+    const own = [aLine({ due: at('2026-11-30', '12:00') }), aLine({ number: 2 })];
+    const shop = aShop({ order: [rush], line: own });
+    expect(rushFacts(shop, ['1042/1'])).toBe('20 × Corner for Invented Roofing, due Mon 30 Nov 12:00.');
+    expect(rushFacts(shop, ['1042/1', '1042/2'])).toMatch(/the first of them due Mon 30 Nov 12:00\.$/);
+    expect(rushFacts(shop, ['1042/2'])).toMatch(/due Tue 1 Dec 15:00\.$/);
+  });
 });
 
 describe('lines that are asked about', () => {

@@ -1,5 +1,6 @@
 import type { ArchivedOrder } from '../../../../core/contract/archive.ts';
 import { operationName } from '../../../../core/edit/plan-commands.ts';
+import { termsOf } from '../../../../core/shop/line-terms.ts';
 import { metalName } from '../../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { formatLength } from '../../../../core/units/length.ts';
@@ -59,11 +60,11 @@ const Fact = ({ term, text }: { term: string; text: string }) => (
   </div>
 );
 
-const Lines = ({ shop, archived: { lines } }: PartProps) => (
+const Lines = ({ shop, archived: { order, lines } }: PartProps) => (
   <table className={styles.table} aria-label="Lines">
     <thead>
       <tr>
-        <ColumnHeads heads={['Line', 'Part', 'Metal', 'Length', 'Pieces', 'Ended']} />
+        <ColumnHeads heads={['Line', 'Part', 'Metal', 'Length', 'Pieces', 'Due', 'Ended', 'Note']} />
       </tr>
     </thead>
     <tbody>
@@ -74,7 +75,9 @@ const Lines = ({ shop, archived: { lines } }: PartProps) => (
           <td>{metalName(shop, line)}</td>
           <td>{formatLength(line.lengthMm, shop.settings.units)}</td>
           <td>{line.quantity}</td>
+          <td>{archiveDay(termsOf(order, line).due, shop.settings.timeZone)}</td>
           <td>{line.makeUpFor ? `${line.status}, remake of ${line.makeUpFor}` : line.status}</td>
+          <td>{line.note}</td>
         </tr>
       ))}
     </tbody>
