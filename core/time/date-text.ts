@@ -75,10 +75,10 @@ function numberDays(text: string, today: string): Day[] {
     { year, month: Number(b), day: Number(a), order: 'dmy' },
     { year, month: Number(a), day: Number(b), order: 'mdy' },
   ];
-  // 26-12-04: common only with dashes; far years so would make three days of every date.
+  // 26-12-04 and 26/12/04; with points nobody writes so, and far years would make three days of every date.
   const first = fullYear(a);
   const soon = Math.abs(first - Number(today.slice(0, 4))) <= 2;
-  if (mark === '-' && a.length === 2 && c?.length === 2 && soon)
+  if (mark !== '.' && a.length === 2 && c?.length === 2 && soon)
     days.push({ year: first, month: Number(b), day: Number(c), order: 'ymd' });
   return days;
 }

@@ -110,6 +110,9 @@ describe('a date whose month is not clear', () => {
     });
     expect(read('4.12.')).toContain('can be');
     expect(dateOrders('26-12-04', today)).toEqual(['dmy', 'ymd']);
+    expect(dateOrders('27/8/30', today)).toEqual(['dmy', 'ymd']);
+    expect(dateOrders('15/12/26', today)).toEqual(['dmy']);
+    expect(dateOrders('27.08.30', today)).toEqual(['dmy']);
   });
 
   it('is read where the order is known', () => {
