@@ -145,7 +145,11 @@ function within(value: number, what: string, style: NumberStyle, { min, max }: N
 }
 
 const notANumber = (text: string, what: string, example: string): Result<never> =>
-  refused(what, `“${text.trim()}” is not a number.`, `Write ${named(what)} like ${example}.`);
+  refused(
+    what,
+    text.trim() === '' ? 'A number is needed here.' : `“${text.trim()}” is not a number.`,
+    `Write ${named(what)} like ${example}.`,
+  );
 
 /**
  * Reads a number as people write it.

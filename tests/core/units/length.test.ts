@@ -10,6 +10,7 @@ import {
   mmToInches,
   parseLength,
   unitNamed,
+  writeLength,
   type LengthUnit,
 } from '../../../core/units/length.ts';
 
@@ -129,6 +130,21 @@ describe('a length is written', () => {
         );
         expect(Math.abs(Number(read(formatLength(length, 'mm'))) - length)).toBeLessThanOrEqual(0.0501);
       }),
+    );
+  });
+
+  it('as it is typed and reads back so, in both marks', () => {
+    expect(writeLength(inchesToMm(6.927), 'in', 'comma')).toBe('6,927 in');
+    const lengths = fc.double({ min: 0, max: 50_000, noNaN: true });
+    const marks = fc.constantFrom('point' as const, 'comma' as const);
+    fc.assert(
+      fc.property(lengths, fc.constantFrom('in' as const, 'mm' as const), marks, (length, units, mark) => {
+        const typed = Number(read(writeLength(length, units, mark), units, mark));
+        expect(Math.abs(typed - length)).toBeLessThanOrEqual(units === 'in' ? 0.0128 : 0.0501);
+        // Read and written again it stands still.
+        expect(writeLength(typed, units, mark)).toBe(writeLength(length, units, mark));
+      }),
+      { numRuns: 3000 },
     );
   });
 

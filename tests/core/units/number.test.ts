@@ -47,6 +47,10 @@ describe('a text has one reading', () => {
   ])('%s', (text, value) => expect(values(text)).toEqual([value]));
 });
 
+it('nothing is no number', () => {
+  expect(said(readNumber(' ', comma))).toBe('A number is needed here. Write it like 2,5.');
+});
+
 it('a text of one to three digits, one mark and three digits has two', () => {
   expect(readingsOf('1,234')).toEqual([
     { value: 1234, mark: 'point', grouped: true, places: 0 },
@@ -59,8 +63,6 @@ it('a text of one to three digits, one mark and three digits has two', () => {
 });
 
 it.each([
-  '',
-  ' ',
   '-',
   '.',
   ',',
