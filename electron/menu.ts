@@ -52,7 +52,14 @@ export function setMenu(pushes: Pushes): void {
         { role: 'togglefullscreen' },
       ],
     },
-    { label: '&Plan', submenu: [ours('Plan the week', 'plan')] },
+    {
+      label: '&Plan',
+      submenu: [
+        ours('Plan the week', 'plan'),
+        ours('Publish the plan…', 'publish'),
+        ours('Plans: keep, compare, go back…', 'plans'),
+      ],
+    },
     { role: 'help', submenu: [{ label: `Foldweek ${app.getVersion()}`, enabled: false }] },
   ];
   Menu.setApplicationMenu(Menu.buildFromTemplate(template));

@@ -75,6 +75,12 @@ export const asideRead = call(
   ),
 );
 
+const rowAside = z.strictObject({ id: z.int() });
+/** Put a row that was set aside back into the shop. Refused while it cannot be read, or what it belongs to is missing. */
+export const asidePutBack = call('aside.putBack', rowAside, z.strictObject({}));
+/** Remove a row that was set aside, for good. */
+export const asideRemove = call('aside.remove', rowAside, z.strictObject({}));
+
 /** Write everything into a folder beside the data file: one JSON file (`foldweek-export/1`) and one CSV file a table. */
 export const exportWrite = call(
   'export.write',

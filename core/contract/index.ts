@@ -2,7 +2,9 @@ import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
 import { archiveOrder, archiveSearch } from './archive.ts';
 import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
 import {
+  asidePutBack,
   asideRead,
+  asideRemove,
   backupsMake,
   backupsPreview,
   backupsRead,
@@ -75,7 +77,9 @@ export const contract = {
   backupsMake,
   backupsPreview,
   backupsRestore,
+  asidePutBack,
   asideRead,
+  asideRemove,
   exportWrite,
 } as const;
 export type Contract = typeof contract;

@@ -90,6 +90,10 @@ const doneEntry = z.discriminatedUnion('is', [
     happened: z.int(),
     /** Why it corrects an earlier one; empty: it corrects none. */
     reason: z.string(),
+    /** What it was reported of; null: not of an operation. */
+    operation: z.string().nullable(),
+    /** The later entry that corrected it or took it back; null: none did. */
+    putRight: z.strictObject({ label: z.string(), at: z.int() }).nullable(),
   }),
   z.strictObject({ is: z.literal('plan'), ...listedFields }),
 ]);

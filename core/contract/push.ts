@@ -26,7 +26,7 @@ export const push = z.discriminatedUnion('kind', [
   /** A menu entry was chosen. */
   z.strictObject({
     kind: z.literal('menu'),
-    entry: z.enum(['import', 'undo', 'redo', 'plan', 'print', 'settings']),
+    entry: z.enum(['import', 'undo', 'redo', 'plan', 'publish', 'plans', 'print', 'settings']),
   }),
 ]);
 export type Push = DeepReadonly<z.infer<typeof push>>;

@@ -1,4 +1,4 @@
-import { and, desc, isNotNull, lt, notInArray } from 'drizzle-orm';
+import { and, desc, isNotNull, lt, notInArray, sql } from 'drizzle-orm';
 import type { DoneBefore, DoneEntry } from '../../core/contract/plans.ts';
 import { plansIn } from './plans.ts';
 import type { Db } from './rows.ts';
@@ -35,11 +35,17 @@ function stepsBefore(db: Db, before: number, limit: number): DoneEntry[] {
     .map((one) => ({ is: 'step', ...one }));
 }
 
+/** The entry that corrects this one, which is of the same operation: found by the index of those. */
+const putRight = sql<string | null>`(
+  select json_object('label', later.label, 'at', later."keptAt") from ${fact} as later
+  where later.operation is ${fact}.operation and later.corrects = ${fact}.id limit 1
+)`.mapWith((text: string) => JSON.parse(text) as { label: string; at: number });
+
 const factsBefore = (db: Db, before: number, limit: number): DoneEntry[] =>
   db
     .select({
       ...{ id: fact.id, at: fact.keptAt, by: fact.by, label: fact.label },
-      ...{ happened: fact.at, reason: fact.reason },
+      ...{ happened: fact.at, reason: fact.reason, operation: fact.operation, putRight },
     })
     .from(fact)
     .where(lt(fact.id, before))

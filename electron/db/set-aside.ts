@@ -37,6 +37,8 @@ export const setAsideIn = (db: BetterSQLite3Database) => {
     db.delete(tables[kind]).where(eq(tables[kind].id, row.id)).run();
   };
 
+  const remove = (id: number): void => void db.delete(setAside).where(eq(setAside.id, id)).run();
+
   return {
     /** How many were set aside since the file was opened. */
     count: (): number => count,
@@ -53,8 +55,51 @@ export const setAsideIn = (db: BetterSQLite3Database) => {
 
     /** Newest first. */
     list: (): SetAside[] => db.select().from(setAside).orderBy(desc(setAside.id)).all(),
+
+    /** Put a row back into its table: a newer version may read it, or what it belongs to is back. @returns why it cannot be; null when it is back */
+    putBack(id: number): string | null {
+      const row = db.select().from(setAside).where(eq(setAside.id, id)).get();
+      if (!row) return 'It is not set aside any more.';
+      const against = againstPuttingBack(db, row);
+      if (against !== null) return against;
+      db.insert(tables[row.kind as RowKind])
+        .values(JSON.parse(row.content) as never)
+        .run();
+      remove(id);
+      return null;
+    },
+
+    /** For good. */
+    remove,
   };
 };
+
+/** Why a row cannot go back into its table, a sentence; null: it can. */
+function againstPuttingBack(
+  db: BetterSQLite3Database,
+  { kind: named, rowId, content }: SetAside,
+): string | null {
+  const kind = kinds.find((one) => one === named);
+  if (!kind) return `This version of Foldweek keeps no ${named}.`;
+  const stored = JSON.parse(content) as Stored;
+  const row = rowKinds[kind].safeParse(stored);
+  if (!row.success) {
+    const [first] = row.error.issues;
+    return `It still cannot be read: ${first?.path.join('.') || 'row'}: ${first?.message ?? 'unreadable'}.`;
+  }
+  const stands = (of: RowKind, id: unknown): boolean =>
+    db
+      .select({ id: tables[of].id })
+      .from(tables[of])
+      .where(eq(tables[of].id, String(id)))
+      .get() !== undefined;
+  if (stands(kind, rowId)) return `The shop has a ${kind} “${rowId}” again by now.`;
+  for (const parent of kinds)
+    for (const { name } of columnsTo(kind, parent))
+      if (stored[name] !== null && !stands(parent, stored[name]))
+        return `It belongs to ${parent} “${String(stored[name])}”, which is not there; put that back first.`;
+  return null;
+}
 
 /** The columns of a kind's table that refer to another kind. */
 const columnsTo = (child: RowKind, parent: RowKind) =>

@@ -3,6 +3,7 @@ import type { Store } from '../db/open.ts';
 import type { Log } from '../log.ts';
 import { Refused } from '../refused.ts';
 import { archiveService } from '../service/archive.ts';
+import { asideService } from '../service/aside.ts';
 import { askService } from '../service/ask.ts';
 import type { Backups } from '../service/backups.ts';
 import { beginService } from '../service/begin.ts';
@@ -85,7 +86,8 @@ export function makeAnswers(host: Host): Answers {
     ...planAnswers(plansService(living, clock, edit), living),
     ...askAnswers(askService({ living, clock, pushes, launch, questions, log })),
     ...cutAnswers(cutsService({ living, clock, pushes, launch, log })),
-    ...backupAnswers(backups, store),
+    ...backupAnswers(backups),
+    ...asideAnswers(asideService(living)),
     exportWrite: () => exportAll(store, clock, host.version),
     async printPdf(what) {
       if (!host.printPdf)
@@ -138,13 +140,25 @@ function noticeOf({ notice, store, backups }: Host, living: LivingShop, fresh: b
   return [notice, rows, ...backups.troubles()].filter((text) => text !== null).join(' ') || null;
 }
 
-const backupAnswers = (backups: Backups, store: Store) =>
+const backupAnswers = (backups: Backups) =>
   ({
     backupsRead: () => backups.read(),
     backupsMake: async () => ({ name: await backups.make() }),
     backupsPreview: ({ name }) => backups.preview(name),
     backupsRestore: ({ name }) => backups.restore(name),
-    asideRead: () => store.run('read what was set aside', ({ rows }) => rows.aside.list()),
+  }) satisfies Partial<Answers>;
+
+const asideAnswers = (aside: ReturnType<typeof asideService>) =>
+  ({
+    asideRead: () => aside.list(),
+    asidePutBack({ id }) {
+      aside.putBack(id);
+      return {};
+    },
+    asideRemove({ id }) {
+      aside.remove(id);
+      return {};
+    },
   }) satisfies Partial<Answers>;
 
 const planAnswers = (plans: ReturnType<typeof plansService>, living: LivingShop) =>

@@ -28,6 +28,17 @@ export const useBackupContent = (name: string) =>
 export const useAside = () =>
   useQuery({ queryKey: keys.aside, queryFn: () => invoke(contract.asideRead, {}) });
 
+const useAsideChange = (change: typeof contract.asidePutBack | typeof contract.asideRemove) => {
+  const client = useQueryClient();
+  return useMutation({
+    mutationFn: (id: number) => invoke(change, { id }),
+    onSuccess: () => client.invalidateQueries({ queryKey: keys.aside }),
+  });
+};
+/** Put a row back into the shop, or remove it for good. */
+export const usePutBack = () => useAsideChange(contract.asidePutBack);
+export const useRemoveAside = () => useAsideChange(contract.asideRemove);
+
 export function useMakeBackup() {
   const client = useQueryClient();
   return useMutation({

@@ -2,6 +2,7 @@ import { useEffect, useEffectEvent, useState, type ReactNode } from 'react';
 import { onPush } from '../queries/invoke.ts';
 import { useShop, useStatus } from '../queries/hooks.ts';
 import { PlansDialogs } from '../screens/plans/plans-dialogs.tsx';
+import { usePlansView } from '../screens/plans/plans-view.ts';
 import { WhatIfDialogs } from '../screens/what-if/what-if-dialogs.tsx';
 import { toast, ToastCorner } from '../ui/toast.tsx';
 import { appActions, type Action } from './actions.ts';
@@ -18,13 +19,11 @@ import { usePlanJob } from './use-plan-job.ts';
 import { useUndoRedo } from './use-undo-redo.ts';
 import { useWhatIfActions } from './what-if-actions.ts';
 
-/** Entries of the desktop menu that are not an action's own name. */
-const menuEntries: Readonly<Record<string, string>> = { settings: 'settings' };
-
 function useMenu(actions: readonly Action[]): void {
   const choose = useEffectEvent((entry: string) => {
-    const id = menuEntries[entry] ?? entry;
-    actions.find((action) => action.id === id && !action.disabled)?.act();
+    // The menu offers publishing always; its dialog says where there is nothing to publish.
+    if (entry === 'publish') return usePlansView.getState().ask('publish');
+    actions.find((action) => action.id === entry && !action.disabled)?.act();
   });
   useEffect(() => onPush((push) => push.kind === 'menu' && choose(push.entry)), []);
 }

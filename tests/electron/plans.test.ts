@@ -187,4 +187,23 @@ describe('what was done', () => {
     expect(first).toMatchObject({ undone: true });
     expect(fact).toMatchObject({ happened: started, reason: '' });
   });
+
+  it('says of a report by which later entry it was put right', () => {
+    const { edit, plans } = start();
+    const begin = {
+      do: 'floor.start',
+      operation: C,
+      machineId: 'S1',
+      at: NOW,
+      changeoverSeconds: null,
+    } as const;
+    const { factId } = edit.apply(begin, 'floor S1');
+    edit.takeBack(factId!, 'floor S1', '');
+    const [later, first] = plans.history(null, 10).entries;
+    expect(later).toMatchObject({ is: 'fact', operation: C, putRight: null });
+    expect(first).toMatchObject({
+      ...{ is: 'fact', id: factId, operation: C },
+      putRight: { label: 'Take back: Start 1044/1 shearing on S1', at: NOW },
+    });
+  });
 });

@@ -83,3 +83,60 @@ describe('a row that cannot be read', () => {
     after.close();
   });
 });
+
+describe('a row that was set aside', () => {
+  const broken = `update "order" set status = 'lost' where id = '1042'`;
+  const asideOf = (store: ReturnType<typeof spoilt>) => {
+    shopIn(store);
+    return store.run('read', ({ rows }) => rows.aside.list());
+  };
+  const putBack = (store: ReturnType<typeof spoilt>, id: number) =>
+    store.run('put back', ({ rows }) => rows.aside.putBack(id));
+
+  it('stays there while it cannot be read, or what it belongs to is not back', () => {
+    const store = spoilt(broken);
+    const aside = asideOf(store);
+    const order = aside.find(({ kind }) => kind === 'order')!;
+    const line = aside.find(({ kind }) => kind === 'line')!;
+    expect(putBack(store, order.id)).toMatch(/^It still cannot be read: status: /);
+    expect(putBack(store, line.id)).toBe(
+      'It belongs to order “1042”, which is not there; put that back first.',
+    );
+    expect(asideOf(store)).toEqual(aside);
+  });
+
+  it('goes back as it was once it can be read, those that belong to it after it', () => {
+    const first = spoilt(broken);
+    const aside = asideOf(first);
+    const { file } = first;
+    first.close();
+    // As a newer version reads it that knows this status.
+    const connection = new Database(file);
+    connection.exec(`update "setAside" set content = replace(content, '"lost"', '"open"')`);
+    connection.close();
+    const store = openTestStore(file);
+    for (const kind of ['order', 'line', 'record', 'cutList'])
+      for (const row of aside.filter((one) => one.kind === kind)) expect(putBack(store, row.id)).toBeNull();
+    expect(asideOf(store)).toEqual([]);
+    expect(shopIn(store).order).toEqual(anEverythingShop().order);
+    expect(shopIn(store).line).toEqual(anEverythingShop().line);
+  });
+
+  it('writes over nothing that stands there now', () => {
+    const store = spoilt(`update "settings" set units = 'cubits'`);
+    const [row] = asideOf(store);
+    expect(putBack(store, row!.id)).toMatch(/^It still cannot be read: units: /);
+    const mended = spoilt(
+      `insert into "setAside" (kind, rowId, content, reason, at) select 'colour', id, json_object('id', id, 'name', 'Old', 'hex', hex, 'revision', revision), 'x', 1 from "colour" where id = 'moss'`,
+    );
+    const [colour] = asideOf(mended);
+    expect(putBack(mended, colour!.id)).toBe('The shop has a colour “moss” again by now.');
+    expect(shopIn(mended).colour).toEqual(anEverythingShop().colour);
+  });
+
+  it('goes for good when it is removed', () => {
+    const store = spoilt(broken);
+    for (const { id } of asideOf(store)) store.run('remove', ({ rows }) => rows.aside.remove(id));
+    expect(asideOf(store)).toEqual([]);
+  });
+});

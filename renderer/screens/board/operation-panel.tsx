@@ -1,4 +1,5 @@
-import { ArrowLeftRight, CircleHelp, Pin, PinOff, Zap } from 'lucide-react';
+import { ArrowLeftRight, CircleHelp, PencilLine, Pin, PinOff, Zap } from 'lucide-react';
+import { useState } from 'react';
 import { whyQuestion } from '../../../core/report/why-words.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
@@ -10,6 +11,7 @@ import { ChanceTag } from '../../ui/chance-tag.tsx';
 import { FarChance } from '../../ui/far-chance.tsx';
 import { Menu } from '../../ui/menu.tsx';
 import { Tag } from '../../ui/tag.tsx';
+import { CorrectDialog } from '../learning/correct-dialog.tsx';
 import { askRush } from '../what-if/what-if-view.ts';
 import styles from './board.module.css';
 import { ChangeoverWhy, Facts, LookFirst, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
@@ -19,6 +21,8 @@ import { SafeDate } from './safe-date.tsx';
 function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   const { bar, lane, lanes, operation } = chosen;
   const inQueue = (position: number) => doing.move(bar.operation, { machineId: lane.machine.id, position });
+  const record = chosen.shop.record.find(({ id }) => id === bar.operation);
+  const [correcting, setCorrecting] = useState(false);
   const machines = lanes.filter((other) => other.machine.stage === lane.machine.stage && other !== lane);
   return (
     <div className={styles.actions}>
@@ -60,6 +64,14 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
             Machine
           </Button>
         </Menu>
+      )}
+      {record && (
+        <Button small icon={PencilLine} onPress={() => setCorrecting(true)}>
+          Correct the record…
+        </Button>
+      )}
+      {record && correcting && (
+        <CorrectDialog shop={chosen.shop} record={record} onClose={() => setCorrecting(false)} />
       )}
     </div>
   );

@@ -45,7 +45,9 @@ export function PublishDialog({ onClose }: { onClose: () => void }) {
     >
       <p>
         {changes.size === 0
-          ? 'Floor and paper follow the plan on the board already.'
+          ? shop.settings.publishing === 'always'
+            ? 'Every change reaches floor and paper at once in this shop, so there is nothing to publish. Settings have it otherwise.'
+            : 'Floor and paper follow the plan on the board already.'
           : 'Floor screens, dispatch lists and step lists follow this plan from then on. Lists printed before are out of date.'}
       </p>
       <TextField
