@@ -3,9 +3,13 @@ import type { FormKind } from '../../core/edit/command.ts';
 import { removalEffects } from '../../core/edit/removal-effects.ts';
 import type { RowOf } from '../../core/shop/state.ts';
 import { useShop } from '../queries/hooks.ts';
+import { navigate, usePlace } from '../router.ts';
 import { TextField } from '../ui/text-field.tsx';
+import { toast } from '../ui/toast.tsx';
+import { useDrafts } from './drafts.ts';
 import { FormFrame } from './form-frame.tsx';
 import type { Form } from './use-form.ts';
+import { draftName, NEW_ROW } from './use-row-form.ts';
 
 interface Props<K extends FormKind> {
   kind: K;
@@ -14,11 +18,22 @@ interface Props<K extends FormKind> {
   form: Form<RowOf<K>>;
   isNew: boolean;
   onSaved: (id: string) => void;
+  /** What a copy does not take over from the row. */
+  notCopied?: Partial<RowOf<K>>;
   children: ReactNode;
 }
 
 /** The frame of a row's form, which can also remove the row. */
-export function RowFrame<K extends FormKind>({ kind, noun, form, isNew, onSaved, children }: Props<K>) {
+export function RowFrame<K extends FormKind>({
+  kind,
+  noun,
+  form,
+  isNew,
+  onSaved,
+  notCopied,
+  children,
+}: Props<K>) {
+  const duplicate = useDuplicate(kind, noun);
   const { data: shop } = useShop();
   const { id, revision } = form.entries;
   const remove = () => void form.remove({ do: 'row.remove', kind, id, revision });
@@ -28,6 +43,8 @@ export function RowFrame<K extends FormKind>({ kind, noun, form, isNew, onSaved,
       title={title}
       form={form}
       onSaved={(entries) => onSaved(entries.id)}
+      isNew={isNew}
+      onDuplicate={isNew ? undefined : () => duplicate({ ...form.entries, ...notCopied })}
       remove={
         isNew || !shop
           ? undefined
@@ -37,6 +54,23 @@ export function RowFrame<K extends FormKind>({ kind, noun, form, isNew, onSaved,
       {children}
     </FormFrame>
   );
+}
+
+/** Begin a new row with the figures of another, unless one is being added already. */
+function useDuplicate<K extends FormKind>(kind: K, noun: string): (row: RowOf<K>) => void {
+  const drafts = useDrafts((state) => state.entries);
+  const keep = useDrafts((state) => state.keep);
+  const section = usePlace().path[1] ?? '';
+  return (row) => {
+    const draft = draftName(kind, null);
+    const named = 'name' in row ? { name: `${row.name}, copy` } : {};
+    if (!(draft in drafts)) keep(draft, { ...row, ...named, id: '', revision: 0 });
+    else
+      toast({
+        text: `A ${noun} is being added and not saved yet. Save or discard it first; nothing was copied.`,
+      });
+    navigate('shop', section, NEW_ROW);
+  };
 }
 
 const nameOf = (row: { readonly id: string }, noun: string): string =>

@@ -1,4 +1,4 @@
-import { Plus } from 'lucide-react';
+import { Grid3x3, Plus } from 'lucide-react';
 import { Fragment, useState, type ReactNode } from 'react';
 import { ListBox, ListBoxItem } from 'react-aria-components';
 import type { FormKind } from '../../core/edit/command.ts';
@@ -11,7 +11,8 @@ import { Tag } from '../ui/tag.tsx';
 import { TextField } from '../ui/text-field.tsx';
 import { useDrafts } from './drafts.ts';
 import styles from './form.module.css';
-import { draftName } from './use-row-form.ts';
+import { RowsFromElsewhere, usePastedRows } from './pasted-rows.tsx';
+import { draftName, NEW_ROW as NEW } from './use-row-form.ts';
 
 /** A row in the list at the side. */
 interface ListEntry {
@@ -32,10 +33,12 @@ interface Props<K extends FormKind> {
   /** What the section is for, when it is empty. */
   purpose: string;
   form: (row: RowOf<K>, isNew: boolean, onSaved: (id: string) => void) => ReactNode;
+  /** Adds several rows in one step. */
+  many?: { readonly label: string; readonly view: (onSaved: (id: string) => void) => ReactNode };
 }
 
-/** No code begins with a plus, so it can stand for the row that is being added. */
-const NEW = '+';
+/** Nor does a code begin with a star, which stands for the view that adds several rows at once. */
+const MANY = '*';
 const FILTER_FROM = 12;
 
 /** All rows of a kind at the side, the chosen one's form beside them. */
@@ -48,12 +51,15 @@ export function Section<K extends FormKind>({
   fresh,
   purpose,
   form,
+  many,
 }: Props<K>) {
   const chosen = usePlace().path[2];
   const [filter, setFilter] = useState('');
   const drafts = useDrafts((state) => state.entries);
   const go = (id: string) => navigate('shop', path, id);
-  const row = chosen === NEW ? null : (rows.find((one) => one.id === chosen) ?? rows[0] ?? null);
+  usePastedRows(path);
+  const row =
+    chosen === NEW || chosen === MANY ? null : (rows.find((one) => one.id === chosen) ?? rows[0] ?? null);
   const sought = filter.trim().toLowerCase();
   const entries = rows
     .map((one) => ({ id: one.id, unsaved: draftName(kind, one.id) in drafts, ...entry(one) }))
@@ -66,6 +72,12 @@ export function Section<K extends FormKind>({
           <Button icon={Plus} onPress={() => go(NEW)}>
             {`Add ${noun}`}
           </Button>
+          {many && (
+            <Button icon={Grid3x3} onPress={() => go(MANY)}>
+              {many.label}
+            </Button>
+          )}
+          <RowsFromElsewhere list={path} />
           {draftName(kind, null) in drafts && <Tag look="warn">one is being added, not saved</Tag>}
           {rows.length >= FILTER_FROM && (
             <TextField label="Find" value={filter} onChange={setFilter} placeholder="code or name" />
@@ -73,7 +85,9 @@ export function Section<K extends FormKind>({
         </div>
         <RowList noun={noun} sought={sought} entries={entries} chosen={row?.id ?? null} onChoose={go} />
       </div>
-      {open ? (
+      {chosen === MANY && many ? (
+        many.view(go)
+      ) : open ? (
         <Fragment key={row?.id ?? NEW}>{form(open, row === null, go)}</Fragment>
       ) : (
         <EmptyState title={`No ${noun} yet`}>

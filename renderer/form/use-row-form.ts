@@ -52,5 +52,8 @@ export function useRowForm<K extends FormKind>(
   });
 }
 
+/** No code begins with a plus, so it can stand in an address for the row that is being added. */
+export const NEW_ROW = '+';
+
 /** The name of a row's draft; null for the one of a new row. */
-export const draftName = (kind: FormKind, id: string | null): string => `${kind} ${id ?? '+'}`;
+export const draftName = (kind: FormKind, id: string | null): string => `${kind} ${id ?? NEW_ROW}`;

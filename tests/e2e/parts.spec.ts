@@ -49,13 +49,13 @@ test('a profile is drawn as it is typed; girth, order and turns follow; it is mi
   await page.getByRole('button', { name: 'Mirror left and right' }).click();
   await expect(page.getByRole('textbox', { name: 'Flange 3', exact: true })).toHaveValue('3 in');
   await expect.poll(() => girth(page)).toBeCloseTo(before + 1, 3);
-  await form(page, 'Add part').getByRole('button', { name: 'Save' }).click();
+  await form(page, 'Add part').getByRole('button', { name: 'Save', exact: true }).click();
   await expect(undo(page)).toHaveAccessibleName(/Add part zee-2/);
 
   await form(page, 'Zee').getByRole('button', { name: 'Duplicate' }).click();
   await expect(page.getByRole('textbox', { name: 'Name', exact: true })).toHaveValue('Zee, copy');
   await type(page, 'Code', 'zee-3');
-  await form(page, 'Add part').getByRole('button', { name: 'Save' }).click();
+  await form(page, 'Add part').getByRole('button', { name: 'Save', exact: true }).click();
   await expect(undo(page)).toHaveAccessibleName(/Add part zee-3/);
   await undo(page).click();
   await expect(page.getByRole('option', { name: /Zee, copy/ })).toBeHidden();

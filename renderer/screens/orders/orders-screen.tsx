@@ -1,6 +1,7 @@
 import { Archive, FileUp, Plus } from 'lucide-react';
 import { useMemo } from 'react';
 import type { Shop } from '../../../core/shop/state.ts';
+import { usePastedRows } from '../../form/pasted-rows.tsx';
 import { useChances } from '../../queries/chances.ts';
 import { useNow, useShop } from '../../queries/hooks.ts';
 import { usePlan } from '../../queries/plan.ts';
@@ -27,6 +28,7 @@ const open = (row: LineRow) => navigate('orders', row.order.id);
 export function OrdersScreen() {
   const { data: shop, error } = useShop();
   const chosen = usePlace().path[1];
+  usePastedRows('orders');
   return (
     <Page title="Orders" actions={<Actions />}>
       {error && <SentenceError message={error.message} />}

@@ -11,6 +11,7 @@ import { Length, Money } from '../../../form/parsed-field.tsx';
 import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
 import { Section } from '../../../form/section.tsx';
 import type { Form } from '../../../form/use-form.ts';
+import { ManySheets } from './sheet-grid.tsx';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 
 export function Sheets({ shop }: { shop: Shop }) {
@@ -30,6 +31,7 @@ export function Sheets({ shop }: { shop: Shop }) {
       })}
       fresh={() => freshSheet(shop)}
       purpose="Blanks are cut from the sheets kept here; a line without one cannot be planned. Add a material and a colour first."
+      many={{ label: 'Several at once', view: (onSaved) => <ManySheets shop={shop} onSaved={onSaved} /> }}
       form={(row, isNew, onSaved) => <SheetForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} />}
     />
   );
@@ -53,7 +55,7 @@ function SheetForm(props: RowFormProps<'sheet'>) {
   const { shop, isNew } = props;
   const form = useRowForm('sheet', props);
   return (
-    <RowFrame kind="sheet" noun="sheet size" form={form} {...props}>
+    <RowFrame kind="sheet" noun="sheet size" form={form} {...props} notCopied={{ onHand: 0 }}>
       <Fields>
         <CodeField form={form} isNew={isNew} />
         <StockFields shop={shop} form={form} />

@@ -1,19 +1,17 @@
-import { Copy, FlipHorizontal2, FlipVertical2, Printer } from 'lucide-react';
+import { FlipHorizontal2, FlipVertical2, Printer } from 'lucide-react';
 import { isOrderOf } from '../../../../core/part/bend-steps.ts';
 import type { Profile } from '../../../../core/part/profile.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
-import { navigate, placeOf } from '../../../router.ts';
+import { placeOf } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import { toast } from '../../../ui/toast.tsx';
-import { useDrafts } from '../../../form/drafts.ts';
 import styles from '../../../form/form.module.css';
 import { Fields, Group } from '../../../form/form-frame.tsx';
 import { Length } from '../../../form/parsed-field.tsx';
 import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
 import type { Form } from '../../../form/use-form.ts';
-import { draftName, useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
+import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { partAddress } from '../../print/part-choice.ts';
 import { FamilyFields } from './family-fields.tsx';
 import { PartView } from './part-view.tsx';
@@ -37,7 +35,7 @@ export function PartForm(props: RowFormProps<'part'>) {
   const { units } = shop.settings;
   const isSize = entries.family?.is === 'size';
   return (
-    <RowFrame kind="part" noun="part" form={form} {...props}>
+    <RowFrame kind="part" noun="part" form={form} {...props} notCopied={{ family: null }}>
       <Tools shop={shop} form={form} isNew={isNew} />
       <div className={look.split}>
         <div className={look.entries}>
@@ -108,32 +106,14 @@ const WhoFields = ({ form, form: { entries, errors, set }, isNew, units, isSize 
   </Fields>
 );
 
-/** Begin another part from this one, and look at this one from its other side. */
+/** Look at the part from its other side, and print it. */
 function Tools({ shop, form, isNew }: { shop: Shop; form: PartForm; isNew: boolean }) {
-  const drafts = useDrafts((state) => state.entries);
-  const keep = useDrafts((state) => state.keep);
   const { entries } = form;
   const { chosen } = useMetalShown(shop, entries.id);
   const metal = chosen ? { materialId: chosen.material.id, gauge: chosen.gauge.label } : null;
-  const duplicate = () => {
-    const name = draftName('part', null);
-    if (name in drafts) {
-      toast({
-        text: 'A part is being added and not saved yet. Save or discard it first; nothing was copied.',
-      });
-    } else {
-      keep(name, { ...entries, id: '', name: `${entries.name}, copy`, family: null, revision: 0 });
-    }
-    navigate('shop', 'parts', '+');
-  };
   const shown = (profile: Profile) => takeProfile(form, profile);
   return (
     <div className={styles.ends}>
-      {!isNew && (
-        <Button small icon={Copy} onPress={duplicate}>
-          Duplicate
-        </Button>
-      )}
       {entries.family === null && (
         <>
           <Button small icon={FlipVertical2} onPress={() => shown(mirrored(entries.profile))}>
