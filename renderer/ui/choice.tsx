@@ -1,4 +1,5 @@
 import { Check, ChevronDown } from 'lucide-react';
+import { useContext, type KeyboardEvent, type ReactNode } from 'react';
 import {
   Button,
   ListBox,
@@ -7,6 +8,7 @@ import {
   Select as Primitive,
   SelectValue,
   ComboBox,
+  ComboBoxStateContext,
   Input,
 } from 'react-aria-components';
 import { classes } from './classes.ts';
@@ -83,6 +85,20 @@ export function Select({
   );
 }
 
+/** Enter chooses what is left when the typed words leave one. */
+function EnterTakesTheOne({ children }: { children: ReactNode }) {
+  const state = useContext(ComboBoxStateContext);
+  const press = ({ key }: KeyboardEvent) => {
+    if (key !== 'Enter' || !state?.isOpen || state.selectionManager.focusedKey !== null) return;
+    if (state.collection.size === 1) state.selectionManager.setFocusedKey(state.collection.getFirstKey());
+  };
+  return (
+    <div className={styles.boxed} onKeyDownCapture={press}>
+      {children}
+    </div>
+  );
+}
+
 /** One of many, found by typing. */
 export function Combo({
   label,
@@ -104,12 +120,12 @@ export function Combo({
       className={styles.field ?? ''}
     >
       <FieldLabel label={label} />
-      <div className={styles.boxed}>
+      <EnterTakesTheOne>
         <Input className={styles.input ?? ''} placeholder={placeholder ?? 'Type to find…'} />
         <Button className={styles.opener ?? ''}>
           <ChevronDown size={16} aria-hidden />
         </Button>
-      </div>
+      </EnterTakesTheOne>
       <FieldFoot help={help} error={error} />
       <Popover className={popover.popover ?? ''}>
         <ListBox
