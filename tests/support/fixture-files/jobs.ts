@@ -22,7 +22,7 @@ const lines = listLines({
   customers: ['Thimble Creek Barns', 'Lantern Row Roofing', 'Quillfeather Homes'],
   parts: ['P-101', 'P-102', 'P-103', 'P-105'],
   colours: Object.keys(FINISHES),
-  lengths: [1920, 1920, 1536, 2016, 2024, 152, 1157, 1394, 968, 600],
+  lengths: [1920, 1920, 1536, 1824, 1832, 152, 1157, 1394, 968, 600],
   notes: ['bundle by elevation', 'call before delivery', 'match sample on file', 'tarp the load'],
 });
 

@@ -25,7 +25,7 @@ const lines = listLines({
   customers: ['Saltbox Porch Builders', 'Heron Point Sheds'],
   parts: ['P-101', 'P-103', 'P-104', 'P-106', 'P-118', 'P-119'],
   colours: ['bone', 'moss', 'barn-red'],
-  lengths: [1920, 1920, 1536, 1944, 600, 1928, 984],
+  lengths: [1920, 1920, 1536, 1908, 600, 1912, 984],
   notes: ['Leave at the yard gate', 'Dock 2, forklift there', 'Phone the site office'],
 });
 
