@@ -4,23 +4,26 @@
  * and nothing of it is kept.
  */
 export const MOST = {
-  /** Bytes of a CSV file. */
-  csvBytes: 4_000_000,
-  /** Rows of a CSV file, its header not counted. */
+  /** Bytes of a table's file: text or spreadsheet. */
+  fileBytes: 4_000_000,
+  /** Bytes of a spreadsheet's parts once they are unpacked, all together, and how many parts there may be. */
+  spreadsheetBytes: 24_000_000,
+  spreadsheetParts: 500,
+  /** Rows of a table's file, its header not counted. */
   rows: 5000,
-  /** Lines of a CSV file, empty ones counted. */
+  /** Lines of a table's file, empty ones counted. */
   lines: 20_000,
-  /** Cells in a row of a CSV file. */
+  /** Cells in a row of a table's file. */
   columns: 100,
   /** Characters of a cell: as long as a note may be. */
   cellCharacters: 2000,
   /** Characters of a cell that is no note: twice the longest name. */
   shortCellCharacters: 240,
-  /** Characters of an export, packed to be sent along with a request, and of a CSV file as it is sent. */
+  /** Characters of an export, packed to be sent along with a request, and of a table's file as it is sent. */
   packedCharacters: 40_000_000,
   /** Bytes of an export once it is unpacked. */
   exportBytes: 400_000_000,
-  /** Bytes of a request over HTTP that brings an export, of one that brings a CSV file, and of any other. */
+  /** Bytes of a request over HTTP that brings an export, of one that brings a table's file, and of any other. */
   exportRequestBytes: 42_000_000,
   fileRequestBytes: 8_000_000,
   requestBytes: 2_000_000,

@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { z } from 'zod';
-import { orderColumns } from '../core/import/order-columns.ts';
-import { checkOrderRows } from '../core/import/order-rows.ts';
+import { importKinds } from '../core/import/kinds.ts';
+import { orderColumns } from '../core/import/order-fields.ts';
+import { readFile } from '../core/import/read-file.ts';
 import { sentence } from '../core/result.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../core/shop/state.ts';
 import { toInstant } from '../core/time/wall.ts';
@@ -112,20 +113,30 @@ export function readOrders(
   shop: Shop,
   move: Reading['move'],
 ): Pick<Shop, 'order' | 'line'> {
-  const rows = readTable(folder, file).map((cell, index) => ({
-    row: index + 2,
-    cells: orderColumns.map((column) =>
+  const rows = readTable(folder, file).map((cell) =>
+    orderColumns.map((column) =>
       column === 'not before' || column === 'due' ? moveCell(cell(column), move) : cell(column),
     ),
+  );
+  const grid = [orderColumns, ...rows].map((cells, index) => ({
+    row: index + 1,
+    cells: cells.map((text) => ({ text })),
   }));
-  const checked = checkOrderRows(shop, orderColumns, rows, instant(0));
-  if (!checked.ok) throw new Error(sentence(checked.issues));
-  const { issues, orders, lines } = checked.value;
-  if (issues[0]) throw new Error(`${file}, row ${issues[0].row}: ${issues[0].reason}`);
-  const inOrder = lines.sort((a, b) =>
+  const { reading, command } = readFile(importKinds.orders, {
+    shop: { ...shop, record: [] },
+    fileName: file,
+    grid: { rows: grid, notes: [], sheets: [] },
+    answers: {},
+    now: instant(0),
+    past: { order: () => false, line: () => false, record: () => null },
+  });
+  const { wrong, waiting } = reading.counts;
+  if (wrong + waiting > 0 || command?.do !== 'orders.import')
+    throw new Error(`${file}: ${JSON.stringify(reading.questions)} ${JSON.stringify(reading.rows[0])}`);
+  const inOrder = [...command.lines].sort((a, b) =>
     a.orderId === b.orderId ? a.number - b.number : a.orderId < b.orderId ? -1 : 1,
   );
-  return { order: byId(orders), line: inOrder };
+  return { order: byId([...command.orders]), line: inOrder };
 }
 
 /** Operations done on the floor. */

@@ -1,44 +1,40 @@
 import { z } from 'zod';
-import { fileCheck, table } from '../import/file-check.ts';
+import { answers } from '../import/answers.ts';
+import { importKind } from '../import/kinds.ts';
+import { reading } from '../import/reading.ts';
 import { MOST } from '../input-limits.ts';
 import { lineId } from '../shop/order.ts';
 import { call } from './call.ts';
 
-const fileName = z.string().max(MOST.fileNameCharacters);
-/** Longer than the largest file that is read: a file too large is refused in words of its own. */
-const file = z.strictObject({ fileName, base64: z.string().max(MOST.packedCharacters) });
-const asFixed = z.strictObject({ fileName, ...table.shape });
+const file = z.strictObject({
+  kind: importKind,
+  fileName: z.string().max(MOST.fileNameCharacters),
+  /** Longer than the largest file that is read: a file too large is refused in words of its own. */
+  base64: z.string().max(MOST.packedCharacters),
+  answers,
+});
 
-/** Read a CSV file of work-order lines and check every row; nothing is stored. */
-export const importCheck = call('import.check', file, fileCheck);
+/**
+ * How a file of orders, finished work … is understood: its columns, what must be asked, what each row is to the shop. Nothing
+ * is stored. What is said about the file (core/import/answers.ts) comes along with it each time.
+ */
+export const importRead = call('import.read', file, reading);
 
-/** Check again after cells were fixed on screen. */
-export const importRecheck = call('import.recheck', asFixed, fileCheck);
-
-/** Take the good rows as one step of the history; the bad ones come back to be fixed. */
+/** Take the rows that are new or change something, as one step of the history; the others come back. */
 export const importTake = call(
   'import.take',
-  asFixed,
+  file,
   z.strictObject({
-    orders: z.int(),
-    lines: z.int(),
-    /** Those of the lines whose work order is marked rush. */
-    rush: z.array(lineId),
-    /** The history's step that it became; null: nothing was new. */
+    /** The history's step that it became, or the entry in the floor's log; null: nothing was new. */
     stepId: z.int().nullable(),
-    left: fileCheck,
+    factId: z.int().nullable(),
+    /** How the history names it. */
+    label: z.string(),
+    /** Rows that were taken. */
+    counts: z.strictObject({ new: z.int(), changed: z.int() }),
+    /** New lines of work orders that are marked rush. */
+    rush: z.array(lineId),
+    /** The same file, read again. */
+    left: reading,
   }),
-);
-
-/** Read a CSV file of finished operations (core/import/finished-rows.ts) and check every row; nothing is stored. */
-export const importFinishedCheck = call('import.finished.check', file, fileCheck);
-
-/** Check such a file again after cells were fixed on screen. */
-export const importFinishedRecheck = call('import.finished.recheck', asFixed, fileCheck);
-
-/** Take the good rows of such a file as one step of the history; the bad ones come back to be fixed. */
-export const importFinishedTake = call(
-  'import.finished.take',
-  asFixed,
-  z.strictObject({ operations: z.int(), factId: z.int().nullable(), left: fileCheck }),
 );

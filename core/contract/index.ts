@@ -13,14 +13,7 @@ import {
 } from './backup.ts';
 import { cutsImprove, cutsRead, cutsSolve, cutsStop } from './cuts.ts';
 import { editApply, editHistory, editRedo, editTakeBack, editUndo } from './edit.ts';
-import {
-  importCheck,
-  importFinishedCheck,
-  importFinishedRecheck,
-  importFinishedTake,
-  importRecheck,
-  importTake,
-} from './import.ts';
+import { importRead, importTake } from './import.ts';
 import {
   historyRead,
   plansCompare,
@@ -46,12 +39,8 @@ export const contract = {
   editRedo,
   editTakeBack,
   editHistory,
-  importCheck,
-  importRecheck,
+  importRead,
   importTake,
-  importFinishedCheck,
-  importFinishedRecheck,
-  importFinishedTake,
   searchStart,
   searchStop,
   searchRead,

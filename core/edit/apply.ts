@@ -47,7 +47,7 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
     case 'line.remove':
       return removeLine(shop, command);
     case 'orders.import':
-      return importOrders(shop, command.fileName, command.orders, command.lines);
+      return importOrders(shop, command);
     case 'floor.changeover':
     case 'floor.start':
     case 'floor.pause':
@@ -58,7 +58,7 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
     case 'floor.correct':
       return applyFloorCommand(shop, command);
     case 'records.import':
-      return importRecords(shop, command.fileName, command.records);
+      return importRecords(shop, command);
     case 'standards.accept':
       return acceptStandards(shop, command);
     case 'standards.revert':

@@ -50,6 +50,12 @@ const given = z.literal(true).optional();
 const seen = z.record(z.string(), revision);
 const lineRead = orderLine.pick({ id: true, revision: true });
 
+/** How a file was read, and what its texts stand for: kept for the next one (core/import/remember.ts). */
+const remembered = z
+  .strictObject({ names: z.array(rowKinds.otherName).max(MOST.rows), layout: rowKinds.fileLayout })
+  .optional();
+export type Remembered = DeepReadonly<NonNullable<z.infer<typeof remembered>>>;
+
 /** What of a record can be corrected. */
 const correctable = {
   machineId: true,
@@ -122,12 +128,13 @@ export const command = z.union([
   }),
   z.strictObject({ do: z.literal('line.save'), line: orderLine }),
   z.strictObject({ do: z.literal('line.remove'), lineId, revision }),
-  /** Add orders and lines that came from a file; orders that exist get the new lines only. */
+  /** Orders and lines that came from a file, new and changed. */
   z.strictObject({
     do: z.literal('orders.import'),
     fileName: z.string().max(MOST.fileNameCharacters),
     orders: z.array(workOrder).max(MOST.rows),
     lines: z.array(orderLine).max(MOST.rows),
+    remembered,
   }),
   /** A changeover for an operation begins on its machine; it ends when work starts there. */
   z.strictObject({
@@ -177,6 +184,7 @@ export const command = z.union([
     do: z.literal('records.import'),
     fileName: z.string().max(MOST.fileNameCharacters),
     records: z.array(rowKinds.record).max(MOST.rows),
+    remembered,
   }),
   /** Take over figures that finished work shows. `before` is the figure the proposal was made from. */
   z.strictObject({

@@ -1,7 +1,8 @@
 import { lineOfOperation } from '../shop/order.ts';
-import type { OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
+import type { Command } from './command.ts';
+import { memoryChanges } from './file-memory.ts';
 import { operationName } from './plan-commands.ts';
 import { change, type Edit } from '../shop/row-change.ts';
 
@@ -11,8 +12,7 @@ import { change, type Edit } from '../shop/row-change.ts';
  */
 export function importRecords(
   shop: Shop,
-  fileName: string,
-  records: readonly OperationRecord[],
+  { fileName, records, remembered }: Extract<Command, { readonly do: 'records.import' }>,
 ): Result<Edit> {
   const lines = new Set(shop.line.map((l) => l.id));
   const seen = new Set(shop.record.map((r) => r.id));
@@ -36,6 +36,6 @@ export function importRecords(
   if (issues.length > 0) return err(...issues);
   return ok({
     label: `Import ${records.length} finished ${records.length === 1 ? 'operation' : 'operations'} from ${fileName}`,
-    changes: records.map((record) => change('record', null, record)),
+    changes: [...records.map((record) => change('record', null, record)), ...memoryChanges(shop, remembered)],
   });
 }

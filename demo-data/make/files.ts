@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import Papa from 'papaparse';
-import { orderColumns } from '../../core/import/order-columns.ts';
+import { orderColumns } from '../../core/import/order-fields.ts';
 import { rowKinds } from '../../core/shop/state.ts';
 import { readAnchor, readCatalogue, readRows, readSettings } from '../read.ts';
 import { finishedColumns, finishedRow, halfYear } from './half-year.ts';

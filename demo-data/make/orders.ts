@@ -1,4 +1,4 @@
-import type { OrderColumn } from '../../core/import/order-columns.ts';
+import type { OrderColumn } from '../../core/import/order-fields.ts';
 import { shiftDate } from '../../core/time/wall.ts';
 import type { Rng } from './rng.ts';
 

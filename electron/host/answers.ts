@@ -11,7 +11,7 @@ import type { Clock } from '../service/clock.ts';
 import { cutsService } from '../service/cuts.ts';
 import { editService } from '../service/edit.ts';
 import { exportAll } from '../service/export.ts';
-import { finishedImport, orderImport } from '../service/file-import.ts';
+import { fileImport } from '../service/file-import.ts';
 import type { Pushes } from '../service/pushes.ts';
 import { QuestionWorker } from '../service/question-worker.ts';
 import { searchService } from '../service/search.ts';
@@ -76,7 +76,7 @@ export function makeAnswers(host: Host): Answers {
     editRedo: ({ stepId }, caller) => ({ label: edit.redo(caller, stepId) }),
     editTakeBack: ({ factId, reason }, caller) => ({ label: edit.takeBack(factId, caller, reason) }),
     editHistory: (_input, caller) => edit.history(caller),
-    ...importAnswers(orderImport(living, clock, edit), finishedImport(living, clock, edit), backups),
+    ...importAnswers(fileImport(living, clock, edit), backups),
     searchStart: ({ seconds, seed, protect }, caller) => search.start(seconds, seed, protect, caller),
     searchStop({ jobId }) {
       search.stop(jobId);
@@ -109,23 +109,12 @@ const closedWork = (records: ReturnType<typeof recordsService>, archive: ReturnT
   }) satisfies Partial<Answers>;
 
 /** A backup is made before what a file holds is taken. */
-const importAnswers = (
-  orders: ReturnType<typeof orderImport>,
-  finished: ReturnType<typeof finishedImport>,
-  backups: Backups,
-) =>
+const importAnswers = (files: ReturnType<typeof fileImport>, backups: Backups) =>
   ({
-    importCheck: ({ fileName, base64 }) => orders.check(fileName, Buffer.from(base64, 'base64')),
-    importRecheck: ({ fileName, ...table }) => orders.recheck(fileName, table),
-    async importTake({ fileName, ...table }, caller) {
+    importRead: ({ base64, ...file }) => files.read({ ...file, bytes: Buffer.from(base64, 'base64') }),
+    async importTake({ base64, ...file }, caller) {
       await backups.before('before-import');
-      return orders.take(fileName, table, caller);
-    },
-    importFinishedCheck: ({ fileName, base64 }) => finished.check(fileName, Buffer.from(base64, 'base64')),
-    importFinishedRecheck: ({ fileName, ...table }) => finished.recheck(fileName, table),
-    async importFinishedTake({ fileName, ...table }, caller) {
-      await backups.before('before-import');
-      return finished.take(fileName, table, caller);
+      return files.take({ ...file, bytes: Buffer.from(base64, 'base64') }, caller);
     },
   }) satisfies Partial<Answers>;
 

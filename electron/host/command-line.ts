@@ -104,11 +104,11 @@ function shopOf(data: string | undefined, now: Instant): Shop {
 }
 
 /** The shop with the orders of a file and no others. @throws Refused naming every wrong cell */
-const withOrdersOf = (file: string, shop: Shop, now: Instant): Shop =>
-  addOrdersOf(file, { ...shop, order: [], line: [], queue: [], pin: [], record: [] }, now).shop;
+const withOrdersOf = async (file: string, shop: Shop, now: Instant): Promise<Shop> =>
+  (await addOrdersOf(file, { ...shop, order: [], line: [], queue: [], pin: [], record: [] }, now)).shop;
 
 /** The shop that is asked about, with its plan as it is. */
-function askedShop({ data, orders }: Asked, now: Instant): Shop {
+async function askedShop({ data, orders }: Asked, now: Instant): Promise<Shop> {
   const base = shopOf(data, now);
   return orders === undefined ? base : withOrdersOf(orders, base, now);
 }
@@ -118,7 +118,7 @@ const launch = nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts'));
 async function rush(asked: Asked, file: string): Promise<string> {
   const now = makeClock(process.env.FOLDWEEK_NOW).now();
   const { seconds, seed } = asked;
-  const report = await weighRush(addOrdersOf(file, askedShop(asked, now), now), {
+  const report = await weighRush(await addOrdersOf(file, await askedShop(asked, now), now), {
     now,
     seconds,
     seed,
@@ -148,7 +148,7 @@ function lineNamed({ problem, unplannable }: ShopProblem, asked: string): string
 
 async function plan(asked: Asked): Promise<PlanReport> {
   const now = makeClock(process.env.FOLDWEEK_NOW).now();
-  const shop = askedShop(asked, now);
+  const shop = await askedShop(asked, now);
   const shopProblem = valueOf(toSearchProblem(shop, now));
   const { problem, queues } = shopProblem;
   const lineId = asked.explain === undefined ? null : lineNamed(shopProblem, asked.explain);

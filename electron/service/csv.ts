@@ -1,26 +1,16 @@
 import Papa from 'papaparse';
-import { hasUnkeepable, megabytes, MOST } from '../../core/input-limits.ts';
+import type { GridRow, Grid } from '../../core/import/grid.ts';
+import { hasUnkeepable, MOST } from '../../core/input-limits.ts';
 import { Refused } from '../refused.ts';
-
-/** A file's cells as text, in the file's own order. Rows are counted as in the file; the header is row 1. */
-export interface Table {
-  readonly header: readonly string[];
-  readonly rows: readonly { readonly row: number; readonly cells: readonly string[] }[];
-}
 
 const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const;
 type Separator = keyof typeof SEPARATORS;
 
 /**
- * Read a CSV file: its encoding, its separator, its cells. Rows shorter than the header are filled with ''.
+ * Read a text file of cells: its encoding, its separator, its cells.
  * @throws Refused with a sentence when it is empty, no text, too big, or a quotation mark is never closed
  */
-export function readTable(fileName: string, bytes: Uint8Array): { table: Table; notes: string[] } {
-  if (bytes.length > MOST.csvBytes)
-    throw new Refused(
-      'bad-input',
-      `${fileName} has ${megabytes(bytes.length)}; at most ${megabytes(MOST.csvBytes)} can be read. Nothing was imported; split the file.`,
-    );
+export function readText(fileName: string, bytes: Uint8Array): Grid {
   const { text: written, notes } = decodeText(fileName, bytes);
   // Files pasted together have line ends of both kinds.
   const text = written.replaceAll(/\r\n?/g, '\n');
@@ -40,26 +30,29 @@ export function readTable(fileName: string, bytes: Uint8Array): { table: Table; 
       'bad-input',
       `In ${fileName}, a quotation mark opened in row ${(unclosed.row ?? 0) + 1} is never closed. Nothing was imported; fix that row and import again.`,
     );
-  const filled = data
-    .map((cells, index) => ({ row: index + 1, cells: cells.map((cell) => cell.trim()) }))
-    .filter(({ cells }) => cells.some((cell) => cell !== ''));
-  const [header, ...rows] = filled;
-  if (!header)
+  const rows = data.map((cells, index) => ({
+    row: index + 1,
+    cells: cells.map((cell) => ({ text: cell.trim() })),
+  }));
+  return { rows: filledRows(fileName, rows), notes, sheets: [] };
+}
+
+/** The rows that hold something. @throws Refused when there are none, or too many */
+export function filledRows(fileName: string, all: readonly GridRow[]): GridRow[] {
+  const rows = all.filter(({ cells }) => cells.some(({ text }) => text !== ''));
+  if (rows.length === 0)
     throw new Refused(
       'bad-input',
       `${fileName} is empty. Nothing was imported; choose a file with a header row and one row a line.`,
     );
-  if (rows.length > MOST.rows)
+  if (rows.length - 1 > MOST.rows)
     throw tooMuch(
       fileName,
-      `${count(rows.length)} rows`,
+      `${count(rows.length - 1)} rows`,
       `${count(MOST.rows)} can be read`,
       'split the file',
     );
-  const short = rows.filter(({ cells }) => cells.length < header.cells.length);
-  if (short.length > 0)
-    notes.push(`${rowList(short)} shorter than the header; the missing cells were read as empty.`);
-  return { table: { header: header.cells, rows: rows.map((row) => pad(row, header.cells.length)) }, notes };
+  return rows;
 }
 
 const count = (value: number): string => value.toLocaleString('en-US');
@@ -68,7 +61,7 @@ const tooMuch = (fileName: string, has: string, most: string, todo: string): Ref
   new Refused('bad-input', `${fileName} has ${has}; at most ${most}. Nothing was imported; ${todo}.`);
 
 /** @throws Refused when there is more of anything than core/input-limits.ts allows */
-function checkSize(fileName: string, rows: readonly (readonly string[])[]): void {
+export function checkSize(fileName: string, rows: readonly (readonly string[])[]): void {
   if (rows.length > MOST.lines)
     throw tooMuch(
       fileName,
@@ -102,33 +95,35 @@ function checkSize(fileName: string, rows: readonly (readonly string[])[]): void
   }
 }
 
-const pad = (row: { row: number; cells: string[] }, length: number) => ({
-  row: row.row,
-  cells: [...row.cells, ...Array<string>(Math.max(0, length - row.cells.length)).fill('')],
-});
+/** So many lines tell how a file's cells are separated. */
+const LOOKED_AT = 30;
 
-function rowList(rows: readonly { row: number }[]): string {
-  const named = rows.slice(0, 5).map(({ row }) => row);
-  const more = rows.length > named.length ? ` and ${rows.length - named.length} more` : '';
-  return `${rows.length === 1 ? 'Row' : 'Rows'} ${named.join(', ')}${more} ${rows.length === 1 ? 'is' : 'are'}`;
-}
-
-/** The separator that occurs most in the header row: there, unlike further down, no comma stands inside a number. */
+/**
+ * The separator that most lines have as often as one another: a comma inside numbers or notes comes and goes. Titles above
+ * the header have none.
+ */
 function guessSeparator(text: string): Separator {
-  const header = (/^\s*([^\r\n]*)/.exec(text)?.[1] ?? '').replaceAll(/"[^"]*"/g, '');
-  const count = (separator: string) => header.split(separator).length;
+  const lines = text
+    .slice(0, 100_000)
+    .replaceAll(/"[^"]*"/g, '')
+    .split('\n')
+    .filter((line) => line.trim() !== '')
+    .slice(0, LOOKED_AT);
+  const steady = (separator: string): number => {
+    const counts = new Map<number, number>();
+    for (const line of lines) {
+      const own = line.split(separator).length - 1;
+      counts.set(own, (counts.get(own) ?? 0) + 1);
+    }
+    return Math.max(...[...counts].map(([own, times]) => own * times), 0);
+  };
   return (Object.keys(SEPARATORS) as Separator[]).reduce((best, next) =>
-    count(next) > count(best) ? next : best,
+    steady(next) > steady(best) ? next : best,
   );
 }
 
 /** UTF-16 by its byte-order mark; else UTF-8; else, when the bytes are not UTF-8, Windows-1252, and it is said so. */
 function decodeText(fileName: string, bytes: Uint8Array): { text: string; notes: string[] } {
-  if (bytes[0] === 0x50 && bytes[1] === 0x4b)
-    throw new Refused(
-      'bad-input',
-      `${fileName} is a spreadsheet or archive, not a CSV file. Nothing was imported; save it as CSV (UTF-8) and import that.`,
-    );
   const mark =
     bytes[0] === 0xff && bytes[1] === 0xfe
       ? 'utf-16le'

@@ -1,72 +1,77 @@
-import { checkFinishedRows } from '../../core/import/finished-rows.ts';
-import type { FileCheck, RowFindings } from '../../core/import/file-check.ts';
-import { checkOrderRows } from '../../core/import/order-rows.ts';
-import { valueOf } from '../refused.ts';
+import type { Answers } from '../../core/import/answers.ts';
+import { importKinds, type ImportKindName } from '../../core/import/kinds.ts';
+import { readFile, type FileRead } from '../../core/import/read-file.ts';
+import type { Reading } from '../../core/import/reading.ts';
+import type { Grid } from '../../core/import/grid.ts';
 import type { Clock } from './clock.ts';
-import { readTable, type Table } from './csv.ts';
 import type { EditService } from './edit.ts';
 import type { LivingShop } from './living-shop.ts';
+import { readGrid } from './table-file.ts';
 
-/**
- * A CSV file: look, fix, take.
- * @param findingsOf checks every row; nothing is stored
- * @param keep stores what the ready rows say as one step of the history, and counts it
- */
-function fileImport<Found extends RowFindings, Taken extends object>(
-  findingsOf: (table: Table) => Found,
-  keep: (fileName: string, found: Found, by: string) => Taken,
-) {
-  const check = (fileName: string, table: Table, notes: readonly string[] = []): FileCheck => {
-    const { issues, ready, known, notes: own } = findingsOf(table);
-    return { fileName, ...table, issues, ready, known, notes: [...notes, ...own] };
+/** A file as it comes with a request. */
+export interface FileAsked {
+  readonly kind: ImportKindName;
+  readonly fileName: string;
+  readonly bytes: Uint8Array;
+  readonly answers: Answers;
+}
+
+/** What of a file was taken, and what is left of it. */
+export interface FileTaken {
+  readonly stepId: number | null;
+  readonly factId: number | null;
+  readonly label: string;
+  readonly counts: { readonly new: number; readonly changed: number };
+  /** New lines of work orders that are marked rush. */
+  readonly rush: string[];
+  readonly left: Reading;
+}
+
+/** Files of a shop: read as often as it takes, taken as one step. Nothing is kept between two readings. */
+export function fileImport(living: LivingShop, clock: Clock, edit: EditService) {
+  const reading = (grid: Grid, { kind, fileName, answers }: FileAsked): FileRead => {
+    const { shop } = living;
+    const orders = new Set(shop.order.map(({ id }) => id));
+    return living.store.run('read a file', ({ rows }) =>
+      readFile(importKinds[kind], {
+        shop,
+        fileName,
+        grid,
+        answers,
+        now: clock.now(),
+        past: {
+          order: (id) => !orders.has(id) && rows.get('order', id) !== null,
+          line: (id) => rows.hasRecords(id),
+          record: (id) => rows.get('record', id),
+        },
+      }),
+    );
   };
+  const gridOf = ({ fileName, bytes, answers }: FileAsked) => readGrid(fileName, bytes, answers.sheet);
 
   return {
-    /** Read a file's bytes and check every row; nothing is stored. */
-    check(fileName: string, bytes: Uint8Array): FileCheck {
-      const { table, notes } = readTable(fileName, bytes);
-      return check(fileName, table, notes);
-    },
+    /** How a file is understood; nothing is stored. */
+    read: async (asked: FileAsked): Promise<Reading> => reading(await gridOf(asked), asked).reading,
 
-    recheck: (fileName: string, table: Table): FileCheck => check(fileName, table),
-
-    /** Take the rows that are ready; the others come back. */
-    take(fileName: string, table: Table, by = ''): Taken & { left: FileCheck } {
-      const found = findingsOf(table);
-      const taken = keep(fileName, found, by);
-      const open = new Set(found.issues.map((p) => p.row));
-      const rest = { header: table.header, rows: table.rows.filter((r) => open.has(r.row)) };
-      return { ...taken, left: check(fileName, rest) };
+    /** Take the rows that are new or change something; the others come back. */
+    async take(asked: FileAsked, by = ''): Promise<FileTaken> {
+      const grid = await gridOf(asked);
+      const { reading: found, command } = reading(grid, asked);
+      const before = new Set(living.shop.line.map(({ id }) => id));
+      const applied = command ? edit.apply(command, by) : null;
+      return {
+        stepId: applied?.stepId ?? null,
+        factId: applied?.factId ?? null,
+        label: applied?.label ?? '',
+        counts: { new: found.counts.new, changed: found.counts.changed },
+        rush: rushLines(living.shop, before),
+        left: reading(grid, asked).reading,
+      };
     },
   };
 }
 
-/** Work-order lines from a CSV file. */
-export const orderImport = (living: LivingShop, clock: Clock, edit: EditService) =>
-  fileImport(
-    ({ header, rows }) => valueOf(checkOrderRows(living.shop, header, rows, clock.now())),
-    (fileName, { orders, lines }, by) => {
-      const known = living.shop.order;
-      const urgent = new Set([...known, ...orders].filter((order) => order.rush).map(({ id }) => id));
-      const rush = lines.filter(({ orderId }) => urgent.has(orderId)).map(({ id }) => id);
-      const stepId =
-        lines.length > 0 ? edit.apply({ do: 'orders.import', fileName, orders, lines }, by).stepId : null;
-      return { orders: orders.length, lines: lines.length, rush, stepId };
-    },
-  );
-
-/** Finished operations from a CSV file. */
-export const finishedImport = (living: LivingShop, clock: Clock, edit: EditService) =>
-  fileImport(
-    ({ header, rows }) =>
-      living.store.run('check finished operations', (work) =>
-        valueOf(
-          checkFinishedRows(living.shop, header, rows, (id) => work.rows.get('record', id), clock.now()),
-        ),
-      ),
-    (fileName, { records }, by) => {
-      const factId =
-        records.length > 0 ? edit.apply({ do: 'records.import', fileName, records }, by).factId : null;
-      return { operations: records.length, factId };
-    },
-  );
+function rushLines({ order, line }: LivingShop['shop'], before: ReadonlySet<string>): string[] {
+  const urgent = new Set(order.filter(({ rush }) => rush).map(({ id }) => id));
+  return line.filter(({ id, orderId }) => !before.has(id) && urgent.has(orderId)).map(({ id }) => id);
+}

@@ -1,7 +1,7 @@
 import { FileUp } from 'lucide-react';
 import type { ReactNode } from 'react';
 import { FileTrigger } from 'react-aria-components';
-import type { FileCheck } from '../../../core/import/file-check.ts';
+import type { Reading } from '../../../core/import/reading.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { SentenceError } from '../../ui/states.tsx';
@@ -15,10 +15,10 @@ import { counted } from '../../../core/units/count.ts';
 
 /** Finished operations from elsewhere: a button that reads a file, and what came of its check. */
 export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
-  const { checked, busy, trouble, read } = useFinishedImport();
+  const { reading, busy, trouble, read } = useFinishedImport();
   const button = (
     <FileTrigger
-      acceptedFileTypes={['.csv', '.txt', 'text/csv']}
+      acceptedFileTypes={['.csv', '.txt', '.tsv', '.xlsx', 'text/csv']}
       onSelect={(files) => {
         const file = files?.[0];
         if (file) void read(file);
@@ -29,51 +29,55 @@ export function useImportFinished(): { button: ReactNode; panel: ReactNode } {
       </Button>
     </FileTrigger>
   );
-  const panel = (trouble !== null || checked !== null) && (
-    <Panel title={checked?.fileName ?? 'Finished operations'}>
+  const panel = (trouble !== null || reading !== null) && (
+    <Panel title={reading?.fileName ?? 'Finished operations'}>
       {trouble && <SentenceError message={trouble} />}
-      {checked && <Checked checked={checked} />}
+      {reading && <Checked reading={reading} />}
     </Panel>
   );
   return { button, panel };
 }
 
-function Checked({ checked }: { checked: FileCheck }) {
+function Checked({ reading }: { reading: Reading }) {
   const { busy, changed, fix, leaveOut, recheck, take } = useFinishedImport();
   const sayDone = useSayDone();
   const takeAll = async () => {
     const taken = await take();
     if (!taken) return;
-    const text = `${counted(taken.operations, 'finished operation')} imported from ${checked.fileName}.`;
+    const text = `${counted(taken.counts.new, 'finished operation')} imported from ${reading.fileName}.`;
     sayDone(text, { stepId: null, factId: taken.factId });
   };
-  const toFix = rowsToFix(checked);
+  const toFix = rowsToFix(reading);
   return (
     <>
       <ImportTally
-        checked={checked}
-        toFix={toFix.length}
+        reading={reading}
         noun="operation"
         busy={busy}
         changed={changed}
         recheck={recheck}
         onTake={() => void takeAll()}
       />
-      {checked.notes.map((note) => (
+      {reading.notes.map((note) => (
         <p key={note} className={styles.lead}>
           {note}
         </p>
       ))}
-      {checked.rows.length === 0 && (
+      {reading.counts.new + reading.counts.wrong + reading.counts.waiting === 0 && (
         <p className={styles.lead}>Every row of this file is imported or left out.</p>
       )}
+      {reading.questions.map(({ id, words }) => (
+        <p key={id} className={styles.lead}>
+          {words}
+        </p>
+      ))}
       {toFix.length > 0 && (
         <>
           <p className={styles.lead}>
             Type over what is wrong, then check again. Rows stay here until they are fixed or left out; the
             others can be imported meanwhile.
           </p>
-          <FixTable header={checked.header} rows={toFix} fix={fix} leaveOut={leaveOut} />
+          <FixTable rows={toFix} fix={fix} leaveOut={leaveOut} />
         </>
       )}
     </>

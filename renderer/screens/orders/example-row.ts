@@ -1,4 +1,4 @@
-import type { OrderColumn } from '../../../core/import/order-columns.ts';
+import type { OrderColumn } from '../../../core/import/order-fields.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 
 /** A row of an order file that this shop could take, so that the example is not about someone else's parts. */

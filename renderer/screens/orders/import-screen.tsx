@@ -19,7 +19,7 @@ const doing = {
 /** Work orders from a CSV file: choose, look, fix, take. */
 export function ImportScreen() {
   const { data: shop, error } = useShop();
-  const { checked, busy, trouble } = useImport();
+  const { reading, busy, trouble } = useImport();
   useDroppedFile();
   return (
     <Page
@@ -32,9 +32,9 @@ export function ImportScreen() {
     >
       {error && <SentenceError message={error.message} />}
       {trouble && <SentenceError message={trouble} />}
-      {busy && !checked && <Waiting doing={doing[busy]} />}
-      {checked && <CheckedFile checked={checked} />}
-      {!checked && !busy && shop && <ChooseFile shop={shop} />}
+      {busy && !reading && <Waiting doing={doing[busy]} />}
+      {reading && <CheckedFile reading={reading} />}
+      {!reading && !busy && shop && <ChooseFile shop={shop} />}
     </Page>
   );
 }

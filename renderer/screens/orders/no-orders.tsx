@@ -1,5 +1,5 @@
 import { ClipboardList, FileUp, Plus } from 'lucide-react';
-import { orderColumns } from '../../../core/import/order-columns.ts';
+import { orderColumns } from '../../../core/import/order-fields.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';

@@ -1,19 +1,21 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
-import { checkOrderRows, type CheckedRows } from '../../../core/import/order-rows.ts';
+import { importKinds } from '../../../core/import/kinds.ts';
+import { readFile } from '../../../core/import/read-file.ts';
 import { shiftDate, toInstant } from '../../../core/time/wall.ts';
 import { importFiles } from '../../../demo-data/make/files.ts';
+import { checkedOf, gridOf, nothingPast, type Checked } from '../import/order-table.ts';
 import { demoShop, root, zone } from './demo-shop.ts';
 
 /** A generated file as the import reads it, on the Monday that it is dated for. */
-function checked(file: string, week: string): CheckedRows {
+function checked(fileName: string, week: string): Checked {
   const now = toInstant(week, '06:00', zone);
-  const text = importFiles(root, week)[file] ?? '';
-  const [header = [], ...rows] = Papa.parse<string[]>(text, { skipEmptyLines: true }).data;
-  const numbered = rows.map((cells, index) => ({ row: index + 2, cells }));
-  const result = checkOrderRows(demoShop(now), header, numbered, now);
-  if (!result.ok) throw new Error(JSON.stringify(result.issues));
-  return result.value;
+  const text = importFiles(root, week)[fileName] ?? '';
+  const grid = gridOf(Papa.parse<string[]>(text, { skipEmptyLines: true }).data);
+  const shop = demoShop(now);
+  return checkedOf(
+    readFile(importKinds.orders, { shop, fileName, grid, answers: {}, now, past: nothingPast }),
+  );
 }
 
 describe.each(['2026-11-23', '2027-03-08', '2027-08-30'])('the files to import in the week of %s', (week) => {
@@ -33,9 +35,9 @@ describe.each(['2026-11-23', '2027-03-08', '2027-08-30'])('the files to import i
   });
 
   it('hold one good row, and in every other row of the broken file a cell that is refused', () => {
-    const { issues, ready } = checked('broken.csv', week);
-    expect(ready).toEqual([2]);
-    expect([...new Set(issues.map((p) => p.row))]).toEqual(
+    const { of } = checked('broken.csv', week);
+    expect(of('new')).toEqual([2]);
+    expect([...of('wrong'), ...of('waiting')].sort((a, b) => a - b)).toEqual(
       Array.from({ length: 22 }, (_, index) => index + 3),
     );
   });

@@ -4,25 +4,27 @@ import { check, wrongCell, type Row } from './order-table.ts';
 
 describe('rows of one order', () => {
   it('need the order’s own columns once', () => {
-    const { orders, lines, ready } = check([
+    const { orders, lines, of } = check([
       {},
       { line: '2', customer: '', 'not before': '', due: '', importance: '', rush: '', note: '' },
     ]);
-    expect(ready).toEqual([2, 3]);
+    expect(of('new')).toEqual([2, 3]);
     expect(orders).toHaveLength(1);
     expect(lines.map((l) => l.id)).toEqual(['2001/1', '2001/2']);
   });
 
-  it('must agree about the order', () => {
-    const { issues, ready } = check([{}, { line: '2', due: '2026-12-11 14:00' }]);
-    expect(ready).toEqual([2]);
-    expect(issues).toEqual([
-      {
-        row: 3,
-        column: 'due',
-        value: '2026-12-11 14:00',
-        reason: expect.stringMatching(/has due 2026-12-10 14:00/),
-      },
+  it('that differ in due date keep each its own: the order has the first, the line the other', () => {
+    const { orders, lines, issues } = check([{}, { line: '2', due: '2026-12-11 14:00' }]);
+    expect(issues).toEqual([]);
+    expect(orders.map(({ due }) => due)).toEqual([at('2026-12-10', '14:00')]);
+    expect(lines.map(({ due }) => due)).toEqual([null, at('2026-12-11', '14:00')]);
+  });
+
+  it('that differ in customer are refused: an order has one', () => {
+    const { issues, of } = check([{}, { line: '2', customer: 'Barns' }]);
+    expect(of('new')).toEqual([2]);
+    expect(issues).toMatchObject([
+      { row: 3, column: 'customer', reason: expect.stringMatching(/has customer “Sheds”/) as string },
     ]);
   });
 
@@ -32,8 +34,8 @@ describe('rows of one order', () => {
   });
 
   it('may not have one line number twice', () => {
-    const { issues, ready } = check([{}, {}]);
-    expect(ready).toEqual([2]);
+    const { issues, of } = check([{}, {}]);
+    expect(of('new')).toEqual([2]);
     expect(issues[0]).toMatchObject({
       row: 3,
       column: 'line',
@@ -63,37 +65,32 @@ describe('a row of an order that is in the shop', () => {
 
   it('is known when it says the same, even after its due date', () => {
     const late = aShop({ order: [anOrder({ due: at('2026-11-20') })], line: [aLine()] });
-    expect(check([{ ...same, due: '2026-11-20' }], late)).toMatchObject({
-      known: [2],
-      ready: [],
-      issues: [],
-      orders: [],
-      lines: [],
-    });
+    const { of, issues, read } = check([{ ...same, due: '2026-11-20' }], late);
+    expect(of('known')).toEqual([2]);
+    expect(issues).toEqual([]);
+    expect(read.command).toBeNull();
   });
 
-  it('is refused where the line differs, naming what is there', () => {
-    expect(wrongCell({ ...same, quantity: '21' })).toMatchObject({
-      column: 'quantity',
-      reason: expect.stringMatching(/Line 1042\/1 is in the shop with quantity 20/),
-    });
+  it('changes the line where the row says otherwise, showing what is there', () => {
+    const { read, lines, orders } = check([{ ...same, quantity: '21', 'extra pieces': '5' }]);
+    expect(lines).toMatchObject([{ id: '1042/1', quantity: 21, overrun: 5, lengthMm: 2540 }]);
+    expect(orders).toEqual([]);
+    const [row] = read.reading.rows;
+    expect(row).toMatchObject({ state: 'changed', subject: 'line 1042/1' });
+    expect(row?.cells.filter(({ was }) => was !== undefined)).toMatchObject([
+      { field: 'quantity', read: '21', was: '20' },
+      { field: 'extra pieces', read: '5', was: '0' },
+    ]);
   });
 
-  it('is refused where it accepts another number of extra pieces than the line', () => {
-    expect(wrongCell({ ...same, 'extra pieces': '5' })).toMatchObject({
-      column: 'extra pieces',
-      reason: expect.stringMatching(/is in the shop with extra pieces 0/),
-    });
-  });
-
-  it('is refused where the order differs', () => {
+  it('is refused where it names another customer', () => {
     expect(wrongCell({ ...same, line: '7', customer: 'Others' }).reason).toMatch(
       /is in the shop with customer “Invented Roofing”/,
     );
   });
 
   it('adds a new line to it without touching the order', () => {
-    const { orders, lines } = check([{ ...same, line: '', customer: '', due: '', quantity: '7' }]);
+    const { orders, lines } = check([{ ...same, line: '', part: 'flat-strip', customer: '', due: '' }]);
     expect(orders).toEqual([]);
     expect(lines.map((l) => l.id)).toEqual(['1042/3']);
   });

@@ -1,14 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { checkOrderRows } from '../../../core/import/order-rows.ts';
-import { aLine, aMaterial, anOrder, aShear, aShop, at, NOW } from '../../support/builders.ts';
-import { check, RIGHT, wrongCell } from './order-table.ts';
+import { aLine, aMaterial, anOrder, aShear, aShop, at } from '../../support/builders.ts';
+import { check, checkedOf, readOrders, RIGHT, wrongCell } from './order-table.ts';
 
 describe('a row that is right', () => {
   it('becomes an order and a line with every cell in its place', () => {
-    const { orders, lines, issues, ready } = check([{}]);
+    const { orders, lines, issues, of } = check([{}]);
     expect(issues).toEqual([]);
-    expect(ready).toEqual([2]);
+    expect(of('new')).toEqual([2]);
     expect(orders).toEqual([
       anOrder({
         id: '2001',
@@ -55,8 +54,9 @@ describe('a row that is right', () => {
   it('has the columns in any order, whatever their case, and others are named as not used', () => {
     const header = ['Colour', 'GAUGE', 'phone', 'due', 'qty', 'Part', 'customer', 'Work order'];
     const cells = ['moss', '24', '555', '2026-12-10', '3', 'corner', 'Sheds', '2001'];
-    const result = checkOrderRows(aShop(), header, [{ row: 2, cells }], NOW);
-    expect(result).toMatchObject({ ok: true, value: { ready: [2], notes: ['Columns not used: “phone”.'] } });
+    const { of, read } = checkedOf(readOrders([header, cells]));
+    expect(of('new')).toEqual([2]);
+    expect(read.reading.notes).toEqual(['Columns not used: “phone”.']);
   });
 
   it('may come from a file with the older names of columns', () => {
@@ -66,17 +66,21 @@ describe('a row that is right', () => {
       .replace('not before', 'release')
       .replace('importance', 'weight')
       .split(',');
-    const row = { row: 2, cells: Object.values(RIGHT) };
     expect(older).toEqual(expect.arrayContaining(['overrun', 'release', 'weight']));
-    expect(checkOrderRows(aShop(), older, [row], NOW)).toEqual({ ok: true, value: check([{}]) });
+    expect(checkedOf(readOrders([older, Object.values(RIGHT)])).lines).toEqual(check([{}]).lines);
+    expect(checkedOf(readOrders([older, Object.values(RIGHT)])).orders).toEqual(check([{}]).orders);
   });
 
-  it('has no column twice, once by its older name', () => {
-    const result = checkOrderRows(aShop(), [...Object.keys(RIGHT), 'Weight'], [], NOW);
-    expect(result).toMatchObject({
-      ok: false,
-      issues: [{ message: 'The header has the column “importance” twice.' }],
-    });
+  it('has no column twice: which is meant is asked', () => {
+    const read = readOrders([
+      [...Object.keys(RIGHT), 'Quantity'],
+      [...Object.values(RIGHT), '4'],
+    ]);
+    expect(read.reading.questions).toMatchObject([
+      { is: 'column', field: 'quantity', titles: ['quantity', 'Quantity'] },
+    ]);
+    expect(read.reading.counts).toMatchObject({ waiting: 1, new: 0 });
+    expect(read.command).toBeNull();
   });
 
   it('may give a length in another unit than the shop’s', () => {
@@ -90,7 +94,7 @@ describe('a quantity', () => {
     ['0', /at least 1, not 0/],
     ['2.5', /whole number, not 2.5/],
     ['ten', /“ten” is not a number/],
-    ['1000000', /at most 100,000/],
+    ['1000000', /at most 100000/],
     ['', /quantity is missing/],
   ])('of “%s” is refused', (quantity, reason) => {
     expect(wrongCell({ quantity })).toMatchObject({
@@ -111,7 +115,7 @@ describe('a number of extra pieces', () => {
     ['-1', /at least 0, not -1/],
     ['1.5', /whole number, not 1.5/],
     ['some', /“some” is not a number/],
-    ['20000', /at most 10,000/],
+    ['20000', /at most 10000/],
   ])('of “%s” is refused', (extra, reason) => {
     expect(wrongCell({ 'extra pieces': extra })).toMatchObject({
       column: 'extra pieces',
@@ -135,13 +139,12 @@ describe('a date', () => {
   });
 
   it.each([
-    ['12/04/2026', /can mean two days.*Write it like 2026-12-04/],
-    ['2027-02-29', /no day “2027-02-29”/],
-    ['13/13/2026', /no day/],
-    ['soon', /“soon” is not a date/],
-    ['2026-12-10 25:00', /“25:00” is not a time of day/],
-    ['2026-11-27', /2026-11-27 17:00 is past/],
-    ['1999-12-10', /out of range/],
+    ['2027-02-29', /“2027-02-29” is no date/],
+    ['13/13/2026', /is no date/],
+    ['soon', /“soon” is no date/],
+    ['2026-12-10 25:00', /“2026-12-10 25:00” is no date/],
+    ['2026-11-27', /Fri 27 Nov 2026 17:00 is past/],
+    ['1999-12-10', /is no date from 2001/],
   ])('written “%s” is refused', (due, reason) => {
     expect(wrongCell({ due, 'not before': '' })).toMatchObject({
       column: 'due',
@@ -157,15 +160,31 @@ describe('a date', () => {
   });
 });
 
-describe('an unknown name', () => {
-  it('comes with the nearest known ones', () => {
-    expect(wrongCell({ part: 'cornr' }).reason).toMatch(/no part “cornr”. The nearest are corner,/);
-    expect(wrongCell({ colour: 'mos' }).reason).toMatch(/nearest are moss,/);
-    expect(wrongCell({ material: 'glav' }).reason).toMatch(/nearest are galv/);
+describe('a name that the shop does not know', () => {
+  it('is asked once for all rows, the nearest offered first', () => {
+    const { read, of } = check([{ part: 'cornr' }, { line: '2', part: 'cornr' }, { line: '3' }]);
+    expect(read.reading.questions).toMatchObject([
+      { is: 'same', what: 'part', text: 'cornr', rows: 2, choices: [{ id: 'corner' }, {}] },
+    ]);
+    expect(of('waiting')).toEqual([2, 3]);
+    expect(of('new')).toEqual([4]);
+    expect(check([{ colour: 'mos' }]).read.reading.questions).toMatchObject([
+      { what: 'colour', choices: [{ id: 'moss' }, {}] },
+    ]);
   });
 
-  it('of a gauge comes with those the material has', () => {
-    expect(wrongCell({ gauge: '23' }).reason).toBe('Galvanized has no gauge “23”. It has 24, 26.');
+  it('is read as what it was said to be, in every row, and that is remembered', () => {
+    const same = [{ what: 'part', text: 'Cornr', is: 'corner' }] as const;
+    const { lines, read } = check([{ part: 'cornr' }, { line: '2', part: 'CORNR' }], aShop(), { same });
+    expect(lines.map(({ partId }) => partId)).toEqual(['corner', 'corner']);
+    const command = read.command as Extract<typeof read.command, { do: 'orders.import' }>;
+    expect(command.remembered?.names).toMatchObject([{ id: 'part:cornr', text: 'Cornr', oursId: 'corner' }]);
+  });
+
+  it('of a gauge is asked with those the material has', () => {
+    expect(check([{ gauge: '23' }]).read.reading.questions).toMatchObject([
+      { what: 'gauge', text: '23', choices: [{ id: '24' }, { id: '26' }] },
+    ]);
   });
 
   it('of a decimal gauge is found the way a sheet program writes it', () => {
@@ -197,12 +216,12 @@ describe('a piece longer than any machine takes', () => {
   it('is refused at the brake only when it is bent', () => {
     const shop = aShop({ machine: [aShop().machine[0]!, aShear({ maxLengthMm: 4000 })] });
     expect(wrongCell({ length: '144' }, shop).reason).toMatch(/longest brake/);
-    expect(check([{ length: '144', part: 'flat-strip' }], shop).ready).toEqual([2]);
+    expect(check([{ length: '144', part: 'flat-strip' }], shop).of('new')).toEqual([2]);
   });
 });
 
 describe('whatever stands in the cells', () => {
-  it('every row is either wrong, known or ready, and the lines taken have ids of their own', () => {
+  it('every row is in one state, a wrong one says why, and the lines taken have ids of their own', () => {
     const anyCell = fc.oneof(
       fc.string(),
       fc.constantFrom('', '1', '2', '1042', '1/2', 'corner', 'moss', '24', '2026-12-10', '-3', '1e9'),
@@ -210,17 +229,15 @@ describe('whatever stands in the cells', () => {
     const anyRow = fc.array(anyCell, { minLength: 14, maxLength: 15 });
     fc.assert(
       fc.property(fc.array(anyRow, { maxLength: 8 }), (cellsOf) => {
-        const rows = cellsOf.map((cells, i) => ({ row: i + 2, cells }));
-        const result = checkOrderRows(aShop(), Object.keys(RIGHT), rows, NOW);
-        if (!result.ok) throw new Error('refused under a good header');
-        const { issues, known, ready, lines } = result.value;
-        const sorts = rows.map(({ row }) => [
-          issues.some((p) => p.row === row),
-          known.includes(row),
-          ready.includes(row),
-        ]);
-        for (const sort of sorts) expect(sort.filter(Boolean)).toHaveLength(1);
-        expect(new Set(lines.map((l) => l.id)).size).toBe(ready.length);
+        const read = readOrders([Object.keys(RIGHT), ...cellsOf]);
+        const { rows, counts } = read.reading;
+        const { lines } = checkedOf(read);
+        expect(new Set(rows.map(({ row }) => row)).size).toBe(rows.length);
+        expect(Object.values(counts).reduce((sum, one) => sum + one, 0)).toBe(rows.length);
+        expect(new Set(lines.map((l) => l.id)).size).toBe(counts.new + counts.changed);
+        for (const { cells, state, words } of rows)
+          if (state === 'wrong')
+            expect(words !== '' || cells.some(({ issue }) => issue !== undefined && issue !== '')).toBe(true);
       }),
     );
   });

@@ -1,5 +1,5 @@
 import { Check } from 'lucide-react';
-import type { FileCheck } from '../../../../core/import/file-check.ts';
+import type { Reading } from '../../../../core/import/reading.ts';
 import { navigate } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Panel } from '../../../ui/page.tsx';
@@ -9,51 +9,58 @@ import { askRush } from '../../what-if/what-if-view.ts';
 import { FileButton } from './choose-file.tsx';
 import { rowsToFix } from './import-rows.ts';
 import { ImportTally } from './import-tally.tsx';
+import type { Taken } from './file-import.ts';
 import { useImport } from './import-state.ts';
 import styles from './import.module.css';
 import { FixTable } from './fix-table.tsx';
 import { counted } from '../../../../core/units/count.ts';
 
 /** What came of checking a file: what can be taken, what is there already, what has to be fixed. */
-export function CheckedFile({ checked }: { checked: FileCheck }) {
-  const toFix = rowsToFix(checked);
+export function CheckedFile({ reading }: { reading: Reading }) {
+  const toFix = rowsToFix(reading);
   const { fix, leaveOut } = useImport();
-  const nothingLeft = checked.ready.length === 0 && toFix.length === 0;
+  const { counts, questions } = reading;
+  const nothingLeft = counts.new + counts.changed + counts.wrong + counts.waiting === 0;
   return (
     <>
-      <Summary checked={checked} toFix={toFix.length} />
-      {nothingLeft && <NothingLeft checked={checked} />}
+      <Summary reading={reading} />
+      {nothingLeft && <NothingLeft reading={reading} />}
+      {questions.length > 0 && (
+        <Panel title="To be answered">
+          {questions.map(({ id, words }) => (
+            <p key={id} className={styles.lead}>
+              {words}
+            </p>
+          ))}
+        </Panel>
+      )}
       {toFix.length > 0 && (
         <Panel title="Rows to fix">
           <p className={styles.lead}>
             Type over what is wrong, then check again. Rows stay here until they are fixed or left out; the
             others can be imported meanwhile.
           </p>
-          <FixTable header={checked.header} rows={toFix} fix={fix} leaveOut={leaveOut} />
+          <FixTable rows={toFix} fix={fix} leaveOut={leaveOut} />
         </Panel>
       )}
     </>
   );
 }
 
-function Summary({ checked, toFix }: { checked: FileCheck; toFix: number }) {
+function Summary({ reading }: { reading: Reading }) {
   const { busy, changed, recheck, take } = useImport();
   const sayDone = useSayDone();
-  const { fileName, notes } = checked;
+  const { fileName, notes } = reading;
   const takeAll = async () => {
     const taken = await take();
     if (!taken) return;
-    sayDone(
-      `${counted(taken.lines, 'line')} of ${counted(taken.orders, 'new work order')} imported from ${fileName}.`,
-      { stepId: taken.stepId, factId: null },
-    );
+    sayDone(`${takenWords(taken)} from ${fileName}.`, { stepId: taken.stepId, factId: null });
     if (taken.rush.length > 0) askRush(taken.rush);
   };
   return (
     <Panel title={fileName} actions={<FileButton look="usual" label="Another file" />}>
       <ImportTally
-        checked={checked}
-        toFix={toFix}
+        reading={reading}
         noun="line"
         busy={busy}
         changed={changed}
@@ -71,11 +78,15 @@ function Summary({ checked, toFix }: { checked: FileCheck; toFix: number }) {
   );
 }
 
-function NothingLeft({ checked: { known } }: { checked: FileCheck }) {
+/** "3 lines imported", "3 lines imported, 2 changed" */
+const takenWords = ({ counts }: Taken): string =>
+  `${counted(counts.new, 'line')} imported${counts.changed > 0 ? `, ${counts.changed} changed` : ''}`;
+
+function NothingLeft({ reading: { counts } }: { reading: Reading }) {
   const { taken, forget } = useImport();
   const words = taken
-    ? `${counted(taken.lines, 'line')} of ${counted(taken.orders, 'new work order')} were imported. They wait at the end of the queues until you plan.`
-    : `All ${counted(known.length, 'line')} of this file already exist in the shop, word for word. Nothing to import.`;
+    ? `${takenWords(taken)}. New ones wait at the end of the queues until you plan.`
+    : `All ${counted(counts.known, 'line')} of this file already exist in the shop, word for word. Nothing to import.`;
   const goTo = (path: string) => {
     forget();
     navigate(path);

@@ -10,10 +10,10 @@ import { useImport } from './import-state.ts';
 export const ChooseFile = ({ shop }: { shop: Shop }) => (
   <EmptyState icon={FileUp} title="Choose a file of work orders">
     <p>
-      A CSV file, or drop one anywhere on this window. Every row is checked first; nothing is imported until
-      you say so.
+      A CSV file or a spreadsheet (.xlsx), or drop one anywhere on this window. Every row is checked first;
+      nothing is imported until you say so.
     </p>
-    <FileButton look="primary" label="Choose a CSV file" />
+    <FileButton look="primary" label="Choose a file" />
     <FileExample shop={shop} />
   </EmptyState>
 );
@@ -22,7 +22,7 @@ export function FileButton({ look, label }: { look: 'primary' | 'usual'; label: 
   const { read, busy } = useImport();
   return (
     <FileTrigger
-      acceptedFileTypes={['.csv', '.txt', 'text/csv']}
+      acceptedFileTypes={['.csv', '.txt', '.tsv', '.xlsx', 'text/csv']}
       onSelect={(files) => {
         const file = files?.[0];
         if (file) void read(file);

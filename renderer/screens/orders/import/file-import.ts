@@ -1,48 +1,66 @@
 import { create } from 'zustand';
-import type { FileCheck } from '../../../../core/import/file-check.ts';
+import type { OutputOf } from '../../../../core/contract/call.ts';
+import { contract } from '../../../../core/contract/index.ts';
+import type { Answers } from '../../../../core/import/answers.ts';
+import type { ImportKindName } from '../../../../core/import/kinds.ts';
+import type { Reading } from '../../../../core/import/reading.ts';
 import { megabytes, MOST } from '../../../../core/input-limits.ts';
+import { invoke } from '../../../queries/invoke.ts';
 import { base64Of } from './base64.ts';
-import { withCell, withoutRow } from './import-rows.ts';
+import { withCell } from './import-rows.ts';
 
-/** A file as the host is asked to look at it again. */
-type Fixed = Pick<FileCheck, 'fileName' | 'header' | 'rows'>;
-
-/** What the host does with one kind of file. */
-interface FileCalls<T> {
-  check(file: { fileName: string; base64: string }): Promise<FileCheck>;
-  recheck(file: Fixed): Promise<FileCheck>;
-  take(file: Fixed): Promise<T & { readonly left: FileCheck }>;
-}
+/** What was taken of a file. */
+export type Taken = OutputOf<typeof contract.importTake>;
 
 /**
- * A file on its way into the shop. It outlives the screen, so that fixed cells are not lost when someone looks at the
- * board in between.
+ * A file on its way into the shop: the file itself, what was said about it, and how it is read with that. It outlives the
+ * screen, so that fixed cells are not lost when someone looks at the board in between.
  */
-export interface FileImport<T> {
-  readonly checked: FileCheck | null;
-  /** Cells were typed since the last check. */
+export interface FileImport {
+  readonly file: { readonly fileName: string; readonly base64: string } | null;
+  readonly answers: Answers;
+  readonly reading: Reading | null;
+  /** Cells were typed since it was read. */
   readonly changed: boolean;
   readonly busy: 'reading' | 'checking' | 'taking' | null;
   readonly trouble: string | null;
   /** What was taken from the file last. */
-  readonly taken: T | null;
+  readonly taken: Taken | null;
   read(file: File): Promise<void>;
-  fix(row: number, column: number, text: string): void;
-  leaveOut(row: number): void;
+  /** Say something about the file, and read it again. */
+  say(more: Answers): Promise<void>;
+  /** Type a cell again; it counts when the file is read again. */
+  fix(row: number, field: string, text: string): void;
+  leaveOut(row: number): Promise<void>;
   recheck(): Promise<void>;
-  take(): Promise<T | null>;
+  take(): Promise<Taken | null>;
   forget(): void;
 }
 
 const tooLarge = ({ name }: File): string =>
-  `${name} is larger than ${megabytes(MOST.csvBytes)}. Split it into smaller files; nothing was read.`;
+  `${name} is larger than ${megabytes(MOST.fileBytes)}. Split it into smaller files; nothing was read.`;
 
-/** The import of one kind of file: choose, look, fix, take. */
-export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
-  create<FileImport<T>>((set, get) => {
+/** A cell typed again; only how it was typed last counts. */
+const typedAgain = (answers: Answers, cell: NonNullable<Answers['cells']>[number]): Answers => ({
+  ...answers,
+  cells: [...(answers.cells ?? []).filter((c) => c.row !== cell.row || c.field !== cell.field), cell],
+});
+
+const NOTHING = {
+  file: null,
+  answers: {},
+  reading: null,
+  changed: false,
+  trouble: null,
+  taken: null,
+} as const;
+
+/** The import of one kind of file: choose, look, answer, fix, take. */
+export const makeFileImport = (kind: ImportKindName) =>
+  create<FileImport>((set, get) => {
     /** Do one thing with the host; what was read before stays when it fails. */
     const doing = async <R>(
-      busy: NonNullable<FileImport<T>['busy']>,
+      busy: NonNullable<FileImport['busy']>,
       work: () => Promise<R>,
     ): Promise<R | null> => {
       set({ busy, trouble: null });
@@ -55,46 +73,46 @@ export const makeFileImport = <T extends object>(calls: FileCalls<T>) =>
         set({ busy: null });
       }
     };
-    const change = (rows: FileCheck['rows']) => {
-      const { checked } = get();
-      if (checked) set({ checked: { ...checked, rows }, changed: true });
+    const asked = (answers: Answers) => {
+      const { file } = get();
+      return file && { kind, ...file, answers };
+    };
+    const readAgain = async (answers: Answers): Promise<void> => {
+      const input = asked(answers);
+      const reading = input && (await doing('checking', () => invoke(contract.importRead, input)));
+      if (reading) set({ answers, reading, changed: false });
     };
     return {
-      checked: null,
-      changed: false,
+      ...NOTHING,
       busy: null,
-      trouble: null,
-      taken: null,
       async read(file) {
-        if (file.size > MOST.csvBytes) return set({ trouble: tooLarge(file) });
-        const checked = await doing('reading', async () =>
-          calls.check({
-            fileName: file.name,
-            base64: base64Of(new Uint8Array(await file.arrayBuffer())),
-          }),
-        );
-        if (checked) set({ checked, changed: false, taken: null });
+        if (file.size > MOST.fileBytes) return set({ trouble: tooLarge(file) });
+        const read = await doing('reading', async () => {
+          const sent = { fileName: file.name, base64: base64Of(new Uint8Array(await file.arrayBuffer())) };
+          return { file: sent, reading: await invoke(contract.importRead, { kind, ...sent, answers: {} }) };
+        });
+        if (read) set({ ...NOTHING, ...read });
       },
-      fix: (row, column, text) => change(withCell(get().checked?.rows ?? [], row, column, text)),
-      leaveOut(row) {
-        change(withoutRow(get().checked?.rows ?? [], row));
-        void get().recheck();
+      say: (more) => readAgain({ ...get().answers, ...more }),
+      fix(row, field, text) {
+        const { answers, reading } = get();
+        set({
+          answers: typedAgain(answers, { row, field, text }),
+          reading: reading && withCell(reading, row, field, text),
+          changed: true,
+        });
       },
-      async recheck() {
-        const asked = fixed(get().checked);
-        const checked = asked && (await doing('checking', () => calls.recheck(asked)));
-        if (checked) set({ checked, changed: false });
+      leaveOut: (row) => {
+        const { answers } = get();
+        return readAgain({ ...answers, leaveOut: [...(answers.leaveOut ?? []), row] });
       },
+      recheck: () => readAgain(get().answers),
       async take() {
-        const asked = fixed(get().checked);
-        const result = asked && (await doing('taking', () => calls.take(asked)));
-        if (!result) return null;
-        set({ checked: result.left, changed: false, taken: result });
-        return result;
+        const input = asked(get().answers);
+        const taken = input && (await doing('taking', () => invoke(contract.importTake, input)));
+        if (taken) set({ reading: taken.left, changed: false, taken });
+        return taken;
       },
-      forget: () => set({ checked: null, changed: false, trouble: null, taken: null }),
+      forget: () => set(NOTHING),
     };
   });
-
-const fixed = (checked: FileCheck | null): Fixed | null =>
-  checked && { fileName: checked.fileName, header: checked.header, rows: checked.rows };

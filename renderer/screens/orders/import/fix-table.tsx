@@ -1,7 +1,8 @@
 import { X } from 'lucide-react';
+import type { RowReading } from '../../../../core/import/reading.ts';
 import { classes } from '../../../ui/classes.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
-import { columnWidths, type RowToFix } from './import-rows.ts';
+import { columnWidths, fieldsOf } from './import-rows.ts';
 import type { FileImport } from './file-import.ts';
 import styles from './import.module.css';
 
@@ -9,25 +10,21 @@ import styles from './import.module.css';
 const SHOWN = 100;
 
 /** What is done to a row on screen. */
-type Fixing = Pick<FileImport<unknown>, 'fix' | 'leaveOut'>;
-
-interface TableProps extends Fixing {
-  header: readonly string[];
-  rows: readonly RowToFix[];
-}
+type Fixing = Pick<FileImport, 'fix' | 'leaveOut'>;
 
 /** The bad rows with their reasons, each cell to be typed again in place. */
-export function FixTable({ header, rows, ...fixing }: TableProps) {
-  const widths = columnWidths(header, rows);
+export function FixTable({ rows, ...fixing }: Fixing & { rows: readonly RowReading[] }) {
+  const fields = fieldsOf(rows);
+  const widths = columnWidths(fields, rows);
   return (
     <div className={styles.scroll}>
       <table className={styles.fix} aria-label="Rows to fix">
         <thead>
           <tr>
             <th scope="col">Row</th>
-            {header.map((title, i) => (
-              <th key={i} scope="col">
-                {title}
+            {fields.map((field) => (
+              <th key={field} scope="col">
+                {field}
               </th>
             ))}
             <th scope="col" aria-label="Leave out" />
@@ -35,7 +32,7 @@ export function FixTable({ header, rows, ...fixing }: TableProps) {
         </thead>
         <tbody>
           {rows.slice(0, SHOWN).map((row) => (
-            <FixRow key={row.row} header={header} widths={widths} row={row} {...fixing} />
+            <FixRow key={row.row} fields={fields} widths={widths} row={row} {...fixing} />
           ))}
         </tbody>
       </table>
@@ -49,43 +46,57 @@ export function FixTable({ header, rows, ...fixing }: TableProps) {
 }
 
 interface RowProps extends Fixing {
-  header: readonly string[];
+  fields: readonly string[];
   /** Characters that fit into each column. */
   widths: readonly number[];
-  row: RowToFix;
+  row: RowReading;
 }
 
-function FixRow({ header, widths, row, fix, leaveOut }: RowProps) {
+function FixRow({ fields, widths, row, fix, leaveOut }: RowProps) {
   const reasonsId = `reasons-${row.row}`;
   return (
     <>
       <tr>
         <th scope="row">{row.row}</th>
-        {header.map((title, i) => (
-          <td key={i}>
-            <input
-              className={classes(styles.cell, title in row.reasons && styles.bad)}
-              aria-label={`${title}, row ${row.row}`}
-              aria-invalid={title in row.reasons}
-              aria-describedby={title in row.reasons ? reasonsId : undefined}
-              style={{ width: `calc(${widths[i] ?? 8}ch + 18px)` }}
-              value={row.cells[i] ?? ''}
-              onChange={(event) => fix(row.row, i, event.target.value)}
-            />
-          </td>
-        ))}
+        {fields.map((field, i) => {
+          const cell = row.cells.find((one) => one.field === field);
+          const isBad = cell?.issue !== undefined;
+          return (
+            <td key={field}>
+              <input
+                className={classes(styles.cell, isBad && styles.bad)}
+                aria-label={`${field}, row ${row.row}`}
+                aria-invalid={isBad}
+                aria-describedby={isBad ? reasonsId : undefined}
+                style={{ width: `calc(${widths[i] ?? 8}ch + 18px)` }}
+                value={cell?.text ?? ''}
+                disabled={!cell}
+                onChange={(event) => fix(row.row, field, event.target.value)}
+              />
+            </td>
+          );
+        })}
         <td>
-          <IconButton label={`Leave row ${row.row} out`} icon={X} small onPress={() => leaveOut(row.row)} />
+          <IconButton
+            label={`Leave row ${row.row} out`}
+            icon={X}
+            small
+            onPress={() => void leaveOut(row.row)}
+          />
         </td>
       </tr>
       <tr className={styles.reasons}>
         <td />
-        <td colSpan={header.length + 1} id={reasonsId}>
-          {Object.entries(row.reasons).map(([title, reason]) => (
-            <p key={title}>
-              {title && <strong>{title}:</strong>} {reason}
-            </p>
-          ))}
+        <td colSpan={fields.length + 1} id={reasonsId}>
+          {row.words && <p>{row.words}</p>}
+          {row.cells.map(
+            ({ field, issue }) =>
+              issue && (
+                <p key={field}>
+                  <strong>{field}:</strong> {issue}
+                </p>
+              ),
+          )}
         </td>
       </tr>
     </>

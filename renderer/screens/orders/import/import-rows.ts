@@ -1,55 +1,33 @@
-import type { CellIssue, FileCheck } from '../../../../core/import/file-check.ts';
+import type { Reading, RowReading } from '../../../../core/import/reading.ts';
 
-/** A row that cannot be taken yet: its cells, and what is wrong with which. */
-export interface RowToFix {
-  readonly row: number;
-  readonly cells: readonly string[];
-  /** Reasons by column title; '' for the row as a whole. */
-  readonly reasons: Readonly<Record<string, string>>;
+/** The rows that cannot be taken as they are, in file order. */
+export const rowsToFix = ({ rows }: Pick<Reading, 'rows'>): RowReading[] =>
+  rows.filter(({ state }) => state === 'wrong');
+
+/** The fields that those rows show, in the order in which they are read. */
+export function fieldsOf(rows: readonly RowReading[]): string[] {
+  return [...new Set(rows.flatMap(({ cells }) => cells.map(({ field }) => field)))];
 }
 
-/** The rows with problems, in file order. A reason whose column is not in the file stands at ''. */
-export function rowsToFix({
-  header,
-  rows,
-  issues,
-}: Pick<FileCheck, 'header' | 'rows' | 'issues'>): RowToFix[] {
-  const byRow = new Map<number, CellIssue[]>();
-  for (const problem of issues) byRow.set(problem.row, [...(byRow.get(problem.row) ?? []), problem]);
-  return rows.flatMap(({ row, cells }) => {
-    const found = byRow.get(row);
-    if (!found) return [];
-    const reasons: Record<string, string> = {};
-    for (const { column, reason } of found) {
-      const key = header.includes(column) ? column : '';
-      reasons[key] = reasons[key] === undefined ? reason : `${reasons[key]} ${reason}`;
-    }
-    return [{ row, cells, reasons }];
-  });
-}
-
-type Rows = FileCheck['rows'];
-
-/** The rows with one cell typed again; shorter rows are filled up to it. */
-export const withCell = (rows: Rows, row: number, column: number, text: string): Rows =>
-  rows.map((one) => {
-    if (one.row !== row) return one;
-    const cells = Array.from(
-      { length: Math.max(one.cells.length, column + 1) },
-      (_, i) => one.cells[i] ?? '',
-    );
-    cells[column] = text;
-    return { ...one, cells };
-  });
-
-export const withoutRow = (rows: Rows, row: number): Rows => rows.filter((one) => one.row !== row);
+/** The reading with one cell typed again. */
+export const withCell = (reading: Reading, row: number, field: string, text: string): Reading => ({
+  ...reading,
+  rows: reading.rows.map((one) =>
+    one.row === row
+      ? { ...one, cells: one.cells.map((cell) => (cell.field === field ? { ...cell, text } : cell)) }
+      : one,
+  ),
+});
 
 const NARROWEST = 4;
 const WIDEST = 22;
 
 /** Characters that fit into each column: as many as its longest cell or title has, within reason. */
-export const columnWidths = (header: readonly string[], rows: readonly Pick<RowToFix, 'cells'>[]): number[] =>
-  header.map((title, i) => {
-    const longest = rows.reduce((most, { cells }) => Math.max(most, cells[i]?.length ?? 0), title.length);
+export const columnWidths = (fields: readonly string[], rows: readonly RowReading[]): number[] =>
+  fields.map((field) => {
+    const longest = rows.reduce(
+      (most, { cells }) => Math.max(most, cells.find((cell) => cell.field === field)?.text.length ?? 0),
+      field.length,
+    );
     return Math.min(WIDEST, Math.max(NARROWEST, longest));
   });

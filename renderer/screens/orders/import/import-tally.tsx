@@ -1,29 +1,29 @@
 import { Check, RefreshCw } from 'lucide-react';
-import type { FileCheck } from '../../../../core/import/file-check.ts';
+import type { Reading } from '../../../../core/import/reading.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import type { FileImport } from './file-import.ts';
 import styles from './import.module.css';
 import { counted } from '../../../../core/units/count.ts';
 
-interface Props extends Pick<FileImport<unknown>, 'busy' | 'changed' | 'recheck'> {
-  checked: FileCheck;
-  /** Rows to fix. */
-  toFix: number;
+interface Props extends Pick<FileImport, 'busy' | 'changed' | 'recheck'> {
+  reading: Reading;
   /** What a row of the file is: "line". */
   noun: string;
   onTake: () => void;
 }
 
 /** How many rows of a file are good, known or to be fixed, and what can be done with them now. */
-export function ImportTally({ checked, toFix, noun, busy, changed, recheck, onTake }: Props) {
-  const { ready, known } = checked;
+export function ImportTally({ reading, noun, busy, changed, recheck, onTake }: Props) {
+  const { wrong, waiting, changed: changes, known, new: added } = reading.counts;
+  const ready = added + changes;
   return (
     <>
       <div className={styles.summary}>
-        <Tag look="fine">{`${counted(ready.length, noun)} ready`}</Tag>
-        <Tag>{`${counted(known.length, noun)} already ${known.length === 1 ? 'exists' : 'exist'}`}</Tag>
-        <Tag look={toFix > 0 ? 'late' : 'plain'}>{`${counted(toFix, 'row')} to fix`}</Tag>
+        <Tag look="fine">{`${counted(ready, noun)} ready`}</Tag>
+        <Tag>{`${counted(known, noun)} already ${known === 1 ? 'exists' : 'exist'}`}</Tag>
+        <Tag look={wrong > 0 ? 'late' : 'plain'}>{`${counted(wrong, 'row')} to fix`}</Tag>
+        {waiting > 0 && <Tag look="late">{`${counted(waiting, 'row')} waiting for an answer`}</Tag>}
         <span className={styles.acts}>
           <Button icon={RefreshCw} isDisabled={!changed || busy !== null} onPress={() => void recheck()}>
             Check again
@@ -31,10 +31,10 @@ export function ImportTally({ checked, toFix, noun, busy, changed, recheck, onTa
           <Button
             look="primary"
             icon={Check}
-            isDisabled={ready.length === 0 || changed || busy !== null}
+            isDisabled={ready === 0 || changed || busy !== null}
             onPress={onTake}
           >
-            {`Import ${counted(ready.length, noun)}`}
+            {`Import ${counted(ready, noun)}`}
           </Button>
         </span>
       </div>

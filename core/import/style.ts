@@ -1,0 +1,140 @@
+import type { Layout } from '../shop/file-layout.ts';
+import type { LengthUnits } from '../units/length.ts';
+import { parseLength, unitNamed } from '../units/length.ts';
+import { readingsOf, readNumber, readWhole, type DecimalMark } from '../units/number.ts';
+import { dateOrders, readDateText, type DateOrder } from '../time/date-text.ts';
+import type { Meaning } from '../result.ts';
+import type { Answers } from './answers.ts';
+import type { Field } from './field.ts';
+import type { Cell } from './grid.ts';
+import type { ColumnUse } from './propose.ts';
+import type { ColumnStyle } from './cell-read.ts';
+import type { ColumnReading } from './reading.ts';
+
+/**
+ * How a column's cells are read. Only the column's own cells, and what was said of it, tell: a cell that can be read one
+ * way only shows how the others are meant. Where none does, or two contradict, it is asked once.
+ */
+export interface SettledStyle {
+  readonly style: ColumnStyle;
+  readonly unitFrom: ColumnReading['unitFrom'];
+  /** The first cell that can mean two things while nothing says which. */
+  readonly open: {
+    readonly is: 'decimals' | 'dates';
+    readonly row: number;
+    readonly text: string;
+    readonly meanings: readonly Meaning[];
+  } | null;
+}
+
+interface Asked {
+  readonly answers: Answers;
+  readonly remembered: Layout | null;
+  readonly units: LengthUnits;
+  /** "2026-11-30" */
+  readonly today: string;
+}
+
+type Cells = readonly { readonly row: number; readonly cell: Cell }[];
+
+export function settleStyle(field: Field, use: ColumnUse | null, cells: Cells, asked: Asked): SettledStyle {
+  const { unit, unitFrom } = unitOf(field, use, asked);
+  const plain: ColumnStyle = {
+    unit,
+    decimals: null,
+    settled: false,
+    dates: null,
+    thickness: isThickness(use),
+  };
+  if (field.sort.is === 'date') return { ...settleDates(field, cells, plain, asked), unitFrom };
+  return { ...settleDecimals(field, cells, plain, asked), unitFrom };
+}
+
+/** Bare figures under "Dicke" or "thickness" are thicknesses, under "gauge" numbers of gauges. */
+const isThickness = (use: ColumnUse | null): boolean =>
+  use !== null && (use.heading.unit !== null || !/\b(?:ga|gage|gauges?|calibre)\b/.test(use.heading.name));
+
+function unitOf(
+  { name, sort }: Field,
+  use: ColumnUse | null,
+  { answers, remembered, units }: Asked,
+): { unit: ColumnStyle['unit']; unitFrom: ColumnReading['unitFrom'] } {
+  if (sort.is !== 'length' && sort.is !== 'gauge') return { unit: units, unitFrom: null };
+  const said = unitNamed(answers.units?.[name] ?? '');
+  if (said) return { unit: said, unitFrom: 'said' };
+  if (use?.heading.unit) return { unit: use.heading.unit, unitFrom: 'heading' };
+  const kept = unitNamed(remembered?.units[name] ?? '');
+  return kept ? { unit: kept, unitFrom: 'remembered' } : { unit: units, unitFrom: 'shop' };
+}
+
+function settleDecimals(
+  field: Field,
+  cells: Cells,
+  plain: ColumnStyle,
+  { answers, remembered }: Asked,
+): Omit<SettledStyle, 'unitFrom'> {
+  const { name, sort } = field;
+  const said = answers.decimals?.[name];
+  const settled = (decimals: DecimalMark) => ({ style: { ...plain, decimals, settled: true }, open: null });
+  if (said) return settled(said);
+  if (!['whole', 'number', 'length', 'gauge'].includes(sort.is)) return { style: plain, open: null };
+  const marks = new Set<DecimalMark>();
+  let open: SettledStyle['open'] = null;
+  for (const { row, cell } of cells) {
+    if (cell.number !== undefined) continue;
+    const mark = markOf(cell.text);
+    if (mark) marks.add(mark);
+    const meanings: readonly Meaning[] | undefined = open
+      ? undefined
+      : numberMeanings(cell.text, field, plain);
+    if (meanings) open = { is: 'decimals', row, text: cell.text, meanings };
+  }
+  if (!open) return { style: plain, open };
+  const [mark, ...others] = marks;
+  if (mark && others.length === 0) return settled(mark);
+  const kept = remembered?.decimals[name];
+  return kept && !mark ? settled(kept) : { style: plain, open };
+}
+
+/** The decimal mark of one who writes a text so, where only one could. */
+function markOf(text: string): DecimalMark | null {
+  const figure = /^[^\d.,]*?([\d.,'’ \u00a0\u202f\u2009]*\d)(?![\d\s]*\/)/.exec(text)?.[1]?.trim() ?? '';
+  const [mark, ...others] = new Set(readingsOf(figure).map((one) => one.mark));
+  return others.length === 0 ? (mark ?? null) : null;
+}
+
+function numberMeanings(text: string, { sort }: Field, style: ColumnStyle): readonly Meaning[] | undefined {
+  const read =
+    sort.is === 'whole'
+      ? readWhole(text, style)
+      : sort.is === 'number'
+        ? readNumber(text, style)
+        : parseLength(text, { ...style, units: style.unit });
+  return read.ok ? undefined : read.issues[0]?.meanings;
+}
+
+function settleDates(
+  field: Field,
+  cells: Cells,
+  plain: ColumnStyle,
+  { answers, remembered, today }: Asked,
+): Omit<SettledStyle, 'unitFrom'> {
+  const settled = (dates: DateOrder) => ({ style: { ...plain, dates }, open: null });
+  const said = answers.dates?.[field.name];
+  if (said) return settled(said);
+  const sure = new Set<DateOrder>();
+  let open: SettledStyle['open'] = null;
+  for (const { row, cell } of cells) {
+    const [order, ...more] = dateOrders(cell.text, today);
+    if (order && more.length === 0) sure.add(order);
+    if (open || more.length === 0) continue;
+    const read = readDateText(cell.text, { order: null, today });
+    const meanings = read.ok ? undefined : read.issues[0]?.meanings;
+    if (meanings) open = { is: 'dates', row, text: cell.text, meanings };
+  }
+  if (!open) return { style: plain, open };
+  const [order, ...others] = sure;
+  if (order && others.length === 0) return settled(order);
+  const kept = remembered?.dates[field.name];
+  return kept && !order ? settled(kept) : { style: plain, open };
+}
