@@ -17,10 +17,29 @@ export const useArchive = (text: string) =>
     staleTime: 0,
   });
 
+/** The newest of them, few, while someone types what to find; nothing is asked for a letter or none. */
+export const useFoundInArchive = (text: string) =>
+  useQuery({
+    queryKey: [...keys.archive, 'find', text],
+    queryFn: () => invoke(contract.archiveSearch, { text, before: null, limit: 5 }),
+    enabled: text.length > 1,
+    placeholderData: keepPreviousData,
+    staleTime: 0,
+  });
+
 /** One of them with all that is known of it. */
 export const useArchivedOrder = (orderId: string) =>
   useQuery({
     queryKey: [...keys.archive, 'order', orderId],
     queryFn: () => invoke(contract.archiveOrder, { orderId }),
+    staleTime: 0,
+  });
+
+/** Customers of orders of any age, who ordered last first. */
+export const useCustomers = () =>
+  useQuery({
+    queryKey: [...keys.archive, 'customers'],
+    queryFn: () => invoke(contract.archiveCustomers, {}),
+    select: ({ names }) => names,
     staleTime: 0,
   });

@@ -3,6 +3,7 @@ import {
   FastForward,
   FileUp,
   Keyboard,
+  ListChecks,
   Monitor,
   Moon,
   Play,
@@ -23,6 +24,8 @@ import type { UndoRedo } from './use-undo-redo.ts';
 export interface Action {
   readonly id: string;
   readonly label: string;
+  /** What else tells it from others. */
+  readonly detail?: string;
   readonly icon: LucideIcon;
   /** As shown; `keys.ts` reads the same text. */
   readonly keys?: string;
@@ -80,6 +83,12 @@ export function appActions(
       label: 'Import orders from a CSV file',
       icon: FileUp,
       act: () => navigate('orders', 'import'),
+    },
+    {
+      id: 'set-up',
+      label: 'Set up the shop, step by step',
+      icon: ListChecks,
+      act: () => navigate('shop', 'set-up'),
     },
     { id: 'archive', label: 'Search the archive', icon: Archive, act: () => navigate('orders', 'archive') },
     { id: 'print', label: 'Print dispatch lists', icon: Printer, act: () => navigate('print', 'dispatch') },

@@ -147,7 +147,7 @@ export function Header({ job, undoRedo, onPalette, onKeys }: Props) {
           icon={Bookmark}
           onPress={() => usePlansView.getState().ask('plans')}
         />
-        <IconButton label="Find an action" keys="Ctrl+K" icon={Search} onPress={onPalette} />
+        <IconButton label="Find" keys="Ctrl+K" icon={Search} onPress={onPalette} />
         <IconButton label="List of keys" keys="?" icon={HelpCircle} onPress={onKeys} />
       </div>
     </header>

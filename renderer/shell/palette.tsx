@@ -15,17 +15,20 @@ import { classes } from '../ui/classes.ts';
 import { KeyHint } from '../ui/key-hint.tsx';
 import popover from '../ui/popover.module.css';
 import type { Action } from './actions.ts';
+import { useFound } from './use-found.ts';
 import styles from './palette.module.css';
 
 function ActionList({ actions, close }: { actions: readonly Action[]; close: () => void }) {
   return (
     <Menu
-      aria-label="Actions"
+      aria-label="What was found"
       className={classes(popover.list, styles.list)}
       disabledKeys={actions.filter((action) => action.disabled).map((action) => action.id)}
-      renderEmptyState={() => <p className={popover.nothing}>No action by that name.</p>}
+      renderEmptyState={() => (
+        <p className={popover.nothing}>No order, line, part, customer or action by that name.</p>
+      )}
     >
-      {actions.map(({ id, label, icon: Icon, keys, act }) => (
+      {actions.map(({ id, label, detail, icon: Icon, keys, act }) => (
         <MenuItem
           key={id}
           id={id}
@@ -37,7 +40,10 @@ function ActionList({ actions, close }: { actions: readonly Action[]; close: () 
           }}
         >
           <Icon size={16} aria-hidden />
-          <span>{label}</span>
+          <span>
+            {label}
+            {detail && <span className={styles.detail}>{detail}</span>}
+          </span>
           {keys && (
             <span className={popover.end}>
               <KeyHint keys={keys} />
@@ -49,7 +55,7 @@ function ActionList({ actions, close }: { actions: readonly Action[]; close: () 
   );
 }
 
-/** Every action of the app, found by typing. */
+/** Work orders, lines, parts, customers and every action of the app, found by typing. */
 export function Palette({
   actions,
   isOpen,
@@ -61,6 +67,7 @@ export function Palette({
 }) {
   const { contains } = useFilter({ sensitivity: 'base' });
   const [typed, setTyped] = useState('');
+  const found = useFound(isOpen ? typed : '');
   const close = () => {
     setTyped('');
     onClose();
@@ -73,13 +80,19 @@ export function Palette({
       className={styles.veil ?? ''}
     >
       <Modal className={styles.modal ?? ''}>
-        <Dialog aria-label="Actions" className={styles.dialog ?? ''}>
-          <Autocomplete filter={contains} inputValue={typed} onInputChange={setTyped}>
-            <TextField aria-label="Find an action" autoFocus className={styles.field ?? ''}>
+        <Dialog aria-label="Find" className={styles.dialog ?? ''}>
+          <Autocomplete inputValue={typed} onInputChange={setTyped}>
+            <TextField aria-label="Find" autoFocus className={styles.field ?? ''}>
               <Search size={16} aria-hidden />
-              <Input placeholder="What do you want to do?" className={styles.input ?? ''} />
+              <Input
+                placeholder="Order, line, part, customer, or what to do"
+                className={styles.input ?? ''}
+              />
             </TextField>
-            <ActionList actions={actions} close={close} />
+            <ActionList
+              actions={[...actions.filter(({ label }) => contains(label, typed)), ...found]}
+              close={close}
+            />
           </Autocomplete>
         </Dialog>
       </Modal>

@@ -46,7 +46,7 @@ export function Shell({ children }: { children: ReactNode }) {
   const actions = appActions(job, undoRedo, others, () => setOver('keys'));
   const palette: Action = {
     id: 'palette',
-    label: 'Find an action',
+    label: 'Find',
     icon: actions[0]!.icon,
     keys: 'Ctrl+K',
     act: () => setOver('palette'),
