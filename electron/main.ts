@@ -5,7 +5,7 @@ import { dataFile, dataFolder } from './data-file.ts';
 import { openStore, type Store } from './db/open.ts';
 import { makeAnswers } from './host/answers.ts';
 import { serveIpc } from './host/ipc.ts';
-import { makeServe } from './host/serve.ts';
+import { makeServe, readAhead } from './host/serve.ts';
 import { fileLog, type Log } from './log.ts';
 import { setMenu } from './menu.ts';
 import { openWithDialog } from './open-data.ts';
@@ -69,10 +69,12 @@ function run(): void {
     notice,
     printPdf: pdfPrinter(store, preload, () => window),
   });
-  serveIpc(makeServe(answers, log, () => store.kept));
+  const serve = makeServe(answers, log, () => store.kept);
+  serveIpc(serve);
   setMenu(pushes);
   pushToPages(pushes, log);
   const window = openWindow(dirname(store.file), preload);
+  readAhead(serve);
   const stopBackups = backups.watch();
   window.once('closed', () => void stopBackups().finally(() => app.quit()));
   app.on('second-instance', (_event, argv) => comeForward(window, store.file, fileFrom(argv)));

@@ -9,7 +9,7 @@ import { nodeSolver } from '../solver/launch.ts';
 import { makeAnswers } from './answers.ts';
 import { startHttp, type HttpHost } from './http.ts';
 import { keptPort } from './kept-port.ts';
-import { makeServe } from './serve.ts';
+import { makeServe, readAhead } from './serve.ts';
 
 export interface BrowserOptions {
   readonly appFolder: string;
@@ -50,6 +50,7 @@ export async function startBrowserHost(options: BrowserOptions): Promise<HttpHos
   const pages = join(appFolder, 'dist', 'renderer');
   const serve = makeServe(answers, log, () => store.kept);
   const http = await startWhereItWas(options, (port) => startHttp({ port, pages, serve, pushes, log }));
+  readAhead(serve);
   const stopBackups = backups.watch();
   return {
     address: http.address,

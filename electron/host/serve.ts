@@ -77,3 +77,7 @@ export function makeServe(answers: Answers, log: Log, kept: () => number): Serve
     }
   };
 }
+
+/** The shop is read while the first page is still on its way, so that its own question is answered at once. */
+export const readAhead = (serve: Serve): void =>
+  void setImmediate(() => void serve(contract.shopRead.name, {}));
