@@ -15,7 +15,10 @@ Kills the app N times (default 300) in the middle of its work and prints what wa
 npm run --silent bench -- history [--lines N]
 Builds N finished lines (default 10000) behind the demo's open work and prints what they cost, as one JSON line.
 npm run --silent bench -- doors [--files N] [--requests N] [--seed S]
-Tries broken files (default 10000) and malformed requests (default 20000) and prints what they broke, as one JSON line.`;
+Tries broken files (default 10000) and malformed requests (default 20000) and prints what they broke, as one JSON line.
+npm run --silent bench -- misreads [--files N] [--seed S]
+Reads N order files (default 10000) in the ways of many countries and prints what was taken, asked, refused and misread,
+as one JSON line.`;
 
 /** One problem of either format. @throws Error with a sentence */
 async function bench(problem: unknown, options: BenchOptions, launch: LaunchSolver): Promise<Benched> {
@@ -52,8 +55,8 @@ function readOptions() {
   const counts = {
     times: Number(values.times),
     lines: Number(values.lines),
-    broken: Number(values.files),
-    malformed: Number(values.requests),
+    fileCount: Number(values.files),
+    requestCount: Number(values.requests),
   };
   return { files: positionals, options, out: values.out, ...counts };
 }
@@ -69,10 +72,12 @@ function summary(file: string, lines: readonly BenchLine[]): string {
 }
 
 async function main(): Promise<void> {
-  const { files, options, out, times, lines, broken, malformed } = readOptions();
+  const { files, options, out, times, lines, fileCount, requestCount } = readOptions();
   if (files[0] === 'kill') return (await import('./kill.ts')).benchKill(times);
   if (files[0] === 'history') return (await import('./history.ts')).benchHistory(lines);
-  if (files[0] === 'doors') return (await import('./doors.ts')).benchDoors(broken, malformed, options.seed);
+  if (files[0] === 'misreads') return (await import('./misreads.ts')).benchMisreads(fileCount, options.seed);
+  if (files[0] === 'doors')
+    return (await import('./doors.ts')).benchDoors(fileCount, requestCount, options.seed);
   if (files.length === 0) return (await import('./app.ts')).benchApp(options.seconds, options.seed);
   if (out !== undefined) mkdirSync(out, { recursive: true });
   const solvers = await warmSolvers();

@@ -52,6 +52,8 @@ export interface Dialect {
   readonly encoding: 'utf-8' | 'utf-8-bom' | 'utf-16le' | 'windows-1252';
   readonly quantity: NumberStyle;
   readonly length: LengthStyle;
+  /** The shop's own label, or the thickness itself. */
+  readonly thickness: 'label' | 'mm in heading';
   readonly due: DateStyle;
 }
 
@@ -193,21 +195,14 @@ const TIMES: Readonly<Record<Language, readonly DateStyle['time'][]>> = {
 function dateStyle(rng: Rng, locale: Locale, spreadsheet: boolean): DateStyle {
   const form = dateForm(rng, locale, spreadsheet);
   const asText = form.kind === 'figures' || form.kind === 'words';
-  const time = rng.chance(0.7) ? 'none' : rng.pick(TIMES[languageOf(locale)]);
+  const yearFirst = form.kind === 'figures' && form.order === 'ymd';
+  const time = rng.chance(0.7) || form.kind === 'serial' ? 'none' : rng.pick(TIMES[languageOf(locale)]);
   return {
     form,
-    year:
-      form.kind === 'figures' && form.order === 'ymd'
-        ? rng.chance(0.95)
-          ? 4
-          : 2
-        : rng.weighted([
-            [4, 6],
-            [2, 3],
-            [0, 1],
-          ] as const),
+    // Two digits before month and day are rare, and the more misleading.
+    year: yearFirst ? (rng.chance(0.95) ? 4 : 2) : rng.pick([4, 4, 4, 4, 4, 4, 2, 2, 2, 0] as const),
     weekday: asText && rng.chance(0.1),
-    time: form.kind === 'serial' ? 'none' : time === 'T' && !asText ? '24' : time,
+    time: time === 'T' && !yearFirst ? '24' : time,
   };
 }
 
@@ -225,6 +220,7 @@ export function drawDialect(rng: Rng, shopUnit: 'in' | 'mm'): Dialect {
     encoding: rng.pick(['utf-8', 'utf-8-bom', 'utf-16le', 'windows-1252'] as const),
     quantity: numberStyle(rng, locale, [null, null, null, 0, 2, 3]),
     length: lengthStyle(rng, locale, shopUnit),
+    thickness: rng.chance(0.8) ? 'label' : 'mm in heading',
     due: dateStyle(rng, locale, spreadsheet),
   };
 }

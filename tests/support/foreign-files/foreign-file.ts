@@ -12,7 +12,15 @@ import {
 import { type Day, later, type MeantLine } from './meant.ts';
 import { drawMistake } from './mistakes.ts';
 import { toBytes } from './to-bytes.ts';
-import { drawLength, text, writeDate, writeLength, writeQuantity, type Written } from './write-cell.ts';
+import {
+  drawLength,
+  text,
+  writeDate,
+  writeFigure,
+  writeLength,
+  writeQuantity,
+  type Written,
+} from './write-cell.ts';
 
 /** What the shop calls its things, and how this file's writer may call them. */
 export interface ShopWords {
@@ -20,8 +28,10 @@ export interface ShopWords {
   readonly parts: readonly string[];
   /** A code and the names that mean it. */
   readonly colours: Readonly<Record<string, readonly string[]>>;
-  /** A label and the texts that mean it. */
-  readonly gauges: Readonly<Record<string, readonly string[]>>;
+  /** A label, the texts that mean it, and its thickness in hundredths of a millimetre. */
+  readonly gauges: Readonly<
+    Record<string, { readonly named: readonly string[]; readonly hundredths: number }>
+  >;
 }
 
 export interface ForeignFile {
@@ -63,21 +73,24 @@ function drawQuantity(rng: Rng): number {
 /** Lines in orders of one to five; an order's lines have one customer and mostly one due date. */
 function drawLines(rng: Rng, dialect: Dialect, shop: ShopWords): MeantLine[] {
   const lines: MeantLine[] = [];
-  const count = rng.whole(3, 30);
+  const enough = rng.whole(3, 30);
   const numbered = rng.pick(['', 'A-', 'W']);
-  for (let order = rng.whole(4000, 70_000); lines.length < count; order++) {
+  for (let order = rng.whole(4000, 70_000); lines.length < enough; order++) {
     const customer = rng.pick(CUSTOMERS);
     const due = later(TODAY, rng.whole(2, 300));
     const dueMinutes = dialect.due.time === 'none' ? null : rng.whole(12, 36) * 30;
-    for (let k = rng.whole(1, 5); k > 0; k--)
+    const count = rng.whole(1, 5);
+    for (let line = 1; line <= count; line++)
       lines.push({
         order: `${numbered}${order}`,
+        line,
         customer,
         part: rng.pick(shop.parts),
         quantity: drawQuantity(rng),
         gauge: rng.pick(Object.keys(shop.gauges)),
         colour: rng.pick(Object.keys(shop.colours)),
         length: drawLength(rng, dialect.length),
+        release: later(TODAY, rng.whole(0, 1)),
         due: rng.chance(0.9) ? due : later(due, rng.whole(1, 20)),
         dueMinutes,
         note: rng.pick(NOTES),
@@ -92,13 +105,25 @@ function writeField(rng: Rng, field: Field, line: MeantLine, dialect: Dialect, s
   const spreadsheet = dialect.spreadsheet && rng.chance(0.95);
   if (field === 'quantity') return writeQuantity(line.quantity, dialect.quantity, spreadsheet);
   if (field === 'length') return writeLength(line.length, dialect.length, spreadsheet);
+  if (field === 'line') return spreadsheet ? { kind: 'number', value: line.line } : text(String(line.line));
+  if (field === 'release') return writeDate(line.release, null, dialect.due, language);
   if (field === 'due') return writeDate(line.due, line.dueMinutes, dialect.due, language);
   if (field === 'colour') return text(rng.pick(shop.colours[line.colour]!));
-  if (field === 'gauge')
-    return text(rng.pick(shop.gauges[line.gauge]!).replace('.', dialect.quantity.decimal));
+  if (field === 'gauge') return writeGauge(rng, shop.gauges[line.gauge]!, dialect, spreadsheet);
   if (field === 'order' && spreadsheet && /^\d+$/.test(line.order))
     return { kind: 'number', value: Number(line.order) };
   return text(line[field]);
+}
+
+function writeGauge(
+  rng: Rng,
+  { named, hundredths }: ShopWords['gauges'][string],
+  { thickness, quantity }: Dialect,
+  spreadsheet: boolean,
+): Written {
+  if (thickness === 'label') return text(rng.pick(named).replace('.', quantity.decimal));
+  if (spreadsheet) return { kind: 'number', value: hundredths / 100 };
+  return text(writeFigure(hundredths, 2, { ...quantity, places: 2 }));
 }
 
 /** Figures and days that are not ours, written in the same way. */
@@ -119,7 +144,8 @@ const shuffled = <T>(rng: Rng, items: readonly T[]): T[] =>
     .map(({ item }) => item);
 
 function drawColumns(rng: Rng, dialect: Dialect): ForeignFile['columns'] {
-  const ours = FIELDS.filter((field) => field !== 'note' || rng.chance(0.6));
+  const rare: Readonly<Partial<Record<Field, number>>> = { note: 0.6, line: 0.4, release: 0.2 };
+  const ours = FIELDS.filter((field) => rng.chance(rare[field] ?? 1));
   const others = rng.chance(0.5) ? [] : shuffled(rng, BYSTANDERS).slice(0, rng.whole(1, 4));
   const all = rng.chance(0.5) ? shuffled(rng, [...ours, ...others]) : [...ours, ...others];
   return all.map((is) => ({ is, heading: drawHeading(rng, dialect, is) }));

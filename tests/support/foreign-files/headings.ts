@@ -5,12 +5,14 @@ import type { Dialect, Language } from './dialect.ts';
 
 export const FIELDS = [
   'order',
+  'line',
   'customer',
   'part',
   'quantity',
   'gauge',
   'colour',
   'length',
+  'release',
   'due',
   'note',
 ] as const;
@@ -19,6 +21,8 @@ export type Field = (typeof FIELDS)[number];
 const TITLES: Readonly<Record<Language, Readonly<Record<Field, readonly string[]>>>> = {
   en: {
     order: ['Order', 'Order No', 'Order No.', 'Work Order', 'Job #', 'Job No.', 'WO #', 'Order number'],
+    line: ['Line', 'Line No.', 'Pos.'],
+    release: ['Not before', 'Start date', 'Earliest start'],
     customer: ['Customer', 'Customer Name', 'Cust Name', 'Client'],
     part: ['Part', 'Part No', 'Part #', 'Item', 'Profile', 'PART NO'],
     quantity: ['Qty', 'Quantity', 'Pcs', 'Qty Ord', 'Pieces', 'QTY ORDERED'],
@@ -30,6 +34,8 @@ const TITLES: Readonly<Record<Language, Readonly<Record<Field, readonly string[]
   },
   de: {
     order: ['Auftrag', 'Auftrags-Nr.', 'Auftragsnummer', 'Auftrag Nr.', 'Auftragsnr'],
+    line: ['Pos.', 'Position', 'Zeile'],
+    release: ['Starttermin', 'Frühester Beginn'],
     customer: ['Kunde', 'Kundenname', 'Auftraggeber'],
     part: ['Teil', 'Artikel', 'Artikel-Nr.', 'Profil', 'Teilenummer'],
     quantity: ['Menge', 'Stück', 'Anzahl', 'Stk.', 'Stückzahl'],
@@ -41,6 +47,8 @@ const TITLES: Readonly<Record<Language, Readonly<Record<Field, readonly string[]
   },
   fr: {
     order: ['Commande', 'N° commande', 'No de commande', 'Numéro de commande'],
+    line: ['Ligne', 'Poste', 'N° ligne'],
+    release: ['Date de début', 'Pas avant'],
     customer: ['Client', 'Nom du client'],
     part: ['Pièce', 'Article', 'Référence', 'Profilé'],
     quantity: ['Quantité', 'Qté', 'Nombre', 'Nb pièces'],
@@ -116,6 +124,7 @@ export function drawHeading(rng: Rng, dialect: Dialect, column: Field | Bystande
   const { language } = dialect;
   if (column in OTHERS.en) return OTHERS[language][column as Bystander];
   const title = rng.pick(TITLES[language][column as Field]);
+  if (column === 'gauge' && dialect.thickness === 'mm in heading') return `${title} (mm)`;
   return column === 'length' && dialect.length.unitIn === 'heading' ? withUnit(rng, title, dialect) : title;
 }
 

@@ -19,6 +19,8 @@ export interface Meant {
 
 export interface MeantLine {
   readonly order: string;
+  /** Its number in the order, from 1. */
+  readonly line: number;
   readonly customer: string;
   readonly part: string;
   /** Whole pieces. */
@@ -26,6 +28,8 @@ export interface MeantLine {
   readonly gauge: string;
   readonly colour: string;
   readonly length: Meant;
+  /** Nothing is made of it earlier; always before the due date. */
+  readonly release: Day;
   readonly due: Day;
   /** Minutes after midnight; null: no time is written. */
   readonly dueMinutes: number | null;
@@ -63,12 +67,12 @@ export function later({ year, month, day }: Day, days: number): Day {
   return next;
 }
 
-/** 0 is Sunday. Counted from 30 November 2026, a Monday. */
+/** 0 is Sunday. Counted from 2 November 2026, a Monday. */
 export function weekday(day: Day): number {
-  let at: Day = { year: 2026, month: 11, day: 30 };
+  let at: Day = { year: 2026, month: 11, day: 2 };
   for (let k = 1; k < 2000; k++) {
     if (iso(at) === iso(day)) return k % 7;
     at = later(at, 1);
   }
-  throw new RangeError(`weekday: ${iso(day)} is not in the years after November 2026`);
+  throw new RangeError(`weekday: ${iso(day)} is not after October 2026`);
 }
