@@ -1,9 +1,14 @@
 /* The fixture `app`: Foldweek in a real window or in a browser, on a data folder of its own, with a clock that stands still. */
 import { test as base, type ElectronApplication, type Page } from '@playwright/test';
-import { openBrowser, openDesktop, type Opened } from './open.ts';
+import { NOW, openBrowser, openDesktop, type Opened } from './open.ts';
 
 export interface HostOptions {
   host: 'desktop' | 'browser';
+}
+
+interface ClockOptions {
+  /** Where the clock stands, as an ISO instant. */
+  now: string;
 }
 
 /** Marks a story in which the host matters (start and restart, files, paper, pushes, keys, every screen): told in both. */
@@ -16,18 +21,20 @@ export interface App {
   /** The desktop shell's main process; null in the browser. */
   electron: ElectronApplication | null;
   readonly dataDir: string;
-  /** Close everything and start again on the same data. */
-  restart(): Promise<Page>;
+  /** Close everything and start again on the same data. @param now where the clock stands then; as before where missing */
+  restart(now?: string): Promise<Page>;
   /** For good, so that its files can be looked at. */
   close(): Promise<void>;
 }
 
-export const test = base.extend<HostOptions & { app: App }>({
+export const test = base.extend<HostOptions & ClockOptions & { app: App }>({
   host: ['browser', { option: true }],
-  app: async ({ host }, use, info) => {
+  now: [NOW, { option: true }],
+  app: async ({ host, now }, use, info) => {
     const dataDir = info.outputPath('data');
+    let clock = now;
     const open = (stored?: Awaited<ReturnType<Opened['close']>>): Promise<Opened> =>
-      host === 'desktop' ? openDesktop(dataDir) : openBrowser(dataDir, undefined, stored);
+      host === 'desktop' ? openDesktop(dataDir, clock) : openBrowser(dataDir, undefined, stored, clock);
     let opened = await open();
     let isOpen = true;
     const app: App = {
@@ -35,7 +42,8 @@ export const test = base.extend<HostOptions & { app: App }>({
       page: opened.page,
       electron: opened.electron,
       dataDir,
-      async restart() {
+      async restart(then = clock) {
+        clock = then;
         opened = await open(await opened.close());
         app.page = opened.page;
         app.electron = opened.electron;

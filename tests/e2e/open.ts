@@ -16,23 +16,31 @@ export const NOW = '2026-11-30T12:10:00Z';
 const LAUNCH_MS = 25_000;
 const root = join(import.meta.dirname, '../..');
 
-const environment = (dataDir: string): Record<string, string> => ({
+const environment = (dataDir: string, now: string): Record<string, string> => ({
   ...(process.env as Record<string, string>),
   FOLDWEEK_DATA_DIR: dataDir,
-  FOLDWEEK_NOW: NOW,
+  FOLDWEEK_NOW: now,
 });
 
+/** The loopback host alone; it prints its address, or ends with a sentence. */
+export function startBrowserHost(dataDir: string, now = NOW): ChildProcess {
+  return spawn(process.execPath, ['electron/start.ts', '--browser'], {
+    cwd: root,
+    env: environment(dataDir, now),
+  });
+}
+
 /** The desktop window. A runtime that does not come up is started once more, and said so. @throws Error where none is found */
-export async function openDesktop(dataDir: string): Promise<Opened> {
+export async function openDesktop(dataDir: string, now = NOW): Promise<Opened> {
   try {
-    return await launchDesktop(dataDir);
+    return await launchDesktop(dataDir, now);
   } catch (error) {
     console.warn(`The desktop runtime did not come up, starting it again: ${String(error).split('\n')[0]}`);
-    return launchDesktop(dataDir);
+    return launchDesktop(dataDir, now);
   }
 }
 
-async function launchDesktop(dataDir: string): Promise<Opened> {
+async function launchDesktop(dataDir: string, now: string): Promise<Opened> {
   const executablePath = findElectron();
   if (!executablePath) throw new Error('no Electron runtime: run the browser project only');
   // Chromium refuses its sandbox to root; only tests run as root.
@@ -41,7 +49,7 @@ async function launchDesktop(dataDir: string): Promise<Opened> {
     executablePath,
     args: [...flags, root],
     cwd: root,
-    env: environment(dataDir),
+    env: environment(dataDir, now),
     timeout: LAUNCH_MS,
   });
   try {
@@ -67,11 +75,13 @@ export const launchBrowser = (): Promise<Browser> =>
  * @param launched a browser that is open already
  * @param stored what a browser kept of this host before it was closed
  */
-export async function openBrowser(dataDir: string, launched?: Browser, stored?: Stored): Promise<Opened> {
-  const host = spawn(process.execPath, ['electron/start.ts', '--browser'], {
-    cwd: root,
-    env: environment(dataDir),
-  });
+export async function openBrowser(
+  dataDir: string,
+  launched?: Browser,
+  stored?: Stored,
+  now = NOW,
+): Promise<Opened> {
+  const host = startBrowserHost(dataDir, now);
   const address = await printedAddress(host);
   const browser = launched ?? (await launchBrowser());
   const page = await browser.newPage({ storageState: stored });
