@@ -2,6 +2,7 @@ import type { Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
 import type { RowOf, Shop } from '../shop/state.ts';
+import { strayBreaks } from '../time/calendar.ts';
 import { isTimeZone } from '../time/wall.ts';
 import type { Command, FormKind, FormRow } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
@@ -133,6 +134,7 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
       ? issues
       : [...issues, missing('gauge', saved.gauge)];
   }
+  if (kind === 'calendar') return strayBreaks(row as RowOf<'calendar'>, subject);
   if (kind === 'material') return badGauges(shop, row as RowOf<'material'>, subject);
   return [];
 }

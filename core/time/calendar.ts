@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
+import { issue, type Issue } from '../result.ts';
 import { clockTime, code, localDate, name, revision } from '../fields.ts';
 
 const span = { start: clockTime, end: clockTime };
@@ -39,3 +40,22 @@ export const calendar = z.strictObject({
   revision,
 });
 export type Calendar = DeepReadonly<z.infer<typeof calendar>>;
+
+/** Whether a machine that keeps it is ever open, closures and downtimes aside. */
+export const hasHours = ({ shifts, overtime }: Pick<Calendar, 'shifts' | 'overtime'>): boolean =>
+  shifts.length > 0 || overtime.length > 0;
+
+/** Breaks that do not lie in their own shift, at the field that names them: they would come off nothing, or off another's hours. */
+export const strayBreaks = ({ shifts }: Pick<Calendar, 'shifts'>, subject: string): Issue[] =>
+  shifts.flatMap((shift, i) =>
+    shift.breaks.flatMap(({ start, end }, k) =>
+      start >= shift.start && end <= shift.end
+        ? []
+        : issue(
+            subject,
+            `shifts.${i}.breaks.${k}.start`,
+            `The break from ${start} to ${end} is not within its shift, ${shift.start} to ${shift.end}.`,
+            'Move it into the shift, or remove it.',
+          ),
+    ),
+  );

@@ -7,6 +7,7 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { toast } from '../../ui/toast.tsx';
 import { Conflicts } from '../../form/conflicts.tsx';
+import type { FieldErrors } from '../../form/field-errors.ts';
 import { useForm, type Form } from '../../form/use-form.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { rushAfterSave } from '../what-if/rush-facts.ts';
@@ -21,10 +22,12 @@ import {
   removeCommand,
   rowHeld,
   saveCommand,
+  withTerms,
   type OrderEntries,
 } from './order-entries.ts';
 import { OrderFields } from './order-fields.tsx';
 import { OrderLines } from './order-lines.tsx';
+import { notAsked, pastDues } from './past-due.ts';
 import styles from './orders.module.css';
 
 interface Props {
@@ -64,6 +67,7 @@ interface FormProps {
 function OrderForm({ shop, isNew, current, onClose }: FormProps) {
   const { id } = current.order;
   const present = usePresent();
+  const [asked, setAsked] = useState<FieldErrors>({});
   const form = useForm<OrderEntries>({
     name: orderDraft.nameOf(isNew ? NEW_ORDER : id),
     shop,
@@ -72,13 +76,17 @@ function OrderForm({ shop, isNew, current, onClose }: FormProps) {
     command: (entries) => saveCommand(entries, present()),
     fieldOf: orderField,
     rebase: rebased,
+    complete: withTerms,
     held: rowHeld,
-    refuses: ({ order }): Record<string, string> =>
-      isNew && shop.order.some((other) => other.id === order.id)
-        ? { 'order.id': `Work order ${order.id} already exists. Choose another number.` }
-        : {},
+    refuses: (entries): FieldErrors => ({
+      ...notAsked(pastDues(shop, current, entries, present()), asked),
+      ...(isNew && shop.order.some(({ id: other }) => other === entries.order.id)
+        ? { 'order.id': `Work order ${entries.order.id} already exists. Choose another number.` }
+        : {}),
+    }),
   });
   const save = async () => {
+    setAsked(pastDues(shop, current, form.entries, present()));
     const saved = await form.save();
     if (!saved) return;
     onClose(false);

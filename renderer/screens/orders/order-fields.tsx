@@ -7,6 +7,7 @@ import { TextField } from '../../ui/text-field.tsx';
 import { Fields } from '../../form/form-frame.tsx';
 import type { Form } from '../../form/use-form.ts';
 import type { OrderEntries } from './order-entries.ts';
+import { CustomerField } from './customer-field.tsx';
 import styles from './orders.module.css';
 import { orNull } from '../../form/span-fields.tsx';
 
@@ -60,8 +61,7 @@ function WhoFields({ form, isNew }: Props) {
         isDisabled={!isNew}
         error={error('id')}
       />
-      <TextField
-        label="Customer"
+      <CustomerField
         value={order.customer}
         onChange={(customer) => set({ customer })}
         error={error('customer')}
@@ -96,7 +96,7 @@ function DateFields({ form, timeZone }: Props) {
         usualClock="17:00"
         value={orNull(order.due)}
         onChange={(due) => set({ due: due ?? NaN })}
-        error={error('due') && 'Needs a due date.'}
+        error={error('due') && (Number.isNaN(order.due) ? 'Needs a due date.' : error('due'))}
       />
       <DateTimeField
         label="Not before"

@@ -1,5 +1,5 @@
 import type { Instant } from '../../../../core/units/brand.ts';
-import type { Calendar } from '../../../../core/time/calendar.ts';
+import { hasHours, type Calendar } from '../../../../core/time/calendar.ts';
 import { USUAL_SHIFT } from '../../../../core/time/usual-week.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { TextField } from '../../../ui/text-field.tsx';
@@ -9,6 +9,7 @@ import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
 import { Section } from '../../../form/section.tsx';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { ClosureFields, OvertimeFields } from './day-fields.tsx';
+import { NO_HOURS } from './no-hours.ts';
 import { PeopleOut } from './people-out.tsx';
 import { ShiftFields } from './shift-fields.tsx';
 import { WeekPicture } from './week-picture.tsx';
@@ -51,6 +52,7 @@ function CalendarForm({ now, ...props }: RowFormProps<'calendar'> & { now: Insta
         <CodeField form={form} isNew={props.isNew} />
         <TextField label="Name" value={entries.name} onChange={(name) => set({ name })} error={errors.name} />
       </Fields>
+      {!hasHours(entries) && <p className={styles.warning}>{NO_HOURS}</p>}
       <WeekPicture calendar={entries} timeZone={props.shop.settings.timeZone} now={now} />
       <ShiftFields form={form} />
       <ClosureFields form={form} />

@@ -1,5 +1,6 @@
 import type { Machine, Stage } from '../../../../core/shop/machine.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
+import { hasHours } from '../../../../core/time/calendar.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
@@ -8,6 +9,7 @@ import { Length } from '../../../form/parsed-field.tsx';
 import { CodeField } from '../../../form/row-frame.tsx';
 import { Thickness } from '../../../form/stock-fields.tsx';
 import type { Form } from '../../../form/use-form.ts';
+import { NO_HOURS } from '../calendars/no-hours.ts';
 
 export interface MachineFields {
   shop: Shop;
@@ -42,6 +44,7 @@ export function WhoFields({
         options={shop.calendar}
         value={entries.calendarId}
         onChange={(calendarId) => set({ calendarId })}
+        help={hoursWords(shop, entries.calendarId)}
         error={errors.calendarId}
       />
       <NumberField
@@ -54,6 +57,12 @@ export function WhoFields({
       />
     </Fields>
   );
+}
+
+/** What a calendar without hours means for the machine. */
+function hoursWords({ calendar }: Shop, id: string): string | undefined {
+  const kept = calendar.find((one) => one.id === id);
+  return kept && !hasHours(kept) ? NO_HOURS : undefined;
 }
 
 /** What it takes, from its plate. */
