@@ -23,7 +23,7 @@ export function History({ timeZone }: { timeZone: string }) {
   const entries = data?.pages.flatMap((page) => page.entries) ?? [];
   const records = recordsByEntry(shop, entries);
   return (
-    <section className={styles.panel}>
+    <section className={styles.panel} aria-label="What was done">
       <h2>What was done</h2>
       {error && <SentenceError message={error.message} />}
       {!data && !error && <Waiting doing="Reading the history" />}
