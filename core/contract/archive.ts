@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { code, instantS } from '../fields.ts';
+import { code, instantS, name } from '../fields.ts';
 import { orderLine, workOrder } from '../shop/order.ts';
 import { operationRecord } from '../shop/plan.ts';
 import { call, type OutputOf } from './call.ts';
@@ -31,6 +31,13 @@ export const archiveSearch = call(
   }),
 );
 export type ArchivePage = OutputOf<typeof archiveSearch>;
+
+/** Names of customers, of all orders that the data file holds: those who ordered last, the last one first. */
+export const archiveCustomers = call(
+  'archive.customers',
+  z.strictObject({}),
+  z.strictObject({ names: z.array(name) }),
+);
 
 /** An entry of the floor's log. */
 const reported = z.strictObject({

@@ -37,6 +37,20 @@ export const archiveIn = (db: Db) => {
       };
     },
 
+    /** Customers of orders of any age: who ordered last first. Nobody at the counter. */
+    customers(limit: number): string[] {
+      const { id, customer, due } = tables.order;
+      const found = db
+        .select({ customer })
+        .from(tables.order)
+        .where(sql`${id} not glob 'walk-in-*'`)
+        .groupBy(customer)
+        .orderBy(sql`max(${due}) desc`, customer)
+        .limit(limit)
+        .all();
+      return found.map((row) => row.customer);
+    },
+
     /** An order of any age with all that is known of it; null when there is none of that number. */
     order(orderId: string): ArchivedOrder | null {
       const order = rows.get('order', orderId);

@@ -75,11 +75,19 @@ export interface Draft<T> {
   drop(): void;
 }
 
-/** The unsaved entries of a form, or the row as it is when nothing was typed. */
-export function useDraft<T extends object>(form: string, current: T): Draft<T> {
-  const kept = useDrafts((state) => state.entries[form]) as T | undefined;
+/**
+ * The unsaved entries of a form, or the row as it is when nothing was typed.
+ * @param complete gives entries that an earlier version kept what they lack within their fields
+ */
+export function useDraft<T extends object>(
+  form: string,
+  current: T,
+  complete: (kept: T) => T = (kept) => kept,
+): Draft<T> {
+  const stored = useDrafts((state) => state.entries[form]) as T | undefined;
   const keep = useDrafts((state) => state.keep);
   const drop = useDrafts((state) => state.drop);
+  const kept = stored && complete(withFieldsOf(current, stored));
   const entries = kept ?? current;
   return {
     entries,
@@ -88,3 +96,7 @@ export function useDraft<T extends object>(form: string, current: T): Draft<T> {
     drop: () => drop(form),
   };
 }
+
+/** What an earlier version kept, with the fields that its form did not have yet as the row has them. */
+const withFieldsOf = <T extends object>(current: T, kept: T): T =>
+  Object.keys(current).every((field) => field in kept) ? kept : { ...current, ...kept };

@@ -22,6 +22,8 @@ interface FormPlan<T extends object> {
   readonly fieldOf: (problem: Issue, entries: T) => string;
   /** What else speaks against the entries, by field. */
   readonly refuses?: (entries: T) => FieldErrors;
+  /** Gives entries that an earlier version kept what they lack within their fields. */
+  readonly complete?: (kept: T) => T;
   /** The entries as a change of what stands now; missing: they cannot be. */
   readonly rebase?: (entries: T, conflicts: readonly Conflict[]) => T;
   /** The row of a conflict as the form has it, where the form can remove it. */
@@ -48,7 +50,7 @@ export interface Form<T extends object> {
 /** A form's entries, kept until they are saved; saving asks the schema first, then the shop's own rules, then the host. */
 export function useForm<T extends object>(plan: FormPlan<T>): Form<T> {
   const { name, shop, current, schema, command, fieldOf, rebase } = plan;
-  const draft = useDraft(name, current);
+  const draft = useDraft(name, current, plan.complete);
   const [errors, setErrors] = useState<FieldErrors>({});
   const [conflicts, setConflicts] = useState<readonly Conflict[]>([]);
   const act = useAct();

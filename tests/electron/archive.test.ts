@@ -46,6 +46,21 @@ it('an order is found by its number, its customer, and the name or code of a par
   expect(idsOf(archive.search('no such thing', null, 50))).toEqual([]);
 });
 
+it('customers of all orders are known by name, who ordered last first; nobody at the counter', () => {
+  const shop = aShop({
+    order: [
+      anOrder({ customer: 'Quarry Eaves', due: ago(30), status: 'done', closedAt: ago(30) }),
+      anOrder({ id: '1043', customer: 'Quarry Eaves', due: ago(-2) }),
+      anOrder({ id: '1044', customer: 'Eaves & Sons', due: ago(20), status: 'done', closedAt: ago(20) }),
+      anOrder({ id: '1045', customer: 'Northfield Sheds', due: ago(-1) }),
+      anOrder({ id: 'walk-in-7', customer: 'Walk-in, eaves', due: ago(0) }),
+    ],
+    line: [],
+  });
+  const archive = archiveService(storeWith(shop), fixedClock());
+  expect(archive.customers()).toEqual(['Quarry Eaves', 'Northfield Sheds', 'Eaves & Sons']);
+});
+
 it('a percent sign is looked for as it is', () => {
   expect(idsOf(anArchive(4).search('50%', null, 50))).toEqual(['100', '102']);
   expect(idsOf(anArchive(4).search('5_%', null, 50))).toEqual([]);

@@ -12,6 +12,7 @@ import type { Conflict, Issue } from '../../../core/result.ts';
 import { nextLineNumber } from '../../../core/shop/line-number.ts';
 import { sameContent } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 
 /** A line on the form: its key is made from the order's number when it is saved. */
@@ -36,6 +37,16 @@ export function entriesOf(shop: Shop, orderId: string): OrderEntries | null {
 }
 
 const entryOf = ({ id: _, orderId: __, ...line }: OrderLine): LineEntry => line;
+
+/** Entries that were kept before lines had terms of their own. */
+export const withTerms = (kept: OrderEntries): OrderEntries =>
+  kept.lines.every((line) => 'due' in line)
+    ? kept
+    : {
+        ...kept,
+        lines: kept.lines.map((line) => ({ ...usualLine, ...line })),
+        read: kept.read.map((line) => ({ ...usualLine, ...line })),
+      };
 
 /** The next work-order number: one more than the greatest that is a plain number. */
 export function nextOrderId(shop: Shop): string {
@@ -88,6 +99,20 @@ export function withMaterial(shop: Shop, line: LineEntry, materialId: string): L
   const gauge = gauges.some(({ label }) => label === line.gauge) ? line.gauge : (gauges[0]?.label ?? '');
   return { ...line, materialId, gauge };
 }
+
+/** Where a line may say something of its own. */
+export const OWN_TERMS = ['due', 'release', 'importance', 'note'] as const;
+
+/** What a line has of its own, in short: "due Wed 2 Dec 17:00, importance 3, a note"; '': all is as the order says. */
+export const ownTerms = ({ due, release, importance, note }: LineEntry, timeZone: string): string =>
+  [
+    due !== null && `due ${formatDayAndClock(due, timeZone)}`,
+    release !== null && `not before ${formatDayAndClock(release, timeZone)}`,
+    importance !== null && !Number.isNaN(importance) && `importance ${importance}`,
+    note.trim() !== '' && 'a note',
+  ]
+    .filter(Boolean)
+    .join(', ');
 
 /** What was changed on the form, and nothing else: what the floor has done meanwhile stays as it is. */
 export function saveCommand({ order, lines, read }: OrderEntries, at: Instant): Command {
@@ -143,6 +168,7 @@ const LINE_FIELD: Readonly<Record<string, keyof LineEntry>> = {
   material: 'materialId',
   gauge: 'gauge',
   line: 'number',
+  release: 'release',
 };
 
 /** Where the form shows what a rule of the shop refuses: "line 4101/2" and "gauge" → lines.1.gauge. */

@@ -3,7 +3,8 @@ import type { ReactNode } from 'react';
 import { gaugeName } from '../../../core/shop/metal-name.ts';
 import { safeDateWords } from '../../../core/report/safe-date-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { instant } from '../../../core/units/brand.ts';
+import type { WorkOrder } from '../../../core/shop/order.ts';
+import { instant, type Instant } from '../../../core/units/brand.ts';
 import { Button } from '../../ui/button.tsx';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { ConfidenceChoice, useConfidence } from '../../ui/confidence-choice.tsx';
@@ -13,6 +14,7 @@ import { Group } from '../../form/form-frame.tsx';
 import { without } from '../../form/list.ts';
 import { Length } from '../../form/parsed-field.tsx';
 import type { Form } from '../../form/use-form.ts';
+import { LineMore } from './line-more.tsx';
 import { freshLine, withMaterial, withPart, type LineEntry, type OrderEntries } from './order-entries.ts';
 import { PromiseLine } from './promise-line.tsx';
 import { usePromises } from './use-promises.ts';
@@ -29,6 +31,11 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
     promises.chances?.[lineId]
       ? safeDateWords(promises.chances, lineId, confidence, shop.settings.timeZone)
       : null;
+  /** A date that is accepted is the line's where it has one of its own, else the order's. */
+  const promise = (at: number, due: Instant) =>
+    lines[at]!.due === null
+      ? form.set({ order: { ...order, due } })
+      : set(lines.map((line, i) => (i === at ? { ...line, due } : line)));
   return (
     <Group
       title="Lines"
@@ -52,17 +59,18 @@ export function OrderLines({ shop, form }: { shop: Shop; form: Form<OrderEntries
             promised(line.number) && (
               <PromiseLine
                 answer={promised(line.number)!}
-                due={order.due}
+                due={line.due ?? order.due}
                 timeZone={shop.settings.timeZone}
                 withConfidence={withConfidence(`${order.id}/${line.number}`)}
                 old={promises.old}
-                onPromise={(due) => form.set({ order: { ...order, due: instant(due) } })}
+                onPromise={(due) => promise(i, instant(due))}
               />
             )
           }
           shop={shop}
           name={`${order.id}/${line.number}`}
           line={line}
+          order={order}
           error={(field) => form.errors[`lines.${i}.${field}`]}
           onChange={(next) => set(lines.map((old, at) => (at === i ? next : old)))}
           onRemove={() => set(without(lines, i))}
@@ -76,6 +84,7 @@ interface LineProps {
   shop: Shop;
   name: string;
   line: LineEntry;
+  order: WorkOrder;
   error: (field: keyof LineEntry) => string | undefined;
   onChange: (line: LineEntry) => void;
   onRemove: () => void;
@@ -83,7 +92,7 @@ interface LineProps {
   promise: ReactNode;
 }
 
-function LineFields({ shop, name, line, error, onChange, onRemove, promise }: LineProps) {
+function LineFields({ shop, name, line, order, error, onChange, onRemove, promise }: LineProps) {
   const set = (patch: Partial<LineEntry>) => onChange({ ...line, ...patch });
   return (
     <div className={styles.lineFields} role="group" aria-label={`Line ${name}`}>
@@ -130,12 +139,18 @@ function LineFields({ shop, name, line, error, onChange, onRemove, promise }: Li
       <span className={styles.lineEnd}>
         <IconButton label={`Remove line ${name}`} icon={X} small onPress={onRemove} />
       </span>
+      <LineMore {...{ line, order, error, set }} timeZone={shop.settings.timeZone} />
       {promise}
     </div>
   );
 }
 
-const StockFields = ({ shop, line, error, onChange }: Omit<LineProps, 'name' | 'onRemove' | 'promise'>) => (
+const StockFields = ({
+  shop,
+  line,
+  error,
+  onChange,
+}: Omit<LineProps, 'name' | 'order' | 'onRemove' | 'promise'>) => (
   <>
     {shop.material.length > 1 && (
       <Select

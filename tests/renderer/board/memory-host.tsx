@@ -46,6 +46,7 @@ export function memoryHost(start: Shop) {
     'shop.read': () => ({ epoch: 'memory', revision, shop }),
     'search.read': () => null,
     'edit.history': () => ({ undo: listed(undo), redo: listed(redo) }),
+    'archive.customers': () => ({ names: [...new Set(shop.order.map(({ customer }) => customer))] }),
     'edit.undo': () => step(undo, redo, ({ changes }) => invert(changes)),
     'edit.redo': () => step(redo, undo, ({ changes }) => changes),
     'edit.apply': ({ command }: { command: Command }) => {
