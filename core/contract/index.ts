@@ -1,5 +1,5 @@
 import { appBegin, appStatus, recordsRead, shopRead } from './app.ts';
-import { archiveOrder, archiveSearch } from './archive.ts';
+import { archiveCustomers, archiveOrder, archiveSearch } from './archive.ts';
 import { askPromise, askRead, askRepair, askRush, askStop, askWhy } from './ask.ts';
 import {
   asidePutBack,
@@ -34,6 +34,7 @@ export const contract = {
   recordsRead,
   archiveSearch,
   archiveOrder,
+  archiveCustomers,
   editApply,
   editUndo,
   editRedo,

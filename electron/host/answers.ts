@@ -106,6 +106,7 @@ const closedWork = (records: ReturnType<typeof recordsService>, archive: ReturnT
     recordsRead: ({ before, limit }) => records.finished(before, limit),
     archiveSearch: ({ text, before, limit }) => archive.search(text, before, limit),
     archiveOrder: ({ orderId }) => archive.order(orderId),
+    archiveCustomers: () => ({ names: archive.customers() }),
   }) satisfies Partial<Answers>;
 
 /** A backup is made before what a file holds is taken. */
