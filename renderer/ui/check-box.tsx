@@ -1,4 +1,4 @@
-import { Check } from 'lucide-react';
+import { Check, Minus } from 'lucide-react';
 import { Checkbox, type CheckboxProps } from 'react-aria-components';
 import styles from './field.module.css';
 
@@ -8,10 +8,13 @@ export function CheckBox({
 }: Omit<CheckboxProps, 'className' | 'children'> & { label: string }) {
   return (
     <Checkbox {...rest} className={styles.check ?? ''}>
-      {({ isSelected }) => (
+      {({ isSelected, isIndeterminate }) => (
         <>
-          <span className={styles.box}>{isSelected && <Check size={14} strokeWidth={3} aria-hidden />}</span>
-          <span>{label}</span>
+          <span className={styles.box}>
+            {isIndeterminate && <Minus size={14} strokeWidth={3} aria-hidden />}
+            {isSelected && !isIndeterminate && <Check size={14} strokeWidth={3} aria-hidden />}
+          </span>
+          {label && <span>{label}</span>}
         </>
       )}
     </Checkbox>

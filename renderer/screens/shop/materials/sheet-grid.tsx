@@ -126,7 +126,7 @@ export function ManySheets({ shop, onSaved }: { shop: Shop; onSaved: (id: string
       </header>
       <div className={formStyles.frameBody}>
         <p className={formStyles.note}>
-          Tick the sizes that you buy of each metal. Ticks that are grey are kept already. Prices and what
+          Tick the sizes that you buy of each metal. Those in grey are kept already. Prices and what
           lies there are put in afterwards.
         </p>
         {ticks.metals.length === 0 ? (
