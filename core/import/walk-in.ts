@@ -1,5 +1,6 @@
 import { LONGEST } from '../fields.ts';
 import { formatLength, MM_PER_INCH, parseLength, type LengthUnits } from '../units/length.ts';
+import type { DecimalMark } from '../units/number.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { gaugeName } from '../shop/metal-name.ts';
 import type { Shop } from '../shop/state.ts';
@@ -21,8 +22,12 @@ export const walkInExample = (units: LengthUnits): string =>
 const wrong = (field: string, message: string, advice: string): Issue =>
   issue('walk-in', field, message, advice);
 
+/** A size may have a comma before decimals; behind the length it separates, but in a shop that writes commas. */
+const SIZE = String.raw`(?:[^,]|(?<=\d),(?=\d))+`;
+const asked = (length: string): RegExp =>
+  new RegExp(String.raw`^(\d+)\s*(?:@|(?:of|at)\b|pcs?\b\.?,?)\s*(${SIZE}?)\s*[x×]\s*(${length})(.*)$`, 'i');
 /** Pieces, girth × length, and the words behind them. */
-const ASKED = /^(\d+)\s*(?:@|(?:of|at)\b|pcs?\b\.?,?)\s*([^,]+?)\s*[x×]\s*([^,]+)(.*)$/i;
+const ASKED: Readonly<Record<DecimalMark, RegExp>> = { point: asked('[^,]+'), comma: asked(SIZE) };
 
 /**
  * Reads a cut as it is said at the counter: pieces, girth × length, gauge, colour, and the material where several are
@@ -32,7 +37,7 @@ const ASKED = /^(\d+)\s*(?:@|(?:of|at)\b|pcs?\b\.?,?)\s*([^,]+?)\s*[x×]\s*([^,]
 export function parseWalkIn(shop: Shop, text: string): Result<WalkInCut> {
   const { units, decimals } = shop.settings;
   const example = `Write it like ${walkInExample(units)}.`;
-  const [, count, girth, length, words] = ASKED.exec(text.trim()) ?? [];
+  const [, count, girth, length, words] = ASKED[decimals].exec(text.trim()) ?? [];
   if (count === undefined || girth === undefined || length === undefined || words === undefined)
     return err(wrong('size', `“${text.trim()}” does not say pieces, girth and length.`, example));
   const width = parseLength(girth, { units, decimals });

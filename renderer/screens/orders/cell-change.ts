@@ -3,7 +3,7 @@ import type { Command } from '../../../core/edit/command.ts';
 import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
 import { err, ok, issue, sentence, type Result } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, toInstant, wallParts } from '../../../core/time/wall.ts';
+import { formatClock, formatDayAndClock, toInstant, wallParts } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { readWhole } from '../../../core/units/number.ts';
 import { fieldErrors } from '../../form/field-errors.ts';
@@ -65,6 +65,15 @@ function dueCommand(shop: Shop, row: LineRow, text: string, at: Instant): Result
   if (!/^\d{4}-\d{2}-\d{2}$/.test(date) || !/^\d{2}:\d{2}$/.test(clock))
     return err(issue(`work order ${order.id}`, 'due', 'A due date needs a day and a time.', ''));
   const due = toInstant(date, clock, shop.settings.timeZone);
+  if (due < at)
+    return err(
+      issue(
+        `line ${line.id}`,
+        'due',
+        `${formatDayAndClock(due, shop.settings.timeZone)} is past.`,
+        'Type one that is still to come; if it is meant so, open the work order and save it there.',
+      ),
+    );
   if (line.due !== null) return patched(row, 'due', { due });
   const changed = { ...order, due };
   const refused = Object.values(fieldErrors(workOrder, changed))[0];

@@ -47,6 +47,19 @@ describe('a cut in plain text', () => {
     });
   });
 
+  it('takes decimals behind a comma, and refuses sizes that can be two', () => {
+    const comma = aShop({ settings: someSettings({ units: 'mm', decimals: 'comma' }) });
+    expect(parseWalkIn(comma, '5 pcs, 24,5 cm × 3,05 m, 26 ga, moss')).toMatchObject({
+      value: { girthMm: 245, lengthMm: 3050 },
+    });
+    expect(parseWalkIn(shop, '5 pcs, 9,5 in × 120, 26 ga, moss')).toMatchObject({
+      value: { girthMm: 241.3 },
+    });
+    expect(messages('5 pcs, 1,234 mm × 120 in, 26 ga, moss')).toEqual([
+      '“1,234 mm” can be 1234 mm or 1.234 mm.',
+    ]);
+  });
+
   it('is told what was not understood', () => {
     expect(messages('some moss')).toEqual(['“some moss” does not say pieces, girth and length.']);
     expect(messages('5 @ wide x 10 ft, 26 ga, moss green')).toEqual(['“wide” is not a length.']);
