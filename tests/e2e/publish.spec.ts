@@ -96,3 +96,33 @@ test(
     expect(await onTheFloor(again)).toBe(second);
   },
 );
+
+test('the Cutting screen issues what the floor cuts; the draft’s runs are looked at beside it', async ({
+  app,
+}) => {
+  test.slow();
+  const { page } = app;
+  await openDemo(page);
+  await publishByHand(page);
+  const runs = page.getByRole('grid', { name: 'Runs on the shear' }).getByRole('row');
+  const shown = async (): Promise<string> => (await runs.nth(1).textContent()) ?? '';
+  await goTo(page, '#/cutting');
+  const first = await shown();
+  await moveFirstLater(page);
+
+  await goTo(page, '#/cutting');
+  await expect(page.getByText(/The draft on the board has another queue for the shear/)).toBeVisible();
+  await expect.poll(shown).toBe(first);
+  await page.getByRole('radio', { name: 'The draft' }).click();
+  await expect.poll(shown).not.toBe(first);
+  await runs.nth(1).click();
+  await expect(page.getByRole('heading', { name: 'Sheets' })).toBeVisible();
+  for (const name of ['Issue sheets', 'Save CSV', 'Print', 'Add a step'])
+    await expect(page.getByRole('button', { name })).toHaveCount(0);
+
+  await page.getByRole('radio', { name: 'The published plan' }).click();
+  await page.getByRole('button', { name: 'All runs' }).click();
+  await runs.nth(1).click();
+  await page.getByRole('button', { name: 'Issue sheets' }).click();
+  await expect(page.getByText('sheets issued', { exact: true })).toBeVisible();
+});
