@@ -1,21 +1,44 @@
 import { issue, type Issue } from '../result.ts';
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
-import type { RowChange } from '../shop/row-change.ts';
+import { withChanges, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
-import { hasStarted } from './line-issues.ts';
+import { hasStarted, startIssues } from './line-issues.ts';
 import { wantedAgain } from './remake.ts';
 
 /**
  * What the floor has done speaks against taking a plan's step back (or doing it again): a line with work on record would
- * go, or be of another metal than was cut; an order would be open again without the pieces that it lacks by now.
+ * go, or be of another metal than was cut; an order would be open again without the pieces that it lacks by now. So do
+ * dates that were set meanwhile, where a line would start after it is due.
  * @param changes as they would be written
  */
 export function undoIssues(shop: Shop, changes: readonly RowChange[]): Issue[] {
-  return changes.flatMap((one): Issue[] => {
-    if (one.kind === 'line') return lineIssue(shop, one.before, one.after);
-    if (one.kind === 'order' && one.after) return orderIssue(shop, one.after, changes);
-    return [];
-  });
+  return [
+    ...changes.flatMap((one): Issue[] => {
+      if (one.kind === 'line') return lineIssue(shop, one.before, one.after);
+      if (one.kind === 'order' && one.after) return orderIssue(shop, one.after, changes);
+      return [];
+    }),
+    ...dateIssues(shop, changes),
+  ];
+}
+
+/** Lines whose own dates and their order's would clash: each of them was changed since. */
+function dateIssues(shop: Shop, changes: readonly RowChange[]): Issue[] {
+  const touched = new Set(
+    changes.flatMap((one) =>
+      one.kind === 'order' ? [one.id] : one.kind === 'line' ? [(one.after ?? one.before)!.orderId] : [],
+    ),
+  );
+  if (touched.size === 0) return [];
+  const next = withChanges(shop, changes);
+  return next.order
+    .filter(({ id }) => touched.has(id))
+    .flatMap((order) =>
+      startIssues(
+        order,
+        next.line.filter(({ orderId }) => orderId === order.id),
+      ),
+    );
 }
 
 function lineIssue(shop: Shop, before: OrderLine | null, after: OrderLine | null): Issue[] {

@@ -42,6 +42,24 @@ describe('undo of a plan’s step', () => {
     expect(taken(shop, step({ colourId: 'bone' }))).toBe('');
   });
 
+  it('never leaves a line that would start after it is due', () => {
+    const shop = after(empty, added);
+    const [order, stored] = [shop.order[0]!, shop.line[0]!];
+    const later: Command = {
+      do: 'order.save',
+      order: { ...order, due: at('2026-12-18') },
+      lines: [],
+      removed: [],
+      at: NOW,
+    };
+    const wait: Command = { do: 'line.save', line: { ...stored, release: at('2026-12-14', '07:00') } };
+    expect(taken(shop, later)).toBe('');
+    expect(taken(shop, later, wait)).toMatch(
+      /Line 1042\/1: the time in “Not before”.* not before the due date/,
+    );
+    expect(taken(after(shop, later), wait)).toBe('');
+  });
+
   it('never opens an order again without the pieces that it lacks by now', () => {
     const cut = after(empty, added, shear);
     const cancel: Command = {
