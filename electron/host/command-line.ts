@@ -8,6 +8,7 @@ import type { Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem, type ShopProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
+import { readNumber } from '../../core/units/number.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { openStore } from '../db/open.ts';
 import { terminalLog } from '../log.ts';
@@ -54,13 +55,19 @@ function readAsked(values: ReturnType<typeof parsed>['values']): Asked {
     throw new Refused('bad-input', `Choose one of --demo and --data.\n${USAGE}`);
   if (rush !== undefined && explain !== undefined)
     throw new Refused('bad-input', `Choose one of --explain and --rush.\n${USAGE}`);
-  const seconds = Number(values.seconds);
+  const seconds = figure(values.seconds);
   if (!(seconds >= 0.1 && seconds <= 3600))
     throw new Refused('bad-input', `--seconds is “${values.seconds}”; write a number from 0.1 to 3600.`);
-  const seed = Number(values.seed);
+  const seed = figure(values.seed);
   if (!Number.isInteger(seed) || seed < 0 || seed > 2_147_483_647)
     throw new Refused('bad-input', `--seed is “${values.seed}”; write a whole number from 0.`);
   return { data, orders, seconds, seed, json, explain, rush };
+}
+
+/** NaN: no number, or one that can be two. */
+function figure(text: string): number {
+  const read = readNumber(text, { decimals: 'point' });
+  return read.ok ? read.value : NaN;
 }
 
 function parsed(args: readonly string[]) {
