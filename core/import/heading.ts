@@ -18,7 +18,9 @@ export function readHeading(text: string): Heading {
   const [, name = '', last = ''] =
     /^(.*\S)(?:\s*[,;/:]\s*|\s+(?:in|en|à|a)\s+|[\s_-]+)([a-z"']+\.?)\s*$/i.exec(text) ?? [];
   const unit = unitNamed(last);
-  if (unit !== null && plainWords(name) !== '') return { name: plainWords(name), unit };
+  // "Len in in" and "Longueur en m" have a small word before their unit.
+  const own = plainWords(name.replace(/\s+(?:in|en|à)$/i, ''));
+  if (unit !== null && own !== '') return { name: own, unit };
   return { name: plainWords(text), unit: null };
 }
 
@@ -37,9 +39,13 @@ export const NEAR = 1000;
 /** Words shorter than this have too many neighbours. */
 const LONG = 5;
 
-/** One slip of the keyboard, or the word among others: "quantty", "planned due date". */
+/** Words that make another thing of the one beside them: an order date is no order, a coil width no coil. */
+const OTHER_THINGS =
+  /\b(?:date|datum|fecha|time|zeit|price|preis\w*|\w*preis|prix|precio|total|amount|kg|lbs?|weight|gewicht|poids|peso|width|breite|\w+breite|largeur|ancho|description|\w*bezeichnung|designation|by|par|von|por)\b/;
+
+/** One slip of the keyboard, or the word among others: "quantty", "planned length". */
 function isAlike(name: string, word: string): boolean {
   if (word.length < LONG) return false;
-  if (` ${name} `.includes(` ${word} `)) return true;
+  if (` ${name} `.includes(` ${word} `)) return !OTHER_THINGS.test(` ${name} `.replace(` ${word} `, ' '));
   return Math.abs(name.length - word.length) <= 1 && keystrokes(name, word) <= 1;
 }

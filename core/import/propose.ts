@@ -4,9 +4,9 @@ import type { Answers } from './answers.ts';
 import type { Field } from './field.ts';
 import { fitOf, NEAR, readHeading, type Heading } from './heading.ts';
 import { textAt } from './grid.ts';
-import type { Names } from './names.ts';
 import type { ColumnReading, Question } from './reading.ts';
 import type { Recognised } from './recognise.ts';
+import { suits, tells, type Looking } from './suits.ts';
 import { plainWords } from './words.ts';
 
 /** Which field a column is, and how that is known. */
@@ -47,23 +47,23 @@ class Columns {
 export function proposeColumns(
   { titles, rows }: Recognised,
   fields: readonly Field[],
-  asked: {
-    readonly answers: Answers;
-    readonly remembered: Layout | null;
-    readonly names: Names;
-    readonly isDate: (text: string) => boolean;
-  },
+  asked: { readonly answers: Answers; readonly remembered: Layout | null } & Looking,
 ): Proposal {
-  const { answers, remembered, names } = asked;
+  const { answers, remembered } = asked;
   const headings = titles.map((title) => readHeading(title.replace(/ \(\d+\)$/, '')));
+  const file: File = {
+    titles,
+    headings,
+    texts: titles.map((_, k) => rows.map(({ cells }) => textAt(cells, k))),
+  };
   const columns = new Columns();
   takeNamed(columns, titles, fields, answers.columns ?? {}, 'said');
   takeNamed(columns, titles, fields, remembered?.columns ?? {}, 'remembered');
-  takeByHeading(columns, headings, fields, titles);
-  takeByContent(columns, rows, fields, titles.length, names, asked.isDate);
-  const note = new Set(
-    [...(answers.toNote ?? []), ...(answers.toNote ? [] : (remembered?.toNote ?? []))].map(plainWords),
-  );
+  takeOlder(columns, titles, fields);
+  takeByHeading(columns, file, fields, asked);
+  takeByContent(columns, file, fields, asked);
+  const toNote = answers.toNote ?? remembered?.toNote ?? [];
+  const note = new Set(toNote.map(plainWords));
   const uses = titles.map((title, column): ColumnUse => {
     const own = columns.by.get(column);
     return {
@@ -76,6 +76,22 @@ export function proposeColumns(
     };
   });
   return { uses, questions: questionsOf(columns, fields, uses, answers, rows.length), notes: columns.notes };
+}
+
+interface File {
+  readonly titles: readonly string[];
+  readonly headings: readonly Heading[];
+  /** The cells of each column. */
+  readonly texts: readonly (readonly string[])[];
+}
+
+/** Our own files of before had other names; `weight` alone is everybody else's word for kilograms. */
+function takeOlder(columns: Columns, titles: readonly string[], fields: readonly Field[]): void {
+  const importance = fields.find(({ name }) => name === 'importance');
+  const weight = titles.indexOf('weight');
+  const isOurs = titles.includes('release') || titles.includes('overrun');
+  if (importance && isOurs && weight >= 0 && columns.isFree(weight) && columns.isOpen(importance))
+    columns.set(weight, importance, 'heading');
 }
 
 /** @param named titles by field; '' says that the file has no such column */
@@ -103,25 +119,27 @@ function takeNamed(
   }
 }
 
-/** Best fits first. Of columns that fit a field equally well, none is taken. */
+/** Best fits first. Of columns that fit a field equally well, none is taken; cells that could not be it speak against one. */
 function takeByHeading(
   columns: Columns,
-  headings: readonly Heading[],
+  { headings, titles, texts }: File,
   fields: readonly Field[],
-  titles: readonly string[],
+  looking: Looking,
 ): void {
   const fits = headings
     .flatMap((heading, column) =>
       fields.flatMap((field) => {
         const fit = columns.isFree(column) && columns.isOpen(field) ? fitOf(heading, field) : null;
-        return fit === null ? [] : [{ column, field, fit }];
+        return fit === null ? [] : [{ column, field, fit, odd: !suits(texts[column] ?? [], field, looking) }];
       }),
     )
-    .sort((a, b) => a.fit - b.fit || a.column - b.column);
-  for (const { column, field, fit } of fits) {
+    .filter(({ fit, odd }) => fit < NEAR || !odd)
+    .sort((a, b) => Number(a.odd) - Number(b.odd) || a.fit - b.fit || a.column - b.column);
+  for (const { column, field, fit, odd } of fits) {
     if (!columns.isFree(column) || !columns.isOpen(field)) continue;
     const equal = fits.filter(
-      (other) => other.field === field && other.fit === fit && columns.isFree(other.column),
+      (other) =>
+        other.field === field && other.fit === fit && other.odd === odd && columns.isFree(other.column),
     );
     if (equal.length > 1)
       columns.torn.set(
@@ -130,40 +148,21 @@ function takeByHeading(
       );
     else columns.set(column, field, fit < NEAR ? 'heading' : 'alike');
   }
-  for (const { column, field, fit } of fits)
-    if (fit < NEAR && columns.isFree(column) && !columns.torn.get(field.name)?.includes(column))
+  for (const { column, field, fit, odd } of fits)
+    if (fit < NEAR && !odd && columns.isFree(column) && !columns.torn.get(field.name)?.includes(column))
       columns.notes.push(
         `“${titles[column]}” could be the ${field.name} too; another column is read as that.`,
       );
 }
 
-/** So many cells tell what a column holds. */
-const LOOKED_AT = 50;
-
 /** What no row can do without, and one column alone holds. */
-function takeByContent(
-  columns: Columns,
-  rows: Recognised['rows'],
-  fields: readonly Field[],
-  width: number,
-  names: Names,
-  isDate: (text: string) => boolean,
-): void {
-  const textsOf = (column: number): string[] =>
-    rows
-      .map(({ cells }) => textAt(cells, column))
-      .filter((text) => text !== '')
-      .slice(0, LOOKED_AT);
+function takeByContent(columns: Columns, { texts }: File, fields: readonly Field[], looking: Looking): void {
   for (const field of fields) {
-    const { sort } = field;
-    if (field.needed === 'no' || !columns.isOpen(field) || (sort.is !== 'named' && sort.is !== 'date'))
-      continue;
-    const holds = (text: string): boolean =>
-      sort.is === 'date' ? isDate(text) : names.find(sort.kind, text) !== null;
-    const those = Array.from({ length: width }, (_, k) => k).filter((column) => {
-      const texts = columns.isFree(column) ? textsOf(column) : [];
-      return texts.length > 0 && texts.every(holds);
-    });
+    const { is } = field.sort;
+    if (field.needed === 'no' || !columns.isOpen(field) || (is !== 'named' && is !== 'date')) continue;
+    const those = texts.flatMap((own, column) =>
+      columns.isFree(column) && tells(own, field, looking) ? [column] : [],
+    );
     if (those.length === 1) columns.set(those[0]!, field, 'content');
   }
 }
@@ -182,7 +181,22 @@ function questionsOf(
     const { name } = field;
     const torn = columns.torn.get(name)?.map((column) => uses[column]!.title);
     const asked = { is: 'column', id: `column:${name}`, field: name, rows } as const;
+    // A length that is not found would be the part's own: a heading with a unit may be one.
+    const measured =
+      name === 'length' && !columns.taken.has(name) && !has(name)
+        ? uses
+            .filter(({ field: own, toNote, heading }) => own === null && !toNote && heading.unit !== null)
+            .map(({ title }) => title)
+        : [];
     if (torn) return [{ ...asked, titles: torn, words: `Which column is the ${name}: ${quoted(torn)}?` }];
+    if (measured.length > 0)
+      return [
+        {
+          ...asked,
+          titles: measured,
+          words: `Is one of these the ${name}: ${quoted(measured)}? Say which, or that none is: then each part has its own.`,
+        },
+      ];
     if (field.needed === 'no' || has(name)) return [];
     return [
       {

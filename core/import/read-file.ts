@@ -1,7 +1,6 @@
 import type { Command, Remembered } from '../edit/command.ts';
 import type { Layout } from '../shop/file-layout.ts';
 import type { Shop } from '../shop/state.ts';
-import { dateReadings } from '../time/date-text.ts';
 import { wallParts } from '../time/wall.ts';
 import type { Instant } from '../units/brand.ts';
 import { counted } from '../units/count.ts';
@@ -44,8 +43,7 @@ export function readFile(of: ImportKind, { shop, fileName, grid, answers, now, p
   const remembered = rememberedLayout(shop, shape);
   const names = namesOf(shop, answers.same ?? []);
   const today = wallParts(now, shop.settings.timeZone).date;
-  const isDate = (text: string): boolean => dateReadings(text, today).length > 0;
-  const proposal = proposeColumns(found, file.fields, { answers, remembered, names, isDate });
+  const proposal = proposeColumns(found, file.fields, { answers, remembered, names, today });
   const key = proposal.uses.find(({ field }) => field?.name === file.key)?.column ?? -1;
   const body = withoutTotals(found.rows, key);
   const leaveOut = new Set(answers.leaveOut);

@@ -139,12 +139,23 @@ function decodeText(fileName: string, bytes: Uint8Array): { text: string; notes:
   const utf8 = decodeUtf8(bytes);
   if (utf8 !== null) return { text: utf8, notes: [] };
   return {
-    text: new TextDecoder('windows-1252').decode(bytes),
+    text: decodeWindows(bytes),
     notes: [
       'The file is not in UTF-8; it was read as Windows-1252. Look at names with accents before you import it.',
     ],
   };
 }
+
+/**
+ * The characters of bytes 80 to 9F. Node's own decoder reads them as control characters, so “’” and “€” would be lost.
+ * Source: WHATWG Encoding Standard, index windows-1252.
+ */
+const WINDOWS = '€\u0081‚ƒ„…†‡ˆ‰Š‹Œ\u008dŽ\u008f\u0090‘’“”•–—˜™š›œ\u009džŸ';
+
+const decodeWindows = (bytes: Uint8Array): string =>
+  Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength)
+    .toString('latin1')
+    .replaceAll(/[\u0080-\u009f]/g, (letter) => WINDOWS[letter.charCodeAt(0) - 0x80] ?? letter);
 
 /** Null when the bytes are not UTF-8. */
 function decodeUtf8(bytes: Uint8Array): string | null {
