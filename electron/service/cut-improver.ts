@@ -16,6 +16,9 @@ const IDLE_MS = 10_000;
 const SECONDS_EACH = 5;
 const BUDGET_MS = 10 * 60_000;
 
+/** Better sheets are told no more often: with each, a screen looks at all runs anew, for one leaves other stock to the next. */
+const TELL_MS = 5_000;
+
 export interface ImproverDeps {
   readonly living: LivingShop;
   readonly clock: Clock;
@@ -41,6 +44,9 @@ export class CutImprover {
   /** Jobs that somebody waits for, by their ids. */
   readonly #others = new Set<string>();
   #state: Improving = { phase: 'waiting', left: 0 };
+  /** Found and kept, but not told yet. */
+  readonly #untold: CutsFound['answers'][number][] = [];
+  #toldAt = -Infinity;
 
   constructor(deps: ImproverDeps, answers: StoredAnswers) {
     this.#deps = deps;
@@ -131,8 +137,13 @@ export class CutImprover {
       this.#tell(state, found);
   }
 
-  #tell(improving: Improving, answers: CutsFound['answers'] = []): void {
+  #tell(improving: Improving, found: CutsFound['answers'] = []): void {
     this.#state = improving;
+    this.#untold.push(...found);
+    const now = performance.now();
+    const wait = improving.phase === 'running' && now < this.#toldAt + TELL_MS;
+    const answers = wait ? [] : this.#untold.splice(0);
+    if (answers.length > 0) this.#toldAt = now;
     this.#deps.pushes.send({ kind: 'cutsFound', improving, answers });
   }
 }

@@ -64,8 +64,8 @@ async function planAll(
   return take(cutRuns(shop, view, solve), nobody);
 }
 
-/** The screen draws again after so much work. */
-const REST_AFTER_MS = 30;
+/** The screen draws again after so much work: half a frame. */
+const REST_AFTER_MS = 8;
 const nobody = (): void => undefined;
 
 /** The plan with all its runs cut. */
@@ -110,8 +110,11 @@ function useCutsOf(query: PlanQuery, opened?: string): CutsSoFarQuery {
     queryKey: [...keys.cuts, ...by],
     queryFn: ({ client, signal }) => {
       if (!ready || !answers) return Promise.reject(new Error('no plan'));
+      // With better sheets for the same plan, what was whole is shown until it is whole again.
+      const known = client.getQueriesData<readonly RunCut[]>({ queryKey: [...keys.cuts, by[0]] });
+      const isShown = known.some(([, data]) => data !== undefined);
       const tell = (some: readonly RunCut[]) => void client.setQueryData(soFarKey, some);
-      return planAll(ready.shop, ready.plan, answers, opened, signal, tell);
+      return planAll(ready.shop, ready.plan, answers, opened, signal, isShown ? nobody : tell);
     },
     enabled: ready !== null && answers !== undefined,
     placeholderData: keepPreviousData,

@@ -78,6 +78,29 @@ it('nothing is worked on while a search runs', async () => {
   await begun(processes, 2);
 });
 
+it('better sheets are told together every few seconds, for each time a screen looks at all runs anew', async () => {
+  const { launch, processes } = fakeSolvers();
+  const { cuts, pushes } = start(launch);
+  await begun(processes, 1);
+  const [heard] = processes[0]!.heard;
+  if (heard?.kind !== 'start') throw new Error('it was not started');
+  const made = [...cutRuns(demo, viewOf(demo))].flatMap(({ input, plan }) =>
+    plan.ok ? [{ key: runKey(input), plan: plan.value, settled: true }] : [],
+  );
+  const answers = made.slice(0, 4);
+  for (let n = 1; n <= 4; n++) {
+    const best = { answers: answers.slice(0, n), keys: [], left: 4 - n };
+    processes[0]!.send({ kind: 'progress', jobId: heard.jobId, best } as never);
+    // A job tells what is new ten times a second.
+    await new Promise((resolve) => setTimeout(resolve, 150));
+  }
+  const told = () =>
+    pushes.sent.flatMap((p) => (p.kind === 'cutsFound' && p.answers.length > 0 ? [p.answers.length] : []));
+  expect(told()).toEqual([1]);
+  cuts.improve(false);
+  expect(told()).toEqual([1, 3]);
+});
+
 it('it is stopped until it is wanted again, whatever is changed', async () => {
   const { launch, processes } = fakeSolvers();
   const { cuts, living } = start(launch);
