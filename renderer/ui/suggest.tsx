@@ -16,6 +16,9 @@ export const Suggest = ({ label, help, error, value, onChange, names }: Props) =
     allowsCustomValue
     inputValue={value}
     onInputChange={onChange}
+    // The name that stands there, if it is one of them: what is typed beyond it is then never set back to it.
+    value={names.includes(value) ? value : null}
+    onChange={(name) => name !== null && onChange(String(name))}
     menuTrigger="input"
     isInvalid={error !== undefined}
     className={styles.field ?? ''}

@@ -113,6 +113,16 @@ describe('the customer of a work order', () => {
     await waitFor(() => expect(host.shop().order[0]?.customer).toBe('Northfield Sheds'));
   });
 
+  it('keeps what is typed behind a name that was chosen, also when the list is put away', async () => {
+    await opened(aLine());
+    const field = screen.getByRole('combobox', { name: 'Customer' });
+    act(() => field.focus());
+    fireEvent.change(field, { target: { value: 'Northfield Sheds' } });
+    fireEvent.change(field, { target: { value: 'Northfield Sheds Ltd' } });
+    fireEvent.keyDown(field, { key: 'Escape' });
+    expect(field).toHaveProperty('value', 'Northfield Sheds Ltd');
+  });
+
   it('may be any other name', async () => {
     const { host } = await opened(aLine());
     const field = screen.getByRole('combobox', { name: 'Customer' });
