@@ -59,7 +59,8 @@ const queueRevision = ({ queue }: Shop, machineId: string): number =>
 
 /**
  * What speaks against a command that was made from the order of these queues: someone put one in another order since.
- * What the floor reports and what comes in leaves a queue's row as it is, so it speaks against nothing.
+ * What the floor reports and what comes in leaves a queue's row as it is, so it speaks against nothing; suspended work and
+ * a walk-in cut do stand elsewhere in it.
  * @param seen the queues as the command's maker saw them
  * @param machineIds those that it depends on
  */

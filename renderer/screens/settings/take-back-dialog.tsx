@@ -43,7 +43,9 @@ export function TakeBackDialog({ fact, onClose }: Props) {
         <p>
           <b>{fact.label}</b>
         </p>
-        <p>What it changed is as before. The report stays in the log, beside this and the reason.</p>
+        <p>
+          What it changed becomes as it was before. The report stays in the log, beside this and the reason.
+        </p>
         <TextField
           label="Reason"
           value={reason}

@@ -1,11 +1,13 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
-import { afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Command } from '../../../core/edit/command.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useBoardView } from '../../../renderer/gantt/view.ts';
 import { BoardScreen } from '../../../renderer/screens/board/board-screen.tsx';
+import { ToastCorner } from '../../../renderer/ui/toast.tsx';
 import { anOrder, aShop, at } from '../../support/builders.ts';
+import { madeFrom } from '../../support/edits.ts';
 import { aBoardShop } from '../gantt/a-board.ts';
 import { memoryHost, stubSizes } from './memory-host.tsx';
 
@@ -146,6 +148,29 @@ describe('moving on the board by keys', () => {
       expect(screen.getByRole('option', { name: /^1042\/3 shearing.*pinned/ })).toBeTruthy(),
     );
     expect(status()).toMatch(/^Drag a bar/);
+  });
+
+  it('says what someone else did to the queue first, and moves on what stands now when asked again', async () => {
+    const host = await openBoard(aBoardShop());
+    render(<ToastCorner />);
+    const { call } = window.bridge!;
+    const first = madeFrom(host.shop(), {
+      ...{ do: 'operation.move', operation: '1042/3:shear', machineId: 'S1', position: 0 },
+    });
+    // What another desk sent just before arrives at the host first.
+    const asked = vi.spyOn(window.bridge!, 'call').mockImplementation(async (...own) => {
+      if (own[0] !== 'edit.apply') return call(...own);
+      asked.mockRestore();
+      await call('edit.apply', { command: first }, 'elsewhere');
+      return call(...own);
+    });
+    press('ArrowRight');
+    press('ArrowRight', { altKey: true });
+    expect(await screen.findByText(/^The queue of Shear was changed meanwhile/)).toBeTruthy();
+    expect(queue(host.shop(), 'S1')?.slice(0, 2)).toEqual(['1042/3:shear', '1042/1:shear']);
+    fireEvent.click(await screen.findByRole('button', { name: 'Do it again' }));
+    await waitFor(() => expect(status()).toMatch(/^Moved 1042\/1 shearing to position 2 on Shear/));
+    expect(queue(host.shop(), 'S1')?.[1]).toBe('1042/1:shear');
   });
 
   it('forgets who a move makes late once something else is done', async () => {

@@ -1,6 +1,6 @@
 // @vitest-environment jsdom
 import { cleanup, fireEvent, render, screen, waitFor, within } from '@testing-library/react';
-import { afterEach, expect, it, vi } from 'vitest';
+import { afterEach, describe, expect, it, vi } from 'vitest';
 import { useDrafts } from '../../../renderer/form/drafts.ts';
 import { useShop } from '../../../renderer/queries/hooks.ts';
 import { OrderDialog } from '../../../renderer/screens/orders/order-dialog.tsx';
@@ -19,8 +19,13 @@ function Dialog() {
 }
 const pieces = () => within(screen.getByRole('group', { name: 'Line 1042/1' })).getByLabelText('Pieces');
 
+const pressRemove = async () => {
+  fireEvent.click(screen.getByRole('button', { name: 'Remove' }));
+  fireEvent.click(await screen.findByRole('button', { name: 'Remove work order' }));
+};
+
 /** The dialog with 24 pieces typed; meanwhile another desk has saved 18 of them. */
-async function typedAndChanged() {
+async function typedAndChanged(then: 'Save' | 'Remove' = 'Save') {
   const shop = aShop({ order: [anOrder()], line: [aLine()] });
   const host = memoryHost(shop);
   render(<Dialog />, { wrapper: host.Host });
@@ -35,7 +40,8 @@ async function typedAndChanged() {
     at: NOW,
   };
   await window.bridge!.call('edit.apply', { command: other }, 'another desk');
-  fireEvent.click(screen.getByRole('button', { name: 'Save' }));
+  if (then === 'Save') fireEvent.click(screen.getByRole('button', { name: 'Save' }));
+  else await pressRemove();
   const note = await screen.findByRole('alert', { name: 'Changed meanwhile' });
   return { host, note };
 }
@@ -60,4 +66,19 @@ it('who takes the other one has it on the form', async () => {
   fireEvent.click(screen.getByRole('button', { name: 'Discard mine' }));
   await waitFor(() => expect(pieces()).toHaveProperty('value', '18'));
   expect(screen.queryByRole('alert', { name: 'Changed meanwhile' })).toBeNull();
+});
+
+describe('an order that another desk has changed meanwhile', () => {
+  it('is not removed, and both versions are shown', async () => {
+    const { host, note } = await typedAndChanged('Remove');
+    expect(within(note).getByRole('row', { name: 'pieces 24 18' })).toBeTruthy();
+    expect(host.shop().order).toHaveLength(1);
+  });
+
+  it('is removed by who goes on after having seen them', async () => {
+    const { host } = await typedAndChanged('Remove');
+    fireEvent.click(await screen.findByRole('button', { name: 'Go on with mine' }));
+    await pressRemove();
+    await waitFor(() => expect(host.shop().order).toEqual([]));
+  });
 });
