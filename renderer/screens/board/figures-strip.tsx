@@ -99,7 +99,8 @@ export const FiguresStrip = ({ figures, yardstick, timeZone, linesOnTime, onLeft
       </div>
     )}
     {linesOnTime && (
-      <div className={styles.figure}>
+      // Where room is short, what is left out is said rather than how sure the rest is.
+      <div className={classes(styles.figure, figures.leftOut > 0 && styles.derived)}>
         <dt>Chance on time</dt>
         <dd
           className={styles.value}
