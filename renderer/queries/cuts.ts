@@ -46,13 +46,21 @@ async function planAll(
   tell: (cuts: readonly RunCut[]) => void,
 ): Promise<readonly RunCut[]> {
   const solve = withAnswers(answers);
-  const take = async (runs: Iterable<RunCut>, told: (cuts: readonly RunCut[]) => void): Promise<RunCut[]> => {
+  const take = async (
+    runs: Iterable<RunCut>,
+    tellSome: (cuts: readonly RunCut[]) => void,
+  ): Promise<RunCut[]> => {
     const cuts: RunCut[] = [];
     let restedAt = performance.now();
+    let told = 0;
     for (const cut of runs) {
       cuts.push(cut);
       if (performance.now() - restedAt < REST_AFTER_MS) continue;
-      told([...cuts]);
+      // A list that grows is drawn whenever it has doubled: drawn each time, it costs more than the runs.
+      if (cuts.length >= 2 * told) {
+        tellSome([...cuts]);
+        told = cuts.length;
+      }
       await breathe();
       signal.throwIfAborted();
       restedAt = performance.now();
