@@ -30,6 +30,25 @@ export function startBrowserHost(dataDir: string, now = NOW): ChildProcess {
   });
 }
 
+/** The desktop shell alone, where it asks before it opens a window: what its box asks is printed, and it quits. */
+export function startDesktopShell(dataDir: string): ChildProcess {
+  const box = join(import.meta.dirname, 'told-box.cjs');
+  return spawn(electronHere(), [...flags(), '-r', box, root], {
+    cwd: root,
+    env: environment(dataDir, NOW),
+  });
+}
+
+/** @throws Error where there is none */
+function electronHere(): string {
+  const executablePath = findElectron();
+  if (!executablePath) throw new Error('no Electron runtime: run the browser project only');
+  return executablePath;
+}
+
+/** Chromium refuses its sandbox to root; only tests run as root. */
+const flags = (): string[] => (process.getuid?.() === 0 ? ['--no-sandbox'] : []);
+
 /** The desktop window. A runtime that does not come up is started once more, and said so. @throws Error where none is found */
 export async function openDesktop(dataDir: string, now = NOW): Promise<Opened> {
   try {
@@ -41,13 +60,9 @@ export async function openDesktop(dataDir: string, now = NOW): Promise<Opened> {
 }
 
 async function launchDesktop(dataDir: string, now: string): Promise<Opened> {
-  const executablePath = findElectron();
-  if (!executablePath) throw new Error('no Electron runtime: run the browser project only');
-  // Chromium refuses its sandbox to root; only tests run as root.
-  const flags = process.getuid?.() === 0 ? ['--no-sandbox'] : [];
   const electron = await _electron.launch({
-    executablePath,
-    args: [...flags, root],
+    executablePath: electronHere(),
+    args: [...flags(), root],
     cwd: root,
     env: environment(dataDir, now),
     timeout: LAUNCH_MS,
@@ -67,7 +82,7 @@ async function launchDesktop(dataDir: string, now: string): Promise<Opened> {
 export const launchBrowser = (): Promise<Browser> =>
   chromium.launch({
     executablePath: findBrowser() ?? undefined,
-    args: process.getuid?.() === 0 ? ['--no-sandbox'] : [],
+    args: flags(),
   });
 
 /**
