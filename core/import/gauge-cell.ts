@@ -21,19 +21,24 @@ export function readGauge(text: string, style: ColumnStyle, { names, material }:
   const length = parseLength(text, { ...style, units: style.unit });
   const meanings = length.ok ? undefined : length.issues[0]?.meanings;
   if (meanings && labels.length === 0) return { is: 'open', meanings };
-  const thick =
-    length.ok && mayBeThickness(text, style)
-      ? ofThickness(material, length.value, unitIn(text) ?? style.unit)
-      : [];
-  const preferred = style.thickness && bare === text ? [thick, labels] : [labels, thick];
-  const found = new Set(preferred.flat());
-  const [first = []] = preferred;
-  if (found.size === 1 || (first.length === 1 && !style.thickness)) {
-    const [label] = first.length === 1 ? first : [...found];
-    if (label !== undefined) return { is: 'read', value: label, shows: label };
-  }
-  return { is: 'unknown', what: 'gauge', choices: gaugeChoices(material) };
+  const thickness = length.ok && mayBeThickness(text, style) ? length.value : null;
+  const thick = thickness === null ? [] : ofThickness(material, thickness, unitIn(text) ?? style.unit);
+  const isFigure = style.thickness && bare === text;
+  const [label, ...others] = new Set(isFigure ? [...thick, ...labels] : labels.length > 0 ? labels : thick);
+  if (label !== undefined && others.length === 0) return { is: 'read', value: label, shows: label };
+  const mayBeOne = label !== undefined || !/\d/.test(bare) || isNear(material, thickness);
+  if (mayBeOne) return { is: 'unknown', what: 'gauge', choices: gaugeChoices(material) };
+  const has = material.gauges.map((gauge) => gauge.label).join(', ');
+  return { is: 'wrong', reason: `${material.name} has no gauge “${text}”. It has ${has}.` };
 }
+
+/** Makers state another thickness than a table by up to so much of it (common practice, no source). */
+const NOMINAL = 0.1;
+
+/** Whether a thickness may be the nominal one of a gauge: what is further off is another sheet, whatever anyone says. */
+const isNear = ({ gauges }: Material, thicknessMm: number | null): boolean =>
+  thicknessMm !== null &&
+  gauges.some((gauge) => Math.abs(gauge.thicknessMm - thicknessMm) <= NOMINAL * gauge.thicknessMm);
 
 /** Labels as they are written, or ".040" for a spreadsheet's "0.04". */
 function labelled({ gauges }: Material, bare: string): string[] {

@@ -21,6 +21,8 @@ export interface JudgeContext {
   readonly shop: Shop;
   readonly now: Instant;
   readonly past: Past;
+  /** Rows with cells that are wrong or wait: what they say besides is said all the same. */
+  readonly unread: readonly ReadRow[];
   /** Rows that are meant as they are. */
   readonly accepted: ReadonlySet<number>;
 }

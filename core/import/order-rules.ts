@@ -6,7 +6,7 @@ import type { Shop } from '../shop/state.ts';
 import { formatLength } from '../units/length.ts';
 import type { JudgeContext, RowIssue } from './kind.ts';
 import type { Place } from './order-place.ts';
-import { showInstant } from './read-cell.ts';
+import { formatDayYearAndClock } from '../time/wall.ts';
 import { plainWords } from './words.ts';
 
 type OfRow = Omit<RowIssue, 'row'>;
@@ -64,13 +64,13 @@ export function datesIssues(
   if (terms.due < now && had?.due !== terms.due)
     issues.push({
       field: 'due',
-      reason: `The due date ${showInstant(terms.due, timeZone)} is past. Write one that is still to come, or say that it is meant so.`,
+      reason: `The due date ${formatDayYearAndClock(terms.due, timeZone)} is past. Write one that is still to come, or say that it is meant so.`,
       acceptable: true,
     });
   if (!startsBeforeDue(terms))
     issues.push({
       field: 'not before',
-      reason: `The time in “not before”, ${showInstant(terms.release ?? 0, timeZone)}, is not before the due date ${showInstant(terms.due, timeZone)}. Write an earlier one.`,
+      reason: `The time in “not before”, ${formatDayYearAndClock(terms.release ?? 0, timeZone)}, is not before the due date ${formatDayYearAndClock(terms.due, timeZone)}. Write an earlier one.`,
     });
   return issues;
 }

@@ -24,7 +24,8 @@ export interface LineFields {
   readonly lengthMm: number | null;
 }
 
-export interface OrderRow {
+/** What a row says of its order, whatever else in it is wrong. */
+export interface OrderHead {
   readonly row: number;
   readonly orderId: string;
   /** Null where the line number is left out. */
@@ -32,6 +33,9 @@ export interface OrderRow {
   readonly customer: string | null;
   readonly rush: boolean | null;
   readonly terms: SaidTerms;
+}
+
+export interface OrderRow extends OrderHead {
   readonly line: LineFields;
 }
 
@@ -55,14 +59,10 @@ export const COLUMN_OF = {
 const text = (value: unknown): string | null => (typeof value === 'string' ? value : null);
 const figure = (value: unknown): number | null => (typeof value === 'number' ? value : null);
 
-/** A row by its cells. @returns null where one that it needs is not there: a caller's bug, since such rows are wrong before */
-export function orderRowOf(shop: Shop, { row, values }: ReadRow): OrderRow | null {
-  const [orderId, partId, gauge, colourId] = (['order', 'part', 'gauge', 'colour'] as const).map((name) =>
-    text(values[name]),
-  );
-  const quantity = figure(values['quantity']);
-  const materialId = text(values['material']) ?? shop.material[0]?.id;
-  if (!orderId || !partId || !gauge || !colourId || !materialId || quantity === null) return null;
+/** @returns null where the row names no order */
+export function orderHeadOf({ row, values }: ReadRow): OrderHead | null {
+  const orderId = text(values['order']);
+  if (!orderId) return null;
   return {
     row,
     orderId,
@@ -75,6 +75,19 @@ export function orderRowOf(shop: Shop, { row, values }: ReadRow): OrderRow | nul
       importance: figure(values['importance']),
       note: text(values['note']),
     },
+  };
+}
+
+/** A row by its cells. @returns null where one that it needs is not there: a caller's bug, since such rows are wrong before */
+export function orderRowOf(shop: Shop, read: ReadRow): OrderRow | null {
+  const { values } = read;
+  const head = orderHeadOf(read);
+  const [partId, gauge, colourId] = (['part', 'gauge', 'colour'] as const).map((name) => text(values[name]));
+  const quantity = figure(values['quantity']);
+  const materialId = text(values['material']) ?? shop.material[0]?.id;
+  if (!head || !partId || !gauge || !colourId || !materialId || quantity === null) return null;
+  return {
+    ...head,
     line: {
       partId,
       quantity,

@@ -1,6 +1,6 @@
 import type { OrderLine, WorkOrder } from '../shop/order.ts';
 import type { Place } from './order-place.ts';
-import type { SaidTerms } from './order-said.ts';
+import type { OrderHead, SaidTerms } from './order-said.ts';
 
 /** When and how an order or a line of its own is wanted. */
 type Terms = Pick<WorkOrder, 'release' | 'importance' | 'note'> & { readonly due: number | null };
@@ -22,9 +22,15 @@ type Key = (typeof KEYS)[number];
  * sets the order's date and importance, and rows that say nothing follow it. Lines that the file lacks stay as they are: where
  * there are any, nothing of the order changes. An empty cell takes nothing away.
  * @param order as it stands in the shop; null: it is new
+ * @param heads all rows of the order, also those that cannot be taken
  * @param whole the file has every line of the order
  */
-export function spreadTerms(order: WorkOrder | null, places: readonly Place[], whole: boolean): SpreadTerms {
+export function spreadTerms(
+  order: WorkOrder | null,
+  places: readonly Place[],
+  heads: readonly OrderHead[],
+  whole: boolean,
+): SpreadTerms {
   const usual: Terms = order ?? { due: null, release: null, importance: 1, note: '' };
   const befores = places.map(({ before }): LineTerms => {
     const { due, release, importance, note } = before ?? NO_TERMS;
@@ -34,7 +40,8 @@ export function spreadTerms(order: WorkOrder | null, places: readonly Place[], w
   let lines: LineTerms[] = befores;
   for (const key of KEYS) {
     const said = places.map(({ row }) => row.terms[key]);
-    const ofOrder = orderValue(key, said, usual, order === null, whole);
+    const ofAll = heads.map(({ terms }) => terms[key]);
+    const ofOrder = orderValue(key, ofAll, usual, order === null, whole);
     const next = lines.map((line, k) => ({
       ...line,
       [key]: lineValue(key, said[k] ?? null, ofOrder, keptOf(key, befores[k]!, usual, ofOrder)),

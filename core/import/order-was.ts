@@ -4,7 +4,7 @@ import type { Shop } from '../shop/state.ts';
 import { formatLength } from '../units/length.ts';
 import { writeNumber } from '../units/number.ts';
 import { COLUMN_OF } from './order-said.ts';
-import { showInstant } from './read-cell.ts';
+import { formatDayYearAndClock } from '../time/wall.ts';
 
 interface Wanted {
   readonly order: WorkOrder;
@@ -45,7 +45,7 @@ function show({ settings, material, colour }: Shop, key: keyof All, value: All[k
     const rows = key === 'materialId' ? material : key === 'colourId' ? colour : [];
     return rows.find(({ id }) => id === value)?.name ?? value;
   }
-  if (key === 'due' || key === 'release') return showInstant(value, settings.timeZone);
+  if (key === 'due' || key === 'release') return formatDayYearAndClock(value, settings.timeZone);
   if (key === 'lengthMm') return formatLength(value, settings.units);
   return writeNumber(value, settings.decimals);
 }

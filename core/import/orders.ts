@@ -8,7 +8,7 @@ import type { Shop } from '../shop/state.ts';
 import type { ImportKind, JudgeContext, JudgedRow, RowIssue } from './kind.ts';
 import { orderFields } from './order-fields.ts';
 import { differences, placeRows, type Place } from './order-place.ts';
-import { orderRowOf, type OrderRow } from './order-said.ts';
+import { orderHeadOf, orderRowOf, type OrderHead } from './order-said.ts';
 import { spreadTerms } from './order-terms.ts';
 import { datesIssues, headIssues, tooLong } from './order-rules.ts';
 import { wasOf } from './order-was.ts';
@@ -35,8 +35,13 @@ export const orderFiles: ImportKind = {
       byOrder.set(place.row.orderId, [...(byOrder.get(place.row.orderId) ?? []), place]);
     const lines = new Map<string, OrderLine[]>();
     for (const line of shop.line) lines.set(line.orderId, [...(lines.get(line.orderId) ?? []), line]);
-    for (const [orderId, places] of byOrder)
-      judgeOrder(orderId, places, lines.get(orderId) ?? [], context, found);
+    const heads = new Map<string, OrderHead[]>();
+    for (const head of [...living, ...context.unread.flatMap((one) => orderHeadOf(one) ?? [])])
+      heads.set(head.orderId, [...(heads.get(head.orderId) ?? []), head]);
+    for (const [orderId, places] of byOrder) {
+      const own = heads.get(orderId)!.sort((a, b) => a.row - b.row);
+      judgeOrder({ orderId, places, heads: own, current: lines.get(orderId) ?? [] }, context, found);
+    }
     const { orders, lines: taken } = found;
     const command =
       orders.length + taken.length === 0
@@ -52,6 +57,15 @@ export const orderFiles: ImportKind = {
   },
 };
 
+interface OrderInFile {
+  readonly orderId: string;
+  readonly places: readonly Place[];
+  /** All its rows, also those that cannot be taken, in the file's order. */
+  readonly heads: readonly OrderHead[];
+  /** Its lines in the shop. */
+  readonly current: readonly OrderLine[];
+}
+
 interface Found {
   readonly judged: Map<number, JudgedRow>;
   readonly issues: RowIssue[];
@@ -64,9 +78,7 @@ const known = (subject: string, words = ''): JudgedRow => ({ state: 'known', sub
 
 /** An order with all its rows: what it becomes, what each of its lines becomes, what speaks against it. */
 function judgeOrder(
-  orderId: string,
-  places: readonly Place[],
-  current: readonly OrderLine[],
+  { orderId, places, heads, current }: OrderInFile,
   context: JudgeContext,
   found: Found,
 ): void {
@@ -81,7 +93,7 @@ function judgeOrder(
     found.issues.push(issue);
     if (!(issue.acceptable && context.accepted.has(issue.row))) bad.add(issue.row);
   };
-  const order = orderOf(orderId, before, places, others.length === 0);
+  const order = orderOf(orderId, before, { places, heads, all: others.length === 0 });
   for (const { row, field, reason } of headIssues(shop, before, order.whole, places))
     refuse({ row, field, reason });
   const targets = places.map((place, k) => ({ place, line: lineOf(shop, place, order.lines[k]!) }));
@@ -108,7 +120,8 @@ function judgeOrder(
     const state = place.before === null ? 'new' : Object.keys(was).length > 0 ? 'changed' : 'known';
     found.judged.set(place.row.row, { state, subject: `line ${line.id}`, words: '', was });
   }
-  const open = others.filter(({ status }) => status === 'open');
+  const named = new Set(heads.map(({ number }) => number));
+  const open = others.filter(({ status, number }) => status === 'open' && !named.has(number));
   if (before)
     found.missing.push(
       ...open.map(({ id, quantity, partId }) => ({
@@ -127,12 +140,11 @@ function judgeOrder(
 function orderOf(
   id: string,
   before: WorkOrder | null,
-  places: readonly Place[],
-  all: boolean,
+  { places, heads, all }: Pick<OrderInFile, 'places' | 'heads'> & { readonly all: boolean },
 ): { readonly whole: WorkOrder; readonly lines: ReturnType<typeof spreadTerms>['lines'] } {
-  const { order, lines } = spreadTerms(before, places, all);
-  const first = <T>(of: (row: OrderRow) => T | null): T | null =>
-    places.map(({ row }) => of(row)).find((value) => value !== null) ?? null;
+  const { order, lines } = spreadTerms(before, places, heads, all);
+  const first = <T>(of: (row: OrderHead) => T | null): T | null =>
+    heads.map(of).find((value) => value !== null) ?? null;
   const base = before ?? {
     ...usualOrder,
     id,

@@ -1,8 +1,7 @@
 import { LONGEST } from '../fields.ts';
 import { MOST } from '../input-limits.ts';
 import { sentence, type Result } from '../result.ts';
-import { formatClock, formatWallDate, toInstant, wallParts } from '../time/wall.ts';
-import { instant } from '../units/brand.ts';
+import { formatDayYearAndClock, toInstant, wallParts } from '../time/wall.ts';
 import { readDateText } from '../time/date-text.ts';
 import { formatLength, parseLength } from '../units/length.ts';
 import { readNumber, readWhole, writeNumber } from '../units/number.ts';
@@ -79,13 +78,7 @@ function readDate(text: string, clock: string, style: ColumnStyle, { shop, now }
   const found = readDateText(text, { order: style.dates, today: wallParts(now, timeZone).date });
   if (!found.ok) return ofResult<never>(found, String);
   const at = toInstant(found.value.date, found.value.clock ?? clock, timeZone);
-  return read(at, showInstant(at, timeZone));
-}
-
-/** "Fri 4 Dec 2026 17:00" */
-export function showInstant(at: number, timeZone: string): string {
-  const when = instant(at);
-  return `${formatWallDate(when, timeZone)} ${wallParts(when, timeZone).year} ${formatClock(when, timeZone)}`;
+  return read(at, formatDayYearAndClock(at, timeZone));
 }
 
 /** English, German, French, Spanish; a cross or a tick is a yes. */

@@ -56,7 +56,13 @@ export function readFile(of: ImportKind, { shop, fileName, grid, answers, now, p
   const fit = read.rows.filter(
     (row) => !isTorn && !row.waits && row.wrong === '' && row.cells.every(({ issue }) => issue === undefined),
   );
-  const judged = of.judge(fit, { shop, now, past, accepted: new Set(answers.accept) });
+  const judged = of.judge(fit, {
+    shop,
+    now,
+    past,
+    unread: read.rows.filter((row) => !fit.includes(row)),
+    accepted: new Set(answers.accept),
+  });
   const shown = rowsShown(read.rows, judged, { accepted: new Set(answers.accept), waitAll: isTorn });
   const questions = [...proposal.questions, ...styled.questions, ...read.questions];
   const notes = [

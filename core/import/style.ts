@@ -3,7 +3,7 @@ import type { LengthUnits } from '../units/length.ts';
 import { parseLength, unitNamed } from '../units/length.ts';
 import { readingsOf, readNumber, readWhole, type DecimalMark } from '../units/number.ts';
 import { dateOrders, readDateText, type DateOrder } from '../time/date-text.ts';
-import type { Meaning } from '../result.ts';
+import type { Meaning, Result } from '../result.ts';
 import type { Answers } from './answers.ts';
 import type { Field } from './field.ts';
 import type { Cell } from './grid.ts';
@@ -81,13 +81,13 @@ function settleDecimals(
   const marks = new Set<DecimalMark>();
   let open: SettledStyle['open'] = null;
   for (const { row, cell } of cells) {
-    if (cell.number !== undefined) continue;
-    const mark = markOf(cell.text);
+    if (cell.number !== undefined || cell.text === '') continue;
+    const read = readFigure(cell.text, field, plain);
+    // What is no number says nothing of how numbers are written.
+    const mark = read.ok ? markOf(cell.text) : null;
     if (mark) marks.add(mark);
-    const meanings: readonly Meaning[] | undefined = open
-      ? undefined
-      : numberMeanings(cell.text, field, plain);
-    if (meanings) open = { is: 'decimals', row, text: cell.text, meanings };
+    const meanings = read.ok ? undefined : read.issues[0]?.meanings;
+    if (meanings) open ??= { is: 'decimals', row, text: cell.text, meanings };
   }
   if (!open) return { style: plain, open };
   const [mark, ...others] = marks;
@@ -103,14 +103,9 @@ function markOf(text: string): DecimalMark | null {
   return others.length === 0 ? (mark ?? null) : null;
 }
 
-function numberMeanings(text: string, { sort }: Field, style: ColumnStyle): readonly Meaning[] | undefined {
-  const read =
-    sort.is === 'whole'
-      ? readWhole(text, style)
-      : sort.is === 'number'
-        ? readNumber(text, style)
-        : parseLength(text, { ...style, units: style.unit });
-  return read.ok ? undefined : read.issues[0]?.meanings;
+function readFigure(text: string, { sort }: Field, style: ColumnStyle): Result<number> {
+  if (sort.is === 'whole') return readWhole(text, style);
+  return sort.is === 'number' ? readNumber(text, style) : parseLength(text, { ...style, units: style.unit });
 }
 
 function settleDates(

@@ -181,10 +181,22 @@ describe('a name that the shop does not know', () => {
     expect(command.remembered?.names).toMatchObject([{ id: 'part:cornr', text: 'Cornr', oursId: 'corner' }]);
   });
 
-  it('of a gauge is asked with those the material has', () => {
-    expect(check([{ gauge: '23' }]).read.reading.questions).toMatchObject([
-      { what: 'gauge', text: '23', choices: [{ id: '24' }, { id: '26' }] },
-    ]);
+  it('of a gauge is asked where it may be one: a word, or a thickness near that of one', () => {
+    // Gauge 24 of the shop is 0.701 mm (0.0276 in) thick.
+    for (const gauge of ['thin', '0.75 mm'])
+      expect(check([{ gauge }]).read.reading.questions).toMatchObject([
+        { what: 'gauge', text: gauge, choices: [{ id: '24' }, { id: '26' }] },
+      ]);
+  });
+
+  it('of a gauge that is none is refused with those the material has', () => {
+    for (const gauge of ['23', '0.62 mm'])
+      expect(wrongCell({ gauge }).reason).toBe(`Galvanized has no gauge “${gauge}”. It has 24, 26.`);
+  });
+
+  it('of a gauge may be its thickness, to the last place in which that is written', () => {
+    for (const gauge of ['0.70 mm', '0,7 mm', '.0276 in'])
+      expect(check([{ gauge }]).lines.map((line) => line.gauge)).toEqual(['24']);
   });
 
   it('of a decimal gauge is found the way a sheet program writes it', () => {
