@@ -94,6 +94,7 @@ export function auftraege(): { bytes: Uint8Array; truth: object } {
       header: 1,
       leftOut: { blank, totals: [total] },
       columnsNotUsed: ['Bestelldatum'],
+      toNote: [],
       same: { colour: Object.fromEntries(Object.entries(COLOURS).map(([ours, theirs]) => [theirs, ours])) },
       rows: truth,
     },

@@ -87,6 +87,7 @@ export function jobs(): { bytes: Uint8Array; truth: object } {
       header: 1,
       leftOut: { blank: [], totals: [] },
       columnsNotUsed: [],
+      toNote: [],
       same: { colour: { CHAR: 'charcoal' } },
       rows: truth,
     },
