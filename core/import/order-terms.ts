@@ -63,10 +63,12 @@ function orderValue(
   isNew: boolean,
   whole: boolean,
 ): Terms[Key] {
-  const [first] = said.filter((one) => one !== null);
-  const agreed = first !== undefined && said.every((one) => one === first);
-  if (isNew) return key === 'note' ? (agreed ? first : '') : (first ?? usual[key]);
-  if (whole && agreed) return first;
+  const spoken = said.filter((one) => one !== null);
+  const [first] = spoken;
+  // A row without a date follows its order; a note belongs to the rows that have it.
+  const agreed = spoken.every((one) => one === first) && (key !== 'note' || spoken.length === said.length);
+  if (isNew) return key === 'note' ? (agreed ? (first ?? '') : '') : (first ?? usual[key]);
+  if (whole && agreed && first !== undefined) return first;
   // The notes of an order and its line are both shown: one that no longer holds for all goes to the lines.
   return key === 'note' && whole && first !== undefined ? '' : usual[key];
 }

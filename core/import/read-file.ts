@@ -72,6 +72,7 @@ export function readFile(of: ImportKind, { shop, fileName, grid, answers, now, p
     ...leftOut(rows.length, body.rows),
     ...proposal.notes,
     ...styled.notes,
+    ...judged.notes,
     ...unusedNote(proposal.uses),
   ];
   return {

@@ -70,14 +70,11 @@ async function imports(client: Client, kept: Kept, round: number, shop: Shop): P
     );
     const text = ['order,customer,part,quantity,material,gauge,colour,length,due', ...rows].join('\n');
     const base64 = Buffer.from(text).toString('base64');
-    const file = await client.ask(contract.importCheck, { fileName: `${known}.csv`, base64 });
-    if (!file) continue;
-    const taken = await client.ask(contract.importTake, {
-      fileName: file.fileName,
-      header: file.header,
-      rows: file.rows,
-    });
-    if (taken && taken.orders === orders.length) kept.orders.push(...orders);
+    const file = { kind: 'orders', fileName: `${known}.csv`, base64, answers: {} } as const;
+    const read = await client.ask(contract.importRead, file);
+    if (read?.counts.new !== orders.length) continue;
+    const taken = await client.ask(contract.importTake, file);
+    if (taken?.counts.new === orders.length) kept.orders.push(...orders);
   }
 }
 

@@ -1,38 +1,50 @@
 import { editService } from '../../electron/service/edit.ts';
 import { describe, expect, it } from 'vitest';
-import type { FileCheck } from '../../core/import/file-check.ts';
-import { finishedImport } from '../../electron/service/file-import.ts';
+import type { Answers } from '../../core/import/answers.ts';
+import type { Reading, RowState } from '../../core/import/reading.ts';
+import { fileImport } from '../../electron/service/file-import.ts';
 import { recordsService } from '../../electron/service/shop.ts';
 import { aRecord, aShop, at, someSettings } from '../support/builders.ts';
-import { fixedClock, refusalOf, storeWith, livingIn } from './support.ts';
+import { fixedClock, storeWith, livingIn } from './support.ts';
 
 const HEADER =
   'operation,machine,part,material,gauge,colour,length,quantity,good,scrapped,start,end,estimate s';
 const SHEAR = '901/1:shear,S1,corner,galv,24,moss,100,20,20,1,2026-11-23 07:00,2026-11-23 07:40,2100';
 const BRAKE = '901/1:brake,Brake,Corner,galv,24,Moss green,100,20,,,2026-11-23 08:00,2026-11-23 09:10,';
 
-const tableOf = ({ header, rows }: FileCheck) => ({ header, rows });
+const rowsOf = ({ rows }: Reading, state: RowState): number[] =>
+  rows.filter((one) => one.state === state).map(({ row }) => row);
 
-function start(shop = aShop()) {
+const issuesOf = ({ rows }: Reading) =>
+  rows.flatMap(({ row, cells }) =>
+    cells.flatMap(({ field, issue }) => (issue === undefined ? [] : [{ row, field, issue }])),
+  );
+
+function start(shop = aShop(), header = HEADER) {
   const store = storeWith(shop);
   const living = livingIn(store);
   const edit = editService(living, fixedClock());
-  const service = finishedImport(living, fixedClock(), edit);
-  const bytes = (...rows: string[]) => Buffer.from([HEADER, ...rows].join('\n'));
+  const service = fileImport(living, fixedClock(), edit);
+  const asked = (rows: readonly string[], answers: Answers = {}) => ({
+    kind: 'finished' as const,
+    fileName: 'old.csv',
+    bytes: Buffer.from([header, ...rows].join('\n')),
+    answers,
+  });
   return {
     edit,
     records: () => recordsService(store).finished(null, 10).records,
-    check: (...rows: string[]) => service.check('old.csv', bytes(...rows)),
-    take: (...rows: string[]) => service.take('old.csv', tableOf(service.check('old.csv', bytes(...rows)))),
-    service,
+    read: (...rows: string[]) => service.read(asked(rows)),
+    take: (...rows: string[]) => service.take(asked(rows)),
+    takeWith: (answers: Answers, ...rows: string[]) => service.take(asked(rows, answers)),
   };
 }
 
 describe('a file of finished operations', () => {
-  it('is taken as one entry of the floor’s log, which can be taken back', () => {
+  it('is taken as one entry of the floor’s log, which can be taken back', async () => {
     const { take, records, edit } = start();
-    const { factId, ...taken } = take(SHEAR, BRAKE);
-    expect(taken).toMatchObject({ operations: 2, left: { rows: [], ready: [] } });
+    const { factId, ...taken } = await take(SHEAR, BRAKE);
+    expect(taken).toMatchObject({ counts: { new: 2 }, stepId: null, left: { counts: { known: 2 } } });
     expect(records()).toEqual([
       aRecord({
         id: '901/1:brake',
@@ -58,17 +70,16 @@ describe('a file of finished operations', () => {
     expect(records()).toEqual([]);
   });
 
-  it('adds nothing when it is imported twice', () => {
-    const { take, check } = start();
-    take(SHEAR);
-    expect(check(SHEAR, BRAKE)).toMatchObject({ ready: [3], known: [2], issues: [] });
-    expect(take(SHEAR)).toMatchObject({ operations: 0 });
+  it('adds nothing when it is imported twice', async () => {
+    const { take, read } = start();
+    await take(SHEAR);
+    expect((await read(SHEAR, BRAKE)).counts).toMatchObject({ new: 1, known: 1, wrong: 0 });
+    expect(await take(SHEAR)).toMatchObject({ counts: { new: 0 }, factId: null });
   });
 
   it.each([
     ['operation', SHEAR.replace('901/1:shear', '901'), /“901” is no operation/],
     ['machine', SHEAR.replace('S1', 'B1'), /B1 is a brake, so it cannot have done 901\/1:shear/],
-    ['machine', SHEAR.replace('S1', 'S9'), /There is no machine “S9”/],
     ['gauge', SHEAR.replace(',24,', ',22,'), /has no gauge “22”/],
     ['quantity', SHEAR.replace(',20,20,', ',0,20,'), /must be at least 1/],
     ['good', SHEAR.replace(',20,20,', ',20,21,'), /More good pieces than the 20/],
@@ -76,62 +87,66 @@ describe('a file of finished operations', () => {
     ['end', SHEAR.replaceAll('2026-11-23', '2027-11-23'), /still to come/],
     ['start', SHEAR.replace('2026-11-23 07:00', ''), /The start is missing/],
     ['operation', SHEAR.replace('901/1', '1042/1'), /Line 1042\/1 is still in the shop/],
-  ])('is refused cell by cell: a wrong %s', (column, row, reason) => {
-    const checked = start().check(row, BRAKE);
-    expect(checked.ready).toEqual([3]);
-    expect(checked.issues).toContainEqual({
+  ])('is refused cell by cell: a wrong %s', async (field, row, reason) => {
+    const reading = await start().read(row, BRAKE);
+    expect(rowsOf(reading, 'new')).toEqual([3]);
+    expect(issuesOf(reading)).toContainEqual({
       row: 2,
-      column,
-      value: expect.any(String) as string,
-      reason: expect.stringMatching(reason) as string,
+      field,
+      issue: expect.stringMatching(reason) as string,
     });
   });
 
-  it('that names an operation twice, or one recorded otherwise, keeps the first', () => {
-    const { take, check } = start();
-    expect(check(SHEAR, SHEAR).issues[0]?.reason).toMatch(/is in the file twice/);
-    take(SHEAR);
-    expect(check(SHEAR.replace('07:40', '07:50')).issues[0]?.reason).toMatch(/recorded already/);
+  it('asks which machine is meant where the shop has none of that name', async () => {
+    const reading = await start().read(SHEAR.replace('S1', 'S9'));
+    expect(reading.questions).toMatchObject([{ is: 'same', what: 'machine', text: 'S9' }]);
+    const same = [{ what: 'machine', text: 'S9', is: 'S1' }] as const;
+    const { takeWith, records } = start();
+    await takeWith({ same }, SHEAR.replace('S1', 'S9'));
+    expect(records()).toMatchObject([{ machineId: 'S1' }]);
   });
 
-  it('keeps the rows with wrong cells when the others are taken; mended, they are taken too', () => {
-    const { take, service } = start();
-    const { left } = take(SHEAR, BRAKE.replace('Brake', 'B9'));
-    expect(left.rows.map(({ row }) => row)).toEqual([3]);
-    expect(left.issues).toMatchObject([{ row: 3, column: 'machine' }]);
-    const fixed = left.rows.map(({ row, cells }) => ({ row, cells: cells.with(1, 'B1') }));
-    expect(service.recheck('old.csv', { header: left.header, rows: fixed })).toMatchObject({ ready: [3] });
-    expect(service.take('old.csv', { header: left.header, rows: fixed })).toMatchObject({
-      operations: 1,
-      left: { rows: [] },
-    });
+  it('that names an operation twice, or one recorded otherwise, keeps the first', async () => {
+    const { take, read } = start();
+    expect(issuesOf(await read(SHEAR, SHEAR))[0]?.issue).toMatch(/is in the file twice/);
+    await take(SHEAR);
+    expect(issuesOf(await read(SHEAR.replace('07:40', '07:50')))[0]?.issue).toMatch(/recorded already/);
   });
 
-  it('brings names where the shop asks for them, and says so where it does not', () => {
-    const file = Buffer.from(`${HEADER},who\n${SHEAR},Ada; Bo;Ada`);
-    const asking = start(aShop({ settings: someSettings({ askWho: true }) }));
-    asking.service.take('old.csv', tableOf(asking.service.check('old.csv', file)));
+  it('keeps the rows with wrong cells when the others are taken; mended, they are taken too', async () => {
+    const { take, takeWith } = start();
+    const wrong = BRAKE.replace('Brake', 'S1');
+    const { left } = await take(SHEAR, wrong);
+    expect(issuesOf(left)).toMatchObject([{ row: 3, field: 'machine' }]);
+    const cells = [{ row: 3, field: 'machine', text: 'B1' }];
+    expect((await takeWith({ cells }, SHEAR, wrong)).counts.new).toBe(1);
+  });
+
+  it('brings names where the shop asks for them, and says so where it does not', async () => {
+    const row = `${SHEAR},Ada; Bo;Ada`;
+    const asking = start(aShop({ settings: someSettings({ askWho: true }) }), `${HEADER},who`);
+    await asking.take(row);
     expect(asking.records()).toMatchObject([{ who: ['Ada', 'Bo'] }]);
-    expect(asking.check(SHEAR)).toMatchObject({ known: [2], issues: [] });
+    expect((await asking.read(`${SHEAR},`)).counts).toMatchObject({ known: 1, wrong: 0 });
 
-    const silent = start();
-    const checked = silent.service.check('old.csv', file);
-    expect(checked.notes).toEqual(['Names are not kept: “Ask who ran it” is off in Settings.']);
-    silent.service.take('old.csv', tableOf(checked));
+    const silent = start(aShop(), `${HEADER},who`);
+    expect((await silent.read(row)).notes).toContain(
+      'Names are not kept: “Ask who ran it” is off in Settings.',
+    );
+    await silent.take(row);
     expect(silent.records()).toMatchObject([{ who: [] }]);
   });
 
-  it('with a name too long is refused in that cell', () => {
-    const { service } = start();
-    const checked = service.check('old.csv', Buffer.from(`${HEADER},who\n${SHEAR},${'A'.repeat(61)}`));
-    expect(checked.issues).toMatchObject([
-      { row: 2, column: 'who', reason: expect.stringMatching(/no list of names/) as string },
+  it('with a name too long is refused in that cell', async () => {
+    const reading = await start(aShop(), `${HEADER},who`).read(`${SHEAR},${'A'.repeat(61)}`);
+    expect(issuesOf(reading)).toMatchObject([
+      { row: 2, field: 'who', issue: expect.stringMatching(/each up to 60 characters/) as string },
     ]);
   });
 
-  it('without a column that is needed is refused with the list of columns', () => {
-    const { service } = start();
-    const refusal = refusalOf(() => service.check('old.csv', Buffer.from('operation,machine\n1,2')));
-    expect(refusal.message).toMatch(/lacks “part”, .*Name the columns in the first row: operation, machine/);
+  it('without a column that is needed asks which it is', async () => {
+    const reading = await start(aShop(), 'operation,machine').read('1,2');
+    expect(reading.questions.map(({ id }) => id)).toContain('column:part');
+    expect(reading.counts.new).toBe(0);
   });
 });

@@ -1,8 +1,11 @@
 import { editService } from '../../electron/service/edit.ts';
 import { describe, expect, it } from 'vitest';
-import { orderImport } from '../../electron/service/file-import.ts';
+import type { Answers } from '../../core/import/answers.ts';
+import type { Reading, RowState } from '../../core/import/reading.ts';
+import { fileImport } from '../../electron/service/file-import.ts';
+import { Refused } from '../../electron/refused.ts';
 import { aShop } from '../support/builders.ts';
-import { fixedClock, refusalOf, storeWith, shopIn, livingIn } from './support.ts';
+import { fixedClock, storeWith, shopIn, livingIn } from './support.ts';
 
 const HEADER = 'order,line,customer,part,quantity,gauge,colour,length,due';
 const GOOD = [
@@ -15,13 +18,42 @@ function start() {
   const store = storeWith(aShop());
   const living = livingIn(store);
   const edit = editService(living, fixedClock());
-  const service = orderImport(living, fixedClock(), edit);
+  const service = fileImport(living, fixedClock(), edit);
+  const asked = (bytes: Uint8Array | string, answers: Answers = {}) => ({
+    kind: 'orders' as const,
+    fileName: 'orders.csv',
+    bytes: Buffer.from(bytes as string),
+    answers,
+  });
   return {
-    ...service,
     edit,
     shop: () => shopIn(store),
-    checkText: (text: string) => service.check('orders.csv', Buffer.from(text)),
+    read: (bytes: Uint8Array | string, answers?: Answers) => service.read(asked(bytes, answers)),
+    take: (bytes: Uint8Array | string, answers?: Answers) => service.take(asked(bytes, answers)),
   };
+}
+
+/** The rows in a state, in the file's order. */
+const rowsOf = ({ rows }: Reading, ...states: RowState[]): number[] =>
+  rows.filter(({ state }) => states.includes(state)).map(({ row }) => row);
+
+const issuesOf = ({ rows }: Reading) =>
+  rows.flatMap(({ row, cells }) =>
+    cells.flatMap(({ field, text, issue }) => (issue === undefined ? [] : [{ row, field, text, issue }])),
+  );
+
+const cellOf = ({ rows }: Reading, row: number, field: string): string | undefined =>
+  rows.find((one) => one.row === row)?.cells.find((cell) => cell.field === field)?.text;
+
+/** What a file is refused with. */
+async function refusal(bytes: Uint8Array | string): Promise<string> {
+  try {
+    await start().read(bytes);
+  } catch (error) {
+    if (error instanceof Refused) return error.message;
+    throw error;
+  }
+  throw new Error('it was read');
 }
 
 /** UTF-16 with its byte-order mark. */
@@ -41,65 +73,68 @@ describe('a file of orders', () => {
       Buffer.from(GOOD, 'latin1'),
       [expect.stringMatching(/^The file is not in UTF-8; it was read as Windows-1252/)],
     ],
-  ])('is read when it is written in %s', (_encoding, bytes, notes) => {
-    const checked = start().check('orders.csv', bytes);
-    expect(checked.issues).toEqual([]);
-    expect(checked.ready).toEqual([2, 3]);
-    expect(checked.header[0]).toBe('order');
-    expect(checked.rows[0]?.cells[2]).toBe('Gütersloh Sheds');
-    expect(checked.notes).toEqual(notes);
+  ])('is read when it is written in %s', async (_encoding, bytes, notes) => {
+    const reading = await start().read(bytes);
+    expect(rowsOf(reading, 'new')).toEqual([2, 3]);
+    expect(reading.columns[0]).toMatchObject({ title: 'order', field: 'order', by: 'heading' });
+    expect(cellOf(reading, 2, 'customer')).toBe('Gütersloh Sheds');
+    expect(reading.notes.slice(0, notes.length)).toEqual(notes);
   });
 
   it.each([
     ['semicolons', ';'],
     ['tabs', '\t'],
-  ])('is read when its cells are separated by %s', (name, separator) => {
-    const checked = start().checkText(GOOD.replaceAll(',', separator));
-    expect(checked.ready).toEqual([2, 3]);
-    expect(checked.notes).toEqual([`The cells are separated by ${name}.`]);
+  ])('is read when its cells are separated by %s', async (name, separator) => {
+    const reading = await start().read(GOOD.replaceAll(',', separator));
+    expect(rowsOf(reading, 'new')).toEqual([2, 3]);
+    expect(reading.notes).toContain(`The cells are separated by ${name}.`);
   });
 
-  it('with semicolons may have decimal commas', () => {
-    const { checkText, take, shop } = start();
-    const checked = checkText(
-      `${HEADER};weight\n2001;1;Sheds;corner;40;24;moss;95,5;2026-12-10;2,5`.replaceAll(
-        /(?<=^[^\n]*),/g,
-        ';',
-      ),
-    );
-    expect(checked.issues).toEqual([]);
-    take(checked.fileName, checked);
+  it('with semicolons may have decimal commas', async () => {
+    const { take, shop } = start();
+    const text = `${HEADER};importance\n2001;1;Sheds;corner;40;24;moss;95,5;2026-12-10;2,5`;
+    await take(text.replaceAll(/(?<=^[^\n]*),/g, ';'));
     expect(shop().line.find((l) => l.id === '2001/1')?.lengthMm).toBeCloseTo(95.5 * 25.4, 6);
     expect(shop().order.find((o) => o.id === '2001')?.importance).toBe(2.5);
   });
 
-  it('may hold separators, line breaks and quotation marks inside quoted cells', () => {
-    const checked = start().checkText(
+  it('in older Windows text keeps quotation marks that group thousands', async () => {
+    const bytes = Buffer.concat([
+      Buffer.from(`${HEADER}\n2001,1,Sheds,corner,1`),
+      Buffer.from([0x92]),
+      Buffer.from('200,24,moss,96,2026-12-10'),
+    ]);
+    expect(cellOf(await start().read(bytes), 2, 'quantity')).toBe('1’200');
+  });
+
+  it('may hold separators, line breaks and quotation marks inside quoted cells', async () => {
+    const reading = await start().read(
       `${HEADER},note\n2001,1,"Sheds, Barns",corner,40,24,moss,96,2026-12-10,"say ""hello""\nat the gate"`,
     );
-    expect(checked.rows[0]?.cells.slice(2, 3)).toEqual(['Sheds, Barns']);
-    expect(checked.rows[0]?.cells.at(-1)).toBe('say "hello"\nat the gate');
-    expect(checked.ready).toEqual([2]);
+    expect(cellOf(reading, 2, 'customer')).toEqual('Sheds, Barns');
+    expect(cellOf(reading, 2, 'note')).toBe('say "hello"\nat the gate');
+    expect(rowsOf(reading, 'new')).toEqual([2]);
   });
 
-  it('keeps its own row numbers when blank rows stand between', () => {
-    expect(start().checkText(GOOD.replaceAll('\r\n', '\n\n')).ready).toEqual([3, 5]);
+  it('keeps its own row numbers when blank rows stand between, and says so', async () => {
+    const reading = await start().read(GOOD.replaceAll('\r\n', '\n\n'));
+    expect(rowsOf(reading, 'new')).toEqual([3, 5]);
+    expect(reading.notes).toContain('2 blank rows are left out.');
   });
 
-  it('with rows shorter than the header says so and takes the rest as empty', () => {
-    const checked = start().checkText(`${HEADER}\n2001,1,Sheds,corner,40`);
-    expect(checked.notes).toEqual([
-      'Row 2 is shorter than the header; the missing cells were read as empty.',
-    ]);
-    expect(checked.issues.map((p) => p.column)).toEqual(['gauge', 'colour']);
+  it('with rows shorter than the header takes the rest as empty', async () => {
+    const reading = await start().read(`${HEADER}\n2001,1,Sheds,corner,40`);
+    expect(issuesOf(reading).map(({ field }) => field)).toEqual(['gauge', 'colour']);
   });
 
-  it('with a row longer than the header names the surplus', () => {
-    const checked = start().checkText(`${GOOD}\n2002,1,Sheds, Barns,corner,40,24,moss,96,2026-12-10`);
-    expect(
-      checked.issues.some((p) => p.row === 4 && /more cells than the header \(“2026-12-10”\)/.test(p.reason)),
-    ).toBe(true);
-    expect(checked.ready).toEqual([2, 3]);
+  it('with a row longer than the header names the surplus', async () => {
+    const reading = await start().read(`${GOOD}\n2002,1,Sheds, Barns,corner,40,24,moss,96,2026-12-10`);
+    expect(reading.rows[0]).toMatchObject({
+      row: 4,
+      state: 'wrong',
+      words: expect.stringMatching(/more cells than the header \(“2026-12-10”\)/) as string,
+    });
+    expect(rowsOf(reading, 'new')).toEqual([2, 3]);
   });
 });
 
@@ -107,17 +142,16 @@ describe('a file that is of no use', () => {
   it.each([
     ['empty', Buffer.from(''), /orders.csv is empty/],
     ['only blank rows', Buffer.from('\n\n , ,\n'), /orders.csv is empty/],
-    ['a spreadsheet', Buffer.from('PK\u0003\u0004rest'), /spreadsheet or archive.*save it as CSV/],
+    ['a broken spreadsheet', Buffer.from('PK\u0003\u0004rest'), /orders.csv is damaged.*save it again/],
+    ['an old spreadsheet', Buffer.from([0xd0, 0xcf, 0x11, 0xe0, 1, 2]), /an older kind.*save it as .xlsx/],
     ['a picture', Buffer.from([0x89, 0x50, 0x4e, 0x47, 0, 0, 0, 1]), /not a text file/],
-    ['without the needed columns', Buffer.from('a,b\n1,2'), /lacks “order”, “customer”.*it has “a”, “b”/],
-    ['with a column twice', Buffer.from(`${HEADER},Order\n`), /the column “order” twice/],
     [
       'with an open quotation mark',
       Buffer.from(`${HEADER}\n1,1,"Sheds,corner\n2,1,x`),
       /quotation mark opened in row \d+ is never closed/,
     ],
-  ])('(%s) is refused with a sentence', (_what, bytes, sentence) => {
-    expect(refusalOf(() => start().check('orders.csv', bytes)).message).toMatch(sentence);
+  ])('(%s) is refused with a sentence', async (_what, bytes, sentence) => {
+    expect(await refusal(bytes)).toMatch(sentence);
   });
 
   it.each([
@@ -130,88 +164,109 @@ describe('a file that is of no use', () => {
       Buffer.from(`${GOOD},${'x'.repeat(2001)}`),
       /2,001 characters in row 3; at most 2,000/,
     ],
-  ])('(too many %s) is refused with both numbers', (_what, bytes, sentence) => {
-    expect(refusalOf(() => start().check('orders.csv', bytes)).message).toMatch(sentence);
+  ])('(too many %s) is refused with both numbers', async (_what, bytes, sentence) => {
+    expect(await refusal(bytes)).toMatch(sentence);
   });
 
-  it('(with a character that no data file gives back) is refused, naming the row', () => {
+  it('(with a character that no data file gives back) is refused, naming the row', async () => {
     const bytes = utf16(GOOD.replace('Sheds', 'Sh\0eds'), 'le');
-    expect(refusalOf(() => start().check('orders.csv', bytes)).message).toMatch(
-      /cell in row 2 holds a character/,
-    );
+    expect(await refusal(bytes)).toMatch(/cell in row 2 holds a character/);
   });
 });
 
 describe('a cell that is far too long', () => {
-  it('is refused with its length, and not repeated in full', () => {
-    const checked = start().checkText(GOOD.replace('corner', '1 '.repeat(600)));
-    expect(checked.issues[0]).toMatchObject({
+  it('is refused with its length, and not repeated in full', async () => {
+    const reading = await start().read(GOOD.replace('corner', '1 '.repeat(600)));
+    expect(issuesOf(reading)[0]).toMatchObject({
       row: 2,
-      column: 'part',
-      reason: 'The part is 1199 characters long; at most 240 can be read.',
+      field: 'part',
+      issue: 'The part is 1199 characters long; at most 240 can be read.',
     });
   });
 
-  it('as a title is cut where it is named', () => {
-    const message = refusalOf(() => start().checkText(`order,${'x'.repeat(2000)}\n1,2`)).message;
-    expect(message).toContain(`“${'x'.repeat(60)}…”`);
-    expect(message.length).toBeLessThan(600);
+  it('as a title is cut where it is named', async () => {
+    const reading = await start().read(`order,${'x'.repeat(2000)}\n1,2`);
+    expect(reading.notes.join(' ')).toContain(`“${'x'.repeat(60)}”`);
+    expect(reading.notes.join(' ').length).toBeLessThan(600);
   });
 });
 
 describe('taking a file', () => {
-  it('adds its orders and lines as one step, and once undone they are gone', () => {
-    const { checkText, take, edit, shop } = start();
+  it('adds its orders and lines as one step, and once undone they are gone', async () => {
+    const { take, edit, shop } = start();
     const before = shop();
-    const taken = take('orders.csv', checkText(GOOD));
-    expect(taken).toMatchObject({ orders: 1, lines: 2, left: { rows: [], issues: [] } });
+    const taken = await take(GOOD);
+    expect(taken).toMatchObject({ counts: { new: 2, changed: 0 }, left: { counts: { known: 2, new: 0 } } });
     expect(shop().order.map((o) => o.id)).toEqual(['1042', '1043', '2001']);
     expect(edit.history().undo.map((s) => s.label)).toEqual(['Import 2 lines from orders.csv']);
     edit.undo();
     expect(shop()).toEqual(before);
   });
 
-  it('names the lines that are a rush', () => {
-    const { checkText, take } = start();
+  it('names the new lines that are a rush', async () => {
     const text = [
       'order,customer,part,quantity,gauge,colour,due,rush',
       '2001,Gütersloh Sheds,corner,40,24,moss,2026-12-10,yes',
       '2002,Gütersloh Sheds,corner,4,24,moss,2026-12-10,',
     ].join('\n');
-    expect(take('orders.csv', checkText(text))).toMatchObject({ lines: 2, rush: ['2001/1'] });
+    expect(await start().take(text)).toMatchObject({ counts: { new: 2 }, rush: ['2001/1'] });
   });
 
-  it('twice adds nothing the second time', () => {
-    const { checkText, take, edit, shop } = start();
-    take('orders.csv', checkText(GOOD));
+  it('twice adds nothing the second time', async () => {
+    const { take, read, edit, shop } = start();
+    await take(GOOD);
     const once = shop();
-    const again = checkText(GOOD);
-    expect(again).toMatchObject({ ready: [], known: [2, 3], issues: [] });
-    expect(take('orders.csv', again)).toMatchObject({ orders: 0, lines: 0 });
+    expect((await read(GOOD)).counts).toMatchObject({ new: 0, changed: 0, known: 2, wrong: 0 });
+    expect(await take(GOOD)).toMatchObject({ stepId: null, counts: { new: 0, changed: 0 } });
     expect(shop()).toEqual(once);
     expect(edit.history().undo).toHaveLength(1);
   });
 
-  it('twice adds nothing either when the lines have no numbers', () => {
-    const { checkText, take, shop } = start();
+  it('twice adds nothing either when the lines have no numbers', async () => {
+    const { take, shop } = start();
     const text = `${HEADER}\n2001,,Sheds,corner,40,24,moss,96,2026-12-10\n2001,,Sheds,corner,40,24,moss,96,2026-12-10`;
-    expect(take('orders.csv', checkText(text)).lines).toBe(2);
-    expect(take('orders.csv', checkText(text)).lines).toBe(0);
+    expect((await take(text)).counts.new).toBe(2);
+    expect((await take(text)).counts.new).toBe(0);
     expect(shop().line.filter((l) => l.orderId === '2001')).toHaveLength(2);
   });
 
-  it('gives the wrong rows back to be mended, and takes them once they are', () => {
-    const { checkText, take, shop } = start();
-    const { left } = take('orders.csv', checkText(GOOD.replace('12,26', '-12,26')));
-    expect(left.rows.map((r) => r.row)).toEqual([3]);
-    expect(left.issues).toEqual([
-      { row: 3, column: 'quantity', value: '-12', reason: 'The quantity must be at least 1, not -12.' },
+  it('again with other figures changes them as one step, and undone they are as before', async () => {
+    const { take, edit, shop } = start();
+    await take(GOOD);
+    const before = shop();
+    const changed = GOOD.replace('corner,40', 'corner,45').replaceAll('2026-12-10', '2026-12-12');
+    expect(await take(changed)).toMatchObject({ counts: { new: 0, changed: 2 } });
+    expect(shop().line.find((l) => l.id === '2001/1')).toMatchObject({ quantity: 45, due: null });
+    edit.undo();
+    expect(shop().line).toMatchObject(before.line.map(({ revision: _revision, ...line }) => line));
+  });
+
+  it('remembers what was said of texts and columns for the next file of its shape', async () => {
+    const { take, read } = start();
+    const file = GOOD.replace('moss', 'RAL 6005').replace('quantity', 'No of');
+    const first = await read(file);
+    expect(first.questions.map(({ id }) => id)).toEqual(['column:quantity', 'same:colour:ral 6005']);
+    const answers: Answers = {
+      columns: { quantity: 'No of' },
+      same: [{ what: 'colour', text: 'RAL 6005', is: 'moss' }],
+    };
+    expect((await take(file, answers)).counts.new).toBe(2);
+    const next = await read(file.replaceAll('2001', '2002'));
+    expect(next.questions).toEqual([]);
+    expect(next.columns.find(({ field }) => field === 'quantity')).toMatchObject({ by: 'remembered' });
+    expect(next.counts.new).toBe(2);
+  });
+
+  it('leaves wrong rows, and takes them once their cells are typed again', async () => {
+    const { take, shop } = start();
+    const file = GOOD.replace('12,26', '-12,26');
+    const { left } = await take(file);
+    expect(rowsOf(left, 'wrong')).toEqual([3]);
+    expect(issuesOf(left)).toEqual([
+      { row: 3, field: 'quantity', text: '-12', issue: 'The quantity must be at least 1, not -12.' },
     ]);
-    const fixed = left.rows.map(({ row, cells }) => ({
-      row,
-      cells: cells.map((cell) => (cell === '-12' ? '12' : cell)),
-    }));
-    expect(take('orders.csv', { header: left.header, rows: fixed })).toMatchObject({ orders: 0, lines: 1 });
+    const cells = [{ row: 3, field: 'quantity', text: '12' }];
+    expect((await take(file, { cells })).counts).toEqual({ new: 1, changed: 0 });
     expect(shop().line.filter((l) => l.orderId === '2001')).toHaveLength(2);
   });
 });

@@ -1,56 +1,55 @@
 import { describe, expect, it } from 'vitest';
-import { orderColumns } from '../../../core/import/order-columns.ts';
-import { checkOrderRows } from '../../../core/import/order-rows.ts';
+import { orderColumns } from '../../../core/import/order-fields.ts';
+import type { Reading, RowReading } from '../../../core/import/reading.ts';
 import { exampleRow } from '../../../renderer/screens/orders/example-row.ts';
 import { base64Of } from '../../../renderer/screens/orders/import/base64.ts';
 import {
   columnWidths,
+  fieldsOf,
   rowsToFix,
   withCell,
-  withoutRow,
 } from '../../../renderer/screens/orders/import/import-rows.ts';
-import { aShop, NOW } from '../../support/builders.ts';
+import { readOrders } from '../../core/import/order-table.ts';
+import { aShop } from '../../support/builders.ts';
 
-const header = ['order', 'quantity'];
-const rows = [
-  { row: 2, cells: ['1', '5'] },
-  { row: 3, cells: ['2', '-5'] },
-  { row: 4, cells: ['3'] },
-];
+const aRow = (row: number, quantity: string, own: Partial<RowReading> = {}): RowReading => ({
+  row,
+  state: 'new',
+  subject: '',
+  words: '',
+  cells: [
+    { field: 'order', text: '1', read: '1' },
+    { field: 'quantity', text: quantity, read: quantity },
+  ],
+  ...own,
+});
+const rows = [aRow(3, '-5', { state: 'wrong' }), aRow(2, '5')];
 
 describe('rows to fix', () => {
-  it('are the rows with problems, each reason at its column', () => {
-    const issues = [
-      { row: 3, column: 'quantity', value: '-5', reason: 'Too few.' },
-      { row: 3, column: 'due', value: '', reason: 'No due date.' },
-    ];
-    expect(rowsToFix({ header, rows, issues })).toEqual([
-      { row: 3, cells: ['2', '-5'], reasons: { quantity: 'Too few.', '': 'No due date.' } },
-    ]);
+  it('are those that are wrong, with the fields that they show', () => {
+    expect(rowsToFix({ rows }).map(({ row }) => row)).toEqual([3]);
+    expect(fieldsOf(rows)).toEqual(['order', 'quantity']);
   });
 
-  it('keep everything else when one cell is typed anew, also in a short row', () => {
-    expect(withCell(rows, 4, 1, '7')).toEqual([rows[0], rows[1], { row: 4, cells: ['3', '7'] }]);
-    expect(withoutRow(rows, 3).map(({ row }) => row)).toEqual([2, 4]);
+  it('keep everything else when one cell is typed anew', () => {
+    const reading = { rows } as unknown as Reading;
+    const after = withCell(reading, 3, 'quantity', '7').rows;
+    expect(after[1]).toBe(rows[1]);
+    expect(after[0]?.cells.map(({ text }) => text)).toEqual(['1', '7']);
   });
 
   it('get columns as wide as their cells, within reason', () => {
-    expect(columnWidths(['note'], [{ cells: ['x'.repeat(300)] }])).toEqual([22]);
-    expect(columnWidths(['no', 'customer'], [{ cells: ['1', 'Ann'] }])).toEqual([4, 8]);
+    expect(columnWidths(['quantity'], [aRow(2, 'x'.repeat(300))])).toEqual([22]);
+    expect(columnWidths(['order', 'quantity'], rows)).toEqual([5, 8]);
   });
 });
 
 it('the example of a file is one that the shop would take', () => {
   const shop = aShop();
   const example = exampleRow(shop);
-  const checked = checkOrderRows(
-    shop,
-    orderColumns,
-    [{ row: 2, cells: orderColumns.map((c) => example[c]) }],
-    NOW,
-  );
-  expect(checked.ok && checked.value.issues).toEqual([]);
-  expect(checked.ok && checked.value.ready).toEqual([2]);
+  const { reading } = readOrders([orderColumns, orderColumns.map((column) => example[column])], shop);
+  expect(reading.questions).toEqual([]);
+  expect(reading.counts).toMatchObject({ new: 1, wrong: 0, waiting: 0 });
 });
 
 it('a file’s bytes cross to the host unchanged, whatever their length', () => {
