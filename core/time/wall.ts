@@ -133,3 +133,9 @@ export function formatWallDate(at: Instant, timeZone: string): string {
 /** "Tue 24 Nov 14:30" @param at epoch seconds */
 export const formatDayAndClock = (at: number, timeZone: string): string =>
   `${formatWallDate(instant(at), timeZone)} ${formatClock(instant(at), timeZone)}`;
+
+/** "Tue 24 Nov 2026 14:30": where other years are near, so that a day needs its year. @param at epoch seconds */
+export const formatDayYearAndClock = (at: number, timeZone: string): string => {
+  const when = instant(at);
+  return `${formatWallDate(when, timeZone)} ${wallParts(when, timeZone).year} ${formatClock(when, timeZone)}`;
+};

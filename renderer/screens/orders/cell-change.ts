@@ -3,7 +3,7 @@ import type { Command } from '../../../core/edit/command.ts';
 import { orderLine, workOrder, type OrderLine } from '../../../core/shop/order.ts';
 import { err, ok, issue, sentence, type Result } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, formatDayAndClock, toInstant, wallParts } from '../../../core/time/wall.ts';
+import { formatClock, formatDayYearAndClock, toInstant, wallParts } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { readWhole } from '../../../core/units/number.ts';
 import { fieldErrors } from '../../form/field-errors.ts';
@@ -70,7 +70,7 @@ function dueCommand(shop: Shop, row: LineRow, text: string, at: Instant): Result
       issue(
         `line ${line.id}`,
         'due',
-        `${formatDayAndClock(due, shop.settings.timeZone)} is past.`,
+        `${formatDayYearAndClock(due, shop.settings.timeZone)} is past.`,
         'Type one that is still to come; if it is meant so, open the work order and save it there.',
       ),
     );

@@ -1,12 +1,12 @@
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatDayAndClock } from '../../../core/time/wall.ts';
+import { formatDayYearAndClock } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import type { FieldErrors } from '../../form/field-errors.ts';
 import type { OrderEntries } from './order-entries.ts';
 
 /** What is asked of a due date that is past, as a file's rows are asked (core/import). */
 const asked = (due: number, timeZone: string): string =>
-  `${formatDayAndClock(due, timeZone)} is past. Change it, or save once more if it is meant so.`;
+  `${formatDayYearAndClock(due, timeZone)} is past. Change it, or save once more if it is meant so.`;
 
 /** Due dates that were set to a time before now, by the form's field; one that stood there already is no news. */
 export function pastDues(

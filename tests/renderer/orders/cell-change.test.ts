@@ -43,7 +43,7 @@ describe('a value typed in the table', () => {
   });
 
   it('is no due date that is past: that is asked about where the whole order is seen', () => {
-    expect(refusal(change(shop, row, 'due', '2020-01-06T09:30'))).toBe('Mon 6 Jan 09:30 is past.');
+    expect(refusal(change(shop, row, 'due', '2020-01-06T09:30'))).toBe('Mon 6 Jan 2020 09:30 is past.');
   });
 
   it('changes a line’s own due date where it has one, and no other line’s', () => {

@@ -7,7 +7,7 @@ const shop = aShop();
 const current = entriesOf(shop, '1042')!;
 const dueAt = (due: number) => ({ ...current, order: { ...current.order, due } });
 const yesterday = at('2020-01-06', '17:00');
-const words = 'Mon 6 Jan 17:00 is past. Change it, or save once more if it is meant so.';
+const words = 'Mon 6 Jan 2020 17:00 is past. Change it, or save once more if it is meant so.';
 
 describe('a due date that is past', () => {
   it('is asked about when it was typed, for the order and for a line of its own', () => {

@@ -4,6 +4,7 @@ import { Input, SearchField } from 'react-aria-components';
 import type { ArchivePage } from '../../../../core/contract/archive.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { counted } from '../../../../core/units/count.ts';
+import { formatDayYearAndClock } from '../../../../core/time/wall.ts';
 import { useArchive } from '../../../queries/archive.ts';
 import { useShop } from '../../../queries/hooks.ts';
 import { navigate, usePlace } from '../../../router.ts';
@@ -12,7 +13,6 @@ import { DataTable, type TableColumn } from '../../../ui/data-table.tsx';
 import { Page } from '../../../ui/page.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../../ui/states.tsx';
 import look from '../orders.module.css';
-import { archiveDay } from './archive-day.ts';
 import styles from './archive.module.css';
 import { ArchivedOrderDialog } from './archived-order.tsx';
 
@@ -110,12 +110,12 @@ const columnsFor = (timeZone: string): readonly TableColumn<Row>[] => [
     right: true,
     width: 120,
   },
-  { id: 'due', label: 'Due', cell: ({ order }) => archiveDay(order.due, timeZone), width: 210 },
+  { id: 'due', label: 'Due', cell: ({ order }) => formatDayYearAndClock(order.due, timeZone), width: 210 },
   {
     id: 'closed',
     label: 'Closed',
     cell: ({ order }) =>
-      `${order.status} ${order.closedAt === null ? '' : archiveDay(order.closedAt, timeZone)}`,
+      `${order.status} ${order.closedAt === null ? '' : formatDayYearAndClock(order.closedAt, timeZone)}`,
     width: 280,
   },
 ];

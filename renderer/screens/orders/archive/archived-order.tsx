@@ -4,11 +4,11 @@ import { termsOf } from '../../../../core/shop/line-terms.ts';
 import { metalName } from '../../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { formatLength } from '../../../../core/units/length.ts';
+import { formatDayYearAndClock } from '../../../../core/time/wall.ts';
 import { useArchivedOrder } from '../../../queries/archive.ts';
 import { ColumnHeads } from '../../../ui/column-heads.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
 import { SentenceError, Waiting } from '../../../ui/states.tsx';
-import { archiveDay } from './archive-day.ts';
 import styles from './archive.module.css';
 
 interface Props {
@@ -42,7 +42,7 @@ interface PartProps {
 }
 
 function Facts({ shop, archived: { order } }: PartProps) {
-  const when = (at: number | null) => (at === null ? '' : archiveDay(at, shop.settings.timeZone));
+  const when = (at: number | null) => (at === null ? '' : formatDayYearAndClock(at, shop.settings.timeZone));
   return (
     <dl className={styles.facts}>
       <Fact term="Customer" text={order.customer} />
@@ -75,7 +75,7 @@ const Lines = ({ shop, archived: { order, lines } }: PartProps) => (
           <td>{metalName(shop, line)}</td>
           <td>{formatLength(line.lengthMm, shop.settings.units)}</td>
           <td>{line.quantity}</td>
-          <td>{archiveDay(termsOf(order, line).due, shop.settings.timeZone)}</td>
+          <td>{formatDayYearAndClock(termsOf(order, line).due, shop.settings.timeZone)}</td>
           <td>{line.makeUpFor ? `${line.status}, remake of ${line.makeUpFor}` : line.status}</td>
           <td>{line.note}</td>
         </tr>
@@ -99,8 +99,8 @@ function Records({ shop, archived: { records } }: PartProps) {
           <tr key={record.id}>
             <th scope="row">{operationName(record.id)}</th>
             <td>{record.machineId}</td>
-            <td>{archiveDay(record.start, timeZone)}</td>
-            <td>{record.end === null ? 'not ended' : archiveDay(record.end, timeZone)}</td>
+            <td>{formatDayYearAndClock(record.start, timeZone)}</td>
+            <td>{record.end === null ? 'not ended' : formatDayYearAndClock(record.end, timeZone)}</td>
             <td>{record.good}</td>
             <td>{record.scrapped}</td>
             <td>{record.who.join(', ')}</td>
@@ -119,7 +119,7 @@ function Reported({ shop, archived: { reported } }: PartProps) {
       <ol className={styles.reported}>
         {reported.map(({ id, at, label, by, reason }) => (
           <li key={id}>
-            {archiveDay(at, shop.settings.timeZone)} {label}
+            {formatDayYearAndClock(at, shop.settings.timeZone)} {label}
             {by && <span className={styles.soft}> ({by})</span>}
             {reason && `. Because: ${reason}`}
           </li>

@@ -108,7 +108,7 @@ const BrakeLimits = ({ form: { entries, errors, set }, units }: StageFields) => 
       unit="metric tonnes"
       value={entries.tonnes ?? NaN}
       onChange={(tonnes) => set({ tonnes })}
-      help="a US ton is 0.907 metric tonnes"
+      help={units === 'in' ? 'a US ton is 0.907 metric tonnes' : undefined}
       error={errors.tonnes}
     />
     <Length
