@@ -3,6 +3,7 @@ import type { Machine } from '../../../core/shop/machine.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
+import { Notes } from '../../ui/notes.tsx';
 import styles from './floor.module.css';
 import { Running } from './running.tsx';
 import { Settled } from './settled.tsx';
@@ -50,7 +51,14 @@ export function WorkCard({ shop, work, machine, now, who }: Props) {
       </header>
       <div className={styles.what}>
         <WorkFacts shop={shop} work={work} dieOpeningMm={machine.dieOpeningMm} />
-        <WorkPicture shop={shop} work={work} />
+        <div className={styles.beside}>
+          {row.notes.length > 0 && (
+            <section className={styles.note} aria-label="Note" tabIndex={0}>
+              <Notes notes={row.notes} />
+            </section>
+          )}
+          <WorkPicture shop={shop} work={work} />
+        </div>
       </div>
       <Settled state={stateOf({ shop, machine, record })}>
         {record && !operation.suspended ? (

@@ -9,7 +9,6 @@ import type { Part } from '../../../core/part/part.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
-import { Notes } from '../../ui/notes.tsx';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './floor.module.css';
 import { counted, times } from '../../../core/units/count.ts';
@@ -81,11 +80,6 @@ export function WorkFacts({
       {operation.stage === 'brake' && (
         <Fact label="Length" short>
           {formatCutLength(line.lengthMm, units)}
-        </Fact>
-      )}
-      {row.notes.length > 0 && (
-        <Fact label="Note">
-          <Notes notes={row.notes} />
         </Fact>
       )}
       <Fact label="People" short>

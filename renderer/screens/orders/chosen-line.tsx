@@ -3,6 +3,7 @@ import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
+import { classes } from '../../ui/classes.ts';
 import { FarChance } from '../../ui/far-chance.tsx';
 import { askRush } from '../what-if/what-if-view.ts';
 import type { LineRow } from './line-rows.ts';
@@ -28,13 +29,13 @@ export function ChosenLine({ row, plan, onOpen }: Props) {
     useBoardView.getState().select(operation);
     navigate('board');
   };
-  const words = row.trouble ?? row.terms.notes.join(' ');
+  const words = row.trouble ?? row.terms.notes.join(' · ');
   return (
     <div className={styles.chosenLine}>
       <span>
         <strong>{row.id}</strong> {row.order.customer}, {row.partName}
       </span>
-      <span className={row.trouble ? styles.warning : styles.soft}>{words}</span>
+      <span className={classes(styles.chosenWords, row.trouble ? styles.warning : styles.soft)}>{words}</span>
       {row.onTime !== null && <FarChance share={row.onTime} late={(row.lateness ?? 0) > 0} />}
       <span className={styles.ways}>
         <Button small icon={Pencil} onPress={() => onOpen(row)}>
