@@ -31,23 +31,23 @@ function listen(): void {
   window.addEventListener(
     'focusin',
     ({ target }) => {
-      if (target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement)
-        before.set(target, target.value);
+      const isText =
+        target instanceof HTMLTextAreaElement ||
+        (target instanceof HTMLInputElement && target.type === 'text');
+      // A date or a time is typed whole, whatever stood there.
+      if (isText) before.set(target, target.value);
     },
     true,
   );
-  window.addEventListener(
-    'input',
-    ({ target }) => {
-      const typedIn = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
-      if (!typedIn || (target instanceof HTMLInputElement && target.type === 'checkbox')) return;
-      const old = before.get(target) ?? '';
-      const { value } = target;
-      counted('typed', value.startsWith(old) ? value.length - old.length : value.length);
-      before.set(target, value);
-    },
-    true,
-  );
+  const typed = ({ target }: Event): void => {
+    const isField = target instanceof HTMLInputElement || target instanceof HTMLTextAreaElement;
+    if (!isField || ['checkbox', 'radio', 'file'].includes(target.type)) return;
+    const old = before.get(target) ?? '';
+    const { value } = target;
+    if (value !== old) counted('typed', value.startsWith(old) ? value.length - old.length : value.length);
+    before.set(target, value);
+  };
+  window.addEventListener('input', typed, true);
   window.addEventListener(
     'keydown',
     ({ key, ctrlKey, metaKey, altKey }) => {
