@@ -1,7 +1,9 @@
 import { expect, test } from './app.ts';
 import { goTo, openDemo } from './steps.ts';
 
-test('figures are read as people write them; what can be two, or is past, is asked in words', async ({ app }) => {
+test('figures are read as people write them; what can be two, or is past, is asked in words', async ({
+  app,
+}) => {
   const { page } = app;
   await openDemo(page);
   await goTo(page, '#/orders/4106');
