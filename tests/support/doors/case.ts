@@ -75,15 +75,3 @@ export class Watch {
 type Content = ReturnType<DoorHost['content']>;
 
 export const sameContent = (a: Content, b: Content): boolean => JSON.stringify(a) === JSON.stringify(b);
-
-/** Rows added to each table where nothing else was touched; null where a row was. */
-export function added(before: Content, after: Content): Record<string, number> | null {
-  const counts: Record<string, number> = {};
-  for (const [table, rows] of Object.entries(after)) {
-    const old = before[table] ?? [];
-    const now = new Set(rows);
-    if (old.some((row) => !now.has(row))) return null;
-    if (rows.length > old.length) counts[table] = rows.length - old.length;
-  }
-  return counts;
-}

@@ -2,16 +2,26 @@ import { gzipSync } from 'node:zlib';
 import type { Reply } from '../../../core/contract/call.ts';
 import { readCutProblem } from '../../../core/cutting/cut-problem.ts';
 import { solveOneDimension } from '../../../core/cutting/one-dimension.ts';
-import type { FileCheck } from '../../../core/import/file-check.ts';
+import type { OutputOf } from '../../../core/contract/call.ts';
+import type { contract } from '../../../core/contract/index.ts';
+import type { Reading } from '../../../core/import/reading.ts';
 import { buildProblem } from '../../../core/schedule/build.ts';
 import { check } from '../../../core/schedule/check.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import { readShopProblem } from '../../../core/schedule/shop-problem.ts';
 import type { Result } from '../../../core/result.ts';
-import { added, sameContent, Watch, type Verdict } from './case.ts';
-import { cutProblemFile, exportFile, finishedFile, ordersFile, shopProblemFile } from './files.ts';
+import { sameContent, Watch, type Verdict } from './case.ts';
+import {
+  cutProblemFile,
+  exportFile,
+  fileAnswers,
+  finishedFile,
+  ordersFile,
+  shopProblemFile,
+} from './files.ts';
 import type { DoorHost } from './host.ts';
 import { mutateBytes } from './mutate-bytes.ts';
+import { mutateSpreadsheet, spreadsheetOf } from './mutate-spreadsheet.ts';
 import { mutateValue } from './mutate-value.ts';
 import { Draw, nested, wildText } from './wild.ts';
 
@@ -26,46 +36,45 @@ export interface Hosts {
 export function tryFile(hosts: Hosts, seed: number): Promise<Verdict> {
   const draw = new Draw(seed);
   const kind = draw.below(20);
-  if (kind < 9) return tryTable(hosts.shop, 'import', ordersFile, draw);
-  if (kind < 13) return tryTable(hosts.shop, 'import.finished', finishedFile, draw);
+  if (kind < 9) return tryTable(hosts.shop, 'orders', ordersFile, draw);
+  if (kind < 13) return tryTable(hosts.shop, 'finished', finishedFile, draw);
   if (kind < 16) return tryExport(hosts.fresh, draw);
   return tryProblem(hosts.shop, kind < 18, draw);
 }
 
-/** What a table's rows become when they are taken. */
-const TAKEN = { import: ['order', 'line', 'step'], 'import.finished': ['record', 'fact'] };
-
-/** A CSV file checked, now and then mended wrongly on screen, and taken. */
+/** A table's file read, now and then with wild answers, and taken. */
 async function tryTable(
   host: DoorHost,
-  door: keyof typeof TAKEN,
+  kind: 'orders' | 'finished',
   file: string,
   draw: Draw,
 ): Promise<Verdict> {
   const watch = new Watch();
   const before = host.content();
-  const base64 = Buffer.from(mutateBytes(file, draw)).toString('base64');
+  const bytes = draw.chance(25)
+    ? mutateSpreadsheet(await spreadsheetOf(file), draw)
+    : mutateBytes(file, draw);
+  const base64 = Buffer.from(bytes).toString('base64');
   const fileName = draw.chance(95) ? 'file.csv' : wildText(draw);
-  const checked = await watch.asked(`${door}.check`, () => host.serve(`${door}.check`, { fileName, base64 }));
-  if (!sameContent(before, host.content())) watch.blame('partial', 'a check changed the file');
-  if (checked?.ok) {
-    const found = checked.value as FileCheck;
-    const table = { fileName, header: found.header, rows: found.rows };
-    const mended = draw.chance(30);
-    const asked = mended ? mutateValue(table, draw) : table;
-    const taken = await watch.asked(`${door}.take`, () => host.serve(`${door}.take`, asked));
-    judgeTaken(watch, host, before, door, taken, mended ? null : found.ready.length);
+  const plain = { kind, fileName, base64, answers: {} };
+  const read = await watch.asked('import.read', () => host.serve('import.read', plain));
+  if (!sameContent(before, host.content())) watch.blame('partial', 'reading changed the file');
+  if (read?.ok) {
+    const { counts } = read.value as Reading;
+    const asked = draw.chance(30) ? { ...plain, answers: mutateValue(fileAnswers, draw) } : plain;
+    const taken = await watch.asked('import.take', () => host.serve('import.take', asked));
+    judgeTaken(watch, host, before, kind, taken, asked === plain ? counts.new + counts.changed : null);
     if (taken?.ok) host.reset();
   }
   return watch.end(host);
 }
 
-/** All the rows that were ready are in, as one step; or nothing is. @param ready null: not known */
+/** All the rows that could be taken are in, as one step; or nothing is. @param ready null: not known */
 function judgeTaken(
   watch: Watch,
   host: DoorHost,
   before: ReturnType<DoorHost['content']>,
-  door: keyof typeof TAKEN,
+  kind: 'orders' | 'finished',
   taken: Reply<unknown> | null,
   ready: number | null,
 ): void {
@@ -74,20 +83,22 @@ function judgeTaken(
     if (!sameContent(before, after)) watch.blame('partial', 'a refused import left something behind');
     return;
   }
-  const { lines, operations, orders = 0 } = taken.value as Record<string, number | undefined>;
-  const rows = lines ?? operations ?? 0;
-  const wanted = rows === 0 ? [0, 0, 0] : door === 'import' ? [orders, rows, 1] : [rows, 1];
-  const counts = added(before, after);
-  const told = Object.fromEntries(TAKEN[door].map((table, k) => [table, wanted[k] ?? 0]));
-  const right =
-    counts !== null &&
-    [...new Set([...Object.keys(counts), ...TAKEN[door]])].every(
-      (table) => (counts[table] ?? 0) === (told[table] ?? 0),
-    );
-  if (!right) watch.blame('partial', `told ${JSON.stringify(told)}, kept ${JSON.stringify(counts)}`);
+  const { counts, stepId, factId } = taken.value as OutputOf<typeof contract.importTake>;
+  const rows = counts.new + counts.changed;
+  const grown = grownOf(before, after);
+  const [kept, entries] =
+    kind === 'orders' ? [grown('line'), grown('step')] : [grown('record'), grown('fact')];
+  if (kept !== counts.new) watch.blame('partial', `told ${counts.new} new, kept ${kept}`);
+  if (entries !== (rows > 0 ? 1 : 0) || rows > 0 !== ((stepId ?? factId) !== null))
+    watch.blame('partial', `${rows} rows became ${entries} entries of the history`);
   if (ready !== null && ready !== rows)
     watch.blame('partial', `${ready} rows were ready, ${rows} were taken`);
 }
+
+const grownOf =
+  (before: ReturnType<DoorHost['content']>, after: ReturnType<DoorHost['content']>) =>
+  (table: string): number =>
+    (after[table]?.length ?? 0) - (before[table]?.length ?? 0);
 
 /** A copy of everything, put into a fresh file. */
 async function tryExport(host: DoorHost, draw: Draw): Promise<Verdict> {

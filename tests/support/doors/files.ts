@@ -22,6 +22,21 @@ export const finishedFile = [
   '902/4:brake,Brake,Corner,galv,#24,moss,8 ft,"1,200",2026-11-24 07:00,2026-11-24 15:00,1200,,,,',
 ].join('\n');
 
+/** What may be said of such files. */
+export const fileAnswers = {
+  header: 1,
+  columns: { quantity: 'quantity', note: '' },
+  units: { length: 'mm' },
+  dates: { due: 'dmy' },
+  decimals: { length: 'comma' },
+  toNote: ['customer'],
+  every: { colour: 'moss' },
+  same: [{ what: 'colour', text: 'Bone white', is: 'bone' }],
+  cells: [{ row: 3, field: 'quantity', text: '12' }],
+  leaveOut: [4],
+  accept: [2],
+};
+
 const shop = anEverythingShop();
 const change = { kind: 'pin', id: '1043/1:shear', before: null, after: { id: '1043/1:shear', revision: 0 } };
 const rows: Readonly<Record<string, readonly unknown[]>> = {
