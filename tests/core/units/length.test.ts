@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { sentence } from '../../../core/result.ts';
+import { foreignTo } from '../../support/foreign-units.ts';
 import type { DecimalMark } from '../../../core/units/number.ts';
 import {
   formatCutLength,
@@ -84,6 +86,13 @@ describe('a length is read', () => {
   ])('and refused: "%s"', (text) => {
     expect(read(text)).toBe(`“${text}” is not a length.`);
   });
+});
+
+it('what to write instead is said in the shop’s own units', () => {
+  for (const units of ['in', 'mm'] as const) {
+    const refused = parseLength('long', { units, decimals: 'point' });
+    expect(refused.ok ? '' : sentence(refused.issues)).not.toMatch(foreignTo[units]);
+  }
 });
 
 it('a heading’s unit is known by its usual words', () => {
