@@ -10,6 +10,7 @@ import type { CellContext, CellRead, ColumnStyle } from './cell-read.ts';
 import { readGauge } from './gauge-cell.ts';
 import type { Cell } from './grid.ts';
 import type { Names } from './names.ts';
+import { withoutPieces } from './pieces.ts';
 
 const read = (value: Value, shows = String(value)): CellRead => ({ is: 'read', value, shows });
 const wrong = (reason: string): CellRead => ({ is: 'wrong', reason });
@@ -37,7 +38,7 @@ export function readCell(cell: Cell, field: Field, style: ColumnStyle, context: 
   const { decimals } = context.shop.settings;
   switch (sort.is) {
     case 'whole':
-      return ofResult(readWhole(text, exact, name, sort), String);
+      return ofResult(readWhole(withoutPieces(text), exact, name, sort), String);
     case 'number':
       return ofResult(readNumber(text, exact, name, sort), (value) => writeNumber(value, decimals));
     case 'length':

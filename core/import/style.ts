@@ -7,6 +7,7 @@ import type { Meaning, Result } from '../result.ts';
 import type { Answers } from './answers.ts';
 import type { Field } from './field.ts';
 import type { Cell } from './grid.ts';
+import { withoutPieces } from './pieces.ts';
 import type { ColumnUse } from './propose.ts';
 import type { ColumnStyle } from './cell-read.ts';
 import type { ColumnReading } from './reading.ts';
@@ -104,7 +105,7 @@ function markOf(text: string): DecimalMark | null {
 }
 
 function readFigure(text: string, { sort }: Field, style: ColumnStyle): Result<number> {
-  if (sort.is === 'whole') return readWhole(text, style);
+  if (sort.is === 'whole') return readWhole(withoutPieces(text), style);
   return sort.is === 'number' ? readNumber(text, style) : parseLength(text, { ...style, units: style.unit });
 }
 

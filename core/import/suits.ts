@@ -3,6 +3,7 @@ import { parseLength } from '../units/length.ts';
 import { readingsOf } from '../units/number.ts';
 import type { Field } from './field.ts';
 import type { Names } from './names.ts';
+import { withoutPieces } from './pieces.ts';
 
 /** What a column's cells are looked at by. */
 export interface Looking {
@@ -15,7 +16,7 @@ export interface Looking {
 export function couldBe(text: string, { sort }: Field, { names, today }: Looking): boolean {
   switch (sort.is) {
     case 'whole':
-      return readingsOf(text).some(({ value }) => value >= sort.min && value <= sort.max);
+      return readingsOf(withoutPieces(text)).some(({ value }) => value >= sort.min && value <= sort.max);
     case 'number':
       return readingsOf(text).some(({ value }) => value >= sort.min && value <= sort.max);
     case 'length': {

@@ -21,8 +21,12 @@ export interface LengthStyle {
   readonly unitIn: 'heading' | 'cell' | 'none';
   /** How the cell's unit is written, with the gap before it. */
   readonly mark: string;
-  /** Inches: 9 1/2; feet: 10' 6 1/2". */
-  readonly fractions: 'none' | 'space' | 'dash';
+  /** 9 1/2, 9-1/2, 9½. */
+  readonly fractions: 'none' | 'space' | 'dash' | 'vulgar';
+  /** Feet and inches in one cell: 10' 6 1/2" or 10 ft 6 1/2 in. */
+  readonly feet: 'marks' | 'words';
+  /** .5 for 0.5 */
+  readonly bareDecimals: boolean;
   readonly number: NumberStyle;
 }
 
@@ -49,6 +53,12 @@ export interface Dialect {
   /** A spreadsheet keeps numbers and dates as such; in a text file all is text. */
   readonly spreadsheet: boolean;
   readonly separator: ',' | ';' | '\t';
+  /** What all lines of an order share stands in its first row only. */
+  readonly sparse: boolean;
+  /** Cells have gaps around what they say. */
+  readonly padded: boolean;
+  /** What stands behind the pieces: " pcs" or nothing. */
+  readonly pieces: string;
   readonly encoding: 'utf-8' | 'utf-8-bom' | 'utf-16le' | 'windows-1252';
   readonly quantity: NumberStyle;
   readonly length: LengthStyle;
@@ -126,7 +136,9 @@ function lengthStyle(rng: Rng, locale: Locale, shopUnit: 'in' | 'mm'): LengthSty
     unit,
     unitIn,
     mark: rng.pick(CELL_MARKS[unit]),
-    fractions: american && rng.chance(0.6) ? rng.pick(['space', 'dash'] as const) : 'none',
+    fractions: american && rng.chance(0.6) ? rng.pick(['space', 'dash', 'vulgar'] as const) : 'none',
+    feet: rng.chance(0.7) ? 'marks' : 'words',
+    bareDecimals: unit === 'in' && rng.chance(0.3),
     number: numberStyle(
       rng,
       locale,
@@ -196,7 +208,7 @@ function dateStyle(rng: Rng, locale: Locale, spreadsheet: boolean): DateStyle {
   const form = dateForm(rng, locale, spreadsheet);
   const asText = form.kind === 'figures' || form.kind === 'words';
   const yearFirst = form.kind === 'figures' && form.order === 'ymd';
-  const time = rng.chance(0.7) || form.kind === 'serial' ? 'none' : rng.pick(TIMES[languageOf(locale)]);
+  const time = rng.chance(0.7) ? 'none' : rng.pick(TIMES[languageOf(locale)]);
   return {
     form,
     // Two digits before month and day are rare, and the more misleading.
@@ -205,6 +217,12 @@ function dateStyle(rng: Rng, locale: Locale, spreadsheet: boolean): DateStyle {
     time: time === 'T' && !yearFirst ? '24' : time,
   };
 }
+
+const PIECES: Readonly<Record<Language, readonly string[]>> = {
+  en: [' pcs', ' ea'],
+  de: [' Stk', ' St.'],
+  fr: [' pcs', ' p.'],
+};
 
 /** @param shopUnit the unit that the shop counts in */
 export function drawDialect(rng: Rng, shopUnit: 'in' | 'mm'): Dialect {
@@ -215,6 +233,9 @@ export function drawDialect(rng: Rng, shopUnit: 'in' | 'mm'): Dialect {
     locale,
     language: languageOf(locale),
     spreadsheet,
+    sparse: rng.chance(0.15),
+    padded: rng.chance(0.1),
+    pieces: rng.chance(0.95) ? '' : rng.pick(PIECES[languageOf(locale)]),
     separator:
       decimal === ',' ? rng.pick([';', ';', '\t', ','] as const) : rng.pick([',', ',', ';', '\t'] as const),
     encoding: rng.pick(['utf-8', 'utf-8-bom', 'utf-16le', 'windows-1252'] as const),

@@ -6,7 +6,9 @@ import {
   drawHeading,
   type Field,
   FIELDS,
+  PAGE_FEET,
   SHEET_TITLES,
+  SUBTOTALS,
   TOTALS,
 } from './headings.ts';
 import { type Day, later, type MeantLine } from './meant.ts';
@@ -74,7 +76,7 @@ function drawQuantity(rng: Rng): number {
 function drawLines(rng: Rng, dialect: Dialect, shop: ShopWords): MeantLine[] {
   const lines: MeantLine[] = [];
   const enough = rng.whole(3, 30);
-  const numbered = rng.pick(['', 'A-', 'W']);
+  const numbered = rng.pick(['', '', '00', 'A-', 'W']);
   for (let order = rng.whole(4000, 70_000); lines.length < enough; order++) {
     const customer = rng.pick(CUSTOMERS);
     const due = later(TODAY, rng.whole(2, 300));
@@ -91,7 +93,7 @@ function drawLines(rng: Rng, dialect: Dialect, shop: ShopWords): MeantLine[] {
         colour: rng.pick(Object.keys(shop.colours)),
         length: drawLength(rng, dialect.length),
         release: later(TODAY, rng.whole(0, 1)),
-        due: rng.chance(0.9) ? due : later(due, rng.whole(1, 20)),
+        due: dialect.sparse || rng.chance(0.9) ? due : later(due, rng.whole(1, 20)),
         dueMinutes,
         note: rng.pick(NOTES),
       });
@@ -100,17 +102,16 @@ function drawLines(rng: Rng, dialect: Dialect, shop: ShopWords): MeantLine[] {
 }
 
 function writeField(rng: Rng, field: Field, line: MeantLine, dialect: Dialect, shop: ShopWords): Written {
-  const { language } = dialect;
   // Spreadsheets hold some of their numbers as text: typed with an apostrophe, or pasted.
   const spreadsheet = dialect.spreadsheet && rng.chance(0.95);
-  if (field === 'quantity') return writeQuantity(line.quantity, dialect.quantity, spreadsheet);
+  if (field === 'quantity') return writeQuantity(line.quantity, dialect, spreadsheet);
   if (field === 'length') return writeLength(line.length, dialect.length, spreadsheet);
   if (field === 'line') return spreadsheet ? { kind: 'number', value: line.line } : text(String(line.line));
-  if (field === 'release') return writeDate(line.release, null, dialect.due, language);
-  if (field === 'due') return writeDate(line.due, line.dueMinutes, dialect.due, language);
+  if (field === 'release') return writeDate(line.release, null, dialect, spreadsheet);
+  if (field === 'due') return writeDate(line.due, line.dueMinutes, dialect, spreadsheet);
   if (field === 'colour') return text(rng.pick(shop.colours[line.colour]!));
   if (field === 'gauge') return writeGauge(rng, shop.gauges[line.gauge]!, dialect, spreadsheet);
-  if (field === 'order' && spreadsheet && /^\d+$/.test(line.order))
+  if (field === 'order' && spreadsheet && /^[1-9]\d*$/.test(line.order))
     return { kind: 'number', value: Number(line.order) };
   return text(line[field]);
 }
@@ -129,8 +130,10 @@ function writeGauge(
 /** Figures and days that are not ours, written in the same way. */
 function writeBystander(rng: Rng, is: Bystander, dialect: Dialect): Written {
   const figure = { ...dialect.length, unitIn: 'none', fractions: 'none', unit: 'mm' } as const;
-  if (is === 'orderDate')
-    return writeDate({ year: 2026, month: 11, day: rng.whole(2, 28) }, null, dialect.due, dialect.language);
+  if (is === 'orderDate' || is === 'printed')
+    return writeDate({ year: 2026, month: 11, day: rng.whole(2, 28) }, null, dialect, dialect.spreadsheet);
+  if (is === 'shipped') return writeQuantity(rng.whole(0, 40), dialect, dialect.spreadsheet);
+  if (is === 'backColour') return text(rng.pick(['bone', 'moss']));
   if (is === 'customerNumber') return text(String(rng.whole(10_000, 99_999)));
   if (is === 'description') return text(rng.pick(['Drip edge, bent', 'Ortgang', 'Rive 2 plis']));
   if (is === 'clerk') return text(rng.pick(['ab', 'mk', 'xy']));
@@ -151,18 +154,60 @@ function drawColumns(rng: Rng, dialect: Dialect): ForeignFile['columns'] {
   return all.map((is) => ({ is, heading: drawHeading(rng, dialect, is) }));
 }
 
-function totalRow(
-  rng: Rng,
+/** A row that only says how many pieces stand above it. */
+const sumRow = (
+  word: string,
   columns: ForeignFile['columns'],
   lines: readonly MeantLine[],
   dialect: Dialect,
-): Written[] {
-  const sum = lines.reduce((all, { quantity }) => all + quantity, 0);
-  return columns.map(({ is }, at) =>
+): Written[] =>
+  columns.map(({ is }, at) =>
     is === 'quantity'
-      ? writeQuantity(sum, dialect.quantity, dialect.spreadsheet)
-      : text(at === 0 ? rng.pick(TOTALS[dialect.language]) : ''),
+      ? writeQuantity(
+          lines.reduce((sum, { quantity }) => sum + quantity, 0),
+          dialect,
+          dialect.spreadsheet,
+        )
+      : text(at === 0 ? word : ''),
   );
+
+/** What stands between the lines and is none. */
+function drawBetween(
+  rng: Rng,
+  columns: ForeignFile['columns'],
+  before: readonly MeantLine[],
+  dialect: Dialect,
+): Written[][] {
+  const rows: Written[][] = [];
+  if (rng.chance(0.03)) rows.push([]);
+  if (before.length > 0 && rng.chance(0.02)) rows.push(columns.map(({ heading }) => text(heading)));
+  if (before.length > 0 && rng.chance(0.01))
+    rows.push(sumRow(SUBTOTALS[dialect.language], columns, before, dialect));
+  if (before.length > 0 && rng.chance(0.01)) rows.push([text(PAGE_FEET[dialect.language])]);
+  return rows;
+}
+
+/** A line's cells, a mistake in one of them or none. @param first of its order */
+function drawRow(
+  rng: Rng,
+  columns: ForeignFile['columns'],
+  {
+    line,
+    mistake,
+    first,
+  }: { line: MeantLine; mistake: ReturnType<typeof drawMistake> | null; first: boolean },
+  dialect: Dialect,
+  shop: ShopWords,
+): Written[] {
+  return columns.map(({ is }) => {
+    if (mistake?.field === is) return text(mistake.text);
+    if (dialect.sparse && !first && (is === 'customer' || is === 'due')) return text('');
+    const cell = (FIELDS as readonly string[]).includes(is)
+      ? writeField(rng, is as Field, line, dialect, shop)
+      : writeBystander(rng, is as Bystander, dialect);
+    const gap = dialect.padded && cell.kind === 'text' ? rng.pick(['', ' ', '  ', '\u00a0']) : '';
+    return gap === '' || cell.kind !== 'text' || cell.text === '' ? cell : text(gap + cell.text + gap);
+  });
 }
 
 /** A file of order lines as someone else's program, or someone by hand, would write it; the same seed gives the same. */
@@ -170,29 +215,20 @@ export async function foreignFile(seed: number, shop: ShopWords): Promise<Foreig
   const rng = mulberry32(seed);
   const dialect = drawDialect(rng, shop.units);
   const columns = drawColumns(rng, dialect);
-  const header = columns.map(({ heading }) => text(heading));
   const rows: Written[][] = [];
   const meant = new Map<number, { line: MeantLine; mistake: Field | null }>();
   if (rng.chance(0.25)) rows.push([text(rng.pick(SHEET_TITLES[dialect.language]))]);
   if (rows.length > 0 && rng.chance(0.5)) rows.push([]);
-  rows.push(header);
+  rows.push(columns.map(({ heading }) => text(heading)));
   const lines = drawLines(rng, dialect, shop);
   for (const [index, line] of lines.entries()) {
-    if (rng.chance(0.03)) rows.push([]);
-    if (index > 0 && rng.chance(0.02)) rows.push(header);
+    rows.push(...drawBetween(rng, columns, lines.slice(0, index), dialect));
     const mistake = rng.chance(0.04) ? drawMistake(rng) : null;
-    rows.push(
-      columns.map(({ is }) => {
-        if (mistake?.field === is) return text(mistake.text);
-        return (FIELDS as readonly string[]).includes(is)
-          ? writeField(rng, is as Field, line, dialect, shop)
-          : writeBystander(rng, is as Bystander, dialect);
-      }),
-    );
+    const first = lines[index - 1]?.order !== line.order;
+    rows.push(drawRow(rng, columns, { line, mistake, first }, dialect, shop));
     meant.set(rows.length, { line, mistake: mistake?.field ?? null });
   }
-  // Two sums would be a sum of sums; the column of order numbers says "Total" or nothing.
-  if (rng.chance(0.3)) rows.push(totalRow(rng, columns, lines, dialect));
+  if (rng.chance(0.3)) rows.push(sumRow(rng.pick(TOTALS[dialect.language]), columns, lines, dialect));
   const bytes = await toBytes(rows, dialect);
   return {
     seed,

@@ -70,6 +70,10 @@ export const BYSTANDERS = [
   'weight',
   'clerk',
   'width',
+  'printed',
+  'shipped',
+  'totalLength',
+  'backColour',
 ] as const;
 export type Bystander = (typeof BYSTANDERS)[number];
 
@@ -83,6 +87,10 @@ const OTHERS: Readonly<Record<Language, Readonly<Record<Bystander, string>>>> = 
     weight: 'Weight (lb)',
     clerk: 'Entered by',
     width: 'Coil width',
+    printed: 'Print date',
+    shipped: 'Qty shipped',
+    totalLength: 'Total length',
+    backColour: 'Back colour',
   },
   de: {
     orderDate: 'Auftragsdatum',
@@ -93,6 +101,10 @@ const OTHERS: Readonly<Record<Language, Readonly<Record<Bystander, string>>>> = 
     weight: 'Gewicht (kg)',
     clerk: 'Sachbearbeiter',
     width: 'Bandbreite',
+    printed: 'Druckdatum',
+    shipped: 'Gelieferte Menge',
+    totalLength: 'Gesamtlänge',
+    backColour: 'Farbe Rückseite',
   },
   fr: {
     orderDate: 'Date de commande',
@@ -103,6 +115,10 @@ const OTHERS: Readonly<Record<Language, Readonly<Record<Bystander, string>>>> = 
     weight: 'Poids (kg)',
     clerk: 'Saisi par',
     width: 'Largeur de bande',
+    printed: "Date d'impression",
+    shipped: 'Quantité livrée',
+    totalLength: 'Longueur totale',
+    backColour: 'Couleur verso',
   },
 };
 
@@ -132,6 +148,19 @@ export const TOTALS: Readonly<Record<Language, readonly string[]>> = {
   en: ['Total', 'TOTAL', 'Totals', 'Sum', 'Grand total'],
   de: ['Summe', 'Gesamt', 'SUMME'],
   fr: ['Total', 'Somme', 'Total général'],
+};
+
+export const SUBTOTALS: Readonly<Record<Language, string>> = {
+  en: 'Subtotal',
+  de: 'Zwischensumme',
+  fr: 'Sous-total',
+};
+
+/** What a program prints at the end of each page. */
+export const PAGE_FEET: Readonly<Record<Language, string>> = {
+  en: 'Page 1 of 3',
+  de: 'Seite 1/3',
+  fr: 'Page 1 sur 3',
 };
 
 export const SHEET_TITLES: Readonly<Record<Language, readonly string[]>> = {

@@ -1,6 +1,6 @@
 import type { Rng } from '../../../demo-data/make/rng.ts';
-import type { DateStyle, Language, LengthStyle, LengthUnit, NumberStyle } from './dialect.ts';
-import { clock, type Day, iso, type Meant, weekday } from './meant.ts';
+import type { DateStyle, Dialect, Language, LengthStyle, LengthUnit, NumberStyle } from './dialect.ts';
+import { clock, type Day, type Meant, weekday } from './meant.ts';
 
 /** What a writer puts into a cell: text; in a spreadsheet a number or a day too. */
 export type Written =
@@ -46,21 +46,33 @@ export function drawLength(rng: Rng, style: LengthStyle): Meant {
 
 const divisor = (a: number, b: number): number => (b === 0 ? a : divisor(b, a % b));
 
-/** "9 1/2", "9-1/2", "1/2". */
+const VULGAR: Readonly<Record<string, string>> = {
+  '1/2': '½',
+  '1/4': '¼',
+  '3/4': '¾',
+  '1/8': '⅛',
+  '3/8': '⅜',
+  '5/8': '⅝',
+  '7/8': '⅞',
+};
+
+/** "9 1/2", "9-1/2", "9½", "1/2". */
 function writeSixteenths(steps: number, fractions: LengthStyle['fractions']): string {
   const [whole, over] = [Math.floor(steps / 16), steps % 16];
   if (over === 0) return String(whole);
   const common = divisor(over, 16);
   const fraction = `${over / common}/${16 / common}`;
+  if (fractions === 'vulgar' && fraction in VULGAR) return `${whole === 0 ? '' : whole}${VULGAR[fraction]}`;
   return whole === 0 ? fraction : `${whole}${fractions === 'dash' ? '-' : ' '}${fraction}`;
 }
 
-/** 10' 6 1/2" */
-function writeFeet(steps: number, { fractions }: LengthStyle): string {
-  const [feet, over] = [Math.floor(steps / 192), steps % 192];
-  const inches = `${writeSixteenths(over, fractions)}"`;
-  if (feet === 0) return inches;
-  return over === 0 ? `${feet}'` : `${feet}'${fractions === 'dash' ? '-' : ' '}${inches}`;
+/** 10' 6 1/2" or 10 ft 6 1/2 in */
+function writeFeet(steps: number, { fractions, feet: form }: LengthStyle): string {
+  const [whole, over] = [Math.floor(steps / 192), steps % 192];
+  const [foot, inch] = form === 'marks' ? ["'", '"'] : [' ft', ' in'];
+  const inches = `${writeSixteenths(over, fractions)}${inch}`;
+  if (whole === 0) return inches;
+  return over === 0 ? `${whole}${foot}` : `${whole}${foot}${fractions === 'dash' ? '-' : ' '}${inches}`;
 }
 
 export function writeLength(meant: Meant, style: LengthStyle, spreadsheet: boolean): Written {
@@ -69,11 +81,14 @@ export function writeLength(meant: Meant, style: LengthStyle, spreadsheet: boole
   if (style.fractions !== 'none')
     return text(writeSixteenths(meant.steps, style.fractions) + (cell ? style.mark : ''));
   if (spreadsheet && !cell) return { kind: 'number', value: meant.steps / 10 ** placesOf(style) };
-  return text(writeFigure(meant.steps, placesOf(style), style.number) + (cell ? style.mark : ''));
+  const figure = writeFigure(meant.steps, placesOf(style), style.number);
+  return text((style.bareDecimals ? figure.replace(/^0(?=\D)/, '') : figure) + (cell ? style.mark : ''));
 }
 
-export const writeQuantity = (pieces: number, style: NumberStyle, spreadsheet: boolean): Written =>
-  spreadsheet ? { kind: 'number', value: pieces } : text(writeFigure(pieces, 0, style));
+export const writeQuantity = (count: number, { quantity, pieces }: Dialect, spreadsheet: boolean): Written =>
+  spreadsheet && pieces === ''
+    ? { kind: 'number', value: count }
+    : text(writeFigure(count, 0, quantity) + pieces);
 
 const MONTHS: Readonly<
   Record<Language, { readonly long: readonly string[]; readonly short: readonly string[] }>
@@ -196,15 +211,22 @@ function writeTime(minutes: number, time: DateStyle['time']): string {
 }
 
 /** @param minutes after midnight; null: the writer names no time */
-export function writeDate(day: Day, minutes: number | null, style: DateStyle, language: Language): Written {
+export function writeDate(
+  day: Day,
+  minutes: number | null,
+  { due: style, language, quantity: { decimal } }: Dialect,
+  spreadsheet: boolean,
+): Written {
   const { form } = style;
   if (form.kind === 'typed') return { kind: 'date', day, minutes: minutes ?? 0 };
-  if (form.kind === 'serial') return text(`${serialOf(day)}`);
+  if (form.kind === 'serial') {
+    const serial = serialOf(day) + (minutes ?? 0) / 1440;
+    return spreadsheet
+      ? { kind: 'number', value: serial }
+      : text(String(Math.round(serial * 1e5) / 1e5).replace('.', decimal));
+  }
   const written =
     form.kind === 'figures' ? dayInFigures(day, form, style.year) : dayInWords(day, form, style, language);
   const named = style.weekday ? `${WEEKDAYS[language][weekday(day)]!}${language === 'de' ? ',' : ''} ` : '';
   return text(named + written + (minutes === null ? '' : writeTime(minutes, style.time)));
 }
-
-/** The day in the title of a sheet. */
-export const printed = (day: Day): string => iso(day);
