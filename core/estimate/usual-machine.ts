@@ -9,7 +9,10 @@ type Limits = Pick<
 >;
 
 /** What stands behind the usual figures, in words of the shop. */
-export const USUAL_MACHINE_BASIS = 'figures of an ordinary ten-foot machine, not of yours';
+export const USUAL_MACHINE_BASIS: Readonly<Record<LengthUnits, string>> = {
+  in: 'figures of an ordinary ten-foot machine, not of yours',
+  mm: 'figures of an ordinary three-metre machine, not of yours',
+};
 
 /**
  * Limits of an ordinary light machine, to be corrected by the plate of the shop's own. Common practice, no source; the

@@ -21,6 +21,7 @@ const screens = [
   'floor/B1',
   'learning',
   'shop',
+  'shop/set-up',
   'settings',
   'print',
 ];

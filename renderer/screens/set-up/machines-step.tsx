@@ -71,7 +71,7 @@ function MachineCard({ shop, machine }: { shop: Shop; machine: Machine }) {
       {usual.length > 0 && (
         <p>
           <Tag look="warn">usual figures, correct them</Tag>{' '}
-          {`${usual.map((key) => LIMIT_NAMES[key]).join(', ')}: ${USUAL_MACHINE_BASIS}.`}
+          {`${usual.map((key) => LIMIT_NAMES[key]).join(', ')}: ${USUAL_MACHINE_BASIS[shop.settings.units]}.`}
         </p>
       )}
       <LimitFields shop={shop} form={form} />

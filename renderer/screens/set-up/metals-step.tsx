@@ -6,6 +6,7 @@ import { gaugeName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { counted } from '../../../core/units/count.ts';
 import { formatThickness } from '../../../core/units/length.ts';
+import { withMark } from '../../../core/units/number.ts';
 import { useDraft } from '../../form/drafts.ts';
 import { Group } from '../../form/form-frame.tsx';
 import { useAct } from '../../form/use-act.ts';
@@ -120,10 +121,10 @@ interface GaugesProps {
 }
 
 function Gauges({ shop, metal, ticked, onTick }: GaugesProps) {
-  const { units } = shop.settings;
+  const { units, decimals } = shop.settings;
   const kept = shop.material.find((material) => material.metal === metal)?.gauges ?? [];
   const nameOf = (gauge: Gauge) => {
-    const thickness = formatThickness(gauge.thicknessMm, units);
+    const thickness = withMark(formatThickness(gauge.thicknessMm, units), decimals);
     return units === 'mm' ? thickness : `${gaugeName(gauge.label)} (${thickness})`;
   };
   return (

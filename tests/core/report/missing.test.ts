@@ -155,6 +155,23 @@ describe('machines that never open', () => {
     expect(only(shut)).toMatchObject({ cause: 'hours', lines: ['1042/1', '1042/2', '1042/3'] });
     expect(causes(mended(shut))).toEqual([]);
   });
+
+  it('hold up only the lines that need them, while others open', () => {
+    const shut = {
+      ...ready,
+      calendar: [aCalendar(), aCalendar({ id: 'never', shifts: [], overtime: [] })],
+      machine: [aShear(), aBrake({ calendarId: 'never' })],
+    };
+    expect(only(shut)).toMatchObject({
+      cause: 'hours',
+      message: 'B1 has no open hours ahead. 3 lines wait for it.',
+      remedy: { label: 'Open Day shift Monday to Friday, 07:00 to 15:30' },
+    });
+    expect(causes(mended(shut))).toEqual([]);
+    // Nothing that is flat waits for a brake.
+    const flat = aPart({ profile: { ...aPart().profile, flangesMm: [100], bends: [] } });
+    expect(causes({ ...shut, part: [flat] })).toEqual([]);
+  });
 });
 
 describe('lines beyond the limits of the machines', () => {

@@ -101,7 +101,7 @@ function OwnSize({ shop, ticks }: { shop: Shop; ticks: SheetTicks }) {
       />
       <div className={formStyles.end}>
         <Button icon={Plus} isDisabled={!ready} onPress={add}>
-          Add this size to the grid
+          Add this size
         </Button>
       </div>
     </div>
@@ -126,8 +126,8 @@ export function ManySheets({ shop, onSaved }: { shop: Shop; onSaved: (id: string
       </header>
       <div className={formStyles.frameBody}>
         <p className={formStyles.note}>
-          Tick the sizes that you buy of each metal. Those in grey are kept already. Prices and what
-          lies there are put in afterwards.
+          Tick the sizes that you buy of each metal. Those in grey are kept already. Prices and what lies
+          there are put in afterwards.
         </p>
         {ticks.metals.length === 0 ? (
           <p>Add a material and a colour first.</p>

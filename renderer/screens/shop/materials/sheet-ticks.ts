@@ -50,7 +50,8 @@ export function useSheetTicks(shop: Shop): SheetTicks {
   const draft = useDraft<Ticked>('sheet grid', { ticks: null, own: [] });
   const metals = metalsOf(shop);
   const kept = shop.sheet.filter(({ form }) => form === 'sheet');
-  const sizes = [...USUAL_SHEETS[units], ...kept, ...draft.entries.own].reduce<SheetSize[]>(
+  // The shop's own sizes stand first, where they are seen.
+  const sizes = [...draft.entries.own, ...kept, ...USUAL_SHEETS[units]].reduce<SheetSize[]>(
     (all, { widthMm, lengthMm }) =>
       all.some((size) => sameSize(size, { widthMm, lengthMm })) ? all : [...all, { widthMm, lengthMm }],
     [],
