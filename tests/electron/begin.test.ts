@@ -32,18 +32,24 @@ describe('the first start', () => {
 
   it('can begin an empty shop that has a calendar but no machine', () => {
     const { empty, store } = start();
-    empty({ name: 'Hill Trim', timeZone: 'Europe/Helsinki', units: 'mm' });
+    empty({ name: 'Hill Trim', timeZone: 'Europe/Helsinki', units: 'mm', decimals: 'comma' });
     const shop = shopIn(store);
-    expect(shop.settings).toMatchObject({ name: 'Hill Trim', timeZone: 'Europe/Helsinki', units: 'mm' });
+    expect(shop.settings).toMatchObject({
+      name: 'Hill Trim',
+      timeZone: 'Europe/Helsinki',
+      units: 'mm',
+      decimals: 'comma',
+    });
     expect(shop.calendar).toHaveLength(1);
     expect(shop.machine).toEqual([]);
   });
 
   it('refuses a time zone that does not exist, and the file stays fresh', () => {
     const { empty, fresh } = start();
-    expect(refusalOf(() => empty({ name: 'Hill Trim', timeZone: 'Mars/Base', units: 'mm' })).message).toMatch(
-      /“Mars\/Base” is not a time zone/,
-    );
+    expect(
+      refusalOf(() => empty({ name: 'Hill Trim', timeZone: 'Mars/Base', units: 'mm', decimals: 'comma' }))
+        .message,
+    ).toMatch(/“Mars\/Base” is not a time zone/);
     expect(fresh()).toBe(true);
   });
 
