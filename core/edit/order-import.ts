@@ -1,4 +1,4 @@
-import type { OrderLine } from '../shop/order.ts';
+import type { OrderLine, WorkOrder } from '../shop/order.ts';
 import { err, issue, ok, type Issue, type Result } from '../result.ts';
 import { change, sameContent, type Edit, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
@@ -6,7 +6,7 @@ import { counted } from '../units/count.ts';
 import type { Command } from './command.ts';
 import { memoryChanges } from './file-memory.ts';
 import { changeLine } from './line-change.ts';
-import { lineIssues, orderIssues, usedNumber } from './line-issues.ts';
+import { lineIssues, orderIssues, startIssues, usedNumber } from './line-issues.ts';
 import { staleIssue } from './stale.ts';
 
 type ImportOrders = Extract<Command, { readonly do: 'orders.import' }>;
@@ -60,10 +60,25 @@ export function importOrders(shop: Shop, command: ImportOrders): Result<Edit> {
     if (before) changed += 1;
     else added += 1;
   }
+  issues.push(...datesThatClash(shop, known, command));
   if (issues.length > 0) return err(...issues);
   return ok({
     label: labelOf(fileName, added, changed),
     changes: [...changes, ...memoryChanges(shop, remembered)],
+  });
+}
+
+/** Lines of the file, and others of its orders, that would have to start after they are due. */
+function datesThatClash(
+  shop: Shop,
+  known: ReadonlyMap<string, WorkOrder>,
+  { orders, lines }: ImportOrders,
+): Issue[] {
+  const named = new Set([...orders.map(({ id }) => id), ...lines.map(({ orderId }) => orderId)]);
+  const after = new Map([...shop.line, ...lines].map((line) => [line.id, line]));
+  return [...after.values()].flatMap((line) => {
+    const order = named.has(line.orderId) ? known.get(line.orderId) : undefined;
+    return order ? startIssues(order, [line]) : [];
   });
 }
 

@@ -130,6 +130,8 @@ describe('an open line that would start after it is due', () => {
     const brought = { do: 'orders.import', fileName: 'x.csv', orders: [], lines: [] } as const;
     const added = { ...other, id: '1042/3', number: 3, due: at('2026-12-02'), release: at('2026-12-02') };
     expect(issuesOf(shop, { ...brought, lines: [added] })).toMatchObject([{ subject: 'line 1042/3' }]);
+    const sooner = { ...order, due: at('2026-12-02') };
+    expect(issuesOf(shop, { ...brought, orders: [sooner] })).toMatchObject([{ subject: 'line 1042/2' }]);
   });
 
   it('a remake has the terms of the line whose pieces it makes again', () => {
