@@ -210,7 +210,7 @@ function lineRules(
         }));
   const saved = changeLine(shop, before, line, order, new Set());
   if (!saved.ok) return [{ field: saved.issues[0]?.field ?? null, reason: sentence(saved.issues) }];
-  if (saved.value.changes.length > 1)
+  if (saved.value.changes.some((one) => one.before === null))
     return [
       {
         field: 'quantity',

@@ -11,7 +11,7 @@ import type { ImportKind, Judged, Past } from './kind.ts';
 import { namesOf } from './names.ts';
 import { proposeColumns, type ColumnUse } from './propose.ts';
 import type { Question, Reading } from './reading.ts';
-import { cellsOf, readRows, type ReadField } from './read-rows.ts';
+import { cellsOf, readRows, type ReadField, type ReadRow } from './read-rows.ts';
 import { recognise, withoutTotals } from './recognise.ts';
 import { layoutOf, namesSaid, rememberedLayout, shapeOf } from './remember.ts';
 import { columnsShown, rowsShown } from './show.ts';
@@ -28,6 +28,8 @@ export interface FileAsked {
 
 export interface FileRead {
   readonly reading: Reading;
+  /** What the cells of each row say, in the file's order; a cell that cannot be read says nothing. */
+  readonly read: readonly ReadRow[];
   /** Takes the rows that are new or change something; null: there are none. */
   readonly command: Command | null;
 }
@@ -53,14 +55,13 @@ export function readFile(of: ImportKind, { shop, fileName, grid, answers, now, p
   const width = found.titles.length;
   const read = readRows(rows, { shop, now, names, answers, fields: styled.fields, toNote, width });
   const isTorn = proposal.questions.length > 0;
-  const fit = read.rows.filter(
-    (row) => !isTorn && !row.waits && row.wrong === '' && row.cells.every(({ issue }) => issue === undefined),
-  );
-  const judged = of.judge(fit, {
+  const isFit = (row: ReadRow): boolean =>
+    !isTorn && !row.waits && row.wrong === '' && row.cells.every(({ issue }) => issue === undefined);
+  const judged = of.judge(read.rows.filter(isFit), {
     shop,
     now,
     past,
-    unread: read.rows.filter((row) => !fit.includes(row)),
+    unread: read.rows.filter((row) => !isFit(row)),
     accepted: new Set(answers.accept),
   });
   const shown = rowsShown(read.rows, judged, { accepted: new Set(answers.accept), waitAll: isTorn });
@@ -87,6 +88,7 @@ export function readFile(of: ImportKind, { shop, fileName, grid, answers, now, p
       ...shown,
       missing: [...judged.missing],
     },
+    read: read.rows,
     command: commandOf(fileName, judged, {
       names: namesSaid(answers),
       layout: layoutOf(shape, file.kind, proposal.uses, styled.fields, answers, remembered),

@@ -8,7 +8,7 @@ import type { Field, Value } from './field.ts';
 import { EMPTY, type Cell, type GridRow } from './grid.ts';
 import type { Names } from './names.ts';
 import type { ColumnUse } from './propose.ts';
-import type { CellRead, ColumnStyle } from './cell-read.ts';
+import type { CellContext, CellRead, ColumnStyle } from './cell-read.ts';
 import { readCell } from './read-cell.ts';
 import type { CellReading, Question } from './reading.ts';
 
@@ -46,7 +46,7 @@ interface Asked {
 export function cellsOf({ answers: { cells = [], every = {} }, toNote }: Pick<Asked, 'answers' | 'toNote'>) {
   const typed = new Map(cells.map(({ row, field, text }) => [`${row} ${field}`, text]));
   return ({ row, cells: own }: GridRow, { name }: Field, use: ColumnUse | null): Cell => {
-    const again = typed.get(`${row} ${name}`);
+    const again = typed.size === 0 ? undefined : typed.get(`${row} ${name}`);
     if (again !== undefined) return { text: again };
     const cell = use ? (own[use.column] ?? EMPTY) : { text: every[name] ?? '' };
     return name === 'note' ? { text: noteOf(cell, own, toNote) } : cell;
@@ -69,6 +69,7 @@ export function readRows(
 ): { readonly rows: readonly ReadRow[]; readonly questions: readonly Question[] } {
   const unknown = new Map<string, Question & { readonly is: 'same' }>();
   const cellAt = cellsOf(asked);
+  const readOnce = onceEach(asked);
   const read = rows.map((row): ReadRow => {
     const surplus = surplusOf(row, asked.width);
     const values: Record<string, Value | undefined> = {};
@@ -76,10 +77,7 @@ export function readRows(
     let waits = false;
     for (const { field, use, style } of asked.fields) {
       const cell = cellAt(row, field, use);
-      const found = readCell(cell, field, style, {
-        ...asked,
-        material: materialOf(asked.shop, values['material']),
-      });
+      const found = readOnce(cell, field, style, materialOf(asked.shop, values['material']));
       if (found.is === 'read') values[field.name] = found.value;
       if (found.is === 'unknown') note(unknown, found, field, cell.text);
       waits ||= found.is === 'open' || found.is === 'unknown' || found.is === 'later';
@@ -88,6 +86,20 @@ export function readRows(
     return { row: row.row, values, cells, waits, wrong: surplus };
   });
   return { rows: read, questions: [...unknown.values()] };
+}
+
+/** Reads a text of a column once, however many rows say it. */
+function onceEach(asked: Omit<CellContext, 'material'>) {
+  const known = new Map<string, CellRead>();
+  return (cell: Cell, field: Field, style: ColumnStyle, material: Material | null): CellRead => {
+    const metal = field.sort.is === 'gauge' ? (material?.id ?? '') : '';
+    const key = `${field.name}\n${metal}\n${cell.number === undefined ? '' : 'exact'}\n${cell.text}`;
+    const before = known.get(key);
+    if (before) return before;
+    const found = readCell(cell, field, style, { ...asked, material });
+    known.set(key, found);
+    return found;
+  };
 }
 
 /** The row's metal; the only one of the shop where it may stay empty. */

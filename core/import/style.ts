@@ -37,6 +37,7 @@ interface Asked {
 }
 
 type Cells = readonly { readonly row: number; readonly cell: Cell }[];
+type Texts = readonly { readonly row: number; readonly text: string }[];
 
 export function settleStyle(field: Field, use: ColumnUse | null, cells: Cells, asked: Asked): SettledStyle {
   const { unit, unitFrom } = unitOf(field, use, asked);
@@ -47,8 +48,17 @@ export function settleStyle(field: Field, use: ColumnUse | null, cells: Cells, a
     dates: null,
     thickness: isThickness(use),
   };
-  if (field.sort.is === 'date') return { ...settleDates(field, cells, plain, asked), unitFrom };
-  return { ...settleDecimals(field, cells, plain, asked), unitFrom };
+  const texts = textsOnce(cells);
+  if (field.sort.is === 'date') return { ...settleDates(field, texts, plain, asked), unitFrom };
+  return { ...settleDecimals(field, texts, plain, asked), unitFrom };
+}
+
+/** The first cell of each text that nobody but a reader knows the meaning of: a spreadsheet's own numbers are exact. */
+function textsOnce(cells: Cells): Texts {
+  const first = new Map<string, number>();
+  for (const { row, cell } of cells)
+    if (cell.number === undefined && cell.text !== '' && !first.has(cell.text)) first.set(cell.text, row);
+  return [...first].map(([text, row]) => ({ row, text }));
 }
 
 /** Bare figures under "Dicke" or "thickness" are thicknesses, under "gauge" numbers of gauges. */
@@ -70,7 +80,7 @@ function unitOf(
 
 function settleDecimals(
   field: Field,
-  cells: Cells,
+  texts: Texts,
   plain: ColumnStyle,
   { answers, remembered }: Asked,
 ): Omit<SettledStyle, 'unitFrom'> {
@@ -81,14 +91,13 @@ function settleDecimals(
   if (!['whole', 'number', 'length', 'gauge'].includes(sort.is)) return { style: plain, open: null };
   const marks = new Set<DecimalMark>();
   let open: SettledStyle['open'] = null;
-  for (const { row, cell } of cells) {
-    if (cell.number !== undefined || cell.text === '') continue;
-    const read = readFigure(cell.text, field, plain);
+  for (const { row, text } of texts) {
+    const read = readFigure(text, field, plain);
     // What is no number says nothing of how numbers are written.
-    const mark = read.ok ? markOf(cell.text) : null;
+    const mark = read.ok ? markOf(text) : null;
     if (mark) marks.add(mark);
     const meanings = read.ok ? undefined : read.issues[0]?.meanings;
-    if (meanings) open ??= { is: 'decimals', row, text: cell.text, meanings };
+    if (meanings) open ??= { is: 'decimals', row, text, meanings };
   }
   if (!open) return { style: plain, open };
   const [mark, ...others] = marks;
@@ -111,7 +120,7 @@ function readFigure(text: string, { sort }: Field, style: ColumnStyle): Result<n
 
 function settleDates(
   field: Field,
-  cells: Cells,
+  texts: Texts,
   plain: ColumnStyle,
   { answers, remembered, today }: Asked,
 ): Omit<SettledStyle, 'unitFrom'> {
@@ -120,13 +129,13 @@ function settleDates(
   if (said) return settled(said);
   const sure = new Set<DateOrder>();
   let open: SettledStyle['open'] = null;
-  for (const { row, cell } of cells) {
-    const [order, ...more] = dateOrders(cell.text, today);
+  for (const { row, text } of texts) {
+    const [order, ...more] = dateOrders(text, today);
     if (order && more.length === 0) sure.add(order);
     if (open || more.length === 0) continue;
-    const read = readDateText(cell.text, { order: null, today });
+    const read = readDateText(text, { order: null, today });
     const meanings = read.ok ? undefined : read.issues[0]?.meanings;
-    if (meanings) open = { is: 'dates', row, text: cell.text, meanings };
+    if (meanings) open = { is: 'dates', row, text, meanings };
   }
   if (!open) return { style: plain, open };
   const [order, ...others] = sure;
