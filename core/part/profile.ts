@@ -1,11 +1,14 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 
+/** What a profile can have at most: flanges, and millimetres of each. Generous: they catch slips. */
+export const MOST_OF_A_PROFILE = { flanges: 30, flangeMm: 5000, lipMm: 100, radiusMm: 500 } as const;
+
 /** A 180° fold along an edge: pressed flat (closed) or left with a gap (open). Made in two hits. */
 export const hem = z.strictObject({
   kind: z.enum(['closed', 'open']),
   /** Outside length of the folded lip. */
-  lengthMm: z.number().positive().max(100),
+  lengthMm: z.number().positive().max(MOST_OF_A_PROFILE.lipMm),
   /** Which way the lip folds, seen with the painted side up. */
   direction: z.enum(['up', 'down']),
 });
@@ -16,10 +19,10 @@ export const bend = z.strictObject({
   angle: z.number().gt(0, 'above 0°').lt(180, 'below 180°; use a hem for a full fold'),
   direction: z.enum(['up', 'down']),
   /** Inside radius; null takes the radius the shop's die makes (core/part). */
-  radiusMm: z.number().min(0).max(500).nullable(),
+  radiusMm: z.number().min(0).max(MOST_OF_A_PROFILE.radiusMm).nullable(),
 });
 
-export const flangeMm = z.number().positive('must be above 0').max(5000);
+export const flangeMm = z.number().positive('must be above 0').max(MOST_OF_A_PROFILE.flangeMm);
 
 /**
  * A cross-section: flanges in order, a bend between each two, perhaps a hem on either edge.
@@ -27,7 +30,7 @@ export const flangeMm = z.number().positive('must be above 0').max(5000);
  */
 export const profile = z
   .strictObject({
-    flangesMm: z.array(flangeMm).min(1, 'needs at least one flange').max(30),
+    flangesMm: z.array(flangeMm).min(1, 'needs at least one flange').max(MOST_OF_A_PROFILE.flanges),
     bends: z.array(bend),
     startHem: hem.nullable(),
     endHem: hem.nullable(),
