@@ -61,7 +61,8 @@ function candidates(shop: Shop): Candidate[] {
     ...{ kind, id, title, detail },
     text: plain(`${id} ${title} ${detail} ${more}`),
   });
-  const customers = [...new Set(shop.order.map(({ customer }) => customer))];
+  const customers = new Map<string, number>();
+  for (const { customer } of shop.order) customers.set(customer, (customers.get(customer) ?? 0) + 1);
   return [
     ...shop.order.map(({ id, customer, note, status }) =>
       made('order', id, `Work order ${id}`, status === 'open' ? customer : `${customer}, ${status}`, note),
@@ -78,14 +79,8 @@ function candidates(shop: Shop): Candidate[] {
       );
     }),
     ...shop.part.map(({ id, name, note }) => made('part', id, `Part ${id}`, name, note)),
-    ...customers.map((customer) => {
-      const count = shop.order.filter((order) => order.customer === customer).length;
-      return made(
-        'customer',
-        customer,
-        customer,
-        `${count === 1 ? 'one work order' : `${count} work orders`}`,
-      );
-    }),
+    ...[...customers].map(([customer, count]) =>
+      made('customer', customer, customer, count === 1 ? 'one work order' : `${count} work orders`),
+    ),
   ];
 }

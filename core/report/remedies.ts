@@ -25,9 +25,10 @@ export interface Remedy {
   readonly command: Command;
 }
 
-const remedy = (label: string, rows: readonly FormRow[]): Remedy => ({
+/** @param step how the history names it, where the button's words alone would not say what was done */
+const remedy = (label: string, rows: readonly FormRow[], step = label): Remedy => ({
   label,
-  command: { do: 'rows.save', rows, label },
+  command: { do: 'rows.save', rows, label: step },
 });
 
 /** A machine with usual figures for each stage, and a calendar where there is none. */
@@ -110,7 +111,7 @@ export function addSheets(
     rows.push({ kind: 'sheet', row });
   }
   const all = metals.length > 1 ? ` for all ${metals.length}` : '';
-  return remedy(`Add ${[...sizes].join(' and ')}${all}`, rows);
+  return remedy(`Add ${[...sizes].join(' and ')}${all}`, rows, `Add ${counted(rows.length, 'sheet size')}`);
 }
 
 const isOf = (a: SheetMetal, b: SheetMetal): boolean =>

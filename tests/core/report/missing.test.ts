@@ -100,7 +100,7 @@ describe('metals without a sheet size', () => {
       remedy: { label: 'Add 48 × 120 in for all 2' },
     });
     const edit = editOf(without, only(without).remedy!.command);
-    expect(edit.changes).toHaveLength(2);
+    expect(edit).toMatchObject({ label: 'Add 2 sheet sizes', changes: { length: 2 } });
     expect(causes(mended(without))).toEqual([]);
   });
 
