@@ -45,6 +45,8 @@ const coreArrow = (folders, message) => ({
             'better-sqlite3',
             'highs',
             'papaparse',
+            'read-excel-file',
+            'read-excel-file/*',
           ],
           message:
             'core is pure: it may import only core, date-fns, @date-fns/tz and zod. Pass the result in instead.',
