@@ -35,14 +35,20 @@ export function usePastedRows(list: string): void {
   }, [list]);
 }
 
-/** The way to a file of a list's rows, and the hint that they can be pasted. */
+/** The way to a file of a list's rows; nothing where such files are not read. */
+export const RowsFromFile = ({ list, label = 'From a file' }: { list: string; label?: string }) =>
+  isRead(list) ? (
+    <Button icon={FileUp} onPress={() => readRows(list, null)}>
+      {label}
+    </Button>
+  ) : null;
+
+/** The same beside a list, with the hint that rows can be pasted. */
 export function RowsFromElsewhere({ list }: { list: string }) {
   if (!isRead(list)) return null;
   return (
     <>
-      <Button icon={FileUp} onPress={() => readRows(list, null)}>
-        From a file
-      </Button>
+      <RowsFromFile list={list} />
       <p className={styles.note}>Rows copied in a spreadsheet can be pasted here (Ctrl+V).</p>
     </>
   );

@@ -3,6 +3,7 @@ import { addMachines } from '../../../core/report/remedies.ts';
 import { inWorkOrder, type Machine, type Stage } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { FormFrame } from '../../form/form-frame.tsx';
+import { RowsFromFile } from '../../form/pasted-rows.tsx';
 import { useAct } from '../../form/use-act.ts';
 import { useRowForm } from '../../form/use-row-form.ts';
 import { placeOf } from '../../router.ts';
@@ -43,6 +44,7 @@ export function MachinesStep({ shop }: { shop: Shop }) {
                 : label}
             </Button>
           ))}
+          <RowsFromFile list="machines" label="Machines from a file" />
         </p>
         {inWorkOrder(shop.machine).map((machine) => (
           <MachineCard key={machine.id} shop={shop} machine={machine} />

@@ -9,6 +9,7 @@ import { formatThickness } from '../../../core/units/length.ts';
 import { withMark } from '../../../core/units/number.ts';
 import { useDraft } from '../../form/drafts.ts';
 import { Group } from '../../form/form-frame.tsx';
+import { RowsFromFile } from '../../form/pasted-rows.tsx';
 import { useAct } from '../../form/use-act.ts';
 import { placeOf } from '../../router.ts';
 import { CheckBox } from '../../ui/check-box.tsx';
@@ -99,7 +100,9 @@ export function MetalsStep({ shop }: { shop: Shop }) {
           />
         ))}
         <Colours shop={shop} ticked={draft.entries} onTick={draft.set} />
-        <p>
+        <p className={styles.offers}>
+          <RowsFromFile list="materials" label="Metals from a file" />
+          <RowsFromFile list="colours" label="Colours from a file" />
           <a href={placeOf('shop', 'materials')}>Another metal or thickness, strength and test pieces</a>
         </p>
       </div>

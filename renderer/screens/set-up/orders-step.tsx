@@ -4,6 +4,7 @@ import { counted } from '../../../core/units/count.ts';
 import { usePlanJob } from '../../shell/use-plan-job.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
+import { RowsFromFile } from '../../form/pasted-rows.tsx';
 import { Group } from '../../form/form-frame.tsx';
 import styles from './set-up.module.css';
 import { StepFoot } from './step-foot.tsx';
@@ -53,6 +54,7 @@ export function OrdersStep({ shop }: { shop: Shop }) {
             <Button icon={PencilRuler} onPress={() => navigate('shop', 'parts', '+')}>
               Draw a part
             </Button>
+            <RowsFromFile list="parts" label="Parts from a file" />
           </p>
         </Group>
       </div>

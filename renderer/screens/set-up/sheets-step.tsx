@@ -1,4 +1,5 @@
 import type { Shop } from '../../../core/shop/state.ts';
+import { RowsFromFile } from '../../form/pasted-rows.tsx';
 import { useAct } from '../../form/use-act.ts';
 import { placeOf } from '../../router.ts';
 import { EmptyState } from '../../ui/states.tsx';
@@ -39,6 +40,9 @@ export function SheetsStep({ shop }: { shop: Shop }) {
               later.
             </p>
             <SheetGrid shop={shop} ticks={ticks} />
+            <p className={styles.offers}>
+              <RowsFromFile list="sheets" label="Sheet sizes from a file" />
+            </p>
           </>
         )}
       </div>
