@@ -59,6 +59,10 @@ export interface Dialect {
   readonly padded: boolean;
   /** What stands behind the pieces: " pcs" or nothing. */
   readonly pieces: string;
+  /** A separator behind the last cell of each row as well. */
+  readonly trailing: boolean;
+  /** The first line names the separator, for spreadsheet programs. */
+  readonly named: boolean;
   readonly encoding: 'utf-8' | 'utf-8-bom' | 'utf-16le' | 'windows-1252';
   readonly quantity: NumberStyle;
   readonly length: LengthStyle;
@@ -238,6 +242,8 @@ export function drawDialect(rng: Rng, shopUnit: 'in' | 'mm'): Dialect {
     pieces: rng.chance(0.95) ? '' : rng.pick(PIECES[languageOf(locale)]),
     separator:
       decimal === ',' ? rng.pick([';', ';', '\t', ','] as const) : rng.pick([',', ',', ';', '\t'] as const),
+    trailing: rng.chance(0.1),
+    named: !spreadsheet && rng.chance(0.05),
     encoding: rng.pick(['utf-8', 'utf-8-bom', 'utf-16le', 'windows-1252'] as const),
     quantity: numberStyle(rng, locale, [null, null, null, 0, 2, 3]),
     length: lengthStyle(rng, locale, shopUnit),

@@ -226,7 +226,7 @@ export async function foreignFile(seed: number, shop: ShopWords): Promise<Foreig
     const mistake = rng.chance(0.04) ? drawMistake(rng) : null;
     const first = lines[index - 1]?.order !== line.order;
     rows.push(drawRow(rng, columns, { line, mistake, first }, dialect, shop));
-    meant.set(rows.length, { line, mistake: mistake?.field ?? null });
+    meant.set(rows.length + (dialect.named ? 1 : 0), { line, mistake: mistake?.field ?? null });
   }
   if (rng.chance(0.3)) rows.push(sumRow(rng.pick(TOTALS[dialect.language]), columns, lines, dialect));
   const bytes = await toBytes(rows, dialect);

@@ -30,14 +30,18 @@ function toSpreadsheet(
   return writeXlsxFile(sheet).toBuffer();
 }
 
-function toText(rows: readonly (readonly Written[])[], { separator, encoding }: Dialect): Uint8Array {
+function toText(rows: readonly (readonly Written[])[], dialect: Dialect): Uint8Array {
+  const { separator, encoding } = dialect;
   const cell = (written: Written): string => {
     if (written.kind !== 'text') throw new TypeError('a text file holds texts only');
     return written.text.includes(separator) || /["\n]/.test(written.text)
       ? `"${written.text.replaceAll('"', '""')}"`
       : written.text;
   };
-  const text = rows.map((row) => row.map(cell).join(separator)).join('\r\n') + '\r\n';
+  const end = `${dialect.trailing ? separator : ''}\r\n`;
+  const text =
+    (dialect.named ? `sep=${separator}\r\n` : '') +
+    rows.map((row) => row.map(cell).join(separator) + end).join('');
   if (encoding === 'utf-16le')
     return Buffer.concat([Buffer.from([0xff, 0xfe]), Buffer.from(text, 'utf16le')]);
   if (encoding === 'windows-1252') return windows1252(text) ?? Buffer.from(text);
