@@ -121,7 +121,7 @@ function styles(file: FileFields, rows: readonly GridRow[], { uses, shop, ...ask
     if (
       use &&
       own.unitFrom === 'shop' &&
-      field.sort.is === 'length' &&
+      field.sort.is !== 'gauge' &&
       cells.some(({ cell }) => isBare(cell.text))
     )
       notes.push(`“${use.title}” names no unit: bare figures are read in ${own.style.unit}, the shop’s own.`);
@@ -129,8 +129,8 @@ function styles(file: FileFields, rows: readonly GridRow[], { uses, shop, ...ask
   return { settled, fields, questions, notes };
 }
 
-/** A figure with nothing behind it. */
-const isBare = (text: string): boolean => /\d\s*$/.test(text);
+/** A figure with nothing behind it, and no unit in front of all. */
+const isBare = (text: string): boolean => /\d\s*$/.test(text) && !/^\s*[a-z"']+\s*:/i.test(text);
 
 function questionOf(
   { name }: Field,

@@ -1,6 +1,6 @@
 import { existsSync, statSync } from 'node:fs';
 import { join, resolve } from 'node:path';
-import { parseArgs } from 'node:util';
+import { understoodRows } from '../../core/import/understood.ts';
 import { viewDueDateOrder, viewQueues } from '../../core/planning/plan-view.ts';
 import { whyOf } from '../../core/report/why.ts';
 import { check } from '../../core/schedule/check.ts';
@@ -8,7 +8,7 @@ import type { Queues } from '../../core/schedule/problem.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem, type ShopProblem } from '../../core/planning/to-problem.ts';
 import type { Instant } from '../../core/units/brand.ts';
-import { readNumber } from '../../core/units/number.ts';
+import { counted } from '../../core/units/count.ts';
 import { loadDemo } from '../../demo-data/load.ts';
 import { openStore } from '../db/open.ts';
 import { terminalLog } from '../log.ts';
@@ -17,81 +17,15 @@ import { fileStamp, makeClock } from '../service/clock.ts';
 import { searchJob } from '../service/search-job.ts';
 import { readShop } from '../service/shop.ts';
 import { nodeSolver } from '../solver/launch.ts';
-import { addOrdersOf } from './order-file.ts';
+import { addOrdersOf, readOrders } from './order-file.ts';
+import { readAsked, USAGE, type Asked } from './plan-options.ts';
 import { rushJson, rushText, weighRush } from './plan-rush.ts';
 import { planJson, planText, type PlanReport } from './plan-text.ts';
+import { rowsText, wrongText } from './reading-text.ts';
 
 /** `npm run plan`: plan the demo shop, a data file's shop, or a file of orders, and print it. Nothing is stored. */
 
 const appFolder = resolve(import.meta.dirname, '..', '..');
-
-const USAGE = `Usage: npm run plan -- --demo | --data FILE | --orders FILE.csv [--data FILE]
-  --demo          the demo shop with its three weeks of orders
-  --data FILE     the shop of a data file
-  --orders FILE   only the orders of a CSV file, made in the demo shop or in --data's
-  --seconds N     how long to search (default 5)
-  --seed N        where the search begins (default 1)
-  --explain LINE  also why a line (1042/2) ends when it does in that plan, and what would help
-  --rush FILE     instead of planning: three ways to fit a CSV file's lines into the plan as it is
-  --json          for programs, instead of text
-  --help          this list`;
-
-interface Asked {
-  readonly data?: string;
-  readonly orders?: string;
-  readonly seconds: number;
-  readonly seed: number;
-  readonly json: boolean;
-  readonly explain?: string;
-  readonly rush?: string;
-}
-
-/** @throws Refused with the usage */
-function readAsked(values: ReturnType<typeof parsed>['values']): Asked {
-  const { data, orders, explain, rush, demo = false, json = false } = values;
-  if (!demo && data === undefined && orders === undefined)
-    throw new Refused('bad-input', `Say what to plan.\n${USAGE}`);
-  if (demo && data !== undefined)
-    throw new Refused('bad-input', `Choose one of --demo and --data.\n${USAGE}`);
-  if (rush !== undefined && explain !== undefined)
-    throw new Refused('bad-input', `Choose one of --explain and --rush.\n${USAGE}`);
-  const seconds = figure(values.seconds);
-  if (!(seconds >= 0.1 && seconds <= 3600))
-    throw new Refused('bad-input', `--seconds is “${values.seconds}”; write a number from 0.1 to 3600.`);
-  const seed = figure(values.seed);
-  if (!Number.isInteger(seed) || seed < 0 || seed > 2_147_483_647)
-    throw new Refused('bad-input', `--seed is “${values.seed}”; write a whole number from 0.`);
-  return { data, orders, seconds, seed, json, explain, rush };
-}
-
-/** NaN: no number, or one that can be two. */
-function figure(text: string): number {
-  const read = readNumber(text, { decimals: 'point' });
-  return read.ok ? read.value : NaN;
-}
-
-function parsed(args: readonly string[]) {
-  const text = { type: 'string' } as const;
-  const flag = { type: 'boolean' } as const;
-  try {
-    return parseArgs({
-      args: [...args],
-      options: {
-        demo: flag,
-        data: text,
-        orders: text,
-        seconds: { ...text, default: '5' },
-        seed: { ...text, default: '1' },
-        json: flag,
-        explain: text,
-        rush: text,
-        help: flag,
-      },
-    });
-  } catch (error) {
-    throw new Refused('bad-input', `${error instanceof Error ? error.message : String(error)}\n${USAGE}`);
-  }
-}
 
 function shopOf(data: string | undefined, now: Instant): Shop {
   if (data === undefined) return loadDemo(join(appFolder, 'demo-data', 'shop'), now);
@@ -110,14 +44,48 @@ function shopOf(data: string | undefined, now: Instant): Shop {
   }
 }
 
-/** The shop with the orders of a file and no others. @throws Refused naming every wrong cell */
-const withOrdersOf = async (file: string, shop: Shop, now: Instant): Promise<Shop> =>
-  (await addOrdersOf(file, { ...shop, order: [], line: [], queue: [], pin: [], record: [] }, now)).shop;
+/** A shop's orders, plan and records left out. */
+const withoutOrders = (shop: Shop): Shop => ({
+  ...shop,
+  order: [],
+  line: [],
+  queue: [],
+  pin: [],
+  record: [],
+});
 
-/** The shop that is asked about, with its plan as it is. */
-async function askedShop({ data, orders }: Asked, now: Instant): Promise<Shop> {
-  const base = shopOf(data, now);
-  return orders === undefined ? base : withOrdersOf(orders, base, now);
+interface AskedShop {
+  readonly shop: Shop;
+  /** How its file of orders was read. */
+  readonly words: readonly string[];
+}
+
+/** The shop that is asked about, with its plan as it is, or with the orders of a file and no others. */
+async function askedShop(asked: Asked, now: Instant): Promise<AskedShop> {
+  const base = shopOf(asked.data, now);
+  if (asked.orders === undefined) return { shop: base, words: [] };
+  return addOrdersOf({ ...asked, file: asked.orders }, withoutOrders(base), now);
+}
+
+/** What was read stands above what is planned by it; where programs read the answer, beside it. */
+function tell(words: readonly string[], { json }: Asked): void {
+  if (words.length === 0) return;
+  const text = `${words.join('\n')}\n`;
+  if (json) console.error(text);
+  else console.log(text);
+}
+
+/** How the rows of a file are understood. A due date that is past is understood all the same, and said. */
+async function readOnly(asked: Asked, file: string): Promise<void> {
+  const now = makeClock(process.env.FOLDWEEK_NOW).now();
+  const shop = withoutOrders(shopOf(asked.data, now));
+  const read = await readOrders({ ...asked, file, acceptPast: true }, shop, now);
+  tell(read.words, asked);
+  console.log(asked.json ? JSON.stringify(understoodRows(shop, read)) : rowsText(read.reading).join('\n'));
+  const { wrong } = read.reading.counts;
+  if (wrong === 0) return;
+  console.error([`${counted(wrong, 'wrong row')}, left out:`, ...wrongText(read.reading)].join('\n'));
+  process.exitCode = 1;
 }
 
 const launch = nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts'));
@@ -125,12 +93,10 @@ const launch = nodeSolver(join(appFolder, 'electron', 'solver', 'solver.ts'));
 async function rush(asked: Asked, file: string): Promise<string> {
   const now = makeClock(process.env.FOLDWEEK_NOW).now();
   const { seconds, seed } = asked;
-  const report = await weighRush(await addOrdersOf(file, await askedShop(asked, now), now), {
-    now,
-    seconds,
-    seed,
-    launch,
-  });
+  const base = await askedShop(asked, now);
+  const added = await addOrdersOf({ ...asked, file }, base.shop, now);
+  tell([...base.words, ...added.words], asked);
+  const report = await weighRush(added, { now, seconds, seed, launch });
   return asked.json ? rushJson(report) : rushText(report);
 }
 
@@ -155,7 +121,8 @@ function lineNamed({ problem, unplannable }: ShopProblem, asked: string): string
 
 async function plan(asked: Asked): Promise<PlanReport> {
   const now = makeClock(process.env.FOLDWEEK_NOW).now();
-  const shop = await askedShop(asked, now);
+  const { shop, words } = await askedShop(asked, now);
+  tell(words, asked);
   const shopProblem = valueOf(toSearchProblem(shop, now));
   const { problem, queues } = shopProblem;
   const lineId = asked.explain === undefined ? null : lineNamed(shopProblem, asked.explain);
@@ -176,17 +143,17 @@ const withQueues = (shop: Shop, queues: Queues): Shop => ({
   queue: Object.entries(queues).map(([id, operations]) => ({ id, operations, revision: 0 })),
 });
 
+async function answer(asked: Asked): Promise<void> {
+  if (asked.readOnly && asked.orders !== undefined) return readOnly(asked, asked.orders);
+  if (asked.rush !== undefined) return console.log(await rush(asked, asked.rush));
+  const report = await plan(asked);
+  console.log(asked.json ? planJson(report) : planText(report));
+}
+
 try {
-  const { values } = parsed(process.argv.slice(2));
-  if (values.help) console.log(USAGE);
-  else {
-    const asked = readAsked(values);
-    if (asked.rush !== undefined) console.log(await rush(asked, asked.rush));
-    else {
-      const report = await plan(asked);
-      console.log(asked.json ? planJson(report) : planText(report));
-    }
-  }
+  const asked = readAsked(process.argv.slice(2));
+  if (asked) await answer(asked);
+  else console.log(USAGE);
 } catch (error) {
   console.error(error instanceof Refused ? error.message : error);
   process.exitCode = 1;
