@@ -6,6 +6,7 @@ import { importRecords } from './record-commands.ts';
 import { acceptStandards, revertStandard } from './standards-commands.ts';
 import { removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
 import { importOrders } from './order-import.ts';
+import { importRows, importStock } from './rows-import.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { goBackTo, publishPlan } from './publish-commands.ts';
 import { removeRow, saveRow, saveRows, saveSettings } from './row-commands.ts';
@@ -48,6 +49,8 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
       return removeLine(shop, command);
     case 'orders.import':
       return importOrders(shop, command);
+    case 'rows.import':
+      return importRows(shop, command);
     case 'floor.changeover':
     case 'floor.start':
     case 'floor.pause':
@@ -67,6 +70,8 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
     case 'stock.count':
     case 'stock.correct':
       return moveStock(shop, command);
+    case 'stock.import':
+      return importStock(shop, command);
     case 'stock.use':
       return takeSheets(shop, command);
     case 'cutting.save':

@@ -186,6 +186,13 @@ export const command = z.union([
     records: z.array(rowKinds.record).max(MOST.rows),
     remembered,
   }),
+  /** Rows of one kind that came from a file, new and changed. */
+  z.strictObject({
+    do: z.literal('rows.import'),
+    fileName: z.string().max(MOST.fileNameCharacters),
+    rows: z.array(formRow).max(MOST.rows),
+    remembered,
+  }),
   /** Take over figures that finished work shows. `before` is the figure the proposal was made from. */
   z.strictObject({
     do: z.literal('standards.accept'),
@@ -204,6 +211,14 @@ export const command = z.union([
     note,
   }),
   z.strictObject({ do: z.literal('stock.count'), sheetId: code, pieces, at: instantS, note }),
+  /** Counts that came from a file: each sets what is on hand, as `stock.count` does. */
+  z.strictObject({
+    do: z.literal('stock.import'),
+    fileName: z.string().max(MOST.fileNameCharacters),
+    counts: z.array(z.strictObject({ sheetId: code, pieces: z.int().min(0).max(1_000_000) })).max(MOST.rows),
+    at: instantS,
+    remembered,
+  }),
   z.strictObject({
     do: z.literal('stock.correct'),
     sheetId: code,

@@ -5,6 +5,7 @@ const OTHER_FACTS: readonly Command['do'][] = [
   'records.import',
   'stock.receive',
   'stock.count',
+  'stock.import',
   'stock.correct',
   'stock.use',
 ];

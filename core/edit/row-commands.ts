@@ -48,9 +48,13 @@ export function saveRows(shop: Shop, rows: readonly FormRow[], label: string): R
 
 /** As `withChanges`, but new rows stand last: sorting thousands of rows after each of them would take minutes. */
 const withSaved = (shop: Shop, changes: readonly RowChange[]): Shop =>
-  changes.some(({ before }) => before !== null)
+  changes.some(({ after }) => after === null)
     ? withChanges(shop, changes)
-    : changes.reduce((next, { kind, after }) => ({ ...next, [kind]: [...(next[kind] as []), after] }), shop);
+    : changes.reduce((next, { kind, id, before, after }) => {
+        const rows = next[kind] as readonly { readonly id: string }[];
+        const saved = before ? rows.map((row) => (row.id === id ? after! : row)) : [...rows, after!];
+        return { ...next, [kind]: saved };
+      }, shop);
 
 /** Remove a row nothing else names; otherwise say what does. */
 export function removeRow(

@@ -8,8 +8,16 @@ export type Sort =
   | { readonly is: 'text'; readonly schema: z.ZodType<string> }
   | { readonly is: 'whole'; readonly min: number; readonly max: number }
   | { readonly is: 'number'; readonly min: number; readonly max: number }
-  /** Read as millimetres. */
-  | { readonly is: 'length' }
+  /** Read as millimetres above 0. @property zero it may be 0 */
+  | { readonly is: 'length'; readonly zero?: true }
+  /** Of a sheet; read as millimetres, shown finer than a length. */
+  | { readonly is: 'thickness' }
+  /** Read as whole cents. */
+  | { readonly is: 'money' }
+  /** One of a few, each with the words that stand for it, as `plainWords` writes them; read as its key. */
+  | { readonly is: 'one-of'; readonly words: Readonly<Record<string, readonly string[]>> }
+  /** A cross-section in our notation (core/part/notation.ts); read as that text in millimetres. */
+  | { readonly is: 'profile' }
   /** Read as epoch seconds on the shop's wall clock. @property clock the time of a date that has none */
   | { readonly is: 'date'; readonly clock: string }
   | { readonly is: 'yes-no' }

@@ -3,7 +3,10 @@ import { MOST } from '../input-limits.ts';
 import { sentence, type Result } from '../result.ts';
 import { formatDayYearAndClock, toInstant, wallParts } from '../time/wall.ts';
 import { readDateText } from '../time/date-text.ts';
-import { formatLength, parseLength } from '../units/length.ts';
+import { MAX_THICKNESS_MM } from '../material/material.ts';
+import { readProfile, writeProfile } from '../part/notation.ts';
+import { formatLength, formatThickness, parseLength } from '../units/length.ts';
+import { formatAmount, parseMoney } from '../units/money.ts';
 import { readNumber, readWhole, writeNumber } from '../units/number.ts';
 import type { Field, Value } from './field.ts';
 import type { CellContext, CellRead, ColumnStyle } from './cell-read.ts';
@@ -11,6 +14,7 @@ import { readGauge } from './gauge-cell.ts';
 import type { Cell } from './grid.ts';
 import type { Names } from './names.ts';
 import { withoutPieces } from './pieces.ts';
+import { plainWords } from './words.ts';
 
 const read = (value: Value, shows = String(value)): CellRead => ({ is: 'read', value, shows });
 const wrong = (reason: string): CellRead => ({ is: 'wrong', reason });
@@ -28,6 +32,7 @@ export function readCell(cell: Cell, field: Field, style: ColumnStyle, context: 
   if (text === '') return { is: 'empty' };
   const { sort, name } = field;
   if (sort.is === 'text') return readText(text, name, sort.schema);
+  if (sort.is === 'profile') return readShape(text, style, context);
   // What is far too long is not looked at, nor repeated.
   if (text.length > MOST.shortCellCharacters)
     return wrong(
@@ -42,7 +47,13 @@ export function readCell(cell: Cell, field: Field, style: ColumnStyle, context: 
     case 'number':
       return ofResult(readNumber(text, exact, name, sort), (value) => writeNumber(value, decimals));
     case 'length':
-      return readLength(text, exact, context);
+      return readLength(text, sort, exact, context);
+    case 'thickness':
+      return readThickness(text, exact, context);
+    case 'money':
+      return ofResult(parseMoney(text, exact), (cents) => formatAmount(cents, decimals));
+    case 'one-of':
+      return readOneOf(text, name, sort.words);
     case 'date':
       return readDate(text, sort.clock, style, context);
     case 'yes-no':
@@ -66,12 +77,50 @@ function readText(
   );
 }
 
-function readLength(text: string, style: ColumnStyle, { shop }: CellContext): CellRead {
+function readLength(
+  text: string,
+  { zero }: Extract<Field['sort'], { is: 'length' }>,
+  style: ColumnStyle,
+  { shop }: CellContext,
+): CellRead {
   const { units } = shop.settings;
   const length = parseLength(text, { ...style, units: style.unit });
-  if (length.ok && (length.value <= 0 || length.value > 50_000))
-    return wrong(`A length must be above 0 and at most ${LONGEST[units]}, not ${text}.`);
+  if (length.ok && (length.value > 50_000 || (length.value <= 0 && !zero)))
+    return wrong(
+      `A length must be ${zero ? 'at least' : 'above'} 0 and at most ${LONGEST[units]}, not ${text}.`,
+    );
   return ofResult(length, (mm) => formatLength(mm, units));
+}
+
+function readThickness(text: string, style: ColumnStyle, { shop }: CellContext): CellRead {
+  const { units } = shop.settings;
+  const thickness = parseLength(text, { ...style, units: style.unit });
+  if (thickness.ok && (thickness.value <= 0 || thickness.value > MAX_THICKNESS_MM))
+    return wrong(
+      `A sheet’s thickness must be above 0 and at most ${formatThickness(MAX_THICKNESS_MM, units)}, not ${text}.`,
+    );
+  return ofResult(thickness, (mm) => formatThickness(mm, units));
+}
+
+/** A profile travels as its text, in millimetres with points whatever the shop writes. */
+function readShape(text: string, style: ColumnStyle, { shop: { settings } }: CellContext): CellRead {
+  const profile = readProfile(text, { ...style, units: style.unit });
+  if (!profile.ok) return ofResult<never>(profile, String);
+  return read(writeProfile(profile.value, PROFILE_STYLE), writeProfile(profile.value, settings));
+}
+
+/** How `readCell` writes a profile for those who read its value. */
+export const PROFILE_STYLE = { units: 'mm', decimals: 'point' } as const;
+
+function readOneOf(
+  text: string,
+  name: string,
+  words: Extract<Field['sort'], { is: 'one-of' }>['words'],
+): CellRead {
+  const plain = plainWords(text);
+  const found = Object.keys(words).find((key) => plain === plainWords(key) || words[key]!.includes(plain));
+  if (found !== undefined) return read(found);
+  return wrong(`“${text}” is no ${name}. Write ${Object.keys(words).join(' or ')}.`);
 }
 
 function readDate(text: string, clock: string, style: ColumnStyle, { shop, now }: CellContext): CellRead {

@@ -1,11 +1,13 @@
 import type { Layout } from '../shop/file-layout.ts';
 import type { LengthUnits } from '../units/length.ts';
+import { readProfile } from '../part/notation.ts';
 import { parseLength, unitNamed } from '../units/length.ts';
+import { parseMoney } from '../units/money.ts';
 import { readingsOf, readNumber, readWhole, type DecimalMark } from '../units/number.ts';
 import { dateOrders, readDateText, type DateOrder } from '../time/date-text.ts';
 import type { Meaning, Result } from '../result.ts';
 import type { Answers } from './answers.ts';
-import type { Field } from './field.ts';
+import type { Field, Sort } from './field.ts';
 import type { Cell } from './grid.ts';
 import { withoutPieces } from './pieces.ts';
 import type { ColumnUse } from './propose.ts';
@@ -65,12 +67,16 @@ function textsOnce(cells: Cells): Texts {
 const isThickness = (use: ColumnUse | null): boolean =>
   use !== null && (use.heading.unit !== null || !/\b(?:ga|gage|gauges?|calibre)\b/.test(use.heading.name));
 
+/** What has a unit, and what has decimals. */
+const MEASURED: readonly Sort['is'][] = ['length', 'thickness', 'gauge', 'profile'];
+const FIGURES: readonly Sort['is'][] = ['whole', 'number', 'money', ...MEASURED];
+
 function unitOf(
   { name, sort }: Field,
   use: ColumnUse | null,
   { answers, remembered, units }: Asked,
 ): { unit: ColumnStyle['unit']; unitFrom: ColumnReading['unitFrom'] } {
-  if (sort.is !== 'length' && sort.is !== 'gauge') return { unit: units, unitFrom: null };
+  if (!MEASURED.includes(sort.is)) return { unit: units, unitFrom: null };
   const said = unitNamed(answers.units?.[name] ?? '');
   if (said) return { unit: said, unitFrom: 'said' };
   if (use?.heading.unit) return { unit: use.heading.unit, unitFrom: 'heading' };
@@ -88,14 +94,13 @@ function settleDecimals(
   const said = answers.decimals?.[name];
   const settled = (decimals: DecimalMark) => ({ style: { ...plain, decimals, settled: true }, open: null });
   if (said) return settled(said);
-  if (!['whole', 'number', 'length', 'gauge'].includes(sort.is)) return { style: plain, open: null };
+  if (!FIGURES.includes(sort.is)) return { style: plain, open: null };
   const marks = new Set<DecimalMark>();
   let open: SettledStyle['open'] = null;
   for (const { row, text } of texts) {
     const read = readFigure(text, field, plain);
     // What is no number says nothing of how numbers are written.
-    const mark = read.ok ? markOf(text) : null;
-    if (mark) marks.add(mark);
+    if (read.ok) for (const mark of marksOf(text, sort)) marks.add(mark);
     const meanings = read.ok ? undefined : read.issues[0]?.meanings;
     if (meanings) open ??= { is: 'decimals', row, text, meanings };
   }
@@ -106,6 +111,10 @@ function settleDecimals(
   return kept && !mark ? settled(kept) : { style: plain, open };
 }
 
+/** The marks that a cell shows: each step of a profile may show one. */
+const marksOf = (text: string, { is }: Sort): DecimalMark[] =>
+  (is === 'profile' ? text.split(/[\s;|:]+/) : [text]).flatMap((one) => markOf(one) ?? []);
+
 /** The decimal mark of one who writes a text so, where only one could. */
 function markOf(text: string): DecimalMark | null {
   const figure = /^[^\d.,]*?([\d.,'’ \u00a0\u202f\u2009]*\d)(?![\d\s]*\/)/.exec(text)?.[1]?.trim() ?? '';
@@ -113,9 +122,20 @@ function markOf(text: string): DecimalMark | null {
   return others.length === 0 ? (mark ?? null) : null;
 }
 
-function readFigure(text: string, { sort }: Field, style: ColumnStyle): Result<number> {
-  if (sort.is === 'whole') return readWhole(withoutPieces(text), style);
-  return sort.is === 'number' ? readNumber(text, style) : parseLength(text, { ...style, units: style.unit });
+function readFigure(text: string, { sort }: Field, style: ColumnStyle): Result<unknown> {
+  const measured = { ...style, units: style.unit };
+  switch (sort.is) {
+    case 'whole':
+      return readWhole(withoutPieces(text), style);
+    case 'number':
+      return readNumber(text, style);
+    case 'money':
+      return parseMoney(text, style);
+    case 'profile':
+      return readProfile(text, measured);
+    default:
+      return parseLength(text, measured);
+  }
 }
 
 function settleDates(

@@ -1,4 +1,5 @@
 import { dateReadings } from '../time/date-text.ts';
+import { readProfile } from '../part/notation.ts';
 import { parseLength } from '../units/length.ts';
 import { readingsOf } from '../units/number.ts';
 import type { Field } from './field.ts';
@@ -19,12 +20,19 @@ export function couldBe(text: string, { sort }: Field, { names, today }: Looking
       return readingsOf(withoutPieces(text)).some(({ value }) => value >= sort.min && value <= sort.max);
     case 'number':
       return readingsOf(text).some(({ value }) => value >= sort.min && value <= sort.max);
+    case 'thickness':
     case 'length': {
       const length = parseLength(text, { units: 'mm', decimals: null });
       return length.ok || length.issues[0]?.meanings !== undefined;
     }
     case 'date':
       return dateReadings(text, today).length > 0;
+    case 'money':
+      return readingsOf(text).length > 0;
+    case 'profile': {
+      const profile = readProfile(text, { units: 'mm', decimals: null });
+      return profile.ok || profile.issues[0]?.meanings !== undefined;
+    }
     case 'named':
       return names.find(sort.kind, text) !== null;
     default:

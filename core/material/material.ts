@@ -5,13 +5,16 @@ import { cents, code, gaugeLabel, hexColour, lengthMm, name, revision } from '..
 export const metal = z.enum(['steel', 'galvanized', 'stainless', 'aluminium']);
 export type Metal = z.infer<typeof metal>;
 
+/** The thickest sheet that is kept. Generous: it catches slips. */
+export const MAX_THICKNESS_MM = 25;
+
 /**
  * A thickness class the shop buys. The label alone does not fix the thickness (prefinished coil is ordered to a
  * stated decimal), so the record keeps its own thickness and weight; core/material has the published tables.
  */
 export const gauge = z.strictObject({
   label: gaugeLabel,
-  thicknessMm: z.number().positive('must be above 0').max(25),
+  thicknessMm: z.number().positive('must be above 0').max(MAX_THICKNESS_MM),
   kgPerM2: z.number().positive('must be above 0').max(250),
 });
 export type Gauge = DeepReadonly<z.infer<typeof gauge>>;

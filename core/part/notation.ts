@@ -177,7 +177,7 @@ function readHem(text: string, style: LengthStyle): Result<Step> {
   const words = text.toLowerCase().split(/\s+/);
   const kinds: readonly string[] = hemSchema.shape.kind.options;
   const kind = words.filter((word) => kinds.includes(word));
-  const direction = words.filter((word) => word === 'up' || word === 'down');
+  const direction: readonly string[] = words.filter((word) => word === 'up' || word === 'down');
   const length = words.filter((word) => !kind.includes(word) && !direction.includes(word)).join(' ');
   if (kind.length !== 1 || direction.length !== 1)
     return refuse(
@@ -210,7 +210,7 @@ function assemble(steps: readonly Placed[]): Result<Profile> {
   const flangesMm: number[] = [];
   const bends: Bend[] = [];
   const hems: { startHem: Hem | null; endHem: Hem | null } = { startHem: null, endHem: null };
-  const whole: Partial<Pick<Profile, 'measured' | 'paintedSide'>> = {};
+  const whole: { measured?: Profile['measured']; paintedSide?: Profile['paintedSide'] } = {};
   const issues: Issue[] = [];
   const wrong = ({ number, text }: Placed, message: string, advice: string): void =>
     void issues.push(atStep(issue('profile', 'profile', message, advice), number, text));
