@@ -55,6 +55,9 @@ function nearest(month: number, day: number, today: string): string | null {
 /** 26 is 2026. */
 const fullYear = (text: string): number => (text.length === 2 ? 2000 + Number(text) : Number(text));
 
+/** A year that a date of today's orders may have. */
+const isNear = (year: number, today: string): boolean => Math.abs(year - Number(today.slice(0, 4))) <= 2;
+
 const NUMBERS = /^(\d{1,2}) ?([./-]) ?(\d{1,2})(?: ?\2 ?(\d{4}|\d{2}))?$/;
 /** "4.12." */
 const TWO_NUMBERS_AND_DOT = /^\d{1,2}\. ?\d{1,2}\.$/;
@@ -77,8 +80,7 @@ function numberDays(text: string, today: string): Day[] {
   ];
   // 26-12-04 and 26/12/04; with points nobody writes so, and far years would make three days of every date.
   const first = fullYear(a);
-  const soon = Math.abs(first - Number(today.slice(0, 4))) <= 2;
-  if (mark !== '.' && a.length === 2 && c?.length === 2 && soon)
+  if (mark !== '.' && a.length === 2 && c?.length === 2 && isNear(first, today))
     days.push({ year: first, month: Number(b), day: Number(c), order: 'ymd' });
   return days;
 }
@@ -102,6 +104,12 @@ function namedDays(text: string): Day[] {
   const year = yearFirst ? first : second;
   if (at > 1 || (yearFirst && second === undefined) || year?.length === 1) return [];
   return [{ year: year === undefined ? null : fullYear(year), month, day, order: null }];
+}
+
+/** "Dec 26" is the month of a year as often as a day of it, while that year is near. */
+function canBeMonthOfYear(tidy: string, today: string): boolean {
+  const [, word = '', number] = /^([a-z]+)\.?[ /-](\d{2})$/.exec(tidy) ?? [];
+  return number !== undefined && monthNamed(word) !== null && isNear(fullYear(number), today);
 }
 
 /** Day 1 is 1 January 1900, and 1900 has a 29 February. Source: ECMA-376-1:2016, 18.17.4.1, the 1900 date base system. */
@@ -155,7 +163,10 @@ export function dateReadings(text: string, today: string): DateReading[] {
       const date = year === null ? nearest(month, of, today) : calendarDay(year, month, of);
       return date === null || (named !== null && weekdayOf(date) !== named) ? [] : [{ date, clock, order }];
     });
-  return [...read(rest, null), ...(weekday === null ? [] : read(behind, weekday))];
+  return [
+    ...(canBeMonthOfYear(rest, today) ? [] : read(rest, null)),
+    ...(weekday === null ? [] : read(behind, weekday)),
+  ];
 }
 
 /** The orders in which a text can be a day: of “25/12/2026” one, of “4/12/2026” two, of “4 Dec” none in particular. */
@@ -190,6 +201,8 @@ export function readDateText(
   const [first] = left;
   if (first === undefined && order !== null && all.length > 0)
     return refuse(`“${text.trim()}” is no day where ${IN_WORDS[order]} comes first, as in this column.`);
+  if (first === undefined && canBeMonthOfYear(tidied(text), today))
+    return refuse(`The number of “${text.trim()}” can be a day or a year.`);
   if (first === undefined) return refuse(`“${text.trim()}” is no date from ${FIRST_YEAR} to ${LAST_YEAR}.`);
   if (left.every(({ date }) => date === first.date)) return ok({ date: first.date, clock: first.clock });
   const meanings = left.flatMap(({ date, order: when }): Meaning[] =>

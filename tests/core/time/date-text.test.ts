@@ -85,6 +85,15 @@ it('a date without a year is the next such day, or one that has just been', () =
   );
 });
 
+it('a month and a number can be its day or its year', () => {
+  for (const text of ['Dec-26', 'Dez 26', 'déc. 26', 'Jan 27', 'Dec/26'])
+    expect(read(text), text).toContain('can be a day or a year');
+  expect(read('Dec 18')).toBe('2026-12-18');
+  expect(read('Dec 26, 2026')).toBe('2026-12-26');
+  expect(read('Sat Dec 26')).toBe('2026-12-26');
+  expect(read('26 Dec')).toBe('2026-12-26');
+});
+
 // From memory: 25569 is 1 January 1970 and 45292 is 1 January 2024 in the 1900 date system.
 it('a spreadsheet’s day number is read', () => {
   expect(read('45292')).toBe('2024-01-01');

@@ -25,6 +25,7 @@ export const MISTAKES: Readonly<Partial<Record<Field, readonly string[]>>> = {
     'KW 50',
     '32.12.2026',
     'Nov 31, 2026',
+    'Dec-26',
     '??',
     '2026',
   ],
