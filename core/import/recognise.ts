@@ -46,7 +46,7 @@ export function recognise(grid: Grid, { fields }: FileFields, header: number | n
   const rows = below.filter((one) => !again.includes(one));
   const width = top.cells.length;
   const short = rows.filter(({ cells }) => cells.length < width);
-  notes.push(...blankNote(top, rows));
+  notes.push(...blankNote(top, below));
   return {
     header: top.row,
     titles: titlesOf(top.cells),
