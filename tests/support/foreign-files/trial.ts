@@ -4,8 +4,6 @@ import { type FileRead, readFile } from '../../../core/import/read-file.ts';
 import type { Question, RowReading } from '../../../core/import/reading.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatClock, wallParts } from '../../../core/time/wall.ts';
-import { instant } from '../../../core/units/brand.ts';
 import { readGrid } from '../../../electron/service/table-file.ts';
 import { aColour, aMaterial, aPart, aShop, NOW, someSettings, ZONE } from '../builders.ts';
 import { type ForeignFile, foreignFile, type ShopWords } from './foreign-file.ts';
@@ -87,10 +85,18 @@ function takenLines({ command }: FileRead): Map<string, TakenLine> {
   );
 }
 
+/** "2026-12-04 17:00" on the shop's wall clock, by the system's own calendar and not by ours. */
+const onTheWall = new Intl.DateTimeFormat('sv-SE', {
+  timeZone: ZONE,
+  dateStyle: 'short',
+  timeStyle: 'short',
+});
+const dayOf = (at: number): string => onTheWall.format(at * 1000).slice(0, 10);
+const clockOf = (at: number): string => onTheWall.format(at * 1000).slice(11);
+
 /** What a line that is taken says otherwise than its writer meant. @param has the columns that the file has */
 function differences(line: TakenLine, meant: MeantLine, has: ReadonlySet<string>): string[] {
-  const [due, release] = [instant(line.due ?? line.of.due), line.release ?? line.of.release];
-  const dayOf = (at: number): string => wallParts(instant(at), ZONE).date;
+  const [due, release] = [line.due ?? line.of.due, line.release ?? line.of.release];
   const off = Math.abs(line.lengthMm - lengthMm(meant.length)) > 0.01;
   const found: (readonly [Field, string, string])[] = [
     ['order', line.orderId, meant.order],
@@ -105,7 +111,7 @@ function differences(line: TakenLine, meant: MeantLine, has: ReadonlySet<string>
     ['due', dayOf(due), iso(meant.due)],
     ['note', line.note || line.of.note, meant.note],
   ];
-  if (meant.dueMinutes !== null) found.push(['due', formatClock(due, ZONE), clock(meant.dueMinutes)]);
+  if (meant.dueMinutes !== null) found.push(['due', clockOf(due), clock(meant.dueMinutes)]);
   return found
     .filter(([field, taken, said]) => has.has(field) && taken !== said)
     .map(([field, taken, said]) => `${field} ${said} was taken as ${taken}`);
