@@ -51,6 +51,8 @@ export async function readOrders(
   const read = (accept: number[]): FileRead =>
     readFile(importKinds.orders, { shop, fileName, grid, answers: { ...answers, accept }, now, past });
   const first = read([]);
+  if (first.read.length === 0)
+    throw new Refused('bad-input', `${fileName} has a header but no orders. Add one row a line.`);
   refuseLostColumns(first.reading, answers);
   const words = columnsText(first.reading, answers);
   if (first.reading.questions.length > 0)
@@ -110,9 +112,7 @@ export async function addOrdersOf(asked: OrderFile, shop: Shop, now: Instant): P
   if (command?.do !== 'orders.import' || command.lines.length === 0)
     throw new Refused(
       'bad-input',
-      counts.known > 0
-        ? `Every line of ${fileName} already exists in the shop; nothing was planned. Name a file with new lines.`
-        : `${fileName} has a header but no orders. Add one row a line.`,
+      `Every line of ${fileName} already exists in the shop; nothing was planned. Name a file with new lines.`,
     );
   const { changes } = valueOf(applyCommand(shop, command));
   return { shop: withChanges(shop, changes), lineIds: command.lines.map(({ id }) => id), words };

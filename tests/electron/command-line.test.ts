@@ -1,22 +1,9 @@
-import { spawnSync } from 'node:child_process';
 import { statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { aShop } from '../support/builders.ts';
-import { appFolder, storeWith, tempFolder } from './support.ts';
-
-/** `npm run plan -- …` at a fixed instant. */
-function plan(...args: string[]) {
-  const { status, stdout, stderr } = spawnSync(
-    process.execPath,
-    [join(appFolder, 'electron/host/command-line.ts'), ...args],
-    {
-      encoding: 'utf8',
-      env: { ...process.env, FOLDWEEK_NOW: '2026-11-30T12:00:00Z' },
-    },
-  );
-  return { status, stdout, stderr };
-}
+import { plan } from './plan-command.ts';
+import { storeWith, tempFolder } from './support.ts';
 
 const CSV =
   'order,customer,part,quantity,material,gauge,colour,due\n7001,Sheds,sill,40,galv,24,moss,2026-12-04\n7002,Barns,sill,10,galv,26,moss,2026-12-03\n';
@@ -125,7 +112,7 @@ describe('the command line', () => {
     [['--demo', '--seconds', 'soon'], /--seconds is “soon”/],
     [['--demo', '--seed', '-1'], /--seed/],
     [['--demo', '--data', 'x.db'], /Choose one/],
-    [['--wrong'], /--wrong/],
+    [['--wrong'], /^There is no option --wrong\.\n\nUsage:[\s\S]*--columns/],
     [[], /Say what to plan/],
   ])('ends in failure with a sentence when asked %j', (args, sentence) => {
     const { status, stderr } = plan(...args);
@@ -140,7 +127,8 @@ describe('the command line', () => {
     const { status, stdout, stderr } = plan('--demo', '--seconds', '0.5', '--rush', file);
     expect(stderr).toBe('');
     expect(status).toBe(0);
-    expect(stdout).toMatch(/^Thrushwick Trim: rush of 2 lines, fitted in at Mon 30 Nov 06:00/);
+    expect(stdout).toMatch(/^rush.csv, its columns named in row 1:$/m);
+    expect(stdout).toMatch(/^Thrushwick Trim: rush of 2 lines, fitted in at Mon 30 Nov 06:00/m);
     expect(stdout.match(/^[123] {2}.*$/gm)?.map((line) => line.replace(/ {2}\(costs least\)$/, ''))).toEqual([
       '1  Front of the queue',
       '2  Into the matching run',
