@@ -13,6 +13,8 @@ import type { Names } from './names.ts';
 export interface ColumnStyle extends NumberStyle {
   /** The unit of bare figures. */
   readonly unit: LengthUnit;
+  /** It is asked in which unit bare figures are: until then they wait. */
+  readonly unitOpen: boolean;
   /** The order of day, month and year; null: not known. */
   readonly dates: DateOrder | null;
   /** Bare figures of a gauge column are thicknesses, since its heading says so. */

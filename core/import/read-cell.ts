@@ -10,6 +10,7 @@ import { formatAmount, parseMoney } from '../units/money.ts';
 import { readNumber, readWhole, writeNumber } from '../units/number.ts';
 import type { Field, Value } from './field.ts';
 import type { CellContext, CellRead, ColumnStyle } from './cell-read.ts';
+import { isBareFigure } from './bare-figure.ts';
 import { readGauge } from './gauge-cell.ts';
 import type { Cell } from './grid.ts';
 import type { Names } from './names.ts';
@@ -84,6 +85,7 @@ function readLength(
   { shop }: CellContext,
 ): CellRead {
   const { units } = shop.settings;
+  if (style.unitOpen && isBareFigure(text)) return { is: 'open', meanings: [] };
   const length = parseLength(text, { ...style, units: style.unit });
   if (length.ok && (length.value > 50_000 || (length.value <= 0 && !zero)))
     return wrong(

@@ -141,17 +141,18 @@ function questionOf(
   if (!open) return [];
   const title = use?.title ?? name;
   const both = open.meanings.map(({ means }) => means).join(' or ');
-  return [
-    {
-      ...open,
-      meanings: [...open.meanings],
-      id: `${open.is}:${name}`,
-      field: name,
-      title,
-      words: `In “${title}”, row ${open.row}, “${open.text}” can be ${both}. Which is meant in this column?`,
-      rows: cells.filter(({ cell }) => cell.text !== '').length,
-    },
-  ];
+  const asked = {
+    row: open.row,
+    text: open.text,
+    id: `${open.is}:${name}`,
+    field: name,
+    title,
+    words: `In “${title}”, row ${open.row}, “${open.text}” can be ${both}. Which is meant in this column?`,
+    rows: cells.filter(({ cell }) => cell.text !== '').length,
+  };
+  return open.is === 'units'
+    ? [{ ...asked, is: open.is, meanings: [...open.meanings] }]
+    : [{ ...asked, is: open.is, meanings: [...open.meanings] }];
 }
 
 const leftOut = (left: number, all: readonly GridRow[]): string[] =>

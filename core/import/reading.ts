@@ -59,6 +59,16 @@ const question = z.discriminatedUnion('is', [
     meanings: z.array(meaning),
     ...asked,
   }),
+  /** The unit of bare figures: fractions stand among them, and the shop thinks in millimetres. */
+  z.strictObject({
+    is: z.literal('units'),
+    field: z.string(),
+    title: z.string(),
+    row: z.int(),
+    text: z.string(),
+    meanings: z.array(z.strictObject({ when: z.enum(['mm', 'in']), means: z.string() })),
+    ...asked,
+  }),
   /** What of the shop a text stands for. `more`: beside the nearest, anything else of the shop may be it. */
   z.strictObject({
     is: z.literal('same'),

@@ -8,6 +8,7 @@ import { dateOrders, readDateText, type DateOrder } from '../time/date-text.ts';
 import type { Meaning, Result } from '../result.ts';
 import type { Answers } from './answers.ts';
 import type { Field, Sort } from './field.ts';
+import { hasFraction, isBareFigure } from './bare-figure.ts';
 import type { Cell } from './grid.ts';
 import { withoutPieces } from './pieces.ts';
 import type { ColumnUse } from './propose.ts';
@@ -22,12 +23,19 @@ export interface SettledStyle {
   readonly style: ColumnStyle;
   readonly unitFrom: ColumnReading['unitFrom'];
   /** The first cell that can mean two things while nothing says which. */
-  readonly open: {
-    readonly is: 'decimals' | 'dates';
-    readonly row: number;
-    readonly text: string;
-    readonly meanings: readonly Meaning[];
-  } | null;
+  readonly open: Open | null;
+}
+
+/** What must be asked of a column, with the first cell that shows it. */
+type Open = { readonly row: number; readonly text: string } & (
+  | { readonly is: 'decimals' | 'dates'; readonly meanings: readonly Meaning[] }
+  | { readonly is: 'units'; readonly meanings: readonly UnitMeaning[] }
+);
+
+/** In which unit a bare figure is. */
+interface UnitMeaning {
+  readonly when: LengthUnits;
+  readonly means: string;
 }
 
 interface Asked {
@@ -45,6 +53,7 @@ export function settleStyle(field: Field, use: ColumnUse | null, cells: Cells, a
   const { unit, unitFrom } = unitOf(field, use, asked);
   const plain: ColumnStyle = {
     unit,
+    unitOpen: false,
     decimals: null,
     settled: false,
     dates: null,
@@ -52,8 +61,23 @@ export function settleStyle(field: Field, use: ColumnUse | null, cells: Cells, a
   };
   const texts = textsOnce(cells);
   if (field.sort.is === 'date') return { ...settleDates(field, texts, plain, asked), unitFrom };
+  const odd =
+    field.sort.is === 'length' && unitFrom === 'shop' && unit === 'mm' ? inchesOf(texts) : undefined;
+  if (odd)
+    return {
+      style: { ...plain, unitOpen: true },
+      unitFrom,
+      open: { ...odd, is: 'units', meanings: unitMeanings(odd.text) },
+    };
   return { ...settleDecimals(field, texts, plain, asked), unitFrom };
 }
+
+/** A bare fraction, where nothing says that it is inches. */
+const inchesOf = (texts: Texts): Texts[number] | undefined =>
+  texts.find(({ text }) => hasFraction(text) && isBareFigure(text));
+
+const unitMeanings = (text: string): UnitMeaning[] =>
+  (['mm', 'in'] as const).map((when) => ({ when, means: `${text} ${when}` }));
 
 /** The first cell of each text that nobody but a reader knows the meaning of: a spreadsheet's own numbers are exact. */
 function textsOnce(cells: Cells): Texts {

@@ -75,6 +75,8 @@ function optionFor(question: Question, shop: Shop): string {
       return question.meanings
         .map(({ when, means }) => `--${question.is} ${when} (then it is ${means})`)
         .join(', or ');
+    case 'units':
+      return `${question.meanings.map(({ when, means }) => `--units ${when} (then it is ${means})`).join(', or ')}, or name the unit in the file’s heading`;
     case 'same': {
       const [first, ...others] = question.choices.map(({ id }) => id);
       const or = others.length > 0 ? ` (or ${others.join(', ')} or any other)` : '';
