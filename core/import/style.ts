@@ -74,7 +74,10 @@ export function settleStyle(field: Field, use: ColumnUse | null, cells: Cells, a
 
 /** A bare fraction, where nothing says that it is inches. */
 const inchesOf = (texts: Texts): Texts[number] | undefined =>
-  texts.find(({ text }) => hasFraction(text) && isBareFigure(text));
+  texts.find(
+    ({ text }) =>
+      hasFraction(text) && isBareFigure(text) && parseLength(text, { units: 'in', decimals: null }).ok,
+  );
 
 const unitMeanings = (text: string): UnitMeaning[] =>
   (['mm', 'in'] as const).map((when) => ({ when, means: `${text} ${when}` }));
