@@ -13,10 +13,10 @@ export const listShop = (): Shop =>
       }),
     ],
     colour: [
-      aColour({ id: 'barn-red', name: 'Barn red' }),
-      aColour({ id: 'bone', name: 'Bone' }),
-      aColour({ id: 'charcoal', name: 'Charcoal' }),
-      aColour({ id: 'moss', name: 'Moss' }),
+      aColour({ id: 'dark-grey', name: 'Dark grey' }),
+      aColour({ id: 'green', name: 'Green' }),
+      aColour({ id: 'red', name: 'Red' }),
+      aColour({ id: 'white', name: 'White' }),
     ],
     sheet: [],
     part: ['P-101', 'P-102', 'P-103', 'P-104', 'P-105', 'P-106', 'P-118', 'P-119'].map((id) =>

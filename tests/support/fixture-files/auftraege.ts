@@ -4,7 +4,7 @@ import { listLines, type ListLine, type Slip, type TruthRow, truthRow } from './
 
 /** A German list: semicolons, Windows-1252, decimal commas and thousands in points, colours by their number. */
 
-const COLOURS = { charcoal: 'RAL 7016', bone: 'RAL 9001', 'barn-red': 'RAL 3009' } as const;
+const COLOURS = { 'dark-grey': 'RAL 7016', white: 'RAL 9010', red: 'RAL 3009' } as const;
 const THICKNESS = { '24': '0,70', '26': '0,55' } as const;
 const COLUMNS = [
   'Pos.',

@@ -13,7 +13,7 @@ const COLUMNS = [
   'Ship By',
   'Comments',
 ] as const;
-const FINISHES = { bone: 'BONE', moss: 'MOSS', charcoal: 'CHAR' } as const;
+const FINISHES = { white: 'WHITE', green: 'GREEN', 'dark-grey': 'CHAR' } as const;
 
 const lines = listLines({
   seed: 1204,
@@ -88,7 +88,7 @@ export function jobs(): { bytes: Uint8Array; truth: object } {
       leftOut: { blank: [], totals: [] },
       columnsNotUsed: [],
       toNote: [],
-      same: { colour: { CHAR: 'charcoal' } },
+      same: { colour: { CHAR: 'dark-grey' } },
       rows: truth,
     },
   };

@@ -43,7 +43,7 @@ export function listLines(plan: ListPlan): ListLine[] {
         order,
         customer,
         part: rng.pick(plan.parts),
-        quantity: rng.chance(0.06) ? rng.pick([1200, 1450]) : 2 * rng.whole(2, 45),
+        quantity: rng.chance(0.015) ? rng.pick([1200, 1450]) : 2 * rng.whole(2, 15),
         gauge: rng.pick(['24', '26']),
         colour: rng.pick(plan.colours),
         length: rng.pick(plan.lengths),

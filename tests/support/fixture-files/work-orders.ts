@@ -24,7 +24,7 @@ const lines = listLines({
   orderNumber: (count) => String(70_151 + count),
   customers: ['Saltbox Porch Builders', 'Heron Point Sheds'],
   parts: ['P-101', 'P-103', 'P-104', 'P-106', 'P-118', 'P-119'],
-  colours: ['bone', 'moss', 'barn-red'],
+  colours: ['white', 'green', 'red'],
   lengths: [1920, 1920, 1536, 1908, 600, 1912, 984],
   notes: ['Leave at the yard gate', 'Dock 2, forklift there', 'Phone the site office'],
 });
