@@ -1,4 +1,5 @@
-const listed = (...texts: readonly string[]): readonly string[] => texts.flatMap((text) => text.split(', '));
+export const listed = (...texts: readonly string[]): readonly string[] =>
+  texts.flatMap((text) => text.split(', '));
 
 /**
  * What columns are called where files come from: English, German, French and Spanish words of the trade and of trade in

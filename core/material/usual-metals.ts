@@ -47,6 +47,28 @@ const inMillimetres = (metal: Metal, thicknessMm: number): Gauge => ({
   kgPerM2: thicknessMm * KG_PER_M2_MM[metal],
 });
 
+/** A published weight holds for a thickness that is the table's own to so much. */
+const SAME_THICKNESS_MM = 0.005;
+
+/** A gauge of that label and thickness: its weight is the published one of the label, else by nominal density. */
+export function gaugeOf(metal: Metal, label: string, thicknessMm: number): Gauge {
+  const published = publishedGauges(metal).find((gauge) => gauge.label === label);
+  const same = published && Math.abs(published.thicknessMm - thicknessMm) <= SAME_THICKNESS_MM;
+  return asStock({
+    label,
+    thicknessMm,
+    kgPerM2: same ? published.kgPerM2 : thicknessMm * KG_PER_M2_MM[metal],
+  });
+}
+
+/** The gauge that a label alone names: one that trim shops usually keep, or a published one; null: none. */
+export const gaugeLabelled = (metal: Metal, label: string, units: LengthUnits): Gauge | null =>
+  usualGauges(metal, units).find((gauge) => gauge.label === label) ??
+  publishedGauges(metal)
+    .map(asStock)
+    .find((gauge) => gauge.label === label) ??
+  null;
+
 /** The thickness classes to begin with, thick to thin: gauges in an inch shop, millimetres in a metric one. */
 export function usualGauges(metal: Metal, units: LengthUnits): Gauge[] {
   if (units === 'mm') return METRIC_MM[metal].map((mm) => asStock(inMillimetres(metal, mm)));

@@ -1,0 +1,131 @@
+import type { Sheet } from '../material/material.ts';
+import { newSheet, type SheetMetal, type SheetSize } from '../material/usual-sheets.ts';
+import { code } from '../fields.ts';
+import type { Shop } from '../shop/state.ts';
+import { formatCutLength, formatLength } from '../units/length.ts';
+import { formatAmount } from '../units/money.ts';
+import type { Field, FileFields } from './field.ts';
+import type { ImportKind } from './kind.ts';
+import { LIST_WORDS } from './list-words.ts';
+import { judgeList, numberIn, textIn, type Becomes, type ListOf } from './list-rows.ts';
+import type { ReadRow } from './read-rows.ts';
+import { WORDS } from './vocabulary.ts';
+
+/** What a sheet is of: the same in files of sheet sizes and of stock. The metal goes first: gauges are read against it. */
+export const sheetMetalFields = (
+  needed: (field: 'material' | 'gauge' | 'colour') => Field['needed'],
+): Field[] => [
+  {
+    name: 'material',
+    sort: { is: 'named', kind: 'material' },
+    needed: needed('material'),
+    words: WORDS.material,
+  },
+  { name: 'gauge', sort: { is: 'gauge' }, needed: needed('gauge'), words: WORDS.gauge },
+  { name: 'colour', sort: { is: 'named', kind: 'colour' }, needed: needed('colour'), words: WORDS.colour },
+];
+
+export const sheetCode: Field = {
+  name: 'code',
+  sort: { is: 'text', schema: code },
+  needed: 'no',
+  words: LIST_WORDS.code,
+};
+
+const fields = ({ material }: Shop): FileFields => ({
+  kind: 'sheets',
+  key: 'width',
+  fields: [
+    sheetCode,
+    ...sheetMetalFields((field) => (field === 'material' && material.length === 1 ? 'no' : 'row')),
+    { name: 'width', sort: { is: 'length' }, needed: 'row', words: LIST_WORDS.width },
+    { name: 'length', sort: { is: 'length' }, needed: 'row', words: LIST_WORDS.sheetLength },
+    { name: 'trim', sort: { is: 'length', zero: true }, needed: 'no', words: LIST_WORDS.trim },
+    { name: 'price', sort: { is: 'money' }, needed: 'no', words: LIST_WORDS.price },
+  ],
+});
+
+const sheets: ListOf<'sheet'> = {
+  kind: 'sheet',
+  fieldOf: {
+    id: 'code',
+    materialId: 'material',
+    gauge: 'gauge',
+    colour: 'colour',
+    colourId: 'colour',
+    widthMm: 'width',
+    lengthMm: 'length',
+    trimMm: 'trim',
+    costCents: 'price',
+  },
+  cells: ({ settings: { units, decimals }, material, colour }, row) => ({
+    material: material.find(({ id }) => id === row.materialId)?.name ?? row.materialId,
+    gauge: row.gauge,
+    colour: colour.find(({ id }) => id === row.colourId)?.name ?? row.colourId,
+    width: formatCutLength(row.widthMm, units),
+    length: formatCutLength(row.lengthMm, units),
+    trim: formatLength(row.trimMm, units),
+    price: formatAmount(row.costCents, decimals),
+  }),
+};
+
+/** Files of sheet sizes, each known by its code, or by its metal, gauge, colour and size. */
+export const sheetFiles: ImportKind = {
+  fields,
+  judge(rows, context) {
+    const { shop } = context;
+    const taken = new Set(shop.sheet.map(({ id }) => id));
+    const made: Sheet[] = [];
+    const becomes = rows.flatMap((row): Becomes<'sheet'>[] => {
+      const metal = metalIn(shop, row);
+      if (!metal) return [];
+      const size = { widthMm: numberIn(row, 'width') ?? 0, lengthMm: numberIn(row, 'length') ?? 0 };
+      const said = textIn(row, 'code');
+      const before = sheetOf(shop.sheet, said, metal, size);
+      const again = said === undefined ? sheetOf(made, undefined, metal, size) : null;
+      const base = before ?? again ?? newSheet(metal, size, shop.settings.units, taken);
+      const after: Sheet = {
+        ...base,
+        ...metal,
+        ...(before && sameSize(before, size) ? {} : size),
+        id: before?.id ?? said ?? base.id,
+        trimMm: numberIn(row, 'trim') ?? base.trimMm,
+        costCents: numberIn(row, 'price') ?? base.costCents,
+      };
+      taken.add(after.id);
+      made.push(after);
+      const words =
+        before || after.costCents > 0 ? '' : 'No price is known of it: its waste costs nothing in a plan.';
+      return [{ row, before, after, words, others: [] }];
+    });
+    return judgeList(sheets, becomes, context, { issues: [] });
+  },
+};
+
+/** What a row's sheet is of; null: its cells do not say all of it. */
+export function metalIn({ material }: Shop, row: ReadRow): SheetMetal | null {
+  const materialId = textIn(row, 'material') ?? (material.length === 1 ? material[0]?.id : undefined);
+  const [gauge, colourId] = [textIn(row, 'gauge'), textIn(row, 'colour')];
+  return materialId && gauge && colourId ? { materialId, gauge, colourId } : null;
+}
+
+/** A sawn inch has more digits than a file keeps; sizes closer than this are the same. */
+const SAME_SIZE_MM = 0.05;
+export const sameSize = (a: SheetSize, b: SheetSize): boolean =>
+  Math.abs(a.widthMm - b.widthMm) < SAME_SIZE_MM && Math.abs(a.lengthMm - b.lengthMm) < SAME_SIZE_MM;
+
+export const sameMetal = (a: SheetMetal, b: SheetMetal): boolean =>
+  a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
+
+/** The sheet size by its code; without a code the one of that metal and size. */
+const sheetOf = (
+  sheets: readonly Sheet[],
+  said: string | undefined,
+  metal: SheetMetal,
+  size: SheetSize,
+): Sheet | null =>
+  sheets.find((one) =>
+    said === undefined
+      ? one.form === 'sheet' && sameMetal(one, metal) && sameSize(one, size)
+      : one.id.toLowerCase() === said.toLowerCase(),
+  ) ?? null;

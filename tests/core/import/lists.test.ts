@@ -1,0 +1,261 @@
+import { describe, expect, it } from 'vitest';
+import { importKinds } from '../../../core/import/kinds.ts';
+import { publishedGauges } from '../../../core/material/gauges.ts';
+import { aPart, aShop, someSettings } from '../../support/builders.ts';
+import { readList, taken } from './list-table.ts';
+
+const shop = aShop();
+const german = aShop({ settings: someSettings({ units: 'mm', decimals: 'comma' }) });
+
+it('a word stands for one field of a kind only', () => {
+  for (const kind of Object.values(importKinds)) {
+    const words = kind.fields(shop).fields.flatMap((field) => [...new Set([field.name, ...field.words])]);
+    const twice = words.filter((word, i) => words.indexOf(word) !== i);
+    expect({ kind: kind.fields(shop).kind, twice }).toEqual({ kind: kind.fields(shop).kind, twice: [] });
+  }
+});
+
+describe('colours from a file', () => {
+  it('are added, changed or known, and nothing else of the shop goes', () => {
+    const read = readList('colours', shop, [
+      'Farbcode | Farbton | Hexcode',
+      'moss | Moosgrün | 4A5D43',
+      'bone | Bone white |',
+      '7016 | Anthrazit | #383e42',
+    ]);
+    const before = shop.colour.find(({ id }) => id === 'bone')!;
+    expect([read.of('changed'), read.of('known'), read.of('new')]).toEqual([
+      [2],
+      before.name === 'Bone white' ? [3] : [],
+      [4],
+    ]);
+    expect(read.cell(2, 'name')?.was).toBe('Moss green');
+    const { label, after, undone } = taken(shop, read);
+    expect(label).toBe('Import 1 colour from colours.csv, change 1');
+    expect(after.colour.find(({ id }) => id === '7016')).toMatchObject({ name: 'Anthrazit', hex: '#383e42' });
+    expect(undone.colour).toEqual(shop.colour);
+  });
+
+  it('keep what a file calls them where that cannot be a code, so that orders with it are understood', () => {
+    const read = readList('colours', shop, ['RAL | Name', 'RAL 7016 | Anthracite']);
+    const { after } = taken(shop, read);
+    expect(after.colour.find(({ name }) => name === 'Anthracite')?.id).toBe('ral-7016');
+    expect(after.otherName).toMatchObject([{ kind: 'colour', text: 'RAL 7016', oursId: 'ral-7016' }]);
+    expect(readList('colours', after, ['RAL | Name', 'RAL 7016 | Anthracite']).of('known')).toEqual([2]);
+  });
+
+  it('are refused twice, and with a swatch that is none', () => {
+    const read = readList('colours', shop, [
+      'Name | Swatch',
+      'Slate | grey',
+      'Ash | #aaaaaa',
+      'ash | #bbbbbb',
+    ]);
+    expect(read.of('wrong')).toEqual([2, 4]);
+    expect(read.why(2)).toContain('“grey” is no swatch');
+    expect(read.why(4)).toContain('Row 3 is colour ash already');
+  });
+});
+
+describe('parts from a file', () => {
+  it('have their cross-section in one cell, in the units of its heading or its own', () => {
+    const read = readList('parts', german, [
+      'Teile-Nr. | Bezeichnung | Querschnitt (mm) | Länge (m) | Bemerkung',
+      'K-10 | Kantprofil | 60,5; 90 up; 40 | 3 | innen blank',
+      'K-11 | Traufblech | in: 4 1/2; 90 up; 2 | 2,5 |',
+    ]);
+    expect(read.of('new')).toEqual([2, 3]);
+    expect(read.cell(2, 'profile')?.read).toBe('mm: 60,5; 90 up; 40');
+    const { label, after } = taken(german, read);
+    expect(label).toBe('Import 2 parts from parts.csv');
+    expect(after.part.find(({ id }) => id === 'K-10')).toMatchObject({
+      name: 'Kantprofil',
+      lengthMm: 3000,
+      note: 'innen blank',
+      profile: { flangesMm: [60.5, 40], bends: [{ angle: 90, direction: 'up', radiusMm: null }] },
+    });
+    expect(after.part.find(({ id }) => id === 'K-11')?.profile.flangesMm).toEqual([114.3, 50.8]);
+  });
+
+  it('change what is there and show what stood there; empty cells leave it as it is', () => {
+    const read = readList('parts', shop, [
+      'Part | Shape | Length',
+      'corner | in: 3; 90 up; 4 |',
+      'flat-strip | |',
+    ]);
+    expect([read.of('changed'), read.of('known')]).toEqual([[2], [3]]);
+    expect(read.cell(2, 'profile')).toMatchObject({
+      read: 'in: 3; 90 up; 4',
+      was: 'in: 100 mm; 90 up; 100 mm',
+    });
+    const corner = taken(shop, read).after.part.find(({ id }) => id === 'corner');
+    expect(corner).toMatchObject({ name: 'Corner', lengthMm: 2540, profile: { flangesMm: [76.2, 101.6] } });
+  });
+
+  it('are not made of half a row: a new one needs its profile and its length', () => {
+    const read = readList('parts', shop, [
+      'Part | Shape | Length',
+      'A1 | | 10 ft',
+      'A2 | 4; 90 up; 2 |',
+      'A3 | 4; 2 | 10 ft',
+    ]);
+    expect(read.of('wrong')).toEqual([2, 3, 4]);
+    expect(read.why(2)).toContain('Part A1 is new, and the row has no profile');
+    expect(read.why(3)).toContain('Part A2 is new, and the row has no usual length');
+    expect(read.why(4)).toContain('Step 2, “2”: a bend must stand between two flanges');
+    expect(read.command).toBeNull();
+  });
+
+  it('ask once whether decimals stand behind the comma, and other cells of the column can tell', () => {
+    const header = 'Part | Shape (mm) | Length';
+    const open = readList('parts', shop, [header, 'A1 | 1,234; 90 up; 40 | 10 ft']);
+    expect(open.reading.questions.map(({ is }) => is)).toEqual(['decimals']);
+    expect(open.of('waiting')).toEqual([2]);
+    const told = readList('parts', shop, [
+      header,
+      'A1 | 1,234; 90 up; 40 | 10 ft',
+      'A2 | 40; 90 up; 12,5 | 10 ft',
+    ]);
+    expect(told.reading.questions).toEqual([]);
+    expect(told.cell(2, 'profile')?.read).toContain('1.234 mm');
+  });
+
+  it('of a family keep the shape of their pattern', () => {
+    const family = aShop({
+      part: [
+        aPart({
+          family: {
+            is: 'pattern',
+            dimensions: [{ name: 'leg', flanges: [1] }],
+            sizes: [{ partId: 'corner-50', name: 'Corner 50', lengthsMm: [50] }],
+          },
+        }),
+        aPart({
+          id: 'corner-50',
+          name: 'Corner 50',
+          family: { is: 'size', of: 'corner' },
+          profile: { ...aPart().profile, flangesMm: [50, 100] },
+        }),
+      ],
+    });
+    const read = readList('parts', family, ['Part | Shape', 'corner-50 | in: 9; 90 up; 4']);
+    expect(read.of('wrong')).toEqual([2]);
+  });
+});
+
+describe('metals from a file', () => {
+  it('have a row for each gauge; thickness and weight of a published gauge are the table’s', () => {
+    const read = readList('materials', shop, [
+      'Material | Type | Ga | Thickness (in)',
+      'Stainless 304 | stainless steel | 24 ga |',
+      'Stainless 304 | stainless steel | #26 | 0.018',
+    ]);
+    expect(read.of('new')).toEqual([2, 3]);
+    expect(read.row(2).words).toContain('as usual for stainless');
+    const { label, after, undone } = taken(shop, read);
+    expect(label).toBe('Import 1 metal from materials.csv');
+    const made = after.material.find(({ name }) => name === 'Stainless 304')!;
+    const table = publishedGauges('stainless').find((gauge) => gauge.label === '24')!;
+    expect(made).toMatchObject({ id: 'stainless-304', metal: 'stainless', tensileMpa: 620 });
+    expect(made.gauges.map((gauge) => gauge.label)).toEqual(['24', '26']);
+    expect(made.gauges[0]!.thicknessMm).toBeCloseTo(table.thicknessMm, 3);
+    expect(made.gauges[0]!.kgPerM2).toBeCloseTo(table.kgPerM2, 3);
+    expect(undone.material).toEqual(shop.material);
+  });
+
+  it('know their family by their name; bare thicknesses are gauges of a metric shop', () => {
+    const read = readList('materials', german, [
+      'Werkstoff | Dicke (mm)',
+      'Stahl verzinkt | 0,7',
+      'Edelstahl | 0,80',
+    ]);
+    const { after } = taken(german, read);
+    expect(after.material.find(({ name }) => name === 'Stahl verzinkt')).toMatchObject({
+      metal: 'galvanized',
+      gauges: [{ label: '0.7', thicknessMm: 0.7, kgPerM2: 5.495 }],
+    });
+    expect(after.material.find(({ name }) => name === 'Edelstahl')).toMatchObject({
+      metal: 'stainless',
+      gauges: [{ label: '0.8', thicknessMm: 0.8 }],
+    });
+  });
+
+  it('of the shop get new gauges and changed thicknesses, and keep the others', () => {
+    const read = readList('materials', german, [
+      'Werkstoff | Lehre | Dicke (mm)',
+      'galv | 24 | 0,75',
+      'galv | 20 | 1',
+    ]);
+    expect([read.of('changed'), read.of('new')]).toEqual([[2], [3]]);
+    expect(read.cell(2, 'thickness')).toMatchObject({ read: '0.75 mm', was: '0.70 mm' });
+    const galv = taken(german, read).after.material.find(({ id }) => id === 'galv')!;
+    expect(galv.gauges.map(({ label, thicknessMm }) => [label, thicknessMm])).toEqual([
+      ['20', 1],
+      ['24', 0.75],
+      ['26', 0.551],
+    ]);
+    expect(galv.tensileMpa).toBe(330);
+  });
+
+  it('are not guessed: an unknown family, a gauge of no table, nothing at all', () => {
+    const read = readList('materials', shop, [
+      'Metal | Gauge | Thickness (in)',
+      'Oddium | 24 |',
+      'galv | 99 |',
+      'galv | |',
+      'Copper | | 0.02',
+    ]);
+    expect(read.of('wrong')).toEqual([2, 3, 4, 5]);
+    expect(read.why(2)).toContain('Which family “Oddium” belongs to is not said');
+    expect(read.why(3)).toContain('stands in no published table');
+    expect(read.why(4)).toContain('neither a gauge nor a thickness');
+  });
+});
+
+describe('machines from a file', () => {
+  it('take usual figures for what is left out, and say so', () => {
+    const read = readList('machines', german, [
+      'Nr. | Maschine | Art | Arbeitslänge (mm) | Presskraft t | V',
+      'AP2 | Abkantpresse 2 | Abkantpresse | 4000 | 130 | 10',
+      'TS2 | Tafelschere 2 | Tafelschere | 3100 | |',
+    ]);
+    expect(read.of('new')).toEqual([2, 3]);
+    expect(read.row(2).words).toMatch(/^Usual thickness: /);
+    expect(read.row(3).words).toContain('thickness, back gauge, narrowest strip');
+    expect(read.reading.notes.join(' ')).toContain('metric tonnes');
+    const { label, after } = taken(german, read);
+    expect(label).toBe('Import 2 machines from machines.csv');
+    expect(after.machine.find(({ id }) => id === 'AP2')).toMatchObject({
+      stage: 'brake',
+      maxLengthMm: 4000,
+      tonnes: 130,
+      dieOpeningMm: 10,
+      calendarId: 'day',
+    });
+  });
+
+  it('of the shop are changed by code or name, with what stood there', () => {
+    const read = readList('machines', shop, ['Code | Name | Tonnes', 'B1 | Brake | 80']);
+    expect(read.of('changed')).toEqual([2]);
+    expect(read.cell(2, 'tonnes')).toMatchObject({ read: '80', was: '60' });
+    expect(taken(shop, read).after.machine.find(({ id }) => id === 'B1')).toMatchObject({
+      tonnes: 80,
+      dieOpeningMm: 12,
+    });
+  });
+
+  it('are not guessed: neither what they are nor when they work', () => {
+    const read = readList('machines', shop, [
+      'Name | Stage | Tonnes | Hours',
+      'Third | | |',
+      'Fourth | lathe | |',
+      'Fifth | brake | | Night',
+      'Sixth | shear | 90 |',
+    ]);
+    expect(read.of('wrong')).toEqual([2, 3, 4, 5]);
+    expect(read.why(2)).toContain('Is it a shear or a press brake?');
+    expect(read.why(3)).toContain('“lathe” is no stage');
+    expect(read.why(4)).toContain('Write one of the shop’s calendars: “Day shift”');
+    expect(read.why(5)).toContain('A shear has no tonnes');
+  });
+});
