@@ -78,7 +78,7 @@ function readLength(cell: string, { units }: Reading): number {
 /** What seldom changes: everything but orders, lines, plan and records. */
 export type Catalogue = Pick<
   Shop,
-  'material' | 'colour' | 'sheet' | 'part' | 'calendar' | 'machine' | 'downtime' | 'absence'
+  'material' | 'colour' | 'sheet' | 'part' | 'calendar' | 'machine' | 'tool' | 'downtime' | 'absence'
 >;
 
 export function readCatalogue(folder: string, reading: Reading): Catalogue {
@@ -99,6 +99,7 @@ export function readCatalogue(folder: string, reading: Reading): Catalogue {
       from: readInstant(z.string().parse(row['from']), reading),
       to: readInstant(z.string().parse(row['to']), reading),
     })),
+    tool: [],
     absence: [],
   };
 }

@@ -60,6 +60,7 @@ export const shopRead = call(
       part: z.array(rowKinds.part),
       calendar: z.array(rowKinds.calendar),
       machine: z.array(rowKinds.machine),
+      tool: z.array(rowKinds.tool),
       downtime: z.array(rowKinds.downtime),
       absence: z.array(rowKinds.absence),
       order: z.array(rowKinds.order),

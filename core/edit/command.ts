@@ -14,6 +14,7 @@ const formKinds = [
   'part',
   'calendar',
   'machine',
+  'tool',
   'downtime',
   'absence',
 ] as const;
@@ -32,6 +33,7 @@ const formRow = z.discriminatedUnion('kind', [
   rowOf('part'),
   rowOf('calendar'),
   rowOf('machine'),
+  rowOf('tool'),
   rowOf('downtime'),
   rowOf('absence'),
 ]);
@@ -255,6 +257,7 @@ export const command = z.union([
   saveOf('part'),
   saveOf('calendar'),
   saveOf('machine'),
+  saveOf('tool'),
   saveOf('downtime'),
   saveOf('absence'),
   /** Several rows in one step, those first that others name; all of them or none. */

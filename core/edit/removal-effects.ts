@@ -27,6 +27,7 @@ export function removalEffects(shop: Shop, kind: FormKind, id: string): Result<s
   const next = withChanges(shop, edit.value.changes);
   const removal: Removal = { shop, next, before: operationsOf(shop), after: operationsOf(next), id };
   if (kind === 'machine') return ok([...moved(removal), ...noLongerPlanned(removal), ...forgotten(removal)]);
+  if (kind === 'tool') return ok([...moved(removal), ...noLongerPlanned(removal)]);
   if (kind === 'sheet')
     return ok([
       ...uncountedStock(removal),

@@ -9,6 +9,7 @@ import { partRemoval, savePart } from './part-commands.ts';
 import { publishingChanges } from './publish-commands.ts';
 import { rowName } from './row-name.ts';
 import { otherCase } from './same-code.ts';
+import { toolIssues } from './tool-rules.ts';
 import { refuseStale, staleIssue } from './stale.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 
@@ -126,6 +127,7 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
     const { machineId } = row as RowOf<'downtime'>;
     return shop.machine.some((m) => m.id === machineId) ? [] : [missing('machine', machineId)];
   }
+  if (kind === 'tool') return toolIssues(shop, row as RowOf<'tool'>, subject);
   if (kind === 'absence') return tooManyOut(shop, row as RowOf<'absence'>, subject);
   if (kind === 'sheet') {
     const saved = row as RowOf<'sheet'>;
@@ -253,8 +255,12 @@ function usersOf(shop: Shop, kind: FormKind, id: string): string[] {
     case 'calendar':
       return shop.machine.filter((m) => m.calendarId === id).map((m) => `machine ${m.id}`);
     case 'machine':
-      return shop.downtime.filter((d) => d.machineId === id).map((d) => `downtime ${d.id}`);
+      return [
+        ...shop.downtime.filter((d) => d.machineId === id).map((d) => `downtime ${d.id}`),
+        ...shop.tool.filter((t) => t.machineIds.includes(id)).map((t) => `tool ${t.id}`),
+      ];
     case 'sheet':
+    case 'tool':
     case 'downtime':
     case 'absence':
       return [];

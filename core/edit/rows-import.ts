@@ -15,6 +15,7 @@ const NOUNS: Readonly<Record<FormKind, string>> = {
   part: 'part',
   calendar: 'calendar',
   machine: 'machine',
+  tool: 'tool',
   downtime: 'downtime',
   absence: 'absence',
 };

@@ -83,6 +83,8 @@ export function usualMachine(
     calendarId,
     changeover: defaultChangeover(stage),
     standards: {},
+    betweenFramesMm: null,
+    timesEdition: 1,
     state: null,
     revision: 0,
   };

@@ -3,10 +3,11 @@ type Fields = Readonly<Record<string, unknown>>;
 /** What rows got since exports were first written, by kind: what each such row is without it. */
 const LATER_FIELDS: Readonly<Record<string, Fields>> = {
   line: { due: null, release: null, importance: null, note: '' },
-  settings: { decimals: 'point', setUpDone: [] },
+  settings: { decimals: 'point', setUpDone: [], remnants: null },
+  machine: { betweenFramesMm: null, timesEdition: 1 },
 };
 /** Kinds that came since then. */
-const LATER_KINDS: Fields = { otherName: [], fileLayout: [] };
+const LATER_KINDS: Fields = { otherName: [], fileLayout: [], tool: [] };
 
 /**
  * An export of an earlier version as this one writes it. What is there stays as it is, so that a wrong row is still found

@@ -16,6 +16,8 @@ export const gauge = z.strictObject({
   label: gaugeLabel,
   thicknessMm: z.number().positive('must be above 0').max(MAX_THICKNESS_MM),
   kgPerM2: z.number().positive('must be above 0').max(250),
+  /** The house V: what the shop bends it in on every brake; left out: by the usual rule (core/part/house-v.ts). */
+  vMm: z.number().positive('must be above 0').max(500).optional(),
 });
 export type Gauge = DeepReadonly<z.infer<typeof gauge>>;
 

@@ -37,6 +37,8 @@ export const machine = z.strictObject({
   tonnes: z.number().positive().max(5000).nullable(),
   /** Brake: the V opening usually set up; null for a shear. */
   dieOpeningMm: z.number().positive().max(500).nullable(),
+  /** Brake: distance between the side frames; null: not known, or a shear. */
+  betweenFramesMm: lengthMm.nullable(),
   /** Shear: how far the back gauge travels; null for a brake. */
   backGaugeMm: z.strictObject({ min: z.number().min(0), max: lengthMm }).nullable(),
   /** Shear: narrowest strip the hold-downs grip safely; null for a brake. */
@@ -46,6 +48,8 @@ export const machine = z.strictObject({
   changeover: changeoverRules,
   /** Time standards that differ from the stage's defaults (core/estimate/standards.ts lists them). */
   standards: z.record(z.string(), z.number().min(0).max(100_000)),
+  /** Which edition of the usual times those follow that the shop has not set itself (core/estimate/standards.ts). */
+  timesEdition: z.int().min(1).max(99),
   /** What is set up on the machine now: the first changeover starts from here. Null: unknown, first one free. */
   state: attributes.nullable(),
   revision,

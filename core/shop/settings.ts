@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { girthRule } from '../part/profile.ts';
 import { partRules } from '../part/rules.ts';
-import { name, revision } from '../fields.ts';
+import { lengthMm, name, revision } from '../fields.ts';
 
 /** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
 export const objectiveWeights = z.strictObject({
@@ -31,6 +31,10 @@ export const defaultWeights: ObjectiveWeights = {
   stability: 0.02,
   material: 10,
 };
+
+/** What an offcut must measure to be worth keeping, and how many of one size are. */
+const remnantRule = z.strictObject({ widthMm: lengthMm, lengthMm, most: z.int().min(0).max(10_000) });
+export type RemnantRule = DeepReadonly<z.infer<typeof remnantRule>>;
 
 /** The shop itself: one row. */
 export const settings = z.strictObject({
@@ -63,6 +67,8 @@ export const settings = z.strictObject({
   askWho: z.boolean(),
   /** The decimal mark that the shop writes. */
   decimals: z.enum(['point', 'comma']),
+  /** Which offcuts are kept, and how many of a size at most; null: not said, the usual sizes count (core/cutting). */
+  remnants: remnantRule.nullable(),
   /** Steps of the set-up that were done or skipped. */
   setUpDone: z.array(z.string().min(1).max(40)).max(20),
   revision,
@@ -83,6 +89,7 @@ export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   backupFolder: null,
   askWho: false,
   decimals: 'point',
+  remnants: null,
   setUpDone: [],
   revision: 0,
 };

@@ -37,6 +37,7 @@ export const settings = sqliteTable('settings', {
   backupFolder: text(),
   askWho: integer({ mode: 'boolean' }).notNull().default(false),
   decimals: text().notNull().default('point'),
+  remnants: json(),
   setUpDone: json()
     .notNull()
     .default(sql`'[]'`),
@@ -115,6 +116,7 @@ export const machine = sqliteTable('machine', {
   maxThicknessMm: real().notNull(),
   tonnes: real(),
   dieOpeningMm: real(),
+  betweenFramesMm: real(),
   backGaugeMm: json(),
   minStripMm: real(),
   crew: integer().notNull(),
@@ -123,7 +125,23 @@ export const machine = sqliteTable('machine', {
     .references(() => calendar.id),
   changeover: json().notNull(),
   standards: json().notNull(),
+  timesEdition: integer().notNull().default(1),
   state: json(),
+  revision: revision(),
+});
+
+export const tool = sqliteTable('tool', {
+  id: id(),
+  name: text().notNull(),
+  kind: text().notNull(),
+  openingMm: real(),
+  angleDeg: real(),
+  radiusMm: real(),
+  gooseneck: integer({ mode: 'boolean' }).notNull(),
+  lengthMm: real().notNull(),
+  ratingKnPerM: real(),
+  machineIds: json().notNull(),
+  note: text().notNull(),
   revision: revision(),
 });
 
@@ -218,6 +236,7 @@ export const tables = {
   part,
   calendar,
   machine,
+  tool,
   downtime,
   absence,
   order,

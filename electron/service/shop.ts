@@ -25,6 +25,7 @@ export function readShop({ rows }: Work, now: number): Shop {
     part: rows.read('part'),
     calendar: rows.read('calendar'),
     machine: rows.read('machine'),
+    tool: rows.read('tool'),
     downtime: rows.read('downtime'),
     absence: rows.read('absence'),
   };

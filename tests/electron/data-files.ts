@@ -41,6 +41,22 @@ export const rowWriter =
       .run(...values);
   };
 
+/** What rows got with brake tools, times of more than one edition and the shop's rule on remnants, as it is stored. */
+const TOOLS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+  settings: { remnants: null },
+  machine: { betweenFramesMm: null, timesEdition: 1 },
+};
+
+/** A row as it was before that. */
+export const beforeTools = (kind: string, row: object): object =>
+  without(row, ...Object.keys(TOOLS[kind] ?? {}));
+
+/** A stored row of such a file as it is after. */
+export const sinceTools = (kind: string, row: object): object => ({ ...row, ...TOOLS[kind] });
+
+/** The table that came with brake tools: empty. */
+export const TOOL_TABLES = { tool: [] };
+
 /** What rows got with terms of lines' own and the shop's way of writing, as it is stored. */
 const TERMS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   settings: { decimals: 'point', setUpDone: '[]' },
@@ -49,10 +65,13 @@ const TERMS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
 
 /** A row as it was before that. */
 export const beforeTerms = (kind: string, row: object): object =>
-  without(row, ...Object.keys(TERMS[kind] ?? {}));
+  without(beforeTools(kind, row), ...Object.keys(TERMS[kind] ?? {}));
 
 /** A stored row of such a file as it is after. */
-export const sinceTerms = (kind: string, row: object): object => ({ ...row, ...TERMS[kind] });
+export const sinceTerms = (kind: string, row: object): object => ({
+  ...sinceTools(kind, row),
+  ...TERMS[kind],
+});
 
 /** A row as a file before importance, stability and currencies had it (and before plans were published). */
 export function beforeImportance(kind: string, later: object): object {
@@ -81,7 +100,7 @@ export function sinceImportance(kind: string, earlier: object): object {
 }
 
 /** The tables that came with the names remembered of files: empty. */
-export const NAME_TABLES = { fileLayout: [], otherName: [] };
+export const NAME_TABLES = { ...TOOL_TABLES, fileLayout: [], otherName: [] };
 
 /** The tables that came with publishing, the floor's log and set-aside rows, and later: empty. */
 export const PUBLISHING_TABLES = {

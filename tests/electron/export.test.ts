@@ -88,7 +88,7 @@ describe('everything exported', () => {
     expect(contentOf(other)).toEqual(before);
   });
 
-  it('of the version before fills it too: lines without terms of their own, no names known', async () => {
+  it('of earlier versions fills it too: lines without terms of their own, no names known, no tools', async () => {
     const { store } = everything();
     const { folder } = await exportAll(store, fixedClock(), '1.2.3');
     type Rows = Record<string, unknown>[];
@@ -102,7 +102,8 @@ describe('everything exported', () => {
     const before = {
       ...whole,
       tables: {
-        ...without(whole.tables, 'otherName', 'fileLayout'),
+        ...without(whole.tables, 'otherName', 'fileLayout', 'tool'),
+        machine: whole.tables.machine!.map((row) => older('machine', row)),
         line: whole.tables.line!.map((row) => older('line', row)),
         settings: whole.tables.settings!.map((row) => older('settings', row)),
         step: whole.tables.step!.map((row) => ({
@@ -118,7 +119,11 @@ describe('everything exported', () => {
       },
     };
     const filled = fill(join(tempFolder(), 'other.db'), JSON.stringify(before));
-    expect(shopIn(filled)).toMatchObject({ line: anEverythingShop().line, otherName: [], fileLayout: [] });
+    expect(shopIn(filled)).toMatchObject({
+      line: anEverythingShop().line,
+      machine: anEverythingShop().machine,
+      ...{ otherName: [], fileLayout: [], tool: [] },
+    });
     const steps = filled.run('read', ({ whole: all }) => [...all.pages('step', 1000)].flat());
     expect(steps.at(-1)!.changes).toEqual(changes);
   });

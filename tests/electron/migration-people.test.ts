@@ -26,7 +26,7 @@ function fillBefore(file: string): void {
   const put = rowWriter(connection);
   put('settings', beforeImportance('settings', { ...shop.settings, crewLimit: 3 }));
   for (const row of shop.calendar) put('calendar', row);
-  for (const row of shop.machine) put('machine', row);
+  for (const row of shop.machine) put('machine', beforeImportance('machine', row));
   const [downtime] = shop.downtime;
   put('downtime', downtime!);
   const changes = [{ kind: 'downtime', id: downtime!.id, before: null, after: downtime }];

@@ -24,6 +24,7 @@ const RELEASED: Record<string, string> = {
     'bb018c273cf78fe84ee9401ed920bda14fc36bd41bf548bda746ae91c0283b1d',
   '0009_facts_plans_and_backups.sql': '1e63e2a489bf868b5206f6cf4b387d27bf873d77873e5cdf7b170c87222976e6',
   '0010_line_terms_and_names.sql': '1200019f552d7a4c1e6387919b097c634e01a18e62520b60c6e5acb995f180c6',
+  '0011_brake_tools.sql': '12bb9e6ef5763d72f753f061d3cb41ddb071da8f09b42e079a7148072be64e0c',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -55,7 +56,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'absence calendar changeover colour cutAnswer cutList downtime fact fileLayout learned line machine material movement order otherName part pin published queue record savedPlan setAside settings sheet step'.split(
+      'absence calendar changeover colour cutAnswer cutList downtime fact fileLayout learned line machine material movement order otherName part pin published queue record savedPlan setAside settings sheet step tool'.split(
         ' ',
       ),
     );
@@ -154,7 +155,7 @@ describe('a data file that cannot be used', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
     expect(refusedUntouched(file, 'unavailable')).toMatch(
-      /newer Foldweek \(format 12; this one knows up to 11\)/,
+      /newer Foldweek \(format 13; this one knows up to 12\)/,
     );
   });
 

@@ -28,6 +28,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   backupFolder: null,
   askWho: false,
   decimals: 'point',
+  remnants: null,
   setUpDone: [],
   revision: 0,
   ...own,
@@ -116,6 +117,8 @@ const machine = {
   crew: 1,
   calendarId: 'day',
   standards: {},
+  betweenFramesMm: null,
+  timesEdition: 1,
   state: null,
   revision: 0,
 };
@@ -149,6 +152,23 @@ export const aBrake = (own: With<'machine'> = {}): RowOf<'machine'> => ({
   },
   standards: { firstPiece: 90 },
   state: { gauge: '24', profile: 'corner' },
+  ...own,
+});
+
+/** A die of an 8 mm V that fits B1. */
+export const aTool = (own: With<'tool'> = {}): RowOf<'tool'> => ({
+  id: 'V8',
+  name: 'Die, V 8',
+  kind: 'die',
+  openingMm: 8,
+  angleDeg: 85,
+  radiusMm: null,
+  gooseneck: false,
+  lengthMm: 3050,
+  ratingKnPerM: null,
+  machineIds: ['B1'],
+  note: '',
+  revision: 0,
   ...own,
 });
 
@@ -268,6 +288,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   ],
   calendar: [aCalendar()],
   machine: [aBrake(), aShear()],
+  tool: [],
   downtime: [aDowntime()],
   absence: [],
   order: [anOrder(), anOrder({ id: '1043', due: at('2026-12-03'), importance: 2, rush: true })],

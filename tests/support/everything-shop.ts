@@ -1,5 +1,5 @@
 import type { Shop } from '../../core/shop/state.ts';
-import { aLearned, aPin, aQueue, aRecord, aShop, at } from './builders.ts';
+import { aLearned, aPin, aQueue, aRecord, aShop, aTool, at } from './builders.ts';
 import { aCutList, aMovement } from './stock-builders.ts';
 
 /** A shop that uses each kind of row at least once. */
@@ -26,6 +26,7 @@ export const anEverythingShop = (): Shop =>
     absence: [
       { id: 'flu', people: 1, from: at('2026-12-02'), to: at('2026-12-03'), reason: 'Flu', revision: 0 },
     ],
+    tool: [aTool()],
     movement: [aMovement()],
     cutList: [aCutList()],
     otherName: [{ id: 'colour:ral 7016', kind: 'colour', text: 'RAL 7016', oursId: 'moss', revision: 0 }],

@@ -14,6 +14,8 @@ const base = {
   calendarId: 'day',
   changeover: { combine: 'sum', attributes: {}, exceptions: [] },
   standards: {},
+  betweenFramesMm: null,
+  timesEdition: 1,
   state: null,
   revision: 0,
 };
