@@ -1,7 +1,6 @@
-import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
-import { expect, host, test } from './app.ts';
+import { type App, expect, host, test } from './app.ts';
 import { countWork } from './counting.ts';
 import { pdfPages, printTo } from './pdf.ts';
 
@@ -12,18 +11,14 @@ import { pdfPages, printTo } from './pdf.ts';
  */
 const MOST_CLICKS = 60;
 const MOST_TYPED = 200;
-
-const pictures = process.env.FOLDWEEK_PICTURES === '1';
-let taken = 0;
-async function picture(page: Page, name: string): Promise<void> {
-  if (!pictures) return;
-  const folder = join(import.meta.dirname, 'pictures');
-  mkdirSync(folder, { recursive: true });
-  await page.waitForTimeout(300);
-  await page.screenshot({ path: join(folder, `first-${++taken}-${name}.png`) });
-}
-
 const lists = join(import.meta.dirname, '../fixtures/import');
+
+/** A picture for README, without the message line. */
+async function picture({ page, host: where }: App, of: string): Promise<void> {
+  if (process.env.FOLDWEEK_PICTURES !== '1' || where !== 'desktop') return;
+  const path = join(import.meta.dirname, 'pictures', `first-${of}.png`);
+  await page.screenshot({ path, style: '[role=alertdialog] { visibility: hidden }' });
+}
 
 /** A file chosen with the button of that name. */
 async function choose(page: Page, button: string, file: string): Promise<void> {
@@ -58,41 +53,31 @@ test('an empty shop plans three foreign lists in fifteen minutes', { tag: host }
   await page.getByLabel('Name of the shop').click();
   await page.keyboard.type('Three Lists Trim');
   await press('Set up your shop');
-  await picture(page, 'shop');
   await press('Next: machines');
   await press('Add a shear and a press brake with usual figures');
-  await picture(page, 'machines');
+  await picture(app, 'machines');
   await press('Next: metals and colours');
-  await page
-    .getByText(/^24 ga/)
-    .first()
-    .click();
-  await page
-    .getByText(/^26 ga/)
-    .first()
-    .click();
+  for (const gauge of [/^24 ga/, /^26 ga/]) await page.getByText(gauge).first().click();
   for (const colour of ['White', 'Dark grey', 'Red', 'Green'])
     await page.getByText(colour, { exact: true }).click();
-  await picture(page, 'metals');
+  await picture(app, 'metals');
   await press(/^Keep 2 gauges and 4 colours/);
   await press('Add 48 × 120 in for all 8');
-  await picture(page, 'sheets');
   await press('Next: first orders');
 
   await press('Parts from a file');
   await choose(page, 'Choose a file', 'parts.csv');
-  await picture(page, 'parts');
   await take(page, 8, 'parts');
 
   await page.getByRole('link', { name: 'Orders', exact: true }).click();
   await press('Import from a file');
   await choose(page, 'Choose a file', 'auftraege.csv');
-  await picture(page, 'questions');
+  await picture(app, 'orders');
   await say(page, 'RAL 7016', /^Dark grey/);
   await say(page, 'RAL 9010', /^White/);
   await say(page, 'RAL 3009', /^Red/);
   await expect(page.getByText('11 rows to fix')).toBeVisible();
-  await picture(page, 'rows');
+  await picture(app, 'rows');
   await take(page, 97, 'lines');
 
   await choose(page, 'Another file', 'work-orders.xlsx');
@@ -111,13 +96,13 @@ test('an empty shop plans three foreign lists in fifteen minutes', { tag: host }
   await expect(page.getByText(/Planning: .*, so far /)).toBeVisible({ timeout: 60_000 });
   await press(/Stop, keep the best so far/);
   await expect(page.getByRole('button', { name: 'Plan the week', exact: true })).toBeVisible();
-  await picture(page, 'board');
+  await picture(app, 'board');
   await page.keyboard.press('Control+k');
   await page.keyboard.type('print');
   await page.getByRole('menuitem', { name: 'Print dispatch lists' }).click();
   const path = join(app.dataDir, 'dispatch.pdf');
   await expect(page.locator('html')).toHaveAttribute('data-print-ready', 'true');
-  await picture(page, 'dispatch');
+  await picture(app, 'print');
   await printTo(path, app);
   await expect
     .poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 30_000 })
