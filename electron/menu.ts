@@ -1,5 +1,6 @@
 import { app, Menu, type MenuItemConstructorOptions } from 'electron';
 import type { Push } from '../core/contract/push.ts';
+import { FIRST_MINUTES } from '../core/report/first-minutes.ts';
 import type { Pushes } from './service/pushes.ts';
 
 type Entry = Extract<Push, { kind: 'menu' }>['entry'];
@@ -60,7 +61,13 @@ export function setMenu(pushes: Pushes): void {
         ours('Plans: keep, compare, go back…', 'plans'),
       ],
     },
-    { role: 'help', submenu: [{ label: `Foldweek ${app.getVersion()}`, enabled: false }] },
+    // The page hears F1 itself.
+    helpMenu({ ...ours(FIRST_MINUTES, 'first-minutes', mac ? undefined : 'F1'), registerAccelerator: false }),
   ];
   Menu.setApplicationMenu(Menu.buildFromTemplate(template));
 }
+
+const helpMenu = (firstMinutes: MenuItemConstructorOptions): MenuItemConstructorOptions => ({
+  role: 'help',
+  submenu: [firstMinutes, { type: 'separator' }, { label: `Foldweek ${app.getVersion()}`, enabled: false }],
+});

@@ -26,7 +26,17 @@ export const push = z.discriminatedUnion('kind', [
   /** A menu entry was chosen. */
   z.strictObject({
     kind: z.literal('menu'),
-    entry: z.enum(['import', 'undo', 'redo', 'plan', 'publish', 'plans', 'print', 'settings']),
+    entry: z.enum([
+      'import',
+      'undo',
+      'redo',
+      'plan',
+      'publish',
+      'plans',
+      'print',
+      'settings',
+      'first-minutes',
+    ]),
   }),
 ]);
 export type Push = DeepReadonly<z.infer<typeof push>>;

@@ -1,4 +1,5 @@
 import { Bookmark, ChevronDown, HelpCircle, Play, Redo2, Search, Send, Square, Undo2 } from 'lucide-react';
+import { FIRST_MINUTES } from '../../core/report/first-minutes.ts';
 import { aimWords, linesOf } from '../../core/report/search-words.ts';
 import { formatClock, formatWallDate } from '../../core/time/wall.ts';
 import { counted } from '../../core/units/count.ts';
@@ -108,9 +109,10 @@ interface Props {
   undoRedo: UndoRedo;
   onPalette: () => void;
   onKeys: () => void;
+  onFirstMinutes: () => void;
 }
 
-export function Header({ job, undoRedo, onPalette, onKeys }: Props) {
+export function Header({ job, undoRedo, onPalette, onKeys, onFirstMinutes }: Props) {
   const { data: shop } = useShop();
   const { undo, redo, undoLabel, redoLabel } = undoRedo;
   return (
@@ -148,7 +150,15 @@ export function Header({ job, undoRedo, onPalette, onKeys }: Props) {
           onPress={() => usePlansView.getState().ask('plans')}
         />
         <IconButton label="Find" keys="Ctrl+K" icon={Search} onPress={onPalette} />
-        <IconButton label="List of keys" keys="?" icon={HelpCircle} onPress={onKeys} />
+        <Menu
+          label="Help"
+          entries={[
+            { id: 'first-minutes', label: FIRST_MINUTES, end: 'F1', act: onFirstMinutes },
+            { id: 'keys', label: 'List of keys', end: '?', act: onKeys },
+          ]}
+        >
+          <IconButton label="Help" icon={HelpCircle} />
+        </Menu>
       </div>
     </header>
   );
