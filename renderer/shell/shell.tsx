@@ -1,6 +1,7 @@
 import { useEffect, useEffectEvent, useState, type ReactNode } from 'react';
 import { onPush } from '../queries/invoke.ts';
 import { useShop, useStatus } from '../queries/hooks.ts';
+import { FirstMinutes } from '../screens/help/first-minutes.tsx';
 import { PlansDialogs } from '../screens/plans/plans-dialogs.tsx';
 import { usePlansView } from '../screens/plans/plans-view.ts';
 import { WhatIfDialogs } from '../screens/what-if/what-if-dialogs.tsx';
@@ -40,10 +41,10 @@ export function Shell({ children }: { children: ReactNode }) {
   const job = usePlanJob();
   const undoRedo = useUndoRedo();
   const { data: shop } = useShop();
-  const [over, setOver] = useState<'palette' | 'keys' | null>(null);
+  const [over, setOver] = useState<'palette' | 'keys' | 'first-minutes' | null>(null);
   const close = () => setOver(null);
   const others = [...usePlanActions(), ...useWhatIfActions()];
-  const actions = appActions(job, undoRedo, others, () => setOver('keys'));
+  const actions = appActions(job, undoRedo, others, setOver);
   const palette: Action = {
     id: 'palette',
     label: 'Find',
@@ -58,7 +59,13 @@ export function Shell({ children }: { children: ReactNode }) {
   return (
     <DropFile>
       <div className={styles.shell}>
-        <Header job={job} undoRedo={undoRedo} onPalette={palette.act} onKeys={() => setOver('keys')} />
+        <Header
+          job={job}
+          undoRedo={undoRedo}
+          onPalette={palette.act}
+          onKeys={() => setOver('keys')}
+          onFirstMinutes={() => setOver('first-minutes')}
+        />
         <Rail />
         <main className={styles.main}>
           <SearchStrip job={job} undoRedo={undoRedo} currency={shop?.settings.currency ?? null} />
@@ -67,6 +74,7 @@ export function Shell({ children }: { children: ReactNode }) {
       </div>
       <Palette actions={actions} isOpen={over === 'palette'} onClose={close} />
       <KeysDialog actions={[...actions, palette]} isOpen={over === 'keys'} onClose={close} />
+      <FirstMinutes isOpen={over === 'first-minutes'} onClose={close} leads />
       <WhatIfDialogs />
       <PlansDialogs />
       <ToastCorner />
