@@ -9,6 +9,11 @@ const MOST_CHARACTERS = 40;
  */
 export function freeCode(name: string, taken: Iterable<string>): string {
   const used = new Set([...taken].map((code) => code.toLowerCase()));
+  return freeCodeBut(name, (code) => used.has(code));
+}
+
+/** The same for many names after one another. @param isTaken whether a code, in small letters, is in use */
+export function freeCodeBut(name: string, isTaken: (code: string) => boolean): string {
   const plain = name
     .normalize('NFKD')
     .replace(/\p{Mark}/gu, '')
@@ -20,6 +25,6 @@ export function freeCode(name: string, taken: Iterable<string>): string {
   for (let number = 1; ; number += 1) {
     const end = number === 1 ? '' : `-${number}`;
     const code = `${stem.slice(0, MOST_CHARACTERS - end.length)}${end}`;
-    if (!used.has(code)) return code;
+    if (!isTaken(code)) return code;
   }
 }

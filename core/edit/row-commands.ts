@@ -53,7 +53,8 @@ const withSaved = (shop: Shop, changes: readonly RowChange[]): Shop =>
     ? withChanges(shop, changes)
     : changes.reduce((next, { kind, id, before, after }) => {
         const rows = next[kind] as readonly { readonly id: string }[];
-        const saved = before ? rows.map((row) => (row.id === id ? after! : row)) : [...rows, after!];
+        const saved = rows.slice();
+        saved[before ? rows.findIndex((row) => row.id === id) : rows.length] = after!;
         return { ...next, [kind]: saved };
       }, shop);
 

@@ -2,7 +2,7 @@ import type { FormKind, FormRow } from '../edit/command.ts';
 import { saveRow } from '../edit/row-commands.ts';
 import { rowName } from '../edit/row-name.ts';
 import { code } from '../fields.ts';
-import { freeCode } from '../code.ts';
+import { freeCodeBut } from '../code.ts';
 import { sentence } from '../result.ts';
 import { otherNameId, type NamedKind, type OtherName } from '../shop/other-name.ts';
 import { sameContent } from '../shop/row-change.ts';
@@ -125,21 +125,21 @@ export const commandOf = (
 
 /** Codes for rows that are new: the file's own where it can be one, else one made of it. */
 export class Codes {
+  /** In small letters: codes that differ only in capitals are one. */
   readonly #taken: Set<string>;
   readonly #made = new Map<string, string>();
   constructor(rows: readonly { readonly id: string }[]) {
-    this.#taken = new Set(rows.map(({ id }) => id));
+    this.#taken = new Set(rows.map(({ id }) => id.toLowerCase()));
   }
-  /** @returns the same code for the same text, whatever its case */
   for(text: string): string {
     if (!code.safeParse(text).success) return this.made(text);
-    this.#taken.add(text);
+    this.#taken.add(text.toLowerCase());
     return text;
   }
-  /** One made of a name. */
-  made(text: string): string {
-    const key = text.toLowerCase();
-    const made = this.#made.get(key) ?? freeCode(text, this.#taken);
+  /** One made of a name. @param of what has that code; the same has it again, whatever the case */
+  made(text: string, of = text): string {
+    const key = of.toLowerCase();
+    const made = this.#made.get(key) ?? freeCodeBut(text, (one) => this.#taken.has(one));
     this.#made.set(key, made);
     this.#taken.add(made);
     return made;

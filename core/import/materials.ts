@@ -1,5 +1,4 @@
 import { z } from 'zod';
-import { freeCode } from '../code.ts';
 import { gaugeLabel, name } from '../fields.ts';
 import type { Gauge, Material, Metal } from '../material/material.ts';
 import { gaugeLabelled, gaugeOf, usualMaterial } from '../material/usual-metals.ts';
@@ -11,7 +10,7 @@ import { formatThickness, type LengthUnits } from '../units/length.ts';
 import type { FileFields } from './field.ts';
 import type { ImportKind, JudgedRow, RowIssue } from './kind.ts';
 import { LIST_WORDS } from './list-words.ts';
-import { commandOf, numberIn, refusalsOf, textIn, type OfRow } from './list-rows.ts';
+import { Codes, commandOf, numberIn, refusalsOf, textIn, type OfRow } from './list-rows.ts';
 import { namesOf } from './names.ts';
 import type { ReadRow } from './read-rows.ts';
 import { plainWords } from './words.ts';
@@ -83,15 +82,27 @@ export const materialFiles: ImportKind = {
     const gathered = new Map<string, Gathered>();
     const refuse = (row: ReadRow, issue: OfRow): void => void issues.push({ ...issue, row: row.row });
     const names = namesOf(shop, []);
+    const codes = new Codes(shop.material);
     for (const row of rows) {
       const said = textIn(row, 'code') ?? textIn(row, 'metal') ?? '';
       const before = names.find('material', said) ?? names.find('material', textIn(row, 'metal') ?? '');
       const key = before?.id ?? said.toLowerCase();
-      const taken = [...shop.material, ...[...gathered.values()].map(({ base }) => base)].map(({ id }) => id);
-      const metal = gathered.get(key) ?? { before, base: before ?? newMetal(row, said, taken), rows: [] };
+      const metal = gathered.get(key) ?? {
+        before,
+        base: before ? named(before, row) : newMetal(row, said, codes),
+        rows: [],
+      };
       const { base } = metal;
       if (base === null) {
         refuse(row, unknownFamily(row));
+        continue;
+      }
+      const family = textIn(row, 'family');
+      if (family !== undefined && family !== base.metal) {
+        refuse(row, {
+          field: 'family',
+          reason: `${base.name} is ${base.metal}, not ${family}. Correct the cell, or the metal in Shop, Materials.`,
+        });
         continue;
       }
       const gauge = gaugeIn(row, base, shop.settings.units);
@@ -110,6 +121,12 @@ export const materialFiles: ImportKind = {
     return { rows: judged, issues, notes: [], missing: [], command: commandOf(changed, []) };
   },
 };
+
+/** A metal that the file knows by its code has the file's name. */
+const named = (before: Material, row: ReadRow): Material => ({
+  ...before,
+  name: textIn(row, 'code') === undefined ? before.name : (textIn(row, 'metal') ?? before.name),
+});
 
 interface Found {
   readonly judged: Map<number, JudgedRow>;
@@ -133,22 +150,32 @@ function judgeMetal(shop: Shop, { before, base, rows }: Gathered, { judged, issu
   const { units } = shop.settings;
   for (const { row, gauge } of rows) {
     const old = before?.gauges.find(({ label: text }) => text === gauge.label);
-    const isKnown = old !== undefined && old.thicknessMm === gauge.thicknessMm;
+    const isRenamed = before !== null && before.name !== base.name;
+    const isThicker = old !== undefined && old.thicknessMm !== gauge.thicknessMm;
     judged.set(row.row, {
-      state: isKnown ? 'known' : old ? 'changed' : 'new',
+      state: !old ? 'new' : isThicker || isRenamed ? 'changed' : 'known',
       subject: `gauge ${gauge.label} of ${rowName('material', base.id)}`,
       words: before ? '' : `Strength and K-factor as usual for ${base.metal}; correct them by your own.`,
-      was: old && !isKnown ? { thickness: formatThickness(old.thicknessMm, units) } : {},
+      was: {
+        ...(isThicker ? { thickness: formatThickness(old.thicknessMm, units) } : {}),
+        ...(isRenamed ? { metal: before.name } : {}),
+      },
     });
   }
   if (!before || !sameContent(before, after)) changed.push({ kind: 'material', row: after });
 }
 
 /** A new metal with what is usual for its family; null: no word says which that is. */
-function newMetal(row: ReadRow, said: string, taken: readonly string[]): Material | null {
+function newMetal(row: ReadRow, said: string, codes: Codes): Material | null {
   const own = textIn(row, 'metal') ?? said;
   const family = (textIn(row, 'family') as Metal | undefined) ?? familyNamed(own);
-  return family ? { ...usualMaterial(family, []), id: freeCode(said, taken), name: own } : null;
+  return family
+    ? {
+        ...usualMaterial(family, []),
+        id: textIn(row, 'code') === undefined ? codes.made(said) : codes.for(said),
+        name: own,
+      }
+    : null;
 }
 
 function familyNamed(text: string): Metal | undefined {
@@ -166,12 +193,20 @@ const unknownFamily = (row: ReadRow): OfRow => ({
 /** The gauge of a row: its thickness as written, as it stands in the shop, or as published for the label; null: unknown. */
 function gaugeIn(row: ReadRow, { metal, gauges }: Material, units: LengthUnits): Gauge | null {
   const [said, thicknessMm] = [textIn(row, 'gauge'), numberIn(row, 'thickness') ?? millimetresIn(row)];
-  const own = gauges.find(({ label: text }) => text === said);
-  if (own && (thicknessMm === undefined || own.thicknessMm === tidy(thicknessMm))) return own;
+  const own = gauges.find((gauge) =>
+    said === undefined
+      ? thicknessMm !== undefined && sameThickness(gauge.thicknessMm, thicknessMm, units)
+      : gauge.label === said,
+  );
+  if (own && (thicknessMm === undefined || sameThickness(own.thicknessMm, thicknessMm, units))) return own;
   if (thicknessMm !== undefined)
-    return { ...own, ...gaugeOf(metal, said ?? labelOf(thicknessMm, units), thicknessMm) };
+    return { ...own, ...gaugeOf(metal, said ?? own?.label ?? labelOf(thicknessMm, units), thicknessMm) };
   return said === undefined ? null : gaugeLabelled(metal, said, units);
 }
+
+/** A file tells no thickness finer than tables print it. */
+const sameThickness = (a: number, b: number, units: LengthUnits): boolean =>
+  formatThickness(a, units) === formatThickness(b, units);
 
 /** Thicknesses are kept to a micron. */
 const tidy = (mm: number): number => Math.round(mm * 1000) / 1000;

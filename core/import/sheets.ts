@@ -7,7 +7,7 @@ import { formatAmount } from '../units/money.ts';
 import type { Field, FileFields } from './field.ts';
 import type { ImportKind } from './kind.ts';
 import { LIST_WORDS } from './list-words.ts';
-import { judgeList, numberIn, textIn, type Becomes, type ListOf } from './list-rows.ts';
+import { Codes, judgeList, numberIn, textIn, type Becomes, type ListOf } from './list-rows.ts';
 import type { ReadRow } from './read-rows.ts';
 import { WORDS } from './vocabulary.ts';
 
@@ -74,26 +74,24 @@ export const sheetFiles: ImportKind = {
   fields,
   judge(rows, context) {
     const { shop } = context;
-    const taken = new Set(shop.sheet.map(({ id }) => id));
-    const made: Sheet[] = [];
+    const codes = new Codes(shop.sheet);
+    const find = sheetFinder(shop.sheet);
     const becomes = rows.flatMap((row): Becomes<'sheet'>[] => {
       const metal = metalIn(shop, row);
       if (!metal) return [];
       const size = { widthMm: numberIn(row, 'width') ?? 0, lengthMm: numberIn(row, 'length') ?? 0 };
       const said = textIn(row, 'code');
-      const before = sheetOf(shop.sheet, said, metal, size);
-      const again = said === undefined ? sheetOf(made, undefined, metal, size) : null;
-      const base = before ?? again ?? newSheet(metal, size, shop.settings.units, taken);
+      const before = find(said, metal, size);
+      const base = before ?? newSheet(metal, size, shop.settings.units, []);
+      const exact = [...Object.values(metal), size.widthMm.toFixed(1), size.lengthMm.toFixed(1)].join(' ');
       const after: Sheet = {
         ...base,
         ...metal,
         ...(before && sameSize(before, size) ? {} : size),
-        id: before?.id ?? said ?? base.id,
+        id: before?.id ?? said ?? codes.made(base.id, exact),
         trimMm: numberIn(row, 'trim') ?? base.trimMm,
         costCents: numberIn(row, 'price') ?? base.costCents,
       };
-      taken.add(after.id);
-      made.push(after);
       const words =
         before || after.costCents > 0 ? '' : 'No price is known of it: its waste costs nothing in a plan.';
       return [{ row, before, after, words, others: [] }];
@@ -117,15 +115,19 @@ export const sameSize = (a: SheetSize, b: SheetSize): boolean =>
 export const sameMetal = (a: SheetMetal, b: SheetMetal): boolean =>
   a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
 
-/** The sheet size by its code; without a code the one of that metal and size. */
-const sheetOf = (
-  sheets: readonly Sheet[],
-  said: string | undefined,
-  metal: SheetMetal,
-  size: SheetSize,
-): Sheet | null =>
-  sheets.find((one) =>
-    said === undefined
-      ? one.form === 'sheet' && sameMetal(one, metal) && sameSize(one, size)
-      : one.id.toLowerCase() === said.toLowerCase(),
-  ) ?? null;
+/** Finds a sheet size by its code; without a code the one of that metal and size. */
+function sheetFinder(sheets: readonly Sheet[]) {
+  const byCode = new Map(sheets.map((sheet) => [sheet.id.toLowerCase(), sheet]));
+  const byMetal = new Map<string, Sheet[]>();
+  const key = ({ materialId, gauge, colourId }: SheetMetal): string =>
+    [materialId, gauge, colourId].join(' ');
+  for (const sheet of sheets) {
+    const same = byMetal.get(key(sheet)) ?? [];
+    byMetal.set(key(sheet), same);
+    if (sheet.form === 'sheet') same.push(sheet);
+  }
+  return (said: string | undefined, metal: SheetMetal, size: SheetSize): Sheet | null => {
+    if (said !== undefined) return byCode.get(said.toLowerCase()) ?? null;
+    return byMetal.get(key(metal))?.find((one) => sameSize(one, size)) ?? null;
+  };
+}

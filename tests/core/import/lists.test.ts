@@ -197,6 +197,23 @@ describe('metals from a file', () => {
     expect(galv.tensileMpa).toBe(330);
   });
 
+  it('known by their code get the file’s name; a thickness that a gauge has is that gauge', () => {
+    const read = readList('materials', shop, [
+      'Code | Metal | Thickness (in)',
+      'galv | Zinc-coated sheet | 0.0276',
+    ]);
+    expect(read.of('changed')).toEqual([2]);
+    expect(read.cell(2, 'metal')?.was).toBe('Galvanized');
+    const galv = taken(shop, read).after.material[0]!;
+    expect(galv).toMatchObject({ id: 'galv', name: 'Zinc-coated sheet' });
+    expect(galv.gauges).toEqual(shop.material[0]!.gauges);
+  });
+
+  it('have one family', () => {
+    const read = readList('materials', shop, ['Metal | Family | Gauge', 'galv | stainless | 20']);
+    expect(read.why(2)).toContain('Galvanized is galvanized, not stainless');
+  });
+
   it('are not guessed: an unknown family, a gauge of no table, nothing at all', () => {
     const read = readList('materials', shop, [
       'Metal | Gauge | Thickness (in)',
