@@ -16,8 +16,13 @@ const lists = join(import.meta.dirname, '../fixtures/import');
 /** A picture for README, without the message line. */
 async function picture({ page, host: where }: App, of: string): Promise<void> {
   if (process.env.FOLDWEEK_PICTURES !== '1' || where !== 'desktop') return;
-  const path = join(import.meta.dirname, 'pictures', `first-${of}.png`);
-  await page.screenshot({ path, style: '[role=alertdialog] { visibility: hidden }' });
+  const visibility = (value: string) =>
+    page.getByRole('alertdialog', { includeHidden: true }).evaluateAll((all, as) => {
+      for (const one of all) if (one instanceof HTMLElement) one.style.visibility = as;
+    }, value);
+  await visibility('hidden');
+  await page.screenshot({ path: join(import.meta.dirname, 'pictures', `first-${of}.png`) });
+  await visibility('');
 }
 
 /** A file chosen with the button of that name. */
