@@ -12,6 +12,7 @@ import {
 } from 'lucide-react';
 import { lazy, type ReactNode } from 'react';
 import type { Place } from './router.ts';
+import { KIND_WORDS, kindAt } from './screens/import/kinds.ts';
 import { BoardScreen } from './screens/board/board-screen.tsx';
 
 // A start shows the board, which therefore comes with the page; the other screens when they are opened.
@@ -20,7 +21,7 @@ const OrdersView = lazy(async () => ({
   default: (await import('./screens/orders/orders-screen.tsx')).OrdersScreen,
 }));
 const ImportView = lazy(async () => ({
-  default: (await import('./screens/orders/import-screen.tsx')).ImportScreen,
+  default: (await import('./screens/import/import-screen.tsx')).ImportScreen,
 }));
 const ArchiveView = lazy(async () => ({
   default: (await import('./screens/orders/archive/archive-screen.tsx')).ArchiveScreen,
@@ -84,13 +85,16 @@ export const screens: readonly Screen[] = [
 /** Paper has no navigation around it. */
 export const isPrint = ({ path }: Place): boolean => path[0] === 'print';
 
-export const screenAt = ({ path }: Place): Screen | undefined =>
-  screens.find((screen) => screen.path === path[0]);
+/** The screen of the navigation that a place belongs to; a file's import to the one that shows what it holds. */
+export function screenAt(place: Place): Screen | undefined {
+  const first = place.path[0] === 'import' ? KIND_WORDS[kindAt(place)].home[0] : place.path[0];
+  return screens.find((screen) => screen.path === first);
+}
 
 /** The view for an address; the board when it names nothing we have. Deeper parts are the screen's own (`usePlace`). */
 export function viewAt(place: Place): ReactNode {
   if (isPrint(place)) return paperAt(place.path[1] ?? '');
-  if (place.path[0] === 'orders' && place.path[1] === 'import') return <ImportView />;
+  if (place.path[0] === 'import') return <ImportView />;
   if (place.path[0] === 'orders' && place.path[1] === 'archive') return <ArchiveView />;
   if (place.path[0] === 'shop' && place.path[1] === 'set-up') return <SetUpView />;
   return screenAt(place)?.view ?? <BoardScreen />;

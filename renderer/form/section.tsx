@@ -11,7 +11,7 @@ import { Tag } from '../ui/tag.tsx';
 import { TextField } from '../ui/text-field.tsx';
 import { useDrafts } from './drafts.ts';
 import styles from './form.module.css';
-import { RowsFromElsewhere, usePastedRows } from './pasted-rows.tsx';
+import { RowsFromElsewhere, usePastedRows, WaitingFile } from './pasted-rows.tsx';
 import { draftName, NEW_ROW as NEW } from './use-row-form.ts';
 
 /** A row in the list at the side. */
@@ -78,6 +78,7 @@ export function Section<K extends FormKind>({
             </Button>
           )}
           <RowsFromElsewhere list={path} />
+          <WaitingFile />
           {draftName(kind, null) in drafts && <Tag look="warn">one is being added, not saved</Tag>}
           {rows.length >= FILTER_FROM && (
             <TextField label="Find" value={filter} onChange={setFilter} placeholder="code or name" />

@@ -1,13 +1,17 @@
 import { FileUp } from 'lucide-react';
 import { useState, type DragEvent, type ReactNode } from 'react';
-import { navigate } from '../router.ts';
-import { droppedFile } from '../screens/orders/dropped-file.ts';
+import { readPlace } from '../router.ts';
+import { importOf } from '../screens/import/file-import.ts';
+import { KIND_WORDS, kindAt, openImport } from '../screens/import/kinds.ts';
 import { toast } from '../ui/toast.tsx';
 import styles from './shell.module.css';
 
 const holdsFile = (event: DragEvent) => event.dataTransfer.types.includes('Files');
 
-/** The whole window takes a CSV file of work orders and hands it to the import screen. */
+/** What a file that is dropped now is read as: what the screen shows, work orders on most. */
+const kindHere = () => kindAt(readPlace(window.location.hash));
+
+/** The whole window takes a file of rows and hands it to the import screen. */
 export function DropFile({ children }: { children: ReactNode }) {
   const [over, setOver] = useState(false);
   const drop = (event: DragEvent) => {
@@ -17,8 +21,8 @@ export function DropFile({ children }: { children: ReactNode }) {
     const [file, more] = event.dataTransfer.files;
     if (!file) return;
     if (more) toast({ text: `One file at a time: only ${file.name} was read.`, look: 'trouble' });
-    droppedFile.give(file);
-    navigate('orders', 'import');
+    void importOf(kindHere()).getState().read(file);
+    openImport(kindHere());
   };
   return (
     <div
@@ -37,7 +41,7 @@ export function DropFile({ children }: { children: ReactNode }) {
       {over && (
         <div className={styles.dropHint}>
           <FileUp size={32} aria-hidden />
-          <p>Let go to import the work orders in this file</p>
+          <p>{`Let go to read the ${KIND_WORDS[kindHere()].many} in this file`}</p>
         </div>
       )}
     </div>

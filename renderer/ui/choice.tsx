@@ -31,6 +31,11 @@ interface Props extends FieldWords {
   isDisabled?: boolean;
 }
 
+interface SelectProps extends Props {
+  /** The label is only told, where a table's headings say it already. */
+  labelHidden?: boolean;
+}
+
 const item = (option: Option) => (
   <ListBoxItem key={option.id} id={option.id} textValue={option.name} className={popover.item ?? ''}>
     {({ isSelected }) => (
@@ -53,6 +58,7 @@ export const Swatch = ({ hex }: { hex: string }) => (
 /** One of a few. */
 export function Select({
   label,
+  labelHidden = false,
   help,
   error,
   options,
@@ -60,9 +66,10 @@ export function Select({
   onChange,
   placeholder,
   isDisabled = false,
-}: Props) {
+}: SelectProps) {
   return (
     <Primitive
+      {...(labelHidden ? { 'aria-label': label } : {})}
       value={value}
       onChange={(key) => key !== null && onChange(String(key))}
       isInvalid={error !== undefined}
@@ -70,7 +77,7 @@ export function Select({
       placeholder={placeholder ?? 'Choose…'}
       className={styles.field ?? ''}
     >
-      <FieldLabel label={label} />
+      {!labelHidden && <FieldLabel label={label} />}
       <Button className={classes(styles.input, styles.select)}>
         <SelectValue className={styles.value ?? ''}>
           {({ selectedText, defaultChildren }) => selectedText || defaultChildren}

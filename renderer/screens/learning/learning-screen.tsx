@@ -1,4 +1,4 @@
-import { TrendingUp } from 'lucide-react';
+import { FileUp, TrendingUp } from 'lucide-react';
 import { useMemo } from 'react';
 import { lateChange } from '../../../core/learn/evidence.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
@@ -7,11 +7,12 @@ import { sentence } from '../../../core/result.ts';
 import { useHappened, type FinishedWork } from '../../queries/happened.ts';
 import { useShop } from '../../queries/hooks.ts';
 import { navigate, usePlace } from '../../router.ts';
+import { Button } from '../../ui/button.tsx';
 import { Page, Panel } from '../../ui/page.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Tabs } from '../../ui/tabs.tsx';
 import { EvidenceChart } from './evidence-chart.tsx';
-import { useImportFinished } from './import-finished.tsx';
+import { openImport } from '../import/kinds.ts';
 import { LateSentence } from './late-sentence.tsx';
 import { LearnedHistory } from './learned-history.tsx';
 import styles from './learning.module.css';
@@ -23,16 +24,18 @@ import { proposalsFor } from './proposals.ts';
 export function LearningScreen() {
   const { data: shop, error } = useShop();
   const { data: happened, error: failed } = useHappened();
-  const { button, panel } = useImportFinished();
   return (
     <Page
       title="Learning"
       lead="What finished work says of your time standards. Nothing changes until you accept it."
-      actions={button}
+      actions={
+        <Button icon={FileUp} onPress={() => openImport('finished')}>
+          Import finished operations
+        </Button>
+      }
     >
       {(error ?? failed) && <SentenceError message={(error ?? failed)?.message ?? ''} />}
       {!error && !failed && (!shop || !happened) && <Waiting doing="Working out what finished work shows" />}
-      {panel}
       {shop && happened && <Machines shop={shop} happened={happened} />}
     </Page>
   );

@@ -4,15 +4,18 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { EmptyState } from '../../ui/states.tsx';
+import { openImport } from '../import/kinds.ts';
 import { exampleRow } from './example-row.ts';
 import styles from './orders.module.css';
 
 /** No orders yet: how they come in, and what a file of them looks like. */
 export const NoOrders = ({ shop }: { shop: Shop }) => (
   <EmptyState icon={ClipboardList} title="No work orders yet">
-    <p>Import a CSV file of them, drop one anywhere on this window, or type the first by hand.</p>
+    <p>
+      Import a file of them, drop one anywhere on this window, paste rows (Ctrl+V), or type the first by hand.
+    </p>
     <div className={styles.ways}>
-      <Button look="primary" icon={FileUp} onPress={() => navigate('orders', 'import')}>
+      <Button look="primary" icon={FileUp} onPress={() => openImport('orders')}>
         Import from a file
       </Button>
       <Button icon={Plus} onPress={() => navigate('orders', '+')}>

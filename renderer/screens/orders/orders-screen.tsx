@@ -10,6 +10,7 @@ import { Button } from '../../ui/button.tsx';
 import { Page } from '../../ui/page.tsx';
 import { sortRows } from '../../ui/sort-rows.ts';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { openImport } from '../import/kinds.ts';
 import { ChosenLine } from './chosen-line.tsx';
 import { FilterBar } from './filter-bar.tsx';
 import { lineColumns } from './line-columns.tsx';
@@ -52,7 +53,7 @@ const Actions = () => (
     <Button icon={Archive} onPress={() => navigate('orders', 'archive')}>
       Archive
     </Button>
-    <Button icon={FileUp} onPress={() => navigate('orders', 'import')}>
+    <Button icon={FileUp} onPress={() => openImport('orders')}>
       Import from a file
     </Button>
     <Button look="primary" icon={Plus} onPress={() => navigate('orders', NEW_ORDER)}>

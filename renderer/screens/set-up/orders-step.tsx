@@ -5,6 +5,7 @@ import { usePlanJob } from '../../shell/use-plan-job.ts';
 import { navigate } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { RowsFromFile } from '../../form/pasted-rows.tsx';
+import { openImport } from '../import/kinds.ts';
 import { Group } from '../../form/form-frame.tsx';
 import styles from './set-up.module.css';
 import { StepFoot } from './step-foot.tsx';
@@ -33,11 +34,7 @@ export function OrdersStep({ shop }: { shop: Shop }) {
               : `${counted(shop.order.length, 'work order')} with ${counted(shop.line.length, 'line')}.`}
           </p>
           <p className={styles.offers}>
-            <Button
-              look={planned ? 'usual' : 'primary'}
-              icon={FileUp}
-              onPress={() => navigate('orders', 'import')}
-            >
+            <Button look={planned ? 'usual' : 'primary'} icon={FileUp} onPress={() => openImport('orders')}>
               Work orders from a file
             </Button>
             <Button icon={Plus} onPress={() => navigate('orders', '+')}>

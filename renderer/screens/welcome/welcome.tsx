@@ -6,7 +6,7 @@ import { classes } from '../../ui/classes.ts';
 import { Button } from '../../ui/button.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { base64Of } from '../orders/import/base64.ts';
+import { base64Of } from '../../queries/base64.ts';
 import styles from './welcome.module.css';
 
 /** How this computer is set; the first step of the set-up shows it to be corrected. */

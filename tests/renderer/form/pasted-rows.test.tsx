@@ -1,8 +1,8 @@
 // @vitest-environment jsdom
-import { cleanup, render } from '@testing-library/react';
-import { afterEach, describe, expect, it } from 'vitest';
+import { cleanup, render, waitFor } from '@testing-library/react';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { usePastedRows } from '../../../renderer/form/pasted-rows.tsx';
-import { droppedFile } from '../../../renderer/screens/orders/dropped-file.ts';
+import { importOf } from '../../../renderer/screens/import/file-import.ts';
 
 function List({ list }: { list: string }) {
   usePastedRows(list);
@@ -17,9 +17,18 @@ function paste(text: string, on: EventTarget = document.body): boolean {
   return event.defaultPrevented;
 }
 
+let sent: { kind: string; base64: string }[] = [];
+beforeEach(() => {
+  sent = [];
+  const call = (_: string, input: never) => {
+    sent.push(input);
+    return Promise.resolve({ ok: true, value: { rows: [] } });
+  };
+  Object.assign(window, { bridge: { onPush: () => () => undefined, call } });
+});
 afterEach(() => {
   cleanup();
-  droppedFile.take();
+  importOf('orders').getState().forget();
   window.location.hash = '';
 });
 
@@ -27,8 +36,10 @@ describe('rows pasted into a list', () => {
   it('are read as a file of its rows', async () => {
     render(<List list="orders" />);
     expect(paste('order\tpart\n1042\tcap')).toBe(true);
-    expect(window.location.hash).toBe('#/orders/import?kind=orders');
-    expect(await droppedFile.take()?.text()).toBe('order\tpart\n1042\tcap');
+    expect(window.location.hash).toBe('#/import/orders');
+    await waitFor(() => expect(sent).toHaveLength(1));
+    expect(sent[0]?.kind).toBe('orders');
+    expect(atob(sent[0]?.base64 ?? '')).toBe('order\tpart\n1042\tcap');
   });
 
   it('are left to a field that is typed in, and a word is no table', () => {
@@ -36,7 +47,7 @@ describe('rows pasted into a list', () => {
     expect(paste('order\tpart', getByLabelText('Find'))).toBe(false);
     expect(paste('1042')).toBe(false);
     expect(paste('')).toBe(false);
-    expect(droppedFile.take()).toBeNull();
+    expect(sent).toEqual([]);
   });
 
   it('are not taken where no such file is read, nor after the list has gone', () => {
