@@ -1,5 +1,6 @@
 import {
   Archive,
+  BookOpen,
   FastForward,
   FileUp,
   Keyboard,
@@ -14,7 +15,9 @@ import {
   Undo2,
   type LucideIcon,
 } from 'lucide-react';
+import { FIRST_MINUTES } from '../../core/report/first-minutes.ts';
 import { navigate } from '../router.ts';
+import { openImport } from '../screens/import/kinds.ts';
 import { screens } from '../routes.tsx';
 import { chooseTheme } from '../styles/theme.ts';
 import { KEEP_SEARCHING, type PlanJob } from './use-plan-job.ts';
@@ -33,20 +36,16 @@ export interface Action {
   readonly act: () => void;
 }
 
+/** What helps, over every screen. */
+type Help = 'keys' | 'first-minutes';
+
 /** Everything that can be done from anywhere. */
 export function appActions(
   job: PlanJob,
   { undo, redo, undoLabel, redoLabel, canUndo, canRedo }: UndoRedo,
   others: readonly Action[],
-  showKeys: () => void,
+  show: (help: Help) => void,
 ): Action[] {
-  const goTo = screens.map(({ path, label, icon }, i) => ({
-    id: path,
-    label: `Go to ${label}`,
-    icon,
-    keys: String(i + 1),
-    act: () => navigate(path),
-  }));
   const plan: Action = job.running
     ? { id: 'plan', label: 'Stop planning and keep the best so far', icon: Square, keys: 'P', act: job.stop }
     : { id: 'plan', label: 'Plan the week', icon: Play, keys: 'P', act: job.start };
@@ -80,9 +79,9 @@ export function appActions(
     ...others,
     {
       id: 'import',
-      label: 'Import orders from a CSV file',
+      label: 'Import orders from a file',
       icon: FileUp,
-      act: () => navigate('orders', 'import'),
+      act: () => openImport('orders'),
     },
     {
       id: 'set-up',
@@ -92,10 +91,30 @@ export function appActions(
     },
     { id: 'archive', label: 'Search the archive', icon: Archive, act: () => navigate('orders', 'archive') },
     { id: 'print', label: 'Print dispatch lists', icon: Printer, act: () => navigate('print', 'dispatch') },
-    ...goTo,
-    { id: 'light', label: 'Theme: light', icon: Sun, act: () => chooseTheme('light') },
-    { id: 'dark', label: 'Theme: dark', icon: Moon, act: () => chooseTheme('dark') },
-    { id: 'system', label: 'Theme: as the system', icon: Monitor, act: () => chooseTheme('system') },
-    { id: 'keys', label: 'List of keys', icon: Keyboard, keys: '?', act: showKeys },
+    ...goToScreens(),
+    ...looksAndHelp(show),
   ];
 }
+
+const goToScreens = (): Action[] =>
+  screens.map(({ path, label, icon }, i) => ({
+    id: path,
+    label: `Go to ${label}`,
+    icon,
+    keys: String(i + 1),
+    act: () => navigate(path),
+  }));
+
+const looksAndHelp = (show: (help: Help) => void): Action[] => [
+  { id: 'light', label: 'Theme: light', icon: Sun, act: () => chooseTheme('light') },
+  { id: 'dark', label: 'Theme: dark', icon: Moon, act: () => chooseTheme('dark') },
+  { id: 'system', label: 'Theme: as the system', icon: Monitor, act: () => chooseTheme('system') },
+  { id: 'keys', label: 'List of keys', icon: Keyboard, keys: '?', act: () => show('keys') },
+  {
+    id: 'first-minutes',
+    label: FIRST_MINUTES,
+    icon: BookOpen,
+    keys: 'F1',
+    act: () => show('first-minutes'),
+  },
+];
