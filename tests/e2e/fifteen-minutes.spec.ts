@@ -60,12 +60,10 @@ test('an empty shop plans three foreign lists in fifteen minutes', { tag: host }
   await press('Set up your shop');
   await press('Next: machines');
   await press('Add a shear and a press brake with usual figures');
-  await picture(app, 'machines');
   await press('Next: metals and colours');
   for (const gauge of [/^24 ga/, /^26 ga/]) await page.getByText(gauge).first().click();
   for (const colour of ['White', 'Dark grey', 'Red', 'Green'])
     await page.getByText(colour, { exact: true }).click();
-  await picture(app, 'metals');
   await press(/^Keep 2 gauges and 4 colours/);
   await press('Add 48 × 120 in for all 8');
   await press('Next: first orders');
@@ -107,7 +105,6 @@ test('an empty shop plans three foreign lists in fifteen minutes', { tag: host }
   await page.getByRole('menuitem', { name: 'Print dispatch lists' }).click();
   const path = join(app.dataDir, 'dispatch.pdf');
   await expect(page.locator('html')).toHaveAttribute('data-print-ready', 'true');
-  await picture(app, 'print');
   await printTo(path, app);
   await expect
     .poll(async () => (await pdfPages(path).catch(() => [])).length, { timeout: 30_000 })
