@@ -1,6 +1,6 @@
 import { err, ok, type Result } from '../result.ts';
 import type { OperationInput, Problem, ProblemInput } from './problem.ts';
-import type { Changeover } from './changeover.ts';
+import { attributesOn } from './changeover.ts';
 import { SetupTable } from './setup.ts';
 import { validate } from './validate.ts';
 import { canDo, frontOf } from './validate-fixed.ts';
@@ -83,23 +83,17 @@ function secondsTable(input: ProblemInput, operations: readonly OperationInput[]
 function setupTables(input: ProblemInput, operations: readonly OperationInput[]): SetupTable[] {
   const tables = new Map<string, SetupTable>();
   return input.machines.map((machine) => {
-    const able = operations.map((operation) => canDo(input, operation, machine.id));
-    const key = JSON.stringify([machine.changeover, able.map(Number).join('')]);
-    const table = tables.get(key) ?? makeTable(machine.changeover, operations, able);
+    const asked = operations.map((operation) =>
+      canDo(input, operation, machine.id) ? attributesOn(operation, machine.id) : null,
+    );
+    const own = operations.map(({ machines }) => machines?.find(({ id }) => id === machine.id)?.attributes);
+    const able = asked.map((one) => Number(one !== null)).join('');
+    const key = JSON.stringify([machine.changeover, able, own.some((one) => one) ? own : null]);
+    const table = tables.get(key) ?? new SetupTable(machine.changeover, asked);
     tables.set(key, table);
     return table;
   });
 }
-
-const makeTable = (
-  changeover: Changeover | null,
-  operations: readonly OperationInput[],
-  able: readonly boolean[],
-) =>
-  new SetupTable(
-    changeover,
-    operations.map((operation, o) => (able[o] ? (operation.attributes ?? {}) : null)),
-  );
 
 function pinsOf(
   input: ProblemInput,

@@ -30,12 +30,18 @@ export function checkHours(input: ProblemInput, schedule: Schedule): Violation[]
           : checkLine(machine, line, operation, state, free)),
       );
       found.push(...checkDuration(input, machine, line, operation, before));
-      Object.assign(state, operation.attributes);
+      Object.assign(state, askedOn(operation, machine));
       free = Math.max(free, line.end);
     }
     return found;
   });
 }
+
+/** What it asks for everywhere and on this machine. */
+const askedOn = (operation: OperationInput, machine: MachineInput): Attributes => ({
+  ...operation.attributes,
+  ...operation.machines?.find(({ id }) => id === machine.id)?.attributes,
+});
 
 const stepBefore = (input: ProblemInput, line: ScheduledOperation) =>
   input.jobs.find((job) => job.id === line.job)?.operations[line.index - 1]?.id;
@@ -66,7 +72,7 @@ function checkLine(
   const found: Violation[] = [];
   const say = (rule: Violation['rule'], message: string) =>
     found.push({ rule, operation: line.operation, message });
-  const needed = changeoverSeconds(machine.changeover, state, operation.attributes ?? {});
+  const needed = changeoverSeconds(machine.changeover, state, askedOn(operation, machine));
   if (line.changeoverSeconds !== needed)
     say(
       'changeover',

@@ -29,8 +29,15 @@ export interface OperationInput {
   readonly stage: string;
   /** Work on the machine at normal speed, whole seconds ≥ 0. */
   readonly seconds: number;
-  /** Machines that can do it, with their own seconds where they differ; missing: every machine of the stage. */
-  readonly machines?: readonly { readonly id: string; readonly seconds?: number }[];
+  /**
+   * Machines that can do it, with their own seconds where they differ and what it asks for besides there (`attributesOn`);
+   * missing: every machine of the stage.
+   */
+  readonly machines?: readonly {
+    readonly id: string;
+    readonly seconds?: number;
+    readonly attributes?: Attributes;
+  }[];
   readonly attributes?: Attributes;
   /** People it occupies while it (and its changeover) runs; default 1. Counts only where `crew` is limited. */
   readonly crew?: number;

@@ -1,6 +1,6 @@
 import { issue, type Issue } from '../result.ts';
 import type { JobInput, MachineInput, OperationInput, ProblemInput } from './problem.ts';
-import type { Changeover } from './changeover.ts';
+import { attributesOn, type Changeover } from './changeover.ts';
 import { circleProblems } from './validate-circle.ts';
 import { fixedProblems } from './validate-fixed.ts';
 
@@ -158,7 +158,7 @@ function pairsProblems(machines: readonly MachineInput[], operations: readonly O
     if (pairs === undefined) return [];
     const asked = operations
       .filter((o) => o.machines?.some((m) => m.id === machine.id) ?? o.stage === machine.stage)
-      .map((o) => o.attributes?.[pairs.attribute]);
+      .map((o) => attributesOn(o, machine.id)[pairs.attribute]);
     const values = new Set<string | undefined>(pairs.values);
     const unknown = new Set(
       [machine.initial?.[pairs.attribute], ...asked].filter((v) => v !== undefined && !values.has(v)),
