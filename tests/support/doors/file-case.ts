@@ -11,15 +11,10 @@ import { improve } from '../../../core/schedule/improve.ts';
 import { readShopProblem } from '../../../core/schedule/shop-problem.ts';
 import type { Result } from '../../../core/result.ts';
 import { sameContent, Watch, type Verdict } from './case.ts';
-import {
-  cutProblemFile,
-  exportFile,
-  fileAnswers,
-  finishedFile,
-  ordersFile,
-  shopProblemFile,
-} from './files.ts';
+import type { ImportKindName } from '../../../core/import/kinds.ts';
+import { cutProblemFile, exportFile, fileAnswers, shopProblemFile } from './files.ts';
 import type { DoorHost } from './host.ts';
+import { tableFiles, tableKinds } from './list-files.ts';
 import { mutateBytes } from './mutate-bytes.ts';
 import { mutateSpreadsheet, spreadsheetOf } from './mutate-spreadsheet.ts';
 import { mutateValue } from './mutate-value.ts';
@@ -36,19 +31,15 @@ export interface Hosts {
 export function tryFile(hosts: Hosts, seed: number): Promise<Verdict> {
   const draw = new Draw(seed);
   const kind = draw.below(20);
-  if (kind < 9) return tryTable(hosts.shop, 'orders', ordersFile, draw);
-  if (kind < 13) return tryTable(hosts.shop, 'finished', finishedFile, draw);
+  if (kind < 6) return tryTable(hosts.shop, 'orders', draw);
+  if (kind < 13) return tryTable(hosts.shop, draw.of(tableKinds), draw);
   if (kind < 16) return tryExport(hosts.fresh, draw);
   return tryProblem(hosts.shop, kind < 18, draw);
 }
 
 /** A table's file read, now and then with wild answers, and taken. */
-async function tryTable(
-  host: DoorHost,
-  kind: 'orders' | 'finished',
-  file: string,
-  draw: Draw,
-): Promise<Verdict> {
+async function tryTable(host: DoorHost, kind: ImportKindName, draw: Draw): Promise<Verdict> {
+  const file = tableFiles[kind].text;
   const watch = new Watch();
   const before = host.content();
   const bytes = draw.chance(25)
@@ -74,7 +65,7 @@ function judgeTaken(
   watch: Watch,
   host: DoorHost,
   before: ReturnType<DoorHost['content']>,
-  kind: 'orders' | 'finished',
+  kind: ImportKindName,
   taken: Reply<unknown> | null,
   ready: number | null,
 ): void {
@@ -86,9 +77,12 @@ function judgeTaken(
   const { counts, stepId, factId } = taken.value as OutputOf<typeof contract.importTake>;
   const rows = counts.new + counts.changed;
   const grown = grownOf(before, after);
-  const [kept, entries] =
-    kind === 'orders' ? [grown('line'), grown('step')] : [grown('record'), grown('fact')];
-  if (kept !== counts.new) watch.blame('partial', `told ${counts.new} new, kept ${kept}`);
+  const { table, history } = tableFiles[kind];
+  const entries = grown(history);
+  // A count of stock is an entry of its own.
+  const told = kind === 'stock' ? rows : counts.new;
+  if (table !== null && grown(table) !== told)
+    watch.blame('partial', `told ${told} new, kept ${grown(table)}`);
   if (entries !== (rows > 0 ? 1 : 0) || rows > 0 !== ((stepId ?? factId) !== null))
     watch.blame('partial', `${rows} rows became ${entries} entries of the history`);
   if (ready !== null && ready !== rows)
