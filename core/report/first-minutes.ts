@@ -34,17 +34,17 @@ export const FIRST_STEPS: readonly FirstStep[] = [
   {
     at: 'sheets',
     title: 'Sheet sizes',
-    says: 'Tick the sizes that you keep. One tick gives a size to every metal, gauge and colour at once. What lies in stock can wait.',
+    says: 'Tick the sizes that you keep, or give one size to every metal, gauge and colour by one press. What lies in stock can wait.',
   },
   {
     at: 'parts',
     title: 'Parts',
-    says: 'A part is a code with its cross-section. Draw those that your orders name, or bring them all from a file.',
+    says: 'A part is a code with its cross-section. Draw those that your orders name (*Draw a part*), or bring all of them with *Parts from a file*.',
   },
   {
     at: 'orders',
     title: 'Orders, from the file that you have',
-    says: 'Save your list as CSV or as a spreadsheet (.xlsx), whatever its headings, and drop it on the window; or copy its rows and paste them on *Orders*. What can mean two things is asked, once for a column; a name that the shop does not know, once for the file. Wrong cells stand first and are typed again on the spot. Look at how the rows are read, then take them: one step, which undo takes back.',
+    says: 'Save your list as CSV or as a spreadsheet (.xlsx), whatever its headings, and drop it on the window or press *Work orders from a file*; or copy its rows and paste them on *Orders*. What can mean two things is asked, once for a column; a name that the shop does not know, once for the file. Wrong cells stand first and are typed again on the spot. Look at how the rows are read, then import them: one step, which undo takes back.',
   },
   {
     at: 'board',
