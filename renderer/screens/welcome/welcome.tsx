@@ -1,5 +1,7 @@
+import { BookOpen } from 'lucide-react';
 import { useState } from 'react';
 import { FileTrigger } from 'react-aria-components';
+import { FIRST_MINUTES } from '../../../core/report/first-minutes.ts';
 import { useBegin } from '../../queries/hooks.ts';
 import { navigate } from '../../router.ts';
 import { classes } from '../../ui/classes.ts';
@@ -7,6 +9,7 @@ import { Button } from '../../ui/button.tsx';
 import { SentenceError } from '../../ui/states.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { base64Of } from '../../queries/base64.ts';
+import { FirstMinutes } from '../help/first-minutes.tsx';
 import styles from './welcome.module.css';
 
 /** How this computer is set; the first step of the set-up shows it to be corrected. */
@@ -92,6 +95,7 @@ function OpenExport({ begin, waits }: { begin: ReturnType<typeof useBegin>['muta
 /** The first start: try the invented shop, begin with one's own, or bring one along. */
 export function Welcome() {
   const { mutate, isPending, error } = useBegin();
+  const [help, setHelp] = useState(false);
   return (
     <main className={styles.welcome}>
       <header>
@@ -114,6 +118,9 @@ export function Welcome() {
           <h2>Start with your shop</h2>
           <p>Five steps: units, machines, metals, sheet sizes, first orders. Each can be left for later.</p>
           <EmptyShop begin={mutate} waits={isPending} />
+          <Button look="quiet" icon={BookOpen} onPress={() => setHelp(true)}>
+            {FIRST_MINUTES}
+          </Button>
         </section>
         <section className={classes(styles.way, styles.wide)}>
           <h2>Bring a shop along</h2>
@@ -128,6 +135,7 @@ export function Welcome() {
         Foldweek plans; it does not run machines. Shears and brakes maim: the machine maker’s manual and your
         local safety rules come before any figure on these screens.
       </p>
+      <FirstMinutes isOpen={help} onClose={() => setHelp(false)} leads={false} />
     </main>
   );
 }
