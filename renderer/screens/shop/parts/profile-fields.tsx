@@ -9,6 +9,7 @@ import type { FieldErrors } from '../../../form/field-errors.ts';
 import styles from '../../../form/form.module.css';
 import { Fields, Group } from '../../../form/form-frame.tsx';
 import { Length } from '../../../form/parsed-field.tsx';
+import { ProfileText } from './profile-text.tsx';
 import { addFlange, addKick, removeFlange, withBend, withFlange, withHem } from './profile-edit.ts';
 
 interface Props {
@@ -69,6 +70,7 @@ export function ProfileFields({ profile, units, errors, onChange }: Props) {
       ))}
       <HemFields edge="endHem" label="Hem on the last edge" {...{ profile, units, errors, onChange }} />
       <SideFields profile={profile} onChange={onChange} />
+      <ProfileText profile={profile} units={units} onChange={onChange} />
     </Group>
   );
 }
