@@ -11,7 +11,7 @@ const files = importFiles(join(import.meta.dirname, '../../demo-data'), '2026-11
 async function choose(page: Page, name: 'broken.csv' | 'next-week.csv'): Promise<void> {
   const text = files[name];
   if (text === undefined) throw new Error(`the demo has no ${name}`);
-  await goTo(page, '#/orders/import');
+  await goTo(page, '#/import/orders');
   const input = page.locator('input[type=file]').first();
   await input.setInputFiles({ name, mimeType: 'text/csv', buffer: Buffer.from(text) });
 }
@@ -29,8 +29,9 @@ test(
     await expect(page.getByText('0 lines ready')).toBeVisible();
     await expect(page.getByText('22 rows to fix')).toBeVisible();
 
+    await page.getByRole('gridcell', { name: '-5', exact: true }).click();
     await page.getByLabel('quantity, row 4').fill('45');
-    await page.getByRole('button', { name: 'Check again' }).click();
+    await page.keyboard.press('Enter');
     await expect(page.getByText('21 rows to fix')).toBeVisible();
     await page.getByRole('button', { name: 'Import 1 line', exact: true }).click();
     await expect(page.getByText('0 lines ready')).toBeVisible();

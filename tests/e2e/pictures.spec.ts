@@ -13,7 +13,7 @@ import { goTo, lane, openDemo, planFor, type } from './steps.ts';
 const screens = [
   'board',
   'orders',
-  'orders/import',
+  'import/orders',
   'load',
   'cutting',
   'cutting/4110%2F2',

@@ -53,7 +53,7 @@ test('a rush line on the board opens the ways again, and leaving them changes no
 test('rush lines of a file are asked about together', { tag: host }, async ({ app }) => {
   const { page } = app;
   await openDemo(page);
-  await goTo(page, '#/orders/import');
+  await goTo(page, '#/import/orders');
   const rows = ['9101,Invented Gutters,ridge-cap,8', '9102,Invented Sheds,ridge-cap,4']
     .map((row, i) => `${row},galv,24,slate,2026-12-02,${i === 0 ? 'yes' : ''}`)
     .join('\n');

@@ -69,7 +69,7 @@ export async function type(page: Page, label: string, text: string): Promise<voi
   await field.blur();
 }
 
-/** Go to a screen by its address, "#/orders/import". */
+/** Go to a screen by its address, "#/import/orders". */
 export const goTo = (page: Page, address: string): Promise<void> =>
   page.evaluate((hash) => {
     window.location.hash = hash;

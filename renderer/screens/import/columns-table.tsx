@@ -2,6 +2,7 @@ import { importKinds, type ImportKindName } from '../../../core/import/kinds.ts'
 import type { Field } from '../../../core/import/field.ts';
 import type { ColumnReading } from '../../../core/import/reading.ts';
 import { Select, type Option } from '../../ui/choice.tsx';
+import { NumberField } from '../../ui/number-field.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import styles from './import.module.css';
 import type { AnswerProps } from './answer-props.ts';
@@ -19,11 +20,22 @@ export const isDoubtful = ({ by }: ColumnReading): boolean => by === 'alike' || 
 
 /** A row for each column of the file: what it holds, what it is read as, how its figures and dates are meant. */
 export function ColumnsTable(props: AnswerProps) {
-  const { reading, shop } = props;
+  const { reading, shop, answers, say } = props;
   const { fields } = importKinds[reading.kind as ImportKindName].fields(shop);
   const options = optionsOf(fields);
   return (
     <div className={styles.scroll}>
+      <div className={styles.header}>
+        <NumberField
+          whole
+          min={1}
+          label="Row of the file that names the columns"
+          value={reading.header}
+          onChange={(header) => {
+            if (Number.isInteger(header) && header > 0) void say({ ...answers, header });
+          }}
+        />
+      </div>
       <table className={styles.columns} aria-label="Columns of the file">
         <thead>
           <tr>
@@ -123,7 +135,9 @@ function Ways({
         <Select
           label={`Unit of “${title}”`}
           labelHidden
-          options={UNITS}
+          options={
+            field === 'gauge' ? UNITS.map(({ id, name }) => ({ id, name: `thickness in ${name}` })) : UNITS
+          }
           value={unit}
           onChange={(id) => void say(withWay(answers, 'units', field, id))}
         />

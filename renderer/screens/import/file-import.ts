@@ -14,6 +14,11 @@ interface SentFile {
   readonly base64: string;
 }
 
+interface Earlier {
+  readonly file: SentFile;
+  readonly answers: Answers;
+}
+
 /** What was taken of a file. */
 export type Taken = OutputOf<typeof contract.importTake>;
 
@@ -31,6 +36,8 @@ export interface FileImport {
   readonly trouble: string | null;
   /** What was taken from the file last. */
   readonly taken: Taken | null;
+  /** The file before this one, with what was said about it and not taken. */
+  readonly before: Earlier | null;
   /** Begin with a file. One that cannot be read leaves what is there as it is. */
   read(file: File): Promise<void>;
   /** Begin with a file that was sent as another kind before. */
@@ -40,13 +47,29 @@ export interface FileImport {
   /** Read it again, against the shop as it is now. */
   again(): Promise<void>;
   take(): Promise<Taken | null>;
+  /** On with the file before; this one is then the one before. */
+  goBack(): Promise<void>;
   forget(): void;
 }
 
 const tooLarge = ({ name }: File): string =>
   `${name} is larger than ${megabytes(MOST.fileBytes)}. Split it into smaller files; nothing was read.`;
 
-const NOTHING = { file: null, answers: {}, reading: null, busy: null, trouble: null, taken: null } as const;
+const NOTHING = {
+  file: null,
+  answers: {},
+  reading: null,
+  busy: null,
+  trouble: null,
+  taken: null,
+  before: null,
+} as const;
+
+/** A file about which something was said that is still to be taken. */
+const unfinished = ({ file, answers, reading }: FileImport): Earlier | null =>
+  file && reading && Object.keys(answers).length > 0 && toDo(reading) > 0 ? { file, answers } : null;
+
+const toDo = ({ counts }: Reading): number => counts.wrong + counts.waiting + counts.changed + counts.new;
 
 type Busy = NonNullable<FileImport['busy']>;
 
@@ -75,14 +98,14 @@ function oneByOne(set: (state: Partial<FileImport>) => void) {
 const makeFileImport = (kind: ImportKindName): StoreApi<FileImport> =>
   createStore<FileImport>((set, get) => {
     const doing = oneByOne(set);
-    const begin = (sent: () => SentFile | Promise<SentFile>) =>
+    const begin = (sent: () => SentFile | Promise<SentFile>, answers: Answers = {}) =>
       doing(
         'reading',
         async () => {
           const file = await sent();
-          return { file, reading: await invoke(contract.importRead, { kind, ...file, answers: {} }) };
+          return { file, answers, reading: await invoke(contract.importRead, { kind, ...file, answers }) };
         },
-        (read) => ({ ...NOTHING, ...read }),
+        (read) => ({ ...NOTHING, ...read, before: unfinished(get()) }),
       );
     return {
       kind,
@@ -118,6 +141,10 @@ const makeFileImport = (kind: ImportKindName): StoreApi<FileImport> =>
           () => invoke(contract.importTake, { kind, ...file, answers }),
           (taken) => ({ reading: taken.left, taken }),
         );
+      },
+      async goBack() {
+        const { before } = get();
+        if (before) await begin(() => before.file, before.answers);
       },
       forget: () => set(NOTHING),
     };

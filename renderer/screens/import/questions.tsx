@@ -7,6 +7,7 @@ import type { AnswerProps } from './answer-props.ts';
 import { ColumnAnswers } from './column-answers.tsx';
 import styles from './import.module.css';
 import { SameAnswers } from './same-answers.tsx';
+import { TAKE } from './summary.tsx';
 import { acceptableRows, withAccepted, withRowsOut, withWay } from './say.ts';
 
 /** More at once help nobody; the rest come up when these are answered. */
@@ -87,7 +88,7 @@ function Unlikely({ rows, reading, answers, say }: AnswerProps & { rows: readonl
   );
 }
 
-/** The next question has the keyboard when the one that had it is answered and gone. */
+/** The next question has the keyboard when the one that had it is answered and gone, after the last the way to take. */
 function useFocusOnNext(reading: Reading) {
   const list = useRef<HTMLUListElement>(null);
   const had = useRef(false);
@@ -100,7 +101,9 @@ function useFocusOnNext(reading: Reading) {
   }, []);
   useEffect(() => {
     const lost = document.activeElement === null || document.activeElement === document.body;
-    if (had.current && lost) list.current?.querySelector<HTMLElement>('button, input')?.focus();
+    if (!had.current || !lost) return;
+    const next = list.current?.querySelector<HTMLElement>('button, input');
+    (next ?? document.getElementById(TAKE))?.focus();
   }, [reading]);
   return list;
 }

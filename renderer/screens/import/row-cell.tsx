@@ -1,4 +1,4 @@
-import { useState, type KeyboardEvent } from 'react';
+import { useRef, useState, type KeyboardEvent } from 'react';
 import type { RowReading } from '../../../core/import/reading.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './import.module.css';
@@ -54,19 +54,18 @@ interface InputProps {
 /** Enter and leaving it keep what was typed, Escape does not. */
 function CellInput({ label, text: before, describedBy, onDone }: InputProps) {
   const [text, setText] = useState(before);
-  const [closed, close] = useState(false);
-  const keep = () => {
-    if (closed) return;
-    close(true);
-    onDone(text === before ? null : text);
+  // The keyboard leaves the field with the key that ends it: it is done with once.
+  const isDone = useRef(false);
+  const done = (typed: string | null) => {
+    if (isDone.current) return;
+    isDone.current = true;
+    onDone(typed);
   };
+  const keep = () => done(text === before ? null : text);
   const keys = (event: KeyboardEvent) => {
     event.stopPropagation();
     if (event.key === 'Enter') keep();
-    if (event.key === 'Escape') {
-      close(true);
-      onDone(null);
-    }
+    if (event.key === 'Escape') done(null);
   };
   return (
     <input

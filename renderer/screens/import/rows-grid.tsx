@@ -40,7 +40,7 @@ export function RowsGrid({ reading, rows, at, onGo, ...acts }: Props) {
   const tracks = useMemo(
     () =>
       `92px 104px ${columnWidths(fields, reading)
-        .map((width) => `minmax(${width * 7 + 20}px, ${width}fr)`)
+        .map((width) => `minmax(calc(${width}ch + 18px), ${width}fr)`)
         .join(' ')}`,
     [fields, reading],
   );

@@ -99,12 +99,13 @@ function Add({ question, reading, shop }: AnswerProps & { question: Same }) {
     );
   }
   const list = LIST_OF[what];
+  const isFirst = reading.questions.find((one) => one.is === 'same' && one.what === what) === question;
   return (
     <>
       <Button icon={Plus} onPress={() => openForm(shop, question)}>
         {what === 'gauge' ? 'Add it to the metal' : `New ${what}`}
       </Button>
-      {isRead(list) && what !== 'gauge' && (
+      {isRead(list) && what !== 'gauge' && isFirst && (
         <Button icon={FileUp} onPress={() => openImport(list)}>{`A file of ${list}`}</Button>
       )}
     </>
