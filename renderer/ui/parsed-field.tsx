@@ -1,4 +1,5 @@
-import { useState, type KeyboardEvent } from 'react';
+import { useState } from 'react';
+import type { TextFieldProps } from 'react-aria-components';
 import { sentence, type Result } from '../../core/result.ts';
 import type { FieldWords } from './field-parts.tsx';
 import { TextField } from './text-field.tsx';
@@ -41,9 +42,11 @@ export function ParsedField({ value, format, parse, stepped, onChange, error, ..
     const parsed = empty ? null : parse(text);
     onChange(parsed?.ok ? parsed.value : NaN, empty);
   };
-  const step = (event: KeyboardEvent) => {
+  const step: TextFieldProps['onKeyDown'] = (event) => {
     const steps = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : null;
-    if (!stepped || !steps || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey) return;
+    // A key that the field has no use for is the form's and the page's: Ctrl+Enter, Esc.
+    if (!stepped || !steps || event.altKey || event.ctrlKey || event.metaKey || event.shiftKey)
+      return event.continuePropagation();
     event.preventDefault();
     if (wrong === undefined || stale) type(format(stepped(value, steps)));
   };

@@ -96,6 +96,16 @@ describe('a number field', () => {
     expect(input.value).toBe('4,75');
   });
 
+  it('leaves all other keys to the form and the page: Ctrl+Enter, Esc', () => {
+    const heard: string[] = [];
+    const hear = ({ key }: KeyboardEvent) => heard.push(key);
+    document.addEventListener('keydown', hear);
+    const { press } = field();
+    for (const key of ['Enter', 'ArrowUp', 'Escape']) press(key);
+    document.removeEventListener('keydown', hear);
+    expect(heard).toEqual(['Enter', 'Escape']);
+  });
+
   it('takes its own unit behind the figure', () => {
     const { heard, type } = field({ unit: 'kg' });
     type('3,5 kg');
