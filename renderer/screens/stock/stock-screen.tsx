@@ -1,6 +1,7 @@
 import { FileDown, Printer } from 'lucide-react';
 import { purchasesCsv } from '../../../core/report/cutting-words.ts';
 import { purchasesOf, stockRows } from '../../../core/planning/stock-use.ts';
+import { RowsFromFile, usePastedRows } from '../../form/pasted-rows.tsx';
 import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
@@ -16,6 +17,7 @@ import { StockList } from './stock-list.tsx';
 /** What lies in stock, what the plan reserves of it, and what is to be bought by when. */
 export function StockScreen() {
   const query = useCuts();
+  usePastedRows('stock');
   return (
     <Page
       title="Stock"
@@ -38,6 +40,7 @@ function Tools({ query }: { query: CutsQuery }) {
   return (
     <>
       <Button onPress={() => navigate('cutting')}>Cutting</Button>
+      <RowsFromFile list="stock" label="Counts from a file" />
       <Button icon={FileDown} onPress={save}>
         Save purchase list
       </Button>
