@@ -27,6 +27,7 @@ const causeKinds = [
   'queue-choice',
   'idle-for-release',
   'waiting-for-step-before',
+  'held-elsewhere',
   'crew',
 ] as const satisfies readonly CauseKind[];
 
@@ -38,6 +39,7 @@ const cause = z.strictObject({
   operation: operationId.nullable(),
   machine: code.nullable(),
   blockedBy: z.array(operationId),
+  held: z.array(z.strictObject({ thing: z.string(), machine: code, until: z.number() })),
 });
 
 const change = z.strictObject({

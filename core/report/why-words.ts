@@ -125,9 +125,23 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
       return `${on} waits idle for ${ahead}, which is before it in the queue and may not start yet (“Not before” on its work order)`;
     case 'waiting-for-step-before':
       return `${on} waits for the rest of its blanks from the shear`;
+    case 'held-elsewhere':
+      return `${on} waits for ${heldWords(shop, group)}`;
     case 'crew':
       return `Too few people are free to run ${on}`;
   }
+}
+
+/** "Hemming tools, at Brake 2 until Tue 1 Dec 10:40" */
+function heldWords(shop: Shop, group: Why['causes']): string {
+  const until = new Map<string, number>();
+  for (const { thing, machine, until: end } of group.flatMap((cause) => cause.held)) {
+    const name = shop.tool.find(({ id }) => id === thing)?.name ?? thing;
+    const home = shop.machine.find(({ id }) => id === machine)?.name ?? machine;
+    until.set(`${name}, at ${home}`, end);
+  }
+  const { timeZone } = shop.settings;
+  return [...until].map(([what, end]) => `${what} until ${formatDayAndClock(end, timeZone)}`).join(', and ');
 }
 
 /** "1042/1, 1042/2 and 5 more lines" */

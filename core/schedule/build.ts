@@ -1,6 +1,7 @@
 import { err, ok, type Result } from '../result.ts';
 import type { OperationInput, Problem, ProblemInput } from './problem.ts';
 import { attributesOn } from './changeover.ts';
+import { heldTable } from './held.ts';
 import { SetupTable } from './setup.ts';
 import { validate } from './validate.ts';
 import { canDo, frontOf } from './validate-fixed.ts';
@@ -59,6 +60,7 @@ function compile(input: ProblemInput): Problem {
     reference: Float64Array.from(input.jobs, (job) => input.reference?.[job.id] ?? NaN),
     transferShare: Float64Array.from(operations, (operation) => operation.transferShare ?? 1),
     crew: Int32Array.from(operations, (operation) => operation.crew ?? 1),
+    held: heldTable(operations, input.machines, (at) => seconds[at]! >= 0),
     startedAt: Float64Array.from(operations, (operation) => operation.started?.at ?? NaN),
     front,
     pins,

@@ -1,3 +1,4 @@
+import { checkHeld } from './check-held.ts';
 import { checkHours } from './check-hours.ts';
 import { checkQuality } from './check-quality.ts';
 import { checkQueues } from './check-queues.ts';
@@ -23,6 +24,7 @@ export function check(problem: Problem, schedule: Schedule): Violation[] {
     ...presence,
     ...checkHours(input, schedule),
     ...checkRouting(input, schedule),
+    ...checkHeld(input, schedule),
     ...checkQuality(input, schedule),
   ];
 }

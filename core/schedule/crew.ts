@@ -1,48 +1,27 @@
-import type { Problem } from './problem.ts';
-import type { Timing } from './timing.ts';
-import { finish, intervalAt, nextOpen, rewind, type WorkingTime } from './working-time.ts';
+import type { CrewInterval } from './problem.ts';
+import { intervalAt, type WorkingTime } from './working-time.ts';
 
 /**
  * People at work over time, as steps: from instant `at[k]` up to the next, `busy[k]` people work.
  * Limits hold only inside the given intervals.
  */
 export class CrewBoard {
-  readonly #problem: Problem;
   readonly #at: number[] = [-Infinity];
   readonly #busy: number[] = [0];
   /** How many may work in the step. */
   readonly #people: number[] = [Infinity];
 
-  constructor(problem: Problem) {
-    this.#problem = problem;
-    for (const limit of problem.input.crew ?? []) {
+  constructor(limits: readonly CrewInterval[]) {
+    for (const limit of limits) {
       const first = this.#cut(limit.start);
       const last = this.#cut(limit.end);
       this.#people.fill(limit.people, first, last);
     }
   }
 
-  /** Delays a timed operation until enough people are free for all of its changeover and work, and takes them. */
-  place(timing: Timing, o: number, m: number): void {
-    const people = this.#problem.crew[o]!;
-    if (people === 0) return;
-    const open = this.#problem.open[m]!;
-    const work = this.#problem.seconds[o * this.#problem.machines + m]!;
-    const changeover = timing.changeover[o]!;
-    const started = !Number.isNaN(this.#problem.startedAt[o]!);
-    for (;;) {
-      const from = rewind(open, timing.start[o]!, changeover);
-      const until = started ? -Infinity : this.#conflict(open, from, timing.end[o]!, people);
-      if (until === -Infinity) return this.#take(open, from, timing.end[o]!, people);
-      const stretched = timing.end[o]! - finish(open, timing.start[o]!, work);
-      timing.start[o] = nextOpen(open, finish(open, nextOpen(open, until), changeover));
-      const end = finish(open, timing.start[o]!, work);
-      timing.end[o] = stretched > 0 ? Math.max(end, timing.end[o]!) : end;
-    }
-  }
-
   /** End of the last step in [from, to) at which the machine is open and too few people are free; −∞ if none. */
-  #conflict(open: WorkingTime, from: number, to: number, people: number): number {
+  conflict(open: WorkingTime, from: number, to: number, people: number): number {
+    if (people === 0) return -Infinity;
     for (let k = this.#step(to); k >= 0 && this.#stepEnd(k) > from; k--) {
       const start = Math.max(this.#at[k]!, from);
       const end = Math.min(this.#stepEnd(k), to);
@@ -52,7 +31,8 @@ export class CrewBoard {
     return -Infinity;
   }
 
-  #take(open: WorkingTime, from: number, to: number, people: number): void {
+  take(open: WorkingTime, from: number, to: number, people: number): void {
+    if (people === 0) return;
     for (let k = intervalAt(open, from); k < open.start.length && open.start[k]! < to; k++) {
       const first = this.#cut(Math.max(from, open.start[k]!));
       const last = this.#cut(Math.min(to, open.end[k]!));

@@ -1,4 +1,5 @@
 import { lowerBound } from './bounds.ts';
+import { isContended } from './contention.ts';
 import { scheduleOf } from './decode.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
 import { anneal } from './search/anneal.ts';
@@ -15,7 +16,7 @@ import { LayeredEvaluator } from './search/layered-evaluator.ts';
 import { iterateSequence } from './search/one-machine/iterate.ts';
 import { Sequence } from './search/one-machine/sequence.ts';
 import { Rng } from './search/rng.ts';
-import { annealShortOfPeople } from './search/short-of-people.ts';
+import { annealContended } from './search/anneal-contended.ts';
 import { emptyTiming } from './timing.ts';
 import { timeQueues } from './time-queues.ts';
 
@@ -79,7 +80,7 @@ function search(problem: Problem, first: NumberedQueues, rng: Rng): Generator<In
   if (problem.input.sameOrder) return iteratedGreedy(problem, orderOf(problem, first), rng);
   if (JobShopGraph.fits(problem)) return tabuSearch(problem, first, rng);
   if (problem.machineOrder === null) return anneal(problem, new FullEvaluator(problem, first), rng);
-  if (problem.input.crew?.length) return annealShortOfPeople(problem, first, rng);
+  if (isContended(problem)) return annealContended(problem, first, rng);
   return anneal(problem, new LayeredEvaluator(problem, first), rng);
 }
 

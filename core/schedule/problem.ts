@@ -37,8 +37,14 @@ export interface OperationInput {
     readonly id: string;
     readonly seconds?: number;
     readonly attributes?: Attributes;
+    readonly holds?: readonly string[];
   }[];
   readonly attributes?: Attributes;
+  /**
+   * Names of things of which there is one and which it holds from the start of its changeover to its end, closed hours
+   * included; what has started, from now. No two machines hold the same thing at once.
+   */
+  readonly holds?: readonly string[];
   /** People it occupies while it (and its changeover) runs; default 1. Counts only where `crew` is limited. */
   readonly crew?: number;
   /**
@@ -167,6 +173,8 @@ export interface Problem {
   /** Per operation. */
   readonly transferShare: Float64Array;
   readonly crew: Int32Array;
+  /** Things held by operation o on machine m at [o × machines + m]; null when no two machines share any (`heldTable`). */
+  readonly held: readonly (readonly number[])[] | null;
   /** Instant at which an operation was started; NaN when it was not. */
   readonly startedAt: Float64Array;
   /** Per machine, the operations that stay at the front of its queue: started, then frozen. */

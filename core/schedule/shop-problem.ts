@@ -43,6 +43,7 @@ const shopProblem = z.object({
           seconds,
           machines: z.array(z.string()).optional(),
           attributes: attributes.optional(),
+          holds: z.array(word).optional(),
         }),
       ),
     }),

@@ -1,4 +1,4 @@
-import { CrewBoard } from './crew.ts';
+import { Contention, isContended } from './contention.ts';
 import type { Problem } from './problem.ts';
 import { timeOperation, type Timing } from './timing.ts';
 
@@ -9,12 +9,13 @@ import { timeOperation, type Timing } from './timing.ts';
  * - with transfer lots, it may start when the first lot of the step before is done, and cannot end before its last lot
  *   (that share of its own work, after the step before ends);
  * - a started operation starts when it did, needs no changeover any more and cannot end before `now`;
- * - with a crew limit, operations are placed one by one, always the one that could start first (ties: the machine
- *   listed first), each at the first instant from which enough people are free for all of it.
+ * - with a crew limit, or things that machines share, operations are placed one by one, always the one that could start
+ *   first (ties: the machine listed first), each at the first instant from which enough people and what it holds are free
+ *   for all of it: a changeover that waits for a thing begins when no other machine holds it any more.
  * @param queues operation numbers by machine
  */
 export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[], timing: Timing): Timing {
-  const crew = problem.input.crew?.length ? new CrewBoard(problem) : null;
+  const contention = isContended(problem) ? new Contention(problem) : null;
   const heads = new Int32Array(problem.machines);
   const states = Int32Array.from(problem.initialState);
   const free = Float64Array.from(problem.availableFrom);
@@ -29,7 +30,7 @@ export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[
     const kind = setup.classOf[o]!;
     const seconds = setup.row(states[m]!)[kind]!;
     timeOperation(problem, timing, o, m, free[m]!, seconds);
-    if (crew !== null) crew.place(timing, o, m);
+    contention?.place(timing, o, m);
     states[m] = setup.after(states[m]!, kind);
     free[m] = Math.max(free[m]!, timing.end[o]!);
     heads[m]! += 1;
@@ -38,7 +39,7 @@ export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[
   };
   timing.placed = 0;
   const choose =
-    crew === null ? anyHead(problem, waiting) : earliestHead(problem, waiting, timing, free, states);
+    contention === null ? anyHead(problem, waiting) : earliestHead(problem, waiting, timing, free, states);
   for (let m = choose(); m >= 0; m = choose()) placeNext(m, waiting(m));
   return timing;
 }
@@ -70,7 +71,7 @@ function earliestHead(
     for (let m = 0; m < problem.machines; m++) {
       const o = waiting(m);
       if (o < 0) continue;
-      // What has started has its people already, so it is placed before anything that has not.
+      // What has started has its people and tools already, so it is placed before anything that has not.
       if (!Number.isNaN(problem.startedAt[o]!)) return m;
       if (timed[m] !== o) {
         const setup = problem.setups[m]!;

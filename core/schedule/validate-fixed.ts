@@ -137,12 +137,15 @@ function sameOrderProblems(input: ProblemInput): Issue[] {
   const fixed = (input.pins?.length ?? 0) + Object.values(input.frozen ?? {}).flat().length;
   const started = input.jobs.some((job) => job.operations.some((o) => o.started !== undefined));
   const found: Issue[] = [];
-  if (fixed > 0 || started || (input.crew?.length ?? 0) > 0)
+  const holding = input.jobs.some((job) =>
+    job.operations.some((o) => o.holds?.length || o.machines?.some((m) => m.holds?.length)),
+  );
+  if (fixed > 0 || started || holding || (input.crew?.length ?? 0) > 0)
     found.push(
       issue(
         'problem',
         'sameOrder',
-        'One job order on all machines does not go together with pins, frozen or started operations or a crew limit.',
+        'One job order on all machines does not go together with pins, frozen or started operations, a crew limit or things that machines share.',
         'Leave one of them out.',
       ),
     );

@@ -3,6 +3,7 @@ import type { JobInput, MachineInput, OperationInput, ProblemInput } from './pro
 import { attributesOn, type Changeover } from './changeover.ts';
 import { circleProblems } from './validate-circle.ts';
 import { fixedProblems } from './validate-fixed.ts';
+import { holdsProblems } from './validate-holds.ts';
 
 /** Longest duration taken, about 30 years: it keeps sums exact in 32-bit tables. */
 export const LONGEST = 1_000_000_000;
@@ -236,6 +237,7 @@ function operationProblems(operation: OperationInput, machines: readonly Machine
         'Give a whole number of people.',
       ),
     );
+  found.push(...holdsProblems(operation));
   const known = new Set(machines.map((machine) => machine.id));
   const unknown = (operation.machines ?? []).filter((m) => !known.has(m.id));
   for (const m of unknown)

@@ -14,6 +14,7 @@ export type Rule =
   | 'pin'
   | 'same order'
   | 'crew'
+  | 'held elsewhere'
   | 'terms';
 
 /** A rule of the shop that a schedule breaks. */

@@ -1,3 +1,4 @@
+import { holdsOn } from '../held.ts';
 import type { Problem } from '../problem.ts';
 import type { NumberedQueues } from '../numbered-queues.ts';
 import { readyAt, type Timing } from '../timing.ts';
@@ -13,7 +14,8 @@ import { finish, intervalAt, nextOpen, rewind } from '../working-time.ts';
  * - `queue-choice`: its machine waits idle for an operation ahead in the queue that the step before has not let start;
  * - `idle-for-release`: the same, but that operation may not start before its release;
  * - `waiting-for-step-before`: it has started on a first lot and the step before has not done the rest;
- * - `crew`: too few people are free.
+ * - `held-elsewhere`: what it, or an operation ahead in the queue, needs is held on another machine;
+ * - `crew`: too few people are free. Where both are missing in one wait, what is held elsewhere is told first.
  */
 export type CauseKind =
   | 'release'
@@ -25,6 +27,7 @@ export type CauseKind =
   | 'queue-choice'
   | 'idle-for-release'
   | 'waiting-for-step-before'
+  | 'held-elsewhere'
   | 'crew';
 
 /** One stretch [from, to) of a job's time, on the problem's axis; `seconds` = to − from. */
@@ -36,14 +39,24 @@ export interface Cause {
   /** The step that waits or is worked on, and its machine; null for a release. */
   readonly operation: string | null;
   readonly machine: string | null;
-  /** Operations ahead in the queue that it waits for, in queue order. */
+  /** Operations that it waits for: ahead in the queue, in queue order, or those that hold what it needs, in order of time. */
   readonly blockedBy: readonly string[];
+  /** What is held elsewhere, each thing and machine once; none for other kinds. */
+  readonly held: readonly HeldElsewhere[];
+}
+
+/** A thing that is wanted, the machine that holds it, and until when. */
+export interface HeldElsewhere {
+  readonly thing: string;
+  readonly machine: string;
+  readonly until: number;
 }
 
 interface Stretch {
   readonly kind: CauseKind;
   readonly to: number;
   readonly blockedBy: readonly number[];
+  readonly held?: readonly HeldElsewhere[];
 }
 
 /**
@@ -86,6 +99,7 @@ const releaseFrom = (from: number, to: number): Cause => ({
   operation: null,
   machine: null,
   blockedBy: [],
+  held: [],
 });
 
 /** When the step before has let this one start. One started early started when it did. */
@@ -104,7 +118,7 @@ function causesOfStep(
   const stretches = [...waitOf(problem, queues, timing, o), ...workOf(problem, timing, o)];
   const causes: Cause[] = [];
   let at = from;
-  for (const { kind, to: until, blockedBy } of stretches) {
+  for (const { kind, to: until, blockedBy, held = [] } of stretches) {
     const end = Math.min(until, to);
     while (at < end) {
       const opens = problem.open[m]!.start[intervalAt(problem.open[m]!, at)]!;
@@ -118,6 +132,7 @@ function causesOfStep(
         operation: problem.operationIds[o]!,
         machine: problem.input.machines[m]!.id,
         blockedBy: closed ? [] : blockedBy.map((each) => problem.operationIds[each]!),
+        held: closed ? [] : held,
       });
       at = change;
     }
@@ -134,8 +149,14 @@ function append(causes: Cause[], next: Cause): void {
     to: next.to,
     seconds: next.to - last.from,
     blockedBy: [...last.blockedBy, ...next.blockedBy.filter((id) => !last.blockedBy.includes(id))],
+    held: latestOf([...last.held, ...next.held]),
   };
 }
+
+/** Of the same thing on the same machine the last. */
+const latestOf = (held: readonly HeldElsewhere[]): HeldElsewhere[] => [
+  ...new Map(held.map((each) => [`${each.thing}\n${each.machine}`, each])).values(),
+];
 
 const isStarted = (problem: Problem, o: number): boolean => !Number.isNaN(problem.startedAt[o]!);
 
@@ -157,16 +178,49 @@ function waitOf(problem: Problem, queues: NumberedQueues, timing: Timing, o: num
     if (!isStarted(problem, ahead))
       stretches.push(
         { kind: idle, to: rewind(open, ready, setup), blockedBy: [ahead] },
-        { kind: 'crew', to: rewind(open, timing.start[ahead]!, setup), blockedBy: [] },
+        ...shortageOf(problem, timing, ahead),
       );
     stretches.push({ kind: busy(ahead), to: timing.end[ahead]!, blockedBy: [ahead] });
   }
-  const setupStart = rewind(open, timing.start[o]!, timing.changeover[o]!);
   return [
     ...stretches,
-    { kind: 'crew', to: setupStart, blockedBy: [] },
+    ...shortageOf(problem, timing, o),
     { kind: 'changeover', to: timing.start[o]!, blockedBy: [] },
   ];
+}
+
+/** What keeps an operation whose machine is free for it and that is ready: things held elsewhere, then people. */
+function shortageOf(problem: Problem, timing: Timing, o: number): Stretch[] {
+  const setupStart = rewind(problem.open[timing.machine[o]!]!, timing.start[o]!, timing.changeover[o]!);
+  return [...holdersBefore(problem, timing, o, setupStart), { kind: 'crew', to: setupStart, blockedBy: [] }];
+}
+
+/** Waits for operations on other machines that hold something of what this one holds, those that end by `until`. */
+function holdersBefore(problem: Problem, timing: Timing, o: number, until: number): Stretch[] {
+  if (problem.held === null) return [];
+  const things = thingsOf(problem, timing, o);
+  return Array.from(timing.end.keys())
+    .filter((each) => timing.machine[each] !== timing.machine[o] && timing.end[each]! <= until)
+    .map((holder): Stretch => ({
+      kind: 'held-elsewhere',
+      to: timing.end[holder]!,
+      blockedBy: [holder],
+      held: thingsOf(problem, timing, holder)
+        .filter((thing) => things.includes(thing))
+        .map((thing) => ({
+          thing,
+          machine: problem.input.machines[timing.machine[holder]!]!.id,
+          until: timing.end[holder]!,
+        })),
+    }))
+    .filter((stretch) => stretch.held!.length > 0)
+    .sort((a, b) => a.to - b.to || a.blockedBy[0]! - b.blockedBy[0]!);
+}
+
+function thingsOf(problem: Problem, timing: Timing, o: number): readonly string[] {
+  const job = problem.jobOf[o]!;
+  const operation = problem.input.jobs[job]!.operations[o - problem.firstOf[job]!]!;
+  return holdsOn(operation, problem.input.machines[timing.machine[o]!]!.id);
 }
 
 /** What keeps an operation ahead, whose machine is free for it, from starting: whichever lets it start last. */

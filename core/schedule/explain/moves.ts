@@ -1,3 +1,4 @@
+import { isContended } from '../contention.ts';
 import type { Problem } from '../problem.ts';
 import type { NumberedQueues } from '../numbered-queues.ts';
 import { readyAt } from '../timing.ts';
@@ -20,9 +21,9 @@ interface Rearrangement {
   readonly queues: NumberedQueues;
 }
 
-/** Positions tried per step and kind; each is timed with the full plan, which takes ten times as long with limited crews. */
+/** Positions tried per step and kind; each is timed with the full plan, which takes ten times as long with limited crews or things shared. */
 const MOST = 80;
-const MOST_WITH_CREW = 8;
+const MOST_CONTENDED = 8;
 
 /**
  * Single changes that could end a job earlier: a step at each earlier position in its queue, all its steps brought forward
@@ -31,7 +32,7 @@ const MOST_WITH_CREW = 8;
  */
 export function rearrangements(problem: Problem, draft: Draft, job: number): Rearrangement[] {
   const free = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
-  const most = problem.input.crew?.length ? MOST_WITH_CREW : MOST;
+  const most = isContended(problem) ? MOST_CONTENDED : MOST;
   return [
     ...free.flatMap((o) => earlierPositions(problem, draft, o, most)),
     ...(free.length > 1 ? broughtForward(problem, draft, free, most >> 1) : []),

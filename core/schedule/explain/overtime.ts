@@ -1,3 +1,4 @@
+import { isContended } from '../contention.ts';
 import type { Problem } from '../problem.ts';
 import type { NumberedQueues } from '../numbered-queues.ts';
 import { draftOf, endOf, stepsOf, thin, type Draft } from '../what-if/draft.ts';
@@ -22,7 +23,7 @@ const MOST_SECONDS = 4 * 3600;
 const MINUTE = 60;
 /** Closings tried per machine, evenly spread. */
 const MOST_CLOSINGS = 24;
-const MOST_CLOSINGS_WITH_CREW = 4;
+const MOST_CLOSINGS_CONTENDED = 4;
 
 /**
  * The least overtime, in whole minutes and after one closing of one machine, with which a job ends by `due`; of equally
@@ -64,7 +65,7 @@ function closings(problem: Problem, m: number, end: number): readonly Overtime[]
     const seconds = Math.min(MOST_SECONDS, open[k + 1]!.start - from, barred - from);
     return seconds > 0 ? [{ machine: id, from, seconds }] : [];
   });
-  return thin(found, problem.input.crew?.length ? MOST_CLOSINGS_WITH_CREW : MOST_CLOSINGS);
+  return thin(found, isContended(problem) ? MOST_CLOSINGS_CONTENDED : MOST_CLOSINGS);
 }
 
 /** The same overtime with as few minutes as still save the job; null when those are more than `most`. */

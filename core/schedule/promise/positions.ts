@@ -1,3 +1,4 @@
+import { isContended } from '../contention.ts';
 import type { Problem } from '../problem.ts';
 import { readyAt } from '../timing.ts';
 import {
@@ -23,9 +24,9 @@ export interface Offer {
 const BEAM_WIDTH = { harmless: 12, harmful: 4 };
 /** Of the plans that are ready in time for a position, harmless and harmful each, so many are tried there. */
 const PER_POSITION = 2;
-/** Plans timed for one step at most; timing takes ten times as long with limited crews. */
+/** Plans timed for one step at most; timing takes ten times as long with limited crews or things shared. */
 const MOST = 700;
-const MOST_WITH_CREW = 80;
+const MOST_CONTENDED = 80;
 
 /** Seconds of lateness that one plan adds to jobs other than this one, compared with another. */
 function harmOf(problem: Problem, before: Draft, after: Draft, job: number): number {
@@ -113,7 +114,7 @@ function candidatesFor(problem: Problem, beam: readonly Offer[], o: number): rea
       tries.set(key, (tries.get(key) ?? 0) + 1);
       return tries.get(key)! <= PER_POSITION;
     });
-  return thin(chosen, problem.input.crew?.length ? MOST_WITH_CREW : MOST);
+  return thin(chosen, isContended(problem) ? MOST_CONTENDED : MOST);
 }
 
 /** Positions on one machine, from the one before the first that does not keep it waiting for the step before. */

@@ -1,10 +1,11 @@
+import { isContended } from '../contention.ts';
 import type { Problem } from '../problem.ts';
 import { Rng } from '../search/rng.ts';
 import { draftOf, endOf, putIn, positionOf, stepsOf, takeOut, thin, type Draft } from '../what-if/draft.ts';
 
-/** Positions tried per operation and machine in one go; timing takes ten times as long with limited crews. */
+/** Positions tried per operation and machine in one go; timing takes ten times as long with limited crews or things shared. */
 const MOST = 30;
-const MOST_WITH_CREW = 6;
+const MOST_CONTENDED = 6;
 /** Positions on either side of its own that are always among them. */
 const CLOSE = 3;
 const TINY = 1e-6;
@@ -50,7 +51,7 @@ export function* improveNearBy(
 function bestPosition(problem: Problem, draft: Draft, o: number): Draft {
   const apart = takeOut(problem, draft.queues, [o]);
   const home = draft.timing.machine[o]!;
-  const most = problem.input.crew?.length ? MOST_WITH_CREW : MOST;
+  const most = isContended(problem) ? MOST_CONTENDED : MOST;
   let best = draft;
   for (const machine of problem.eligible[o]!) {
     const front = problem.front[machine]!.length;

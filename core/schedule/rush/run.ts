@@ -1,3 +1,4 @@
+import { isContended } from '../contention.ts';
 import type { Problem } from '../problem.ts';
 import { readyAt } from '../timing.ts';
 import {
@@ -14,8 +15,8 @@ import { compareTimes } from '../rules/edd.ts';
 /** Positions tried of the same changeover cost on one machine, and partial plans carried from one step to the next. */
 const SPREAD = 6;
 const BEAM_WIDTH = 8;
-const SPREAD_WITH_CREW = 2;
-const BEAM_WIDTH_WITH_CREW = 3;
+const SPREAD_CONTENDED = 2;
+const BEAM_WIDTH_CONTENDED = 3;
 
 /**
  * Puts a job's loose steps in where they add the fewest changeover seconds and the job still ends by its due date; of
@@ -25,20 +26,20 @@ const BEAM_WIDTH_WITH_CREW = 3;
  * @returns null when no position can be timed
  */
 export function putInRun(problem: Problem, draft: Draft, job: number): Draft | null {
-  const crew = Boolean(problem.input.crew?.length);
+  const contended = isContended(problem);
   const steps = stepsOf(problem, job).filter((o) => !problem.fixed[o]);
   const due = problem.due[job]!;
   let beam: readonly Draft[] = [draft];
   for (const o of steps) {
     const tried = beam.flatMap((partial) =>
-      promisingPositions(problem, partial, o, crew ? SPREAD_WITH_CREW : SPREAD).flatMap(
+      promisingPositions(problem, partial, o, contended ? SPREAD_CONTENDED : SPREAD).flatMap(
         (target) => draftOf(problem, putIn(problem, partial.queues, o, target)) ?? [],
       ),
     );
     beam =
       o === steps.at(-1)
         ? tried.sort(byPurpose(o, due)).slice(0, 1)
-        : thin(undominated(tried, o), crew ? BEAM_WIDTH_WITH_CREW : BEAM_WIDTH);
+        : thin(undominated(tried, o), contended ? BEAM_WIDTH_CONTENDED : BEAM_WIDTH);
   }
   return beam[0] ?? null;
 }

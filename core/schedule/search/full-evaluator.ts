@@ -1,3 +1,4 @@
+import { isContended } from '../contention.ts';
 import type { Problem } from '../problem.ts';
 import { objectiveOf, termsOf } from '../score.ts';
 import { emptyTiming, type Timing } from '../timing.ts';
@@ -5,10 +6,10 @@ import { timeQueues } from '../time-queues.ts';
 import { LiveQueues } from './live-queues.ts';
 import type { MoveEvaluator } from './move-evaluator.ts';
 
-/** What placing an operation costs where people are limited, against timing one without. */
-const CREW_WORK = 20;
+/** What placing an operation costs where machines wait for people or things, against timing one without. */
+const CONTENDED_WORK = 20;
 
-/** Evaluates a change by timing everything again: for limited crews and routings that cross. */
+/** Evaluates a change by timing everything again: for limited crews, things shared and routings that cross. */
 export class FullEvaluator implements MoveEvaluator {
   readonly live: LiveQueues;
   objective = Infinity;
@@ -56,7 +57,7 @@ export class FullEvaluator implements MoveEvaluator {
     const { queues, lengths } = this.live;
     const views = queues.map((queue, m) => queue.subarray(0, lengths[m]));
     const timing = timeQueues(this.#problem, views, this.#tried);
-    this.work += timing.placed * (this.#problem.input.crew?.length ? CREW_WORK : 4);
+    this.work += timing.placed * (isContended(this.#problem) ? CONTENDED_WORK : 4);
     if (timing.placed < this.#problem.operations) return Infinity;
     return objectiveOf(this.#problem.input.objective, termsOf(this.#problem, timing.end, timing.changeover));
   }

@@ -5,7 +5,7 @@ import { openedWith, overtimeCommand } from '../../../core/edit/overtime.ts';
 import { withChanges } from '../../../core/shop/row-change.ts';
 import { whyText, whyWords } from '../../../core/report/why-words.ts';
 import { openIntervals } from '../../../core/time/working-time.ts';
-import { aBrake, aCalendar, aShear, aShop, at, NOW, ZONE } from '../../support/builders.ts';
+import { aBrake, aCalendar, aShear, aShop, aTool, at, NOW, ZONE } from '../../support/builders.ts';
 
 const MIN = 60;
 type Cause = Why['causes'][number];
@@ -24,6 +24,7 @@ function chain(...stretches: [Cause['kind'], 'shear' | 'brake' | null, number, .
       operation: step && `1042/2:${step}`,
       machine: step && { shear: 'S1', brake: 'B1' }[step],
       blockedBy: ahead.map((line) => `${line}:${step}`),
+      held: [],
     };
   });
 }
@@ -118,6 +119,22 @@ describe('why a line is late, in words', () => {
     expect(fine.title).toBe('1042/2 ends Mon 30 Nov 07:00, 2 h before it is due Mon 30 Nov 09:00.');
     expect(fine.causes[0]?.words).toBe('Too few people are free to run Brake');
     expect(fine.help).toBe('');
+  });
+
+  it('says what a brake waits for, where that is, and until when', () => {
+    const [waiting, work] = chain(['held-elsewhere', 'brake', 40, '1043/1'], ['work', 'brake', 30]);
+    const held = [
+      { thing: 'H1', machine: 'B2', until: NOW + 20 * MIN },
+      { thing: 'H1', machine: 'B2', until: NOW + 40 * MIN },
+      { thing: 'V8', machine: 'B3', until: NOW + 30 * MIN },
+    ];
+    const shop = aShop({
+      machine: [aShear(), aBrake(), aBrake({ id: 'B2', name: 'Long brake' })],
+      tool: [aTool({ id: 'H1', name: 'Hemming tools' })],
+    });
+    expect(whyWords(shop, aWhy([{ ...waiting!, held }, work!], null)).causes[0]?.words).toBe(
+      'Brake waits for Hemming tools, at Long brake until Mon 30 Nov 06:40, and V8, at B3 until Mon 30 Nov 06:30',
+    );
   });
 
   it('comes out for a terminal line by line', () => {

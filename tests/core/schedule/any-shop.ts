@@ -1,6 +1,6 @@
 import type { CrewInterval, JobInput, MachineInput, ProblemInput } from '../../../core/schedule/problem.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
-import { attributes, changeover, hours, operation, randomShop } from './random-shop.ts';
+import { attributes, changeover, hours, operation, randomShop, withHolds } from './random-shop.ts';
 import { SMALL_SHOPS, smallShop } from './small-shops.ts';
 import { TEN_JOBS, tenJobs } from './ten-jobs.ts';
 
@@ -37,7 +37,7 @@ function wideShop(seed: number): ProblemInput {
     const release = rng.next() < 0.5 ? 0 : rng.below(80);
     return { id: `J${j}`, release, due: rng.below(200), weight: rng.below(7) / 2, operations };
   });
-  return {
+  const input: ProblemInput = {
     name: `wide ${seed}`,
     machines,
     jobs,
@@ -51,6 +51,7 @@ function wideShop(seed: number): ProblemInput {
     },
     crew: rng.next() < 0.3 ? shifts(rng) : null,
   };
+  return withHolds(rng, input);
 }
 
 const shifts = (rng: Rng): CrewInterval[] =>
@@ -121,6 +122,9 @@ export const FEATURES: Readonly<Record<string, (input: ProblemInput) => boolean>
   'a limited crew': (input) => (input.crew?.length ?? 0) > 0,
   'a crew by shifts': (input) => (input.crew?.length ?? 0) > 2,
   'operations for two people': (input) => operationsOf(input).some((o) => o.crew === 2),
+  'things that machines share': (input) => operationsOf(input).some((o) => (o.holds?.length ?? 0) > 0),
+  'things held on one machine only': (input) =>
+    operationsOf(input).some((o) => o.machines?.some((m) => (m.holds?.length ?? 0) > 0)),
   'a plan to stay near': (input) =>
     input.objective.stability > 0 && Object.keys(input.reference ?? {}).length > 0,
   'a present later than 0': (input) => input.now > 0,

@@ -29,6 +29,8 @@ export class ShopBySecond {
   readonly #start: Float64Array;
   readonly #end: Float64Array;
   readonly #machine: Int32Array;
+  /** Per thing, the machine that holds it in each second. */
+  readonly #holders = new Map<string, Map<number, number>>();
   /** By machine, state and operation, looked up again and again. */
   readonly #setups = new Map<string, Setup>();
 
@@ -55,20 +57,23 @@ export class ShopBySecond {
   /** The objective when the machines work these queues off; null when they wait for each other. */
   objective(queues: readonly (readonly number[])[]): number | null {
     const { input, steps } = this;
-    const people = input.crew?.length ? new Map<number, number>() : null;
+    const busy = new Map<number, number>();
+    this.#holders.clear();
+    const shared =
+      input.crew?.length || steps.some((step) => input.machines.some(({ id }) => thingsOn(step, id).length));
     const heads = queues.map(() => 0);
     const states = input.machines.map((machine) => JSON.stringify(machine.initial ?? {}));
     const free = input.machines.map((machine) => Math.max(input.now, machine.availableFrom ?? input.now));
     let changeovers = 0;
     this.#end.fill(NaN);
     for (let placed = 0; placed < steps.length; placed++) {
-      const m = this.#next(queues, heads, states, free, people !== null);
+      const m = this.#next(queues, heads, states, free, Boolean(shared));
       if (m < 0) return null;
       const step = steps[queues[m]![heads[m]!]!]!;
       const setup = this.#setup(m, states[m]!, step);
       const changeover = step.started ? 0 : setup.seconds;
       this.#time(step, m, free[m]!, changeover);
-      if (people !== null) this.#seat(step, m, changeover, people);
+      if (shared) this.#seat(step, m, changeover, busy);
       changeovers += changeover;
       states[m] = setup.after;
       free[m] = Math.max(free[m]!, this.#end[step.number]!);
@@ -128,28 +133,40 @@ export class ShopBySecond {
     this.#end[o] = Math.max(this.#count(m, start, step.own[m]!), lastLot);
   }
 
-  /** Delays an operation, second by second, until its people are there for all of its changeover and work. */
+  /** Delays an operation, second by second, until its people and what it holds are there for all of its changeover and work. */
   #seat(step: Step, m: number, changeover: number, busy: Map<number, number>): void {
     const o = step.number;
     const needed = step.crew ?? 1;
     const lastLot = this.#end[o]! > this.#count(m, this.#start[o]!, step.own[m]!) ? this.#end[o]! : -Infinity;
+    const things = thingsOn(step, this.input.machines[m]!.id);
     const seconds = () => {
       let from = this.#start[o]!;
       for (let left = changeover; left > 0;) if (this.#isOpen(m, --from)) left -= 1;
-      const worked: number[] = [];
-      for (let t = from; t < this.#end[o]!; t++) if (this.#isOpen(m, t)) worked.push(t);
-      return worked;
+      const all: number[] = [];
+      for (let t = from; t < this.#end[o]!; t++) all.push(t);
+      return all;
     };
-    const limit = (t: number) => this.input.crew!.find((c) => c.start <= t && t < c.end)?.people ?? Infinity;
-    if (needed === 0) return;
-    let worked = seconds();
-    while (!step.started && worked.some((t) => (busy.get(t) ?? 0) + needed > limit(t))) {
+    const limit = (t: number) => this.input.crew?.find((c) => c.start <= t && t < c.end)?.people ?? Infinity;
+    const short = (t: number) => needed > 0 && this.#isOpen(m, t) && (busy.get(t) ?? 0) + needed > limit(t);
+    const away = (t: number) => things.some((thing) => (this.#holders.get(thing)?.get(t) ?? m) !== m);
+    let taken = seconds();
+    while (!step.started && taken.some((t) => short(t) || away(t))) {
       do this.#start[o]! += 1;
       while (!this.#isOpen(m, this.#start[o]!));
       this.#end[o] = Math.max(this.#count(m, this.#start[o]!, step.own[m]!), lastLot);
-      worked = seconds();
+      taken = seconds();
     }
-    for (const t of worked) busy.set(t, (busy.get(t) ?? 0) + needed);
+    for (const t of taken) {
+      if (this.#isOpen(m, t)) busy.set(t, (busy.get(t) ?? 0) + needed);
+      if (t >= this.input.now) this.#hold(things, t, m);
+    }
+  }
+
+  #hold(things: readonly string[], t: number, m: number): void {
+    for (const thing of things) {
+      if (!this.#holders.has(thing)) this.#holders.set(thing, new Map());
+      this.#holders.get(thing)!.set(t, m);
+    }
   }
 
   /** The instant at which so many open seconds have gone by. */
@@ -194,6 +211,12 @@ export class ShopBySecond {
     return total + objective.makespan * (latest - now);
   }
 }
+
+/** What an operation holds on a machine, everywhere and there besides. */
+const thingsOn = (operation: OperationInput, machine: string): readonly string[] => [
+  ...(operation.holds ?? []),
+  ...(operation.machines?.find(({ id }) => id === machine)?.holds ?? []),
+];
 
 const isOpen = (machine: MachineInput, t: number) =>
   machine.open === null || machine.open.some(({ start, end }) => start <= t && t < end);

@@ -1,4 +1,5 @@
 import { buildProblem } from '../../../core/schedule/build.ts';
+import { isContended } from '../../../core/schedule/contention.ts';
 import { check } from '../../../core/schedule/check.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
@@ -37,7 +38,7 @@ export function searched(problem: Problem, target: number, reports: number): num
 /** The same of the annealing alone, which `improve` leaves out where so few plans are possible that it tries them all. */
 export function annealed(problem: Problem, target: number, reports: number): number {
   const first = firstQueues(problem)!;
-  const layered = problem.machineOrder !== null && !problem.input.crew?.length;
+  const layered = problem.machineOrder !== null && !isContended(problem);
   const evaluator = layered ? new LayeredEvaluator(problem, first) : new FullEvaluator(problem, first);
   let least = evaluator.objective;
   let report = 0;

@@ -4,6 +4,7 @@ import { buildProblem } from '../../../core/schedule/build.ts';
 import { openSeconds } from '../../../core/schedule/check-hours.ts';
 import { check } from '../../../core/schedule/check.ts';
 import { decode } from '../../../core/schedule/decode.ts';
+import type { Cause } from '../../../core/schedule/explain/causes.ts';
 import { explain } from '../../../core/schedule/explain.ts';
 import type { Problem, ProblemInput, Schedule } from '../../../core/schedule/problem.ts';
 import type { OpenInterval } from '../../../core/schedule/working-time.ts';
@@ -28,6 +29,22 @@ const lengthened = (open: readonly OpenInterval[], more: OpenInterval): OpenInte
       if (last?.end !== next.start) return [...joined, next];
       return [...joined.slice(0, -1), { start: last.start, end: next.end }];
     }, []);
+
+/** One of those in the way holds the thing on that machine. */
+function expectHolder(input: ProblemInput, schedule: Schedule, thing: string, machine: string, cause: Cause) {
+  expect(machine).not.toBe(cause.machine);
+  const operations = new Map(input.jobs.flatMap((job) => job.operations).map((o) => [o.id, o]));
+  const holders = schedule.operations.filter(
+    (line) =>
+      line.machine === machine &&
+      cause.blockedBy.includes(line.operation) &&
+      [
+        ...(operations.get(line.operation)!.holds ?? []),
+        ...(operations.get(line.operation)!.machines?.find(({ id }) => id === machine)?.holds ?? []),
+      ].includes(thing),
+  );
+  expect(holders.length).toBeGreaterThan(0);
+}
 
 describe('explanations in random shops', () => {
   it('an idle machine waits for a release that is still to come, or for a step before that is not done', () => {
@@ -87,6 +104,11 @@ describe('explanations in random shops', () => {
             const open = openSeconds(machine, cause.from, cause.to);
             expect(open).toBe(cause.kind === 'closed' ? 0 : cause.seconds);
             if (cause.kind === 'crew') expect(input.crew).not.toBeNull();
+            if (cause.kind === 'held-elsewhere') {
+              expect(Math.max(...cause.held.map(({ until }) => until))).toBeGreaterThanOrEqual(cause.to);
+              for (const { thing, machine: home } of cause.held)
+                expectHolder(input, schedule, thing, home, cause);
+            }
             if (cause.kind === 'pinned-or-frozen') expect(cause.blockedBy.length).toBeGreaterThan(0);
             if (cause.kind !== 'waiting-for-machine') continue;
             const lines = schedule.operations.filter((line) => cause.blockedBy.includes(line.operation));

@@ -8,8 +8,8 @@ const GAUGES = ['22', '24', '26'];
 
 /**
  * A small random shop that uses every feature of the engine now and then: calendars, changeovers of every kind, missing
- * attributes, releases, transfer lots, machines that differ, started, frozen and pinned operations, limited crews and
- * routings that cross. Whole seconds, and small numbers so that ties and touching intervals are frequent.
+ * attributes, releases, transfer lots, machines that differ, started, frozen and pinned operations, limited crews, things
+ * that machines share and routings that cross. Whole seconds, and small numbers so that ties and touching intervals are frequent.
  */
 export function randomShop(seed: number, most = 6): ProblemInput {
   const rng = new Rng(seed);
@@ -63,7 +63,27 @@ export function randomShop(seed: number, most = 6): ProblemInput {
       : null,
     reference: Object.fromEntries(jobs.filter(() => maybe(0.5)).map((job) => [job.id, now + rng.below(200)])),
   };
-  return crossing ? input : withFixed(rng, input);
+  return withHolds(new Rng(seed + 1), crossing ? input : withFixed(rng, input));
+}
+
+const THINGS = ['T1', 'T2'];
+
+/** Lets operations hold things, everywhere or on one machine, in one shop of four. The rest of the shop stays as it was. */
+export function withHolds(rng: Rng, input: ProblemInput): ProblemInput {
+  if (rng.next() < 0.75) return input;
+  const share = 0.2 + 0.8 * rng.next();
+  const some = () => THINGS.filter(() => rng.next() < share / 2);
+  const holding = (o: OperationInput): OperationInput => ({
+    ...o,
+    ...(rng.next() < 0.7 && { holds: some() }),
+    ...(o.machines && {
+      machines: o.machines.map((m) => ({ ...m, ...(rng.next() < 0.5 && { holds: some() }) })),
+    }),
+  });
+  return {
+    ...input,
+    jobs: input.jobs.map((job) => ({ ...job, operations: job.operations.map(holding) })),
+  };
 }
 
 export function attributes(rng: Rng, share: number): Attributes {

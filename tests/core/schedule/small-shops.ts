@@ -162,6 +162,14 @@ export const SMALL_SHOPS: Readonly<Record<string, (rng: Rng) => ProblemInput>> =
         ],
       },
     ),
+  'a shear, then two brakes that share tools': (rng) =>
+    shop(
+      shearAndBrakes(rng, 2).map((each) => (rng.next() < 0.3 ? { ...each, open: hours(rng) } : each)),
+      jobs(rng, 4, through, (stage) =>
+        stage === 'brake' ? { holds: ['T1', 'T2'].filter(() => rng.next() < 0.5) } : {},
+      ),
+      { objective: { ...weights, changeover: 1 } },
+    ),
   'started, frozen and pinned': (rng) =>
     withFixed(
       rng,

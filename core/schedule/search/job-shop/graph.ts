@@ -1,3 +1,4 @@
+import { isContended } from '../../contention.ts';
 import type { Problem } from '../../problem.ts';
 
 /** Operations up to which the tabu list, a table of pairs, is small enough. */
@@ -27,10 +28,11 @@ export class JobShopGraph {
 
   /** Can this problem be searched so? Work of zero seconds would void the conditions under which moves are safe. */
   static fits(problem: Problem): boolean {
-    const { objective, machines, crew, sameOrder } = problem.input;
+    const { objective, machines, sameOrder } = problem.input;
     const { makespan, ...others } = objective;
-    if (makespan <= 0 || Object.values(others).some((weight) => weight > 0) || sameOrder || crew?.length)
+    if (makespan <= 0 || Object.values(others).some((weight) => weight > 0) || sameOrder)
       return false;
+    if (isContended(problem)) return false;
     const plain = (m: number) =>
       machines[m]!.open === null && problem.setups[m]!.free && problem.availableFrom[m] === problem.input.now;
     return (

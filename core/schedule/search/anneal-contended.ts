@@ -8,17 +8,18 @@ import { FullEvaluator } from './full-evaluator.ts';
 import { LayeredEvaluator } from './layered-evaluator.ts';
 import type { Rng } from './rng.ts';
 
-/** Plans evaluated without a better one, and so many more for each operation, until crew limits are kept in every plan. */
+/** Plans evaluated without a better one, and so many more for each operation, until people and things are counted in every plan. */
 const PATIENCE = 20_000;
 const PATIENCE_EACH = 500;
 
 /**
- * The search where people are short and the routings go forward. First it anneals the same shop with nobody short but its
- * machines slower by as much as the people missing make them, which is far cheaper to evaluate, and counts people only for
- * the best plans found there. When that brings nothing more it goes on with crew limits kept in every plan.
+ * The search where people are short or machines share things, and the routings go forward. First it anneals the same shop
+ * with nothing short but its machines slower by as much as what is missing makes them, which is far cheaper to evaluate, and
+ * counts people and things only for the best plans found there. When that brings nothing more it goes on with both kept in
+ * every plan.
  * No source: our own, measured in SEARCH.md. No plan it reports is worse than `first`.
  */
-export function* annealShortOfPeople(
+export function* annealContended(
   problem: Problem,
   first: NumberedQueues,
   rng: Rng,
@@ -45,12 +46,13 @@ export function* annealShortOfPeople(
   }
 }
 
-/** The shop without its crew limit, every operation longer by one factor, so that these queues take as long as they do. */
+/** The shop with people and things enough, every operation longer by one factor, so that these queues take as long as they do. */
 function slowed(problem: Problem, queues: NumberedQueues): Problem {
   const real = sumOfEnds(problem, queues);
   const withFactor = (factor: number): Problem => ({
     ...problem,
     input: { ...problem.input, crew: null },
+    held: null,
     seconds: problem.seconds.map((seconds) =>
       seconds < 0 ? seconds : Math.min(2e9, Math.round(seconds * factor)),
     ),
