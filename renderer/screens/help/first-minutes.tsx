@@ -25,7 +25,7 @@ interface Props {
 /** The way from an empty shop to a printed dispatch list, in the words of README. */
 export function FirstMinutes({ isOpen, onClose, leads }: Props) {
   return (
-    <Dialog title={FIRST_MINUTES} isOpen={isOpen} onClose={onClose} wide>
+    <Dialog title={FIRST_MINUTES} isOpen={isOpen} onClose={onClose}>
       <ol className={styles.steps}>
         {FIRST_STEPS.map(({ at, title, says }) => (
           <li key={at}>
