@@ -9,6 +9,7 @@ import type { ImportKind, RowIssue } from './kind.ts';
 import { LIST_WORDS } from './list-words.ts';
 import { Codes, judgeList, numberIn, otherNames, textIn, type Becomes, type ListOf } from './list-rows.ts';
 import { namesOf } from './names.ts';
+import { columnsOf, profileColumns, profileInColumns } from './profile-columns.ts';
 import { PROFILE_STYLE } from './read-cell.ts';
 import type { ReadRow } from './read-rows.ts';
 import { WORDS } from './vocabulary.ts';
@@ -26,6 +27,7 @@ const fields: FileFields = {
       needed: 'no',
       words: [...WORDS.length, ...LIST_WORDS.pieceLength],
     },
+    ...profileColumns,
     { name: 'note', sort: { is: 'text', schema: note }, needed: 'no', words: WORDS.note },
   ],
 };
@@ -45,10 +47,14 @@ const parts: ListOf<'part'> = {
     profile: writeProfile(row.profile, settings),
     length: formatLength(row.lengthMm, settings.units),
     note: row.note,
+    ...columnsOf(row.profile, settings),
   }),
 };
 
-/** Files of parts, each known by its code; the cross-section in one cell, in the notation of core/part/notation.ts. */
+/**
+ * Files of parts, each known by its code; the cross-section in one cell, in the notation of core/part/notation.ts, or in
+ * columns of its own.
+ */
 export const partFiles: ImportKind = {
   fields: () => fields,
   judge(rows, context) {
@@ -59,7 +65,18 @@ export const partFiles: ImportKind = {
     const becomes = rows.flatMap((row): Becomes<'part'>[] => {
       const said = textIn(row, 'code') ?? '';
       const before = names.find('part', said);
-      const profile = profileIn(row) ?? before?.profile;
+      const columns = profileInColumns(row, shop.settings);
+      if (columns && 'issues' in columns) {
+        issues.push(...columns.issues.map((issue) => ({ ...issue, row: row.row })));
+        return [];
+      }
+      const [text, shape] = [profileIn(row), columns?.profile];
+      if (text && shape) {
+        const reason = 'The profile is there twice, as text and in columns. Empty one of them.';
+        issues.push({ row: row.row, field: 'profile', reason });
+        return [];
+      }
+      const profile = text ?? shape ?? before?.profile;
       const lengthMm = numberIn(row, 'length') ?? before?.lengthMm;
       if (profile === undefined)
         issues.push({
