@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatLength, formatThickness, type LengthUnits } from '../units/length.ts';
 import { setback, type BendShape } from '../part/bend.ts';
 import { found, type Asked, type Found } from './finding.ts';
 import { forceLimits } from './force-limits.ts';
@@ -72,6 +72,25 @@ function dieRadius({ part, material, units }: Asked, machine: Machine): Found[] 
   ];
 }
 
+/** A V that is narrower creases the metal and overloads the tools; in a wider one the angle wanders. Shares of T. */
+const V_PER_THICKNESS = { least: 6, most: 15 };
+
+function openingForThickness({ gauge, units }: Asked, machine: Machine): Found[] {
+  const { dieOpeningMm, name } = machine;
+  if (dieOpeningMm === null) return [];
+  const times = dieOpeningMm / gauge.thicknessMm;
+  if (times >= V_PER_THICKNESS.least && times <= V_PER_THICKNESS.most) return [];
+  return [
+    found(
+      'V for the thickness',
+      `The V of ${name}, ${formatLength(dieOpeningMm, units)}, is ${times.toFixed(1)} times the metal’s ${formatThickness(gauge.thicknessMm, units)}; ${V_PER_THICKNESS.least} to ${V_PER_THICKNESS.most} times is usual.`,
+      times < V_PER_THICKNESS.least
+        ? 'Use a wider V: force and marks grow as it narrows.'
+        : 'Use a narrower V: angle and radius wander in a wide one.',
+    ),
+  ];
+}
+
 /** The one blank is cut for one V; measured deductions may say that this machine's V needs another. */
 function otherV(asked: Asked, machine: Machine): Found[] {
   const { part, material, gauge, girthRule: rule, units } = asked;
@@ -121,6 +140,7 @@ export function brakeLimits(strip: readonly Piece[], asked: Asked, machine: Mach
     ...flangeLimits(strip, machine, asked.units),
     ...radiusLimits(strip, asked),
     ...dieRadius(asked, machine),
+    ...openingForThickness(asked, machine),
     ...forceLimits(asked, machine),
     ...orderLimits(asked, machine),
     ...otherV(asked, machine),

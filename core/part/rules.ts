@@ -18,6 +18,9 @@ export const ruleName = z.enum([
   'bending force, margin',
   'hem flattening force',
   'hem flattening force, margin',
+  'concentrated load',
+  'concentrated load, margin',
+  'V for the thickness',
   'bend order, collision',
   'bend order, handling',
   'other V measured',
@@ -96,15 +99,33 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   },
   'hem flattening force': {
     verdict: 'stop',
-    says: 'Flattening a hem surely needs more force than the brake has.',
-    // Source: a design guide on hems.
-    source: 'two and a half times the force of a bend',
+    says: 'A hem needs more force than the brake has.',
+    // Source: core/part/hem-force.ts, a table of nine thicknesses, open and closed.
+    source: 'a published table of hem forces by thickness, in proportion to tensile strength',
   },
   'hem flattening force, margin': {
     verdict: 'warning',
-    says: 'Flattening a hem may need more force than the brake has.',
-    // Source: a die maker's rule of thumb, 300 T tons a foot.
-    source: 'the force to close a curl',
+    says: 'A hem needs nearly the brake’s whole force.',
+    source: 'a published table of hem forces; rules differ by a fifth',
+  },
+  'concentrated load': {
+    verdict: 'stop',
+    says: 'The force on a short piece is more than the brake’s bed stands over that length.',
+    // Source: core/part/concentrated-load.ts.
+    source:
+      'the full force belongs on no less than 60 % of the distance between the side frames, a published rule',
+  },
+  'concentrated load, margin': {
+    verdict: 'warning',
+    says: 'The force on a short piece is nearly what the bed stands over that length, or the distance between the side frames is not on record.',
+    source:
+      'the full force belongs on no less than 60 % of the distance between the side frames, a published rule; force charts differ by a fifth',
+  },
+  'V for the thickness': {
+    verdict: 'warning',
+    says: 'The V is under 6 or over 15 times the thickness of the metal.',
+    // Source: dealers' V charts of 6 to 12 T for air bending and bottoming, up to 15 T for partial bending.
+    source: 'usual die charts: 6 to 12 thicknesses, 15 at most',
   },
   'bend order, collision': {
     verdict: 'warning',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { checkPart } from '../../../core/limits/limits.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
 import { inchesToMm } from '../../../core/units/length.ts';
 import { aBrake, asked, aShear, found } from './asked.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
@@ -124,15 +125,54 @@ describe('a brake', () => {
     expect(found(aProfile(), aBrake({ tonnes: 20 }))).toEqual([]);
   });
 
-  it('is asked for far more force by a closed hem than by its bends; an open hem is not flattened', () => {
-    // 41 to 83 US tons, 38 to 75 t.
-    const hemmed = aProfile({ startHem: closedHem(12) });
-    expect(found(hemmed, aBrake({ tonnes: 30 }))).toEqual(['stop: hem flattening force']);
-    expect(found(hemmed, aBrake({ tonnes: 60 }))).toEqual(['warning: hem flattening force, margin']);
-    expect(found(hemmed, aBrake({ tonnes: 80 }))).toEqual([]);
-    expect(found(aProfile({ startHem: { ...closedHem(12), kind: 'open' } }), aBrake({ tonnes: 30 }))).toEqual(
-      [],
+  it('is asked for far more force by a closed hem than by its bends, and for some by an open one', () => {
+    // 24 gauge, 10 ft: 84 t closed, 32 t open.
+    const closed = aProfile({ startHem: closedHem(12) });
+    const open = aProfile({ startHem: { ...closedHem(12), kind: 'open' } });
+    expect(found(closed, aBrake({ tonnes: 83 }))).toEqual(['stop: hem flattening force']);
+    expect(found(closed, aBrake({ tonnes: 100 }))).toEqual(['warning: hem flattening force, margin']);
+    expect(found(closed, aBrake({ tonnes: 101 }))).toEqual([]);
+    expect(found(open, aBrake({ tonnes: 31 }))).toEqual(['stop: hem flattening force']);
+    expect(found(open, aBrake({ tonnes: 38 }))).toEqual(['warning: hem flattening force, margin']);
+    expect(found(open, aBrake({ tonnes: 39 }))).toEqual([]);
+  });
+
+  it('says where no printed table has the thickness of a hem', () => {
+    const thin = asked({ gauge: { label: '30', thicknessMm: 0.4, kgPerM2: 3.2 } });
+    const profile = aProfile({ startHem: closedHem(12) });
+    const part = { id: 'P', name: 'Part', profile, bendOrder: null };
+    const [finding] = checkPart(part, thin, aBrake({ tonnes: 40, dieOpeningMm: 5 }));
+    expect(finding?.message).toBe(
+      'Closing a hem needs about 46.7 metric tonnes over 120 in; Machine 1 has 40 metric tonnes. No printed table has this thickness: its nearest row is carried on.',
     );
+  });
+
+  it('stops a force that its bed does not stand over a short piece, and says what it is judged by', () => {
+    const hemmed = aProfile({ startHem: closedHem(12) });
+    const part = { id: 'P', name: 'Part', profile: hemmed, bendOrder: null };
+    const short = asked({ lengthMm: 300, units: 'mm' });
+    const on = (machine: Partial<Machine>) => checkPart(part, short, aBrake(machine));
+    const known = on({ tonnes: 40, betweenFramesMm: 3000 });
+    expect(known.map(({ severity, rule }) => `${severity}: ${rule}`)).toEqual(['stop: concentrated load']);
+    expect(known[0]?.message).toBe(
+      'Closing a hem needs about 28 metric tonnes a metre; Machine 1 stands 22 metric tonnes a metre (the side frames are 3000 mm apart).',
+    );
+    const guessed = on({ tonnes: 40, betweenFramesMm: null });
+    expect(guessed.map(({ severity, rule }) => `${severity}: ${rule}`)).toEqual([
+      'warning: concentrated load, margin',
+    ]);
+    expect(guessed[0]?.message).toContain('is not on record, so its longest piece stands for it');
+    expect(on({ tonnes: 70, betweenFramesMm: 3000 })).toEqual([]);
+  });
+
+  it('warns of a V under 6 or over 15 thicknesses', () => {
+    const v = (times: number) => found(aProfile(), aBrake({ dieOpeningMm: times * 0.701 }));
+    expect([5.9, 6, 15, 15.1].map(v)).toEqual([
+      ['warning: V for the thickness'],
+      [],
+      [],
+      ['warning: V for the thickness'],
+    ]);
   });
 
   it('warns of a K-factor that metal cannot have', () => {

@@ -42,12 +42,12 @@ describe('the order in which a brake bends', () => {
 });
 
 describe('the shop’s own deductions', () => {
-  const row = { gauge: '24', angle: 90, dieOpeningMm: 12, deductionMm: 2 };
+  const row = { gauge: '24', angle: 90, dieOpeningMm: 10, deductionMm: 2 };
   const material = { ...asked().material, deductions: [row] };
 
   it('warn on a brake whose V they say needs another blank than the one that is cut', () => {
     expect(found(aProfile(), aBrake(), asked({ material }))).toEqual([]);
-    expect(found(aProfile(), aBrake({ dieOpeningMm: 12 }), asked({ material }))).toEqual([
+    expect(found(aProfile(), aBrake({ dieOpeningMm: 10 }), asked({ material }))).toEqual([
       'warning: other V measured',
     ]);
   });
@@ -70,8 +70,20 @@ const breaking: Readonly<Record<RuleName, readonly [Profile, Machine, Partial<Om
   'radius made by the V': [aProfile({ bends: [{ ...square(), radiusMm: 2.1 }] }), aBrake(), {}],
   'bending force': [aProfile(), aBrake({ tonnes: 15 }), {}],
   'bending force, margin': [aProfile(), aBrake({ tonnes: 17 }), {}],
-  'hem flattening force': [aProfile({ startHem: closedHem(12) }), aBrake({ tonnes: 30 }), {}],
-  'hem flattening force, margin': [aProfile({ startHem: closedHem(12) }), aBrake({ tonnes: 60 }), {}],
+  'hem flattening force': [aProfile({ startHem: closedHem(12) }), aBrake({ tonnes: 80 }), {}],
+  'hem flattening force, margin': [aProfile({ startHem: closedHem(12) }), aBrake({ tonnes: 90 }), {}],
+  // 24 gauge takes 27.5 t a metre closed, 10.5 open; a brake of 50 t and 3 m between its frames stands 27.8.
+  'concentrated load': [
+    aProfile({ startHem: closedHem(12) }),
+    aBrake({ tonnes: 40, betweenFramesMm: 3000 }),
+    { lengthMm: 500 },
+  ],
+  'concentrated load, margin': [
+    aProfile({ startHem: closedHem(12) }),
+    aBrake({ tonnes: 50, betweenFramesMm: 3000 }),
+    { lengthMm: 500 },
+  ],
+  'V for the thickness': [aProfile(), aBrake({ dieOpeningMm: 11 }), {}],
   'bend order, collision': [
     aProfile({ flangesMm: [100, 25, 100], bends: [square(), square()] }),
     aBrake(),
@@ -84,11 +96,11 @@ const breaking: Readonly<Record<RuleName, readonly [Profile, Machine, Partial<Om
   ],
   'other V measured': [
     aProfile(),
-    aBrake({ dieOpeningMm: 12 }),
+    aBrake({ dieOpeningMm: 10 }),
     {
       material: {
         ...asked().material,
-        deductions: [{ gauge: '24', angle: 90, dieOpeningMm: 12, deductionMm: 2 }],
+        deductions: [{ gauge: '24', angle: 90, dieOpeningMm: 10, deductionMm: 2 }],
       },
     },
   ],
