@@ -9,6 +9,8 @@ export const MOST = {
   /** Bytes of a spreadsheet's parts once they are unpacked, all together, and how many parts there may be. */
   spreadsheetBytes: 24_000_000,
   spreadsheetParts: 500,
+  /** Characters of one of its elements with the text behind it: as much as a cell of a spreadsheet holds, with room. */
+  markCharacters: 250_000,
   /** Rows of a table's file, its header not counted. */
   rows: 5000,
   /** Lines of a table's file, empty ones counted. */

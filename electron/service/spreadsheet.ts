@@ -3,6 +3,7 @@ import { MOST } from '../../core/input-limits.ts';
 import { quoted } from '../../core/quoted.ts';
 import { Refused } from '../refused.ts';
 import { checkSize, filledRows } from './csv.ts';
+import { marksEnd } from './markup.ts';
 import { BadZip, stored, unzip, type Parts } from './unzip.ts';
 
 /** What a spreadsheet's cell can hold; of a formula what it came to. */
@@ -67,7 +68,7 @@ interface SheetRead {
 /** The reader is loaded when a spreadsheet comes. */
 async function sheetsOf(parts: Parts, refuse: (why: string) => Refused): Promise<readonly SheetRead[]> {
   const trouble = [...parts]
-    .map(([name, part]) => (name.includes('worksheets/') ? farCell(part) : null))
+    .map(([name, part]) => troubleOf(name, latin1Of(part)))
     .find((one) => one !== null);
   if (trouble) throw refuse(trouble);
   const { default: read } = await import('read-excel-file/universal');
@@ -79,9 +80,17 @@ async function sheetsOf(parts: Parts, refuse: (why: string) => Refused): Promise
   }
 }
 
-/** A sheet may name a cell far out: the reader would make all cells up to it. What is wrong, as the end of a sentence. */
-function farCell(part: Uint8Array): string | null {
-  const text = Buffer.from(part.buffer, part.byteOffset, part.byteLength).toString('latin1');
+const latin1Of = (part: Uint8Array): string =>
+  Buffer.from(part.buffer, part.byteOffset, part.byteLength).toString('latin1');
+
+/** What is wrong with a part, as the end of a sentence. */
+function troubleOf(name: string, text: string): string | null {
+  if (!marksEnd(text)) return 'is damaged';
+  return name.includes('worksheets/') ? farCell(text) : null;
+}
+
+/** A sheet may name a cell far out: the reader would make all cells up to it. */
+function farCell(text: string): string | null {
   for (const [, letters = '', digits = '', other = ''] of text.matchAll(
     /\sr\s*=\s*["'](?:([A-Za-z]*)(\d+)["']|([^"']*))/g,
   )) {

@@ -101,6 +101,19 @@ describe('a spreadsheet that means no good', () => {
     expect(await refusal(bytes)).toMatch(words);
   });
 
+  it.each([
+    ['an element that never ends', '<c r="A1" ' + 'x'.repeat(3_500_000)],
+    ['a text that never ends', '<c>' + 'x'.repeat(3_500_000)],
+    ['a comment that never ends', '<!-- ' + '<c>'.repeat(1_100_000)],
+    ['a mark inside a mark', '<c r="' + '<c>'.repeat(1_100_000)],
+  ])('with %s is refused at once', async (_, tail) => {
+    const bytes = await withPart(SHEET, (text) => text + tail);
+    const from = performance.now();
+    expect(await refusal(bytes)).toContain('is damaged');
+    // The reader took 77 seconds over the first.
+    expect(performance.now() - from).toBeLessThan(5000);
+  });
+
   it('that is cut off is refused as damaged', async () => {
     const bytes = await list();
     expect(await refusal(bytes.subarray(0, bytes.length - 100))).toMatch(/^list.xlsx is damaged. Nothing/);

@@ -99,7 +99,7 @@ async function tryExport(host: DoorHost, draw: Draw): Promise<Verdict> {
   const watch = new Watch();
   const before = host.content();
   const text = draw.chance(60)
-    ? JSON.stringify(mutateValue(JSON.parse(exportFile) as unknown, draw))
+    ? (JSON.stringify(mutateValue(JSON.parse(exportFile) as unknown, draw)) ?? '')
     : Buffer.from(mutateBytes(exportFile, draw));
   const packed = gzipSync(draw.chance(3) ? bomb(draw) : text);
   const bytes = draw.chance(10) ? packed.subarray(0, draw.below(packed.length)) : packed;
