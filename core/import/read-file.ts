@@ -121,6 +121,7 @@ function styles(file: FileFields, rows: readonly GridRow[], { uses, shop, ...ask
     if (
       use &&
       own.unitFrom === 'shop' &&
+      own.open?.is !== 'units' &&
       field.sort.is !== 'gauge' &&
       cells.some(({ cell }) => isBare(cell.text))
     )

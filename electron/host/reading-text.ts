@@ -25,7 +25,7 @@ const ORDERS = { dmy: 'day before month', mdy: 'month before day', ymd: 'year fi
 
 /** Which column is which field and how it is read, then what was noticed and left out. */
 export function columnsText(
-  { fileName, header, columns, notes }: Reading,
+  { fileName, header, columns, notes, questions }: Reading,
   { every = {} }: Answers,
 ): string[] {
   const used = columns.filter(({ field, toNote }) => field !== null || toNote);
@@ -33,7 +33,10 @@ export function columnsText(
   const line = (title: string, is: string): string => `  ${title.padEnd(width)} → ${is}`;
   return [
     `${fileName}, its columns named in row ${header}:`,
-    ...used.map((column) => line(column.title, columnWords(column))),
+    ...used.map((column) => {
+      const isAsked = questions.some(({ is, field }) => is === 'units' && field === column.field);
+      return line(column.title, columnWords(isAsked ? { ...column, unitFrom: null } : column));
+    }),
     ...Object.entries(every).map(([field, text]) => line('(every row)', `${field} “${text}”`)),
     ...notes.map((note) => `  ${note}`),
   ];

@@ -150,7 +150,9 @@ describe('a file of orders', () => {
     expect(status).toBe(1);
     expect(stdout).toBe('');
     expect(stderr).toMatch(/“1\.250” can be 1250 mm or 1\.25 mm/);
-    expect(stderr).toMatch(/--decimals comma \(then it is 1250 mm\), or --decimals point \(then it is 1\.25 mm\)/);
+    expect(stderr).toMatch(
+      /--decimals comma \(then it is 1250 mm\), or --decimals point \(then it is 1\.25 mm\)/,
+    );
     expect(stderr).toMatch(/“04\.12\.2026” can be .*4 Dec 2026 or .*12 Apr 2026/);
     expect(stderr).toMatch(/--dates dmy \(then it is .*4 Dec 2026\), or --dates mdy/);
   });
@@ -181,6 +183,24 @@ describe('a file of orders', () => {
     expect(rowsIn(stdout)).toMatchObject([
       { order: '8401', material: 'galv', lengthMm: 2440, note: 'at the gate' },
     ]);
+  });
+
+  it('with bare fractions asks a shop that counts in millimetres for their unit', () => {
+    const data = join(tempFolder(), 'shop.db');
+    const shop = listShop();
+    storeWith({ ...shop, settings: { ...shop.settings, units: 'mm' } }, data).close();
+    const file = fileOf(
+      'bruchteile.csv',
+      'order,customer,part,quantity,gauge,colour,length,due\n8601,Sheds,P-101,4,24,green,96 1/2,2026-12-04\n',
+    );
+    const asked = plan('--data', data, '--orders', file);
+    expect(asked.status).toBe(1);
+    expect(asked.stderr).not.toMatch(/shop’s own/);
+    expect(asked.stderr).toMatch(
+      /--units mm \(then it is 96 1\/2 mm\), or --units in \(then it is 96 1\/2 in\)/,
+    );
+    const read = plan(...['--data', data, '--orders', file, '--units', 'in', '--read-only', '--json']);
+    expect(rowsIn(read.stdout)).toMatchObject([{ lengthMm: 2451.1 }]);
   });
 
   it('with a due date that is past is understood, said, and planned only where that is meant', () => {
