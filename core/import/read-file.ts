@@ -125,7 +125,9 @@ function styles(file: FileFields, rows: readonly GridRow[], { uses, shop, ...ask
       field.sort.is !== 'gauge' &&
       cells.some(({ cell }) => isBare(cell.text))
     )
-      notes.push(`“${use.title}” names no unit: bare figures are read in ${own.style.unit}, the shop’s own.`);
+      notes.push(
+        `“${use.title}” names no unit: bare figures are read in ${own.style.unit === 'in' ? 'inches' : own.style.unit}, the shop’s own.`,
+      );
   }
   return { settled, fields, questions, notes };
 }

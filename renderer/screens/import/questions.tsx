@@ -72,7 +72,7 @@ function Unlikely({ rows, reading, answers, say }: AnswerProps & { rows: readonl
   if (!open) return null;
   return (
     <Asked
-      words={`${rows.length === 1 ? `In row ${rows[0]}` : `In ${rows.length} rows, the first is row ${rows[0]}`}: ${cell?.issue ?? ''} Is it meant so?`}
+      words={`${rows.length === 1 ? `In row ${rows[0]}` : `In ${rows.length} rows, the first is row ${rows[0]}`}: ${cell?.issue ?? ''}`}
       rows={rows.length}
     >
       <Button onPress={() => void say(withAccepted(answers, rows))}>
