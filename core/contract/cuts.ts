@@ -61,7 +61,16 @@ export const runInput = z.strictObject({
     minStripMm: mm,
     continuousFrom: z.int().min(1).nullable(),
   }),
-  keep: z.strictObject({ widthMm: mm, lengthMm: mm }),
+  keep: z.strictObject({ widthMm: mm, lengthMm: mm, most: count, worth: z.number().min(0).max(1) }),
+  work: z.strictObject({
+    sheet: cents,
+    feedAgain: cents,
+    setting: cents,
+    turn: cents,
+    singleStroke: cents,
+    continuousStroke: cents,
+    line: cents,
+  }),
   units: z.enum(['in', 'mm']),
 });
 
@@ -84,8 +93,20 @@ export const cutPlan = z.strictObject({
     remnantsKept: count,
   }),
   costCents: cents,
+  workCents: cents,
+  remnantCents: cents,
+  least: z
+    .strictObject({
+      sheets: z.array(sheetGroup.pick({ stockId: true, count: true, lengthMm: true, costCents: true })),
+      workCents: cents,
+      remnantCents: cents,
+      settings: count,
+      lineCuts: count,
+    })
+    .nullable(),
   lowerBoundCents: cents,
   status: z.enum(['optimal', 'feasible']),
+  remnants: z.array(z.strictObject({ widthMm: mm, lengthMm: mm, pieces: count, kept: count })),
   areas: z.strictObject({ blanks: area, remnants: area, scrap: area, trim: area }),
   nearEqual: z.array(
     z.strictObject({ lines: z.tuple([lineId, lineId]).readonly(), differenceMm: z.number() }),

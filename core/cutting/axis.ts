@@ -23,7 +23,7 @@ const sameMm = 0.005;
 export const axisRule = (shear: ShearLimits): AxisRule => ({
   wideAbove: shear.scribe ? Infinity : shear.backGaugeMm.max,
   narrowBelow: shear.minStripMm,
-  thinBelow: NARROWEST_CUT_MM,
+  thinBelow: Math.max(NARROWEST_CUT_MM, shear.offcutFromMm ?? 0),
 });
 
 /**

@@ -3,10 +3,7 @@ import type { Group } from './groups.ts';
 import type { Offcut, PlacedBlank, SheetGroup } from './plan.ts';
 import { hundredth, type BlankSize, type RunInput } from './run.ts';
 import type { Panel } from './layout.ts';
-
-/** Whether an offcut is worth keeping under the run's rule. */
-export const isKept = (run: RunInput, widthMm: number, lengthMm: number): boolean =>
-  widthMm + 1e-6 >= run.keep.widthMm && lengthMm + 1e-6 >= run.keep.lengthMm;
+import { isLargeEnough } from './remnants.ts';
 
 interface Sheet {
   readonly run: RunInput;
@@ -84,6 +81,6 @@ function addOffcut(
 ): void {
   offcuts.push({
     ...rect,
-    kind: kind === 'trim' ? 'trim' : isKept(run, rect.h, rect.w) ? 'remnant' : 'scrap',
+    kind: kind === 'trim' ? 'trim' : isLargeEnough(run.keep, rect.h, rect.w) ? 'remnant' : 'scrap',
   });
 }

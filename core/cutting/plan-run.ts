@@ -1,38 +1,36 @@
 import { err, ok, type Result } from '../result.ts';
-import { bounded, isTidier } from './compare.ts';
-import { costOf, type Cover, type Use } from './cover.ts';
-import { countSteps } from './counts.ts';
+import { beside, bounded, isBetter } from './compare.ts';
+import type { Cover } from './cover.ts';
 import { drawGroup } from './draw.ts';
-import { fillByValue } from './fill.ts';
+import { figuresOfList } from './figures.ts';
 import { groupsOf } from './groups.ts';
 import { checkRun, stockRunsOut, uncuttable } from './limits.ts';
-import type { CutPlan, LineYield, SheetGroup } from './plan.ts';
-import { wholeOf, type Rest } from './relaxation.ts';
+import type { CutPlan, LineYield } from './plan.ts';
 import { blankSizes, nearEqualSizes, type BlankSize, type RunInput } from './run.ts';
 import type { SheetLayout } from './layout.ts';
 import { coverOfRun } from './sheet-patterns.ts';
 import { solveCover, type SolveOptions } from './solve-cover.ts';
 import type { CutStep } from './step.ts';
 import { stepsOf } from './steps.ts';
+import { lineCuts } from './work.ts';
+import { coverWithoutSlivers, lineByLine, waysToCut, type Uses } from './ways.ts';
 
 /** Sizes that differ by less are pointed out, so that a person may make them one. */
 const nearMm = 1;
-
-/** Steps without a cheaper answer before the one at hand is tidied. */
-const stepsToSettle = 40;
-
-type Uses = readonly Use<SheetLayout>[];
 
 interface RunProgress {
   /** Best plan so far; null while the stock is not known to suffice. */
   readonly plan: CutPlan | null;
   readonly done: boolean;
   readonly steps: number;
+  /** The ways that a shear lead would try were compared. */
+  readonly compared: boolean;
 }
 
 /**
  * Plans one run on the shear: which sheets, how each is cut, the list of settings, the offcuts worth keeping.
- * Minimised in this order: cost of stock, scrap, number of settings; then the largest remnant is kept largest.
+ * The list is the cheapest found in all, stock and work less what its remnants are worth; one that takes less metal for
+ * more work is told beside it. At equal cost: least scrap, fewest settings, the largest remnant.
  * An anytime search that reads no clock: each value is the best so far, stop when the time is up.
  * @returns a generator, or why the run cannot be cut at all
  */
@@ -61,7 +59,7 @@ export function planRun(run: RunInput, options: SolveOptions & { readonly steps:
     const step = improving.value.next();
     if (step.done) return step.value;
     best = step.value.plan ?? best;
-    if (best && step.value.steps >= options.steps) return ok(best);
+    if (best && step.value.compared && step.value.steps >= options.steps) return ok(best);
   }
 }
 
@@ -73,67 +71,79 @@ function* search(
   options: SolveOptions,
 ): Generator<RunProgress, Result<CutPlan>> {
   let uses: Uses | null = null;
-  let plan: CutPlan | null = null;
-  let changedAt = 0;
-  let tidied = false;
+  let lists: Lists | null = null;
+  let compared = false;
   const solving = solveCover(cover, first, options);
+  let tidying: Generator<Uses | null> | null = null;
   for (;;) {
     const { value, done } = solving.next();
+    const told = (): RunProgress => {
+      const plan = lists && bounded(beside(lists.best, lists.saving), value.lowerBound);
+      return { plan, done: value.status === 'optimal', steps: value.steps, compared };
+    };
     if (value.uses && value.uses !== uses) {
       uses = value.uses;
-      plan = drawPlan(run, sizes, uses);
-      changedAt = value.steps;
-      tidied = false;
+      lists = better(lists, drawPlan(run, sizes, uses));
     }
-    const settled = done || value.status === 'optimal' || value.steps >= changedAt + stepsToSettle;
-    if (uses && settled && !tidied) {
-      plan = tidiest(run, sizes, cover, uses);
-      tidied = true;
+    if (uses && !compared) {
+      yield { ...told(), done: false };
+      for (const way of waysToCut(cover)) {
+        lists = better(lists, drawPlan(run, sizes, way));
+        yield { ...told(), done: false };
+      }
+      if (lists && lineCuts(lists.best.steps).pieces > 0) {
+        const held = coverWithoutSlivers(run, sizes);
+        tidying = tidied(held, options);
+        for (const way of waysToCut(held)) {
+          lists = better(lists, drawPlan(run, sizes, way));
+          yield { ...told(), done: false };
+        }
+      }
+      compared = true;
     }
-    // The plan may cost less than the cover: a sheet that only repeats pieces is left out.
-    const bound = Math.min(value.lowerBound, plan?.costCents ?? Infinity);
-    if (plan) plan = bounded(plan, bound);
+    // With the least metal known, what is left to gain is work.
+    const settled = done === true || value.status === 'optimal';
+    if (tidying && (settled || value.steps % TIDIED_EVERY === 0) && value.steps > QUICK) {
+      for (let next = tidying.next(); !next.done; next = tidying.next()) {
+        if (next.value) lists = better(lists, drawPlan(run, sizes, next.value));
+        if (!settled) break;
+        yield { ...told(), done: false };
+      }
+    }
+    const { plan } = told();
     if (done) return plan ? ok(plan) : err(stockRunsOut(sizes));
-    yield { plan, done: value.status === 'optimal', steps: value.steps };
+    yield told();
   }
 }
 
-/** Each size cut alone, one after the other: a first answer, and the cost that no plan may exceed. */
-function lineByLine(cover: Cover<SheetLayout>): Uses[] {
-  const available = cover.stock.map((one) => one.available);
-  const uses: Use<SheetLayout>[] = [];
-  for (let item = 0; item < cover.demand.length; item++) {
-    const rest: Rest = { wanted: cover.demand.map((pieces, at) => (at === item ? pieces : 0)), available };
-    const filled = fillByValue(cover, rest, cover.sizes);
-    if (!filled) return [];
-    for (const { column, count } of filled) {
-      const left = available[column.stock];
-      if (left != null) available[column.stock] = left - column.use * count;
-    }
-    uses.push(...filled);
+/** While a first list is wanted soon, all steps go into metal. */
+const QUICK = 40;
+/** Then one step of so many goes into lists without slivers, and all of them when the least metal is known, up to a limit. */
+const TIDIED_EVERY = 4;
+const MOST_TIDIED = 40;
+
+/** Answers without slivers, each once; null for a step that found none. */
+function* tidied(held: Cover<SheetLayout>, options: SolveOptions): Generator<Uses | null> {
+  let last: Uses | null = null;
+  for (const { uses, steps } of solveCover(held, lineByLine(held), options)) {
+    yield uses === last ? null : uses;
+    last = uses;
+    if (steps >= MOST_TIDIED) return;
   }
-  return [uses];
 }
 
-/** Of several ways to cut from the same stock at the same cost: least scrap, then fewest settings, then the largest remnant. */
-function tidiest(run: RunInput, sizes: readonly BlankSize[], cover: Cover<SheetLayout>, uses: Uses): CutPlan {
-  const cost = costOf(uses);
-  const available = cover.stock.map((_, at) =>
-    uses.reduce((sum, { column, count }) => sum + (column.stock === at ? column.use * count : 0), 0),
-  );
-  const rest: Rest = { ...wholeOf(cover), available };
-  const alone = lineByLine({ ...cover, stock: available.map((left) => ({ available: left })) });
-  const fills = [1, 1.25].map((power) =>
-    fillByValue(
-      cover,
-      rest,
-      cover.sizes.map((size) => size ** power),
-    ),
-  );
-  const plans = [uses, ...alone, ...fills].flatMap((one) =>
-    one && costOf(one) <= cost + 1e-6 ? [drawPlan(run, sizes, one)] : [],
-  );
-  return plans.reduce((best, plan) => (isTidier(plan, best) ? plan : best));
+/** The cheapest list in all, and that of least metal. */
+interface Lists {
+  readonly best: CutPlan;
+  readonly saving: CutPlan;
+}
+
+function better(lists: Lists | null, plan: CutPlan): Lists {
+  if (!lists) return { best: plan, saving: plan };
+  const saves =
+    plan.costCents < lists.saving.costCents - 1e-6 ||
+    (plan.costCents < lists.saving.costCents + 1e-6 && isBetter(plan, lists.saving));
+  return { best: isBetter(plan, lists.best) ? plan : lists.best, saving: saves ? plan : lists.saving };
 }
 
 function drawPlan(run: RunInput, sizes: readonly BlankSize[], uses: Uses): CutPlan {
@@ -144,11 +154,10 @@ function drawPlan(run: RunInput, sizes: readonly BlankSize[], uses: Uses): CutPl
     groups: drawn,
     steps,
     lines: run.lines.map(({ id, quantity }) => yieldOf(id, quantity, steps)),
-    counts: countSteps(steps),
-    costCents: drawn.reduce((sum, group) => sum + group.costCents * group.count, 0),
+    ...figuresOfList(drawn, steps, run),
+    least: null,
     lowerBoundCents: 0,
     status: 'feasible',
-    areas: areasOf(drawn),
     nearEqual: nearEqualSizes(sizes, nearMm).map(([a, b]) => ({
       lines: [a.lines[0]?.id ?? '', b.lines[0]?.id ?? ''] as const,
       differenceMm: Math.round((a.girthMm - b.girthMm) * 100) / 100,
@@ -166,20 +175,4 @@ export function yieldOf(line: string, asked: number, steps: readonly CutStep[]):
     cut += pieces;
   }
   return { line, asked, cut, readyAfterStep };
-}
-
-/** Areas over all sheets; what a changed list leaves on a stack counts as scrap until it is cut up. */
-export function areasOf(groups: readonly SheetGroup[]): CutPlan['areas'] {
-  const sum = (rects: (group: SheetGroup) => readonly { w: number; h: number }[]): number =>
-    groups.reduce(
-      (total, group) => total + group.count * rects(group).reduce((area, { w, h }) => area + w * h, 0),
-      0,
-    );
-  const offcuts = (kind: string): number => sum((group) => group.offcuts.filter((cut) => cut.kind === kind));
-  return {
-    blanks: sum((group) => group.blanks),
-    remnants: offcuts('remnant'),
-    scrap: offcuts('scrap') + offcuts('left'),
-    trim: offcuts('trim'),
-  };
 }

@@ -1,3 +1,4 @@
+import type { RemnantSize } from './remnant.ts';
 import type { CutStep, ShearCounts } from './step.ts';
 
 /** A rectangle on a sheet: x along its length, y across it, from the squared corner. Millimetres. */
@@ -42,21 +43,40 @@ export interface LineYield {
   readonly readyAfterStep: number;
 }
 
+/** The list that takes the least metal, where more work makes it the dearer one. */
+export interface LeastMetal {
+  readonly sheets: readonly Pick<SheetGroup, 'stockId' | 'count' | 'lengthMm' | 'costCents'>[];
+  readonly workCents: number;
+  readonly remnantCents: number;
+  readonly settings: number;
+  readonly lineCuts: number;
+}
+
 export interface CutPlan {
   readonly groups: readonly SheetGroup[];
   readonly steps: readonly CutStep[];
   readonly lines: readonly LineYield[];
   readonly counts: ShearCounts;
   readonly costCents: number;
+  /** What its settings, feeds and strokes cost at the shop's times. */
+  readonly workCents: number;
+  /** What the remnants worth keeping are worth. */
+  readonly remnantCents: number;
+  /** Of stock, work and remnants together this list is the cheapest found; another takes less metal. null: none does. */
+  readonly least: LeastMetal | null;
   /**
    * No plan of this kind costs less: sheets crosscut to panels as long as a blank (or left whole), panels ripped to
    * strips, strips crosscut to blanks.
    */
   readonly lowerBoundCents: number;
+  /** `optimal`: no list takes less metal than this one, or than `least`. */
   readonly status: 'optimal' | 'feasible';
+  /** What it leaves that is large enough to keep, by size. */
+  readonly remnants: readonly RemnantSize[];
   /** Areas over all sheets, mm²; the four add up to the sheets used. */
   readonly areas: {
     readonly blanks: number;
+    /** Worth keeping. */
     readonly remnants: number;
     readonly scrap: number;
     readonly trim: number;

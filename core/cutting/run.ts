@@ -1,4 +1,6 @@
 import type { LengthUnits } from '../units/length.ts';
+import type { RemnantRule } from './remnant.ts';
+import type { WorkPrices } from './work.ts';
 
 /**
  * One run on the shear: lines of the same material, gauge and colour, and what there is to cut them from.
@@ -9,8 +11,8 @@ export interface RunInput {
   readonly lines: readonly RunLine[];
   readonly stock: readonly Stock[];
   readonly shear: ShearLimits;
-  /** An offcut at least this wide and this long is kept as a remnant; a smaller one is scrap. */
-  readonly keep: { readonly widthMm: number; readonly lengthMm: number };
+  readonly keep: RemnantRule;
+  readonly work: WorkPrices;
   /** What sentences about the run are written in. */
   readonly units: LengthUnits;
 }
@@ -70,6 +72,8 @@ export interface ShearLimits {
   readonly scribe: boolean;
   /** What remains in the hold-downs at a cut must be at least so wide. */
   readonly minStripMm: number;
+  /** Offcuts narrower than this are avoided, those that nothing is left of not; absent: than can be cut off. */
+  readonly offcutFromMm?: number;
   /** Continuous strokes from so many cuts on one piece; null: single strokes only (no guarded feed that keeps up). */
   readonly continuousFrom: number | null;
 }
@@ -126,7 +130,7 @@ export function nearEqualSizes(
 }
 
 /** A text that is equal for runs that ask the same of the same stock and shear: what an answer is remembered by. */
-export const runKey = ({ lines, stock, shear, keep, units }: RunInput): string =>
+export const runKey = ({ lines, stock, shear, keep, work, units }: RunInput): string =>
   JSON.stringify([
     lines.map((line) => [line.id, line.girthMm, line.lengthMm, line.quantity, line.overrun, line.due]),
     stock.map((one) => [
@@ -135,5 +139,14 @@ export const runKey = ({ lines, stock, shear, keep, units }: RunInput): string =
       ...(one.kind === 'sheet' ? [one.costCents, one.available, one.remnant] : [one.centsPerMetre]),
     ]),
     [shear.lengthMm, shear.backGaugeMm.min, shear.backGaugeMm.max, shear.scribe, shear.minStripMm],
-    [shear.continuousFrom, keep.widthMm, keep.lengthMm, units],
+    [shear.continuousFrom, keep.widthMm, keep.lengthMm, keep.most, keep.worth, units],
+    [
+      work.sheet,
+      work.feedAgain,
+      work.setting,
+      work.turn,
+      work.singleStroke,
+      work.continuousStroke,
+      work.line,
+    ],
   ]);

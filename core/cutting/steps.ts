@@ -1,8 +1,8 @@
 import { planAxis, type AxisCut } from './axis.ts';
-import { isKept } from './draw.ts';
 import { letters, type Group } from './groups.ts';
 import { byDue, type BlankSize, type RunInput, type RunLine } from './run.ts';
 import type { Panel, Strip } from './layout.ts';
+import { isLargeEnough } from './remnants.ts';
 import type { CutStep, Destination } from './step.ts';
 
 /** A step before it is ordered, numbered and shared out to lines. */
@@ -169,7 +169,7 @@ function divide(run: RunInput, division: Division): Task[] {
   const open = parts.slice();
   const offcut = (sizeMm: number): Destination => {
     const [widthMm, lengthMm] = stage === 1 ? [sizeMm, division.otherMm] : [division.otherMm, sizeMm];
-    return { kind: isKept(run, widthMm, lengthMm) ? 'remnant' : 'scrap' };
+    return { kind: isLargeEnough(run.keep, widthMm, lengthMm) ? 'remnant' : 'scrap' };
   };
   const part = (sizeMm: number): Destination =>
     (

@@ -1,6 +1,7 @@
 import { replaySteps, type ShearAtWork } from '../cutting/replay.ts';
 import { piecesCovered, piecesIn, piecesTaken } from '../planning/cut-lists.ts';
-import { shearOf, stockUsed } from '../planning/cut-run.ts';
+import { REMNANT_WORTH } from '../cutting/remnants.ts';
+import { remnantRuleOf, shearOf, stockUsed } from '../planning/cut-run.ts';
 import type { Sheet } from '../material/material.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { operationIdOf } from '../shop/order.ts';
@@ -123,10 +124,7 @@ function keepRemnants(shop: Shop, list: CutList, shear: ShearAtWork, happening: 
   return changes;
 }
 
-/** Share of its metal's price that a remnant is worth: low, so that it is cut first. Common practice, no source. */
-const REMNANT_WORTH = 0.25;
-
-/** A remnant joins those of its metal and size; a new size becomes stock of its own. */
+/** A remnant joins those of its metal and size; a new size becomes stock of its own. What is more than the shop keeps is scrap. */
 function keep(shop: Shop, { from, widthMm, lengthMm, count }: Kept, happening: Happening): RowChange[] {
   const near = (a: number, b: number): boolean => Math.abs(a - b) < 0.05;
   const before =
@@ -140,6 +138,8 @@ function keep(shop: Shop, { from, widthMm, lengthMm, count }: Kept, happening: H
         near(s.widthMm, widthMm) &&
         near(s.lengthMm, lengthMm),
     ) ?? null;
+  const kept = Math.min(count, Math.max(0, remnantRuleOf(shop).most - (before?.onHand ?? 0)));
+  if (kept === 0) return [];
   const share = (widthMm * lengthMm) / (from.widthMm * from.lengthMm);
   const worth = from.form === 'remnant' ? 1 : REMNANT_WORTH;
   const row: Sheet = before ?? {
@@ -153,7 +153,7 @@ function keep(shop: Shop, { from, widthMm, lengthMm, count }: Kept, happening: H
     onHand: 0,
     revision: 0,
   };
-  return entry(before, { ...row, onHand: row.onHand + count }, count, happening);
+  return entry(before, { ...row, onHand: row.onHand + kept }, kept, happening);
 }
 
 /** The stock it was cut from and its size in whole millimetres, "galv-24-moss-r300x3048"; numbered where that is taken. */

@@ -1,7 +1,8 @@
 import { checkSteps } from '../cutting/check-steps.ts';
-import { countSteps } from '../cutting/counts.ts';
 import { drawSteps } from '../cutting/draw-steps.ts';
-import { areasOf, yieldOf } from '../cutting/plan-run.ts';
+import { bounded } from '../cutting/compare.ts';
+import { figuresOfList } from '../cutting/figures.ts';
+import { yieldOf } from '../cutting/plan-run.ts';
 import type { CutPlan } from '../cutting/plan.ts';
 import { relisted } from '../cutting/renumber.ts';
 import type { RunInput } from '../cutting/run.ts';
@@ -71,34 +72,30 @@ export function withList(plan: CutPlan, list: CutList, run: ShearRun, input: Run
   const steps = relisted(list.steps, used, input.lines);
   const groups = used.map((group) => ({ ...group, ...drawSteps(group, steps, input) }));
   const faults = [...changesOf(list, run), ...checkSteps(input, groups, steps)];
-  const costCents = groups.reduce((all, group) => all + group.count * group.costCents, 0);
-  const proven = faults.length === 0 && costCents <= plan.lowerBoundCents + 1e-6;
+  const lines = input.lines.map(({ id, quantity }) => yieldOf(id, quantity, steps));
   const made: CutPlan = {
     ...plan,
     groups,
     steps,
-    lines: input.lines.map(({ id, quantity }) => yieldOf(id, quantity, steps)),
-    counts: countSteps(steps),
-    costCents,
-    lowerBoundCents: Math.min(plan.lowerBoundCents, costCents),
-    status: proven ? 'optimal' : 'feasible',
-    areas: areasOf(groups),
+    lines,
+    ...figuresOfList(groups, steps, input),
+    least: null,
   };
-  return { plan: made, faults };
+  const judged = bounded(made, plan.lowerBoundCents);
+  return { plan: faults.length === 0 ? judged : { ...judged, status: 'feasible' as const }, faults };
 }
 
 /** A list that sheets were taken for, as a plan: it is cut as it was then, whatever the run asks now. */
-export function planOfTaken({ groups, steps }: CutList): CutPlan {
-  const costCents = groups.reduce((all, group) => all + group.count * group.costCents, 0);
+export function planOfTaken({ groups, steps }: CutList, { keep, work }: RunInput): CutPlan {
   return {
     groups,
     steps,
     lines: [],
-    counts: countSteps(steps),
-    costCents,
+    // The remnants of then lie in stock by now: they are not held against themselves.
+    ...figuresOfList(groups, steps, { keep, work, stock: [] }),
+    least: null,
     lowerBoundCents: 0,
     status: 'feasible',
-    areas: areasOf(groups),
     nearEqual: [],
   };
 }

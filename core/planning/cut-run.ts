@@ -1,6 +1,10 @@
 import { checkSteps } from '../cutting/check-steps.ts';
 import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
+import { bounded, beside } from '../cutting/compare.ts';
+import { figuresOfList } from '../cutting/figures.ts';
 import { planRun } from '../cutting/plan-run.ts';
+import type { RemnantRule } from '../cutting/remnant.ts';
+import { REMNANT_WORTH } from '../cutting/remnants.ts';
 import type { RunInput, ShearLimits, Stock } from '../cutting/run.ts';
 import { standard } from '../estimate/standards.ts';
 import { countCuts } from '../estimate/shear.ts';
@@ -12,14 +16,21 @@ import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { LengthUnits } from '../units/length.ts';
+import { workPrices } from './shear-work.ts';
 import { changedLists, piecesCovered, piecesIn, planOfTaken, takenListFor, withList } from './cut-lists.ts';
 
 /** What is left to cut of an operation: neither counted on the floor nor on sheets that were issued. */
 const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOperation): number =>
   Math.max(0, quantity - piecesCovered(shop, line.id, (started ?? suspended)?.counted ?? 0));
 
-/** An offcut this large is kept (6 in × 24 in). Common practice, no source. */
-const KEEP = { widthMm: 152.4, lengthMm: 609.6 };
+/** Where the shop has not said: 6 in × 24 in (common practice, no source), ten of a size (our own figure). */
+const USUAL_REMNANTS = { widthMm: 152.4, lengthMm: 609.6, most: 10 };
+
+/** What is kept of a sheet in this shop. */
+export const remnantRuleOf = ({ settings }: Shop): RemnantRule => ({
+  ...(settings.remnants ?? USUAL_REMNANTS),
+  worth: REMNANT_WORTH,
+});
 
 /** How much of each stock is still free: pieces, of a coil stretches. */
 type FreeStock = ReadonlyMap<string, number>;
@@ -43,20 +54,33 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
     const here = left > 0 ? [asStock(sheet, left, 1)] : [];
     return buying && sheet.form !== 'remnant' ? [...here, asStock(sheet, null, BUYING)] : here;
   });
+  const widths = stock.map(({ widthMm, sideTrimMm }) => widthMm - sideTrimMm);
+  const lengths = stock.flatMap((one) => (one.kind === 'sheet' ? [one.lengthMm - one.endTrimMm] : []));
   return {
     lines: run.operations.map((operation) => ({
       id: operation.line.id,
-      girthMm: operation.blank.girthMm,
-      lengthMm: operation.blank.lengthMm,
+      girthMm: asStocked(operation.blank.girthMm, widths),
+      lengthMm: asStocked(operation.blank.lengthMm, lengths),
       quantity: piecesLeft(shop, operation),
       overrun: piecesLeft(shop, operation) > 0 ? operation.line.overrun : 0,
       due: operation.terms.due,
     })),
     stock,
     shear: shearOf(machine),
-    keep: KEEP,
+    keep: remnantRuleOf(shop),
+    work: workPrices(shop, machine),
     units: shop.settings.units,
   };
+}
+
+/** A blank so near the usable size of a sheet is that size already: ± 1/64 in, what a back gauge holds (common practice, no source). */
+const SAME_AS_SHEET_MM = 0.5;
+
+/** A blank's size, or that of the sheet that it is taken for. */
+function asStocked(sizeMm: number, usable: readonly number[]): number {
+  const off = (mm: number): number => Math.abs(mm - sizeMm);
+  const nearest = usable.toSorted((a, b) => off(a) - off(b))[0];
+  return nearest !== undefined && off(nearest) <= SAME_AS_SHEET_MM ? nearest : sizeMm;
 }
 
 /** A shear's limits as the cutting takes them. */
@@ -135,7 +159,7 @@ export function cutRun(
   let plan = solve(input);
   if (!plan.ok) {
     input = runInput(shop, run, free, true);
-    plan = atPlainCost(shop, solve(input));
+    plan = atPlainCost(shop, input, solve(input));
   }
   const listed = changed && plan.ok ? withList(plan.value, changed, run, input) : null;
   if (listed) plan = ok(listed.plan);
@@ -153,7 +177,7 @@ function asTaken(run: ShearRun, input: RunInput, taken: CutList): RunCut {
   return {
     run,
     input,
-    plan: ok(planOfTaken(taken)),
+    plan: ok(planOfTaken(taken, input)),
     changed: null,
     taken,
     faults: [],
@@ -186,17 +210,20 @@ export function* cutRuns(
 }
 
 /** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */
-function atPlainCost(shop: Shop, made: Result<CutPlan>): Result<CutPlan> {
+function atPlainCost(shop: Shop, input: RunInput, made: Result<CutPlan>): Result<CutPlan> {
   if (!made.ok) return made;
-  const groups = made.value.groups.map((group) => {
+  const plain = <T extends Pick<SheetGroup, 'stockId' | 'lengthMm' | 'costCents'>>(group: T): T => {
     const sheet = shop.sheet.find((s) => s.id === group.stockId);
     const each = sheet?.form === 'coil' ? group.lengthMm / sheet.lengthMm : 1;
     return { ...group, costCents: sheet ? each * sheet.costCents : group.costCents };
-  });
-  const costCents = groups.reduce((sum, group) => sum + group.count * group.costCents, 0);
-  const lowerBoundCents = Math.min(costCents, made.value.lowerBoundCents / BUYING);
-  const status = lowerBoundCents >= costCents - 1e-6 ? 'optimal' : 'feasible';
-  return ok({ ...made.value, groups, costCents, lowerBoundCents, status });
+  };
+  const { steps, least } = made.value;
+  const groups = made.value.groups.map(plain);
+  const plan: CutPlan = {
+    ...{ ...made.value, groups, ...figuresOfList(groups, steps, input) },
+    least: least && { ...least, sheets: least.sheets.map(plain) },
+  };
+  return ok(bounded(beside(plan, plan), made.value.lowerBoundCents / BUYING));
 }
 
 /** Pieces that sheets of these groups take of each stock: of a coil stretches started. */

@@ -6,11 +6,12 @@ import { formatMoney, type Currency } from '../units/money.ts';
  * The share is of the bound, rounded up: it never promises more than is proven.
  */
 export function proofWords(
-  { groups, costCents, lowerBoundCents, status }: CutPlan,
+  { groups, costCents, lowerBoundCents, status, least }: CutPlan,
   currency: Currency,
 ): string {
   const oneSize = new Set(groups.map((group) => `${group.stockId} ${group.costCents}`)).size === 1;
-  if (status === 'optimal') return oneSize ? 'proven fewest sheets' : 'proven least stock cost';
+  // The list was chosen for less work: what is proven is said of the metal alone.
+  if (status === 'optimal' && !least) return oneSize ? 'proven fewest sheets' : 'proven least stock cost';
   if (lowerBoundCents <= 0) return 'no proof yet how near it is to the least';
   const percent = Math.ceil((1000 * (costCents - lowerBoundCents)) / lowerBoundCents - 1e-9) / 10;
   return `at most ${percent.toFixed(1)} % above the least there can be, ${formatMoney(lowerBoundCents, currency)}`;

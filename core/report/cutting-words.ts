@@ -1,9 +1,12 @@
 import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
 import type { CutStep, Destination } from '../cutting/step.ts';
 import type { Shop } from '../shop/state.ts';
+import { metalCents, totalCents } from '../cutting/compare.ts';
+import { lineCuts, settingsOf } from '../cutting/work.ts';
 import { toCsv } from '../csv.ts';
+import { formatMoney, type Currency } from '../units/money.ts';
 import { wallParts } from '../time/wall.ts';
-import { formatCutLength, formatCutSize, type LengthUnits } from '../units/length.ts';
+import { formatCutLength, formatCutSize, mmToInches, type LengthUnits } from '../units/length.ts';
 import type { RunCut } from '../planning/cut-run.ts';
 import { cautionsFor, CONTINUOUS_ONLY } from './cautions.ts';
 import { metalName } from '../shop/metal-name.ts';
@@ -59,7 +62,7 @@ interface CutFigures {
   /** Share of the sheets' area, 0 to 1. */
   readonly used: number;
   readonly remnants: number;
-  /** Scrap and trim. */
+  /** Scrap, trim, and remnants beyond those worth keeping. */
   readonly scrap: number;
   /** What a changed list leaves on a stack, neither cut up nor kept. */
   readonly left: number;
@@ -67,19 +70,55 @@ interface CutFigures {
   readonly kept: number;
 }
 
-export function figuresOfCut({ groups }: Pick<CutPlan, 'groups'>): CutFigures {
+export function figuresOfCut({
+  groups,
+  areas,
+  remnants,
+}: Pick<CutPlan, 'groups' | 'areas' | 'remnants'>): CutFigures {
   const all = sumOf(groups, ({ widthMm, lengthMm }) => widthMm * lengthMm);
-  const share = (area: (group: SheetGroup) => number): number => (all === 0 ? 0 : sumOf(groups, area) / all);
-  const offcuts = (...kinds: string[]) =>
-    share((group) => areaOf(group.offcuts.filter(({ kind }) => kinds.includes(kind))));
+  const share = (mm2: number): number => (all === 0 ? 0 : mm2 / all);
+  const left = sumOf(groups, ({ offcuts }) => areaOf(offcuts.filter(({ kind }) => kind === 'left')));
   return {
     sheets: sumOf(groups, () => 1),
-    used: share((group) => areaOf(group.blanks)),
-    remnants: offcuts('remnant'),
-    scrap: offcuts('scrap', 'trim'),
-    left: offcuts('left'),
-    kept: sumOf(groups, (group) => group.offcuts.filter(({ kind }) => kind === 'remnant').length),
+    used: share(areas.blanks),
+    remnants: share(areas.remnants),
+    scrap: share(areas.scrap + areas.trim - left),
+    left: share(left),
+    kept: remnants.reduce((sum, { kept }) => sum + kept, 0),
   };
+}
+
+/** "Keep 10 of 6 in × 120 in; 160 more of that size are scrap." null: no remnant, or all of them are kept. */
+export function remnantWords(remnants: CutPlan['remnants'], units: LengthUnits): string | null {
+  const over = remnants.filter(({ pieces, kept }) => pieces > kept);
+  if (over.length === 0) return null;
+  const said = over.map(({ widthMm, lengthMm, pieces, kept }) => {
+    const size = formatCutSize(widthMm, lengthMm, units);
+    return kept === 0 ? `none of the ${pieces} of ${size}` : `${kept} of the ${pieces} of ${size}`;
+  });
+  return `Of the remnants keep ${said.join(', ')}; the others are scrap, for the shop keeps no more of a size.`;
+}
+
+/**
+ * What another list would save in metal, and what it asks for that: "Another list saves 1 sheet, 88.00 USD of stock, and
+ * costs 9 settings and 89 cuts to a line more: 31.50 USD dearer in all." null: this list takes the least metal found.
+ */
+export function leastMetalWords(plan: CutPlan, currency: Currency): string | null {
+  const { least } = plan;
+  if (!least) return null;
+  const sheets = figuresOfCut(plan).sheets - least.sheets.reduce((sum, { count }) => sum + count, 0);
+  const costCents = metalCents(least);
+  const money = (cents: number): string => formatMoney(Math.round(cents), currency);
+  const settings = least.settings - settingsOf(plan.steps);
+  const lines = least.lineCuts - lineCuts(plan.steps).pieces;
+  const more = [
+    ...(settings > 0 ? [counted(settings, 'setting')] : []),
+    ...(lines > 0 ? [counted(lines, 'cut to a line', 'cuts to a line')] : []),
+  ];
+  const saved = `${sheets > 0 ? `${counted(sheets, 'sheet')}, ` : ''}${money(plan.costCents - costCents)} of stock`;
+  const asks = more.length > 0 ? `costs ${more.join(' and ')} more` : 'costs more handling or keeps less';
+  const dearer = money(totalCents({ ...least, costCents }) - totalCents(plan));
+  return `Another list saves ${saved}, and ${asks}: ${dearer} dearer in all by this shop’s times and weights.`;
 }
 
 /** Over all sheets of all groups. */
@@ -88,42 +127,63 @@ const sumOf = (groups: readonly SheetGroup[], each: (group: SheetGroup) => numbe
 const areaOf = (rects: readonly { w: number; h: number }[]): number =>
   rects.reduce((sum, { w, h }) => sum + w * h, 0);
 
-/** A run's step list as CSV, with the shear's cautions; lengths in the shop's units. */
-export function stepsCsv(cut: RunCut, units: LengthUnits): string {
-  const head = [
+/** The file's columns; lengths are decimals, their unit is said in the heading. */
+const stepHeads = (units: LengthUnits): string[] => [
+  ...[
+    'run',
+    'metal',
+    'sheet',
     'step',
-    'feed',
-    'back gauge',
+    'stack',
+    'pieces fed',
+    `cut off ${units}`,
+    'set by',
     'cut',
     'cuts each',
-    'stroke',
-    'gives',
-    'rest',
-    'lines',
-    'blanks',
-    'blanks so far',
-  ];
-  const rows = stepRows(cut.plan.ok ? cut.plan.value.steps : [], units);
+  ],
+  ...['stroke', 'gives', 'rest', 'lines', 'blanks', 'blanks so far'],
+];
+
+/** A length as a decimal of the shop's unit: of an inch to the thousandth, of a millimetre to the tenth. */
+const decimal = (mm: number, units: LengthUnits): number =>
+  units === 'in' ? Math.round(mmToInches(mm) * 1000) / 1000 : Math.round(mm * 10) / 10;
+
+const setBy = ({ cutsEach, backGaugeMm }: CutStep): string =>
+  cutsEach === 0 ? 'no cut' : backGaugeMm === null ? 'scribed line' : 'back gauge';
+
+/**
+ * A run's step list as CSV, with the shear's cautions and, where the list does not give what the run asks, what is wrong.
+ * These stand above the steps, as on paper, in the column of the cut; a reader knows them by their first cell.
+ */
+export function stepsCsv(cut: RunCut, shop: Shop): string {
+  const { units } = shop.settings;
+  const steps = cut.plan.ok ? cut.plan.value.steps : [];
+  const rows = stepRows(steps, units);
+  const head = stepHeads(units);
   const { governs, points } = cautionsFor('shear');
+  const over = cut.plan.ok ? remnantWords(cut.plan.value.remnants, units) : null;
+  const said: [string, string][] = [
+    ...cut.faults.map(({ message }): [string, string] => ['warning', message]),
+    ...(cut.faults.length > 0 ? [['warning', NOT_AS_ASKED] satisfies [string, string]] : []),
+    ...[governs, ...points].map((text): [string, string] => ['caution', text]),
+    ...(over === null ? [] : [['note', over] satisfies [string, string]]),
+  ];
   return toCsv([
     head,
-    // Above the steps, as on paper; a reader of the rows knows them by their first cell, which is no number.
-    ...[governs, ...points].map((text) => ['caution', text, ...head.slice(2).map(() => '')]),
-    ...rows.map((r) => [
-      r.number,
-      r.feed,
-      r.setting,
-      r.cut,
-      r.cutsEach,
-      r.stroke,
-      r.gives,
-      r.rest,
-      r.lines,
-      r.blanks,
-      r.blanksSoFar,
-    ]),
+    ...said.map(([kind, text]) => [kind, text, ...head.slice(2).map(() => '')]),
+    ...rows.map((row, at) => {
+      const step = steps[at] as CutStep;
+      return [
+        ...[cut.run.id, metalName(shop, cut.run), step.group, row.number, step.stack, step.fed],
+        ...[decimal(step.sizeMm, units), setBy(step), row.cut, row.cutsEach, row.stroke],
+        ...[row.gives, row.rest, row.lines, row.blanks, row.blanksSoFar],
+      ];
+    }),
   ]);
 }
+
+/** Above a list that does not fit its run, in every place. */
+export const NOT_AS_ASKED = 'Cut as it is, this list does not give what the run asks.';
 
 /** What to buy as CSV. */
 export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string {

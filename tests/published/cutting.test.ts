@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { NO_WORK } from '../../core/cutting/work.ts';
 import { checkCut } from '../../core/cutting/check-cut.ts';
 import type { CutResult } from '../../core/cutting/cut-problem.ts';
 import { readCutProblem } from '../../core/cutting/cut-problem.ts';
@@ -70,7 +71,8 @@ describe('strips from a 48 in sheet', () => {
         scribe: false,
         continuousFrom: null,
       },
-      keep: { widthMm: 150, lengthMm: 600 },
+      keep: { widthMm: 150, lengthMm: 600, most: 1000, worth: 0 },
+      work: NO_WORK,
       units: 'in',
     };
     const plan = planRun(run, { steps: 40 });

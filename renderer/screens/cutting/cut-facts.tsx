@@ -1,7 +1,9 @@
 import { proofWords } from '../../../core/report/cut-proof.ts';
 import { isTaken, stockUsed, type RunCut } from '../../../core/planning/cut-run.ts';
-import { figuresOfCut } from '../../../core/report/cutting-words.ts';
+import { figuresOfCut, leastMetalWords, remnantWords } from '../../../core/report/cutting-words.ts';
+import { settingsOf } from '../../../core/cutting/work.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { counted } from '../../../core/units/count.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import styles from './cutting.module.css';
 import { percent } from './run-list.tsx';
@@ -17,12 +19,12 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   const facts: [string, string][] = [
     ['Sheets', `${sheets} (${cut.sheetsAlone} if each line were cut by itself)`],
     ['Blanks', String(plan.steps.at(-1)?.blanksSoFar ?? 0)],
-    ['Area used', percent(used)],
+    ['Yield', percent(used)],
     ['Remnants kept', `${kept} (${percent(remnants)})`],
     ['Scrap and trim', percent(scrap)],
     ...(left > 0 ? [['Left uncut', percent(left)] satisfies [string, string]] : []),
     ['Stock cost', judged ? `${cost}, ${proofWords(plan, shop.settings.currency)}` : cost],
-    ['Back gauge settings', String(plan.counts.backGaugeMoves)],
+    ['Settings', `${settingsOf(plan.steps)} in ${counted(plan.steps.length, 'step')}`],
     [
       'Stock',
       stockUsed(shop, plan.groups)
@@ -30,15 +32,26 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
         .join(', '),
     ],
   ];
+  const notes = [
+    remnantWords(plan.remnants, shop.settings.units),
+    judged ? leastMetalWords(plan, shop.settings.currency) : null,
+  ].filter((note) => note !== null);
   return (
-    <dl className={styles.figures}>
-      {facts.map(([term, value]) => (
-        <div key={term}>
-          <dt>{term}</dt>
-          <dd>{value}</dd>
-        </div>
+    <>
+      <dl className={styles.figures}>
+        {facts.map(([term, value]) => (
+          <div key={term}>
+            <dt>{term}</dt>
+            <dd>{value}</dd>
+          </div>
+        ))}
+      </dl>
+      {notes.map((note) => (
+        <p key={note} className={styles.padded}>
+          {note}
+        </p>
       ))}
-    </dl>
+    </>
   );
 }
 

@@ -139,10 +139,7 @@ function Tools({ query, cut, shown }: Props) {
               Issue sheets
             </Button>
           )}
-          <Button
-            icon={FileDown}
-            onPress={() => saveText(`steps ${run.id}.csv`, stepsCsv(cut, query.shop.settings.units))}
-          >
+          <Button icon={FileDown} onPress={() => saveText(`steps ${run.id}.csv`, stepsCsv(cut, query.shop))}>
             Save CSV
           </Button>
           <Button

@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { NO_WORK } from '../../../core/cutting/work.ts';
 import type { RunInput, RunLine, ShearLimits, SheetStock } from '../../../core/cutting/run.ts';
 
 /** A shear that takes 10 ft sheets, in millimetres. */
@@ -52,7 +53,8 @@ export const aRun = (
   lines,
   stock,
   shear: tenFootShear,
-  keep: { widthMm: 150, lengthMm: 600 },
+  keep: { widthMm: 150, lengthMm: 600, most: 1000, worth: 0 },
+  work: NO_WORK,
   units: 'mm',
   ...more,
 });

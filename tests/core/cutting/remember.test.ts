@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { NO_WORK } from '../../../core/cutting/work.ts';
 import { Remembered, rememberRuns } from '../../../core/cutting/remember.ts';
 import type { RunInput } from '../../../core/cutting/run.ts';
 
@@ -12,7 +13,8 @@ const run = (quantity: number): RunInput => ({
     minStripMm: 20,
     continuousFrom: 3,
   },
-  keep: { widthMm: 100, lengthMm: 1000 },
+  keep: { widthMm: 100, lengthMm: 1000, most: 10, worth: 0.25 },
+  work: NO_WORK,
   units: 'mm',
 });
 

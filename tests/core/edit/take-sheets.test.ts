@@ -53,6 +53,15 @@ describe('taking the sheets of a run from stock', () => {
     expect(done(shop, take({ list: wrong })).movement.map((m) => m.what)).toEqual(['used']);
   });
 
+  it('keeps of a size no more than the shop does: with one in stock and two kept at most, one of three', () => {
+    const rule = { widthMm: 152.4, lengthMm: 609.6, most: 2 };
+    const lying = aSheet({ id: 'r', form: 'remnant', widthMm: 619.2, trimMm: 0, onHand: 1 });
+    const strict = { ...shop, settings: { ...shop.settings, remnants: rule }, sheet: [...shop.sheet, lying] };
+    expect(done(strict, take()).sheet.find((s) => s.id === 'r')?.onHand).toBe(2);
+    const full = { ...strict, sheet: [...shop.sheet, { ...lying, onHand: 2 }] };
+    expect(done(full, take()).movement.map((m) => m.what)).toEqual(['used']);
+  });
+
   it('cannot be done twice', () => {
     const once = done(shop, take());
     expect(refusal(once, take({ at: NOW + 1 }))).toBe(

@@ -68,6 +68,16 @@ describe('runs on the shear', () => {
     expect(first?.takings).toEqual([{ sheetId: 'rest', pieces: 1, short: 0 }]);
   });
 
+  it('take a blank that is its sheet within half a millimetre for cut already', () => {
+    // Blanks of 150 × 2540 mm from sheets 0.4 mm longer: such a sliver cannot be sheared off.
+    const sheet = aSheet({ lengthMm: 2540.4, onHand: 40 });
+    const [first] = cutsOf({ ...shop, sheet: [sheet], line: [flat({ number: 1, quantity: 16 })] });
+    const { steps, groups } = planned(first);
+    expect(groups.map(({ count }) => count)).toEqual([2]);
+    expect(steps.every(({ axis }) => axis === 'width')).toBe(true);
+    expect(first?.faults).toEqual([]);
+  });
+
   it('take from a coil only the length they need', () => {
     const coil = aSheet({ form: 'coil', lengthMm: 1000, costCents: 2000, onHand: 30 });
     const [first] = cutsOf({ ...shop, sheet: [coil], line: [flat({ number: 1, quantity: 16 })] });

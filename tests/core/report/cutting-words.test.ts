@@ -1,10 +1,21 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
+import { figuresOfList } from '../../../core/cutting/figures.ts';
+import { NO_WORK, settingsOf } from '../../../core/cutting/work.ts';
 import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
 import { cautionsFor } from '../../../core/report/cautions.ts';
-import { figuresOfCut, purchasesCsv, stepRows, stepsCsv } from '../../../core/report/cutting-words.ts';
+import {
+  figuresOfCut,
+  leastMetalWords,
+  purchasesCsv,
+  remnantWords,
+  stepRows,
+  stepsCsv,
+} from '../../../core/report/cutting-words.ts';
 import { joinOf } from '../../../core/planning/join-runs.ts';
+import { issue } from '../../../core/result.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
+import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aQueue, aSheet, aShop, NOW } from '../../support/builders.ts';
 import { aGroup, aStep } from '../../support/stock-builders.ts';
@@ -43,7 +54,43 @@ describe('a step in words', () => {
   });
 });
 
+const keep = { widthMm: 150, lengthMm: 600, most: 10, worth: 0.25 };
+
 describe('figures of a cut', () => {
+  it('count only as many remnants of a size as the shop keeps; the others are scrap, and the list says so', () => {
+    // 40 sheets leave a strip of 6 in × 120 in each: ten are kept, thirty are scrap.
+    const strip = { x: 0, y: 0, w: 3048, h: 152.4, kind: 'remnant' } as const;
+    const groups = [aGroup({ count: 40, offcuts: [strip] })];
+    const { areas, remnants } = figuresOfList(groups, [], { keep, work: NO_WORK, stock: [] });
+    expect(figuresOfCut({ groups, areas, remnants })).toMatchObject({
+      kept: 10,
+      remnants: (10 / 40) * 0.125,
+    });
+    expect(figuresOfCut({ groups, areas, remnants }).scrap).toBeCloseTo((30 / 40) * 0.125, 12);
+    expect(remnantWords(remnants, 'in')).toBe(
+      'Of the remnants keep 10 of the 40 of 6 in × 120 in; the others are scrap, for the shop keeps no more of a size.',
+    );
+  });
+
+  it('say what a list of less metal would save, and what work it asks for that', () => {
+    const [cut] = cutsOf(
+      aShop({
+        order: [anOrder()],
+        line: [flat({ quantity: 10 })],
+        queue: [aQueue({ operations: ['1042/1:shear'] })],
+      }),
+    );
+    if (!cut?.plan.ok) throw new Error('not planned');
+    const plan = cut.plan.value;
+    const sheets = plan.groups.map((group, at) => ({ ...group, count: group.count - (at === 0 ? 1 : 0) }));
+    const least = { sheets, workCents: plan.workCents + 9000, remnantCents: plan.remnantCents };
+    const settings = 9 + settingsOf(plan.steps);
+    expect(leastMetalWords({ ...plan, least: { ...least, settings, lineCuts: 89 } }, null)).toBe(
+      'Another list saves 1 sheet, 62.00 of stock, and costs 9 settings and 89 cuts to a line more: 28.00 dearer in all by this shop’s times and weights.',
+    );
+    expect(leastMetalWords(plan, null)).toBeNull();
+  });
+
   it('are shares of the sheets that add up to one, trim with the scrap', () => {
     const rect = { x: 0, y: 0, w: 3048 };
     const groups = [
@@ -58,11 +105,12 @@ describe('figures of a cut', () => {
         ],
       }),
     ];
-    expect(figuresOfCut({ groups })).toEqual({
+    const { areas, remnants } = figuresOfList(groups, [], { keep, work: NO_WORK, stock: [] });
+    expect(figuresOfCut({ groups, areas, remnants })).toEqual({
       sheets: 2,
       used: 0.5,
       remnants: 0.25,
-      scrap: 0.1875,
+      scrap: expect.closeTo(0.1875, 12) as number,
       left: 0.0625,
       kept: 2,
     });
@@ -79,14 +127,36 @@ describe('the CSV files', () => {
   it('have the rows of the screen, as a reader of RFC 4180 sees them', () => {
     const [cut] = cutsOf(shop);
     if (!cut?.plan.ok) throw new Error('not planned');
-    const { data, errors } = Papa.parse<string[]>(stepsCsv(cut, 'in').trim());
+    const { data, errors } = Papa.parse<string[]>(stepsCsv(cut, shop).trim());
     expect(errors).toEqual([]);
     const rows = stepRows(cut.plan.value.steps, 'in');
     const { governs, points } = cautionsFor('shear');
     const cautions = data.filter(([step]) => step === 'caution');
     expect(cautions.map(([, text]) => text)).toEqual([governs, ...points]);
-    expect(data.slice(1 + cautions.length)).toEqual(rows.map((row) => Object.values(row).map(String)));
+    const steps = data.slice(1 + cautions.length);
+    // 150 mm is 5.906 in: a decimal, not the nearest fraction.
+    const girth = steps.find((row) => row[8] === 'rip')!;
+    expect(girth.slice(0, 3)).toEqual(['1042/1', metalName(shop, cut.run), 'A']);
+    expect(steps.map((row) => row[6])).toContain('5.906');
+    expect(data[0]).toContain('cut off in');
+    expect(steps.map((row) => row[3])).toEqual(rows.map(({ number }) => String(number)));
     expect(data.every((line) => line.length === data[0]?.length)).toBe(true);
+  });
+
+  it('warn above the steps when the list does not give what the run asks', () => {
+    const [cut] = cutsOf(shop);
+    if (!cut) throw new Error('not planned');
+    const missing = issue(
+      'line 1042/1',
+      'quantity',
+      '2 blanks are missing for line 1042/1.',
+      'Add cuts for them.',
+    );
+    const { data } = Papa.parse<string[]>(stepsCsv({ ...cut, faults: [missing] }, shop).trim());
+    expect(data.slice(1, 3).map(([kind, text]) => [kind, text])).toEqual([
+      ['warning', '2 blanks are missing for line 1042/1.'],
+      ['warning', 'Cut as it is, this list does not give what the run asks.'],
+    ]);
   });
 
   it('quote what has a comma or a quotation mark in it', () => {
