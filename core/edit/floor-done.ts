@@ -1,7 +1,7 @@
 import type { Attribute } from '../shop/machine.ts';
-import { attributesOf } from '../planning/operations.ts';
+import { attributesOn } from '../planning/set-up.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
-import { lineOfOperation, stageOfOperation, type OrderLine } from '../shop/order.ts';
+import { lineOfOperation, type OrderLine } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
@@ -83,7 +83,7 @@ function refuseUncounted(
 export function setUp(shop: Shop, record: OperationRecord): RowChange[] {
   const machine = shop.machine.find((m) => m.id === record.machineId);
   if (!machine) return [];
-  const asked = attributesOf(stageOfOperation(record.id), record);
+  const asked = attributesOn(shop, machine, record);
   const current = Object.entries(asked).every(
     ([name, value]) => machine.state?.[name as Attribute] === value,
   );

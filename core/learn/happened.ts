@@ -1,6 +1,7 @@
 import type { Machine } from '../shop/machine.ts';
 import { hoursAround } from '../planning/machine-inputs.ts';
-import { attributesOf, operationsOf } from '../planning/operations.ts';
+import { operationsOf } from '../planning/operations.ts';
+import { attributesOn } from '../planning/set-up.ts';
 import { workedSeconds } from '../planning/started.ts';
 import {
   lineOfOperation,
@@ -127,7 +128,7 @@ export function changeoversOf(shop: Shop, records: readonly OperationRecord[]): 
       const timed = next.changeoverSeconds;
       const seconds = timed ?? next.start - before.end;
       const unbroken = open !== undefined && openSecondsBetween(open, before.end, next.start) === seconds;
-      const kinds = kindsBetween(machine, before, next);
+      const kinds = kindsBetween(shop, machine, before, next);
       if (kinds === null || kinds.length === 0) return [];
       const seen = seconds >= 0 && unbroken && (machine.stage === 'shear' || waiting(next, before.end));
       if (timed === null && !seen) return [];
@@ -138,11 +139,12 @@ export function changeoversOf(shop: Shop, records: readonly OperationRecord[]): 
 
 /** Attributes that differ; null where a named exception prices one of them. */
 function kindsBetween(
+  shop: Shop,
   machine: Machine,
   before: OperationRecord,
   next: OperationRecord,
 ): ChangeoverObservation['kinds'] | null {
-  const [from, to] = [attributesOf(machine.stage, before), attributesOf(machine.stage, next)];
+  const [from, to] = [attributesOn(shop, machine, before), attributesOn(shop, machine, next)];
   const kinds = (Object.keys(to) as (keyof typeof to)[]).filter((kind) => from[kind] !== to[kind]);
   const named = machine.changeover.exceptions.some(
     (e) => from[e.attribute] === e.from && to[e.attribute] === e.to,

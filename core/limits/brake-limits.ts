@@ -3,7 +3,7 @@ import { formatLength, formatThickness, type LengthUnits } from '../units/length
 import { setback, type BendShape } from '../part/bend.ts';
 import { found, type Asked, type Found } from './finding.ts';
 import { forceLimits } from './force-limits.ts';
-import { formingOf } from '../part/forming.ts';
+import { formingIn, formingOf, type Forming } from '../part/forming.ts';
 import { girth } from '../part/girth.ts';
 import { leastRadiusMm } from '../part/min-radius.ts';
 import { orderLimits } from './order-limits.ts';
@@ -95,12 +95,12 @@ function openingForThickness({ gauge, units }: Asked, machine: Machine): Found[]
 function otherV(asked: Asked, machine: Machine): Found[] {
   const { part, material, gauge, girthRule: rule, units } = asked;
   if (material.deductions.length === 0) return [];
-  const widthIn = (of: Pick<Asked, 'dieOpeningMm'>): number | null => {
-    const forming = formingOf(material, gauge, { dieOpeningMm: of.dieOpeningMm, units });
+  const widthOf = (forming: Forming): number | null => {
     const width = girth(part.profile, { ...forming, rule });
     return width.ok ? width.value.girthMm : null;
   };
-  const [cut, here] = [widthIn(asked), widthIn(machine)];
+  const cut = widthOf(formingOf(material, gauge, asked));
+  const here = widthOf(formingIn(material, gauge, machine.dieOpeningMm, units));
   if (cut === null || here === null || Math.abs(cut - here) < SAME_BLANK_MM) return [];
   return [
     found(

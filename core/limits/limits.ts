@@ -5,9 +5,10 @@ import { brakeLimits } from './brake-limits.ts';
 import { found, judged, type Asked, type Finding, type Found } from './finding.ts';
 import { formingOf } from '../part/forming.ts';
 import { formatLength, formatThickness } from '../units/length.ts';
-import { girth } from '../part/girth.ts';
+import { girth, hits } from '../part/girth.ts';
 import { MILD_STEEL_MPA } from '../part/radius.ts';
 import { shearLimits } from './shear-limits.ts';
+import { setUpFor, toolLimits } from './tool-limits.ts';
 import { stripOf } from '../part/strip.ts';
 
 /**
@@ -63,7 +64,10 @@ function stageLimits(asked: Asked, machine: Machine): Finding[] {
       : impossible(width.issues);
   }
   const strip = stripOf(part.profile, forming);
-  return strip.ok ? judged(brakeLimits(strip.value, asked, machine), partRules) : impossible(strip.issues);
+  if (!strip.ok) return impossible(strip.issues);
+  const brake = setUpFor(asked, machine);
+  const tools = hits(part.profile) === 0 ? [] : toolLimits(brake, asked);
+  return judged([...tools, ...brakeLimits(strip.value, asked, brake.machine)], partRules);
 }
 
 /**

@@ -1,7 +1,7 @@
 import type { Profile } from './profile.ts';
 import type { Part } from './part.ts';
 import { actsOf, chainOf, type Act, type BendStep, type Chain } from './bend-steps.ts';
-import { benders, collisions, reachMm, type Angles } from './brake-tools.ts';
+import { benders, collisions, reachMm, type Angles, type PunchShape } from './brake-tools.ts';
 
 type Side = 'start' | 'end';
 
@@ -175,10 +175,10 @@ function orderOf(end: Node): BendOrder {
   };
 }
 
-function groundOf(profile: Profile, dieOpeningMm: number | null): Ground {
+function groundOf(profile: Profile, dieOpeningMm: number | null, punch: PunchShape = 'gooseneck'): Ground {
   const chain = chainOf(profile);
   const acts = actsOf(chain);
-  return { profile, chain, acts, usual: usuallyBefore(chain, acts), tools: benders(dieOpeningMm) };
+  return { profile, chain, acts, usual: usuallyBefore(chain, acts), tools: benders(dieOpeningMm, punch) };
 }
 
 /** Found orders by profile and V: a plan asks for the same ones again and again. */
@@ -210,8 +210,9 @@ export function givenOrder(
   profile: Profile,
   dieOpeningMm: number | null,
   steps: readonly BendStep[],
+  punch: PunchShape = 'gooseneck',
 ): BendOrder {
-  const ground = groundOf(profile, dieOpeningMm);
+  const ground = groundOf(profile, dieOpeningMm, punch);
   const at = steps.map((step) => ground.acts.findIndex((act) => act.step === step));
   if (at.length !== ground.acts.length || new Set(at).size !== at.length || at.includes(-1))
     throw new RangeError('givenOrder: not the steps of this profile');
@@ -225,3 +226,25 @@ export const orderOfPart = (
   dieOpeningMm: number | null,
 ): BendOrder =>
   given === null ? bendOrder(profile, dieOpeningMm) : givenOrder(profile, dieOpeningMm, given);
+
+/** What was found of straight punches, by profile, then by V and order. */
+const clear = new WeakMap<Profile, Map<string, boolean>>();
+
+/**
+ * Whether a straight punch makes the part too, in the order in which it is bent and with no more turning: orders are found
+ * for a gooseneck, so that a part is bent alike on every brake.
+ */
+export function clearsStraight(part: Pick<Part, 'profile' | 'bendOrder'>, dieOpeningMm: number): boolean {
+  const known = clear.get(part.profile) ?? new Map<string, boolean>();
+  clear.set(part.profile, known);
+  const key = `${dieOpeningMm} ${(part.bendOrder ?? []).join(',')}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const order = orderOfPart(part, dieOpeningMm);
+  const steps = order.steps.map(({ step }) => step);
+  const straight = givenOrder(part.profile, dieOpeningMm, steps, 'straight');
+  const does =
+    straight.collisions <= order.collisions && straight.flips <= order.flips && straight.turns <= order.turns;
+  known.set(key, does);
+  return does;
+}

@@ -3,7 +3,7 @@ import { radians } from './bend.ts';
 
 /**
  * The space that a press brake's tools take, as convex outlines round the bend line: x towards the back gauge, y up,
- * millimetres. A plain, careful picture: a gooseneck punch, a single-V die, the ram over the punch, the bed under the
+ * millimetres. A plain, careful picture: a gooseneck or a straight punch, a single-V die, the ram over the punch, the bed under the
  * die; for closing a hem two flat tools. Sizes are common practice, no source: the tool and machine makers' drawings
  * decide.
  */
@@ -17,7 +17,7 @@ const box = (left: number, right: number, low: number, high: number): Outline =>
 ];
 
 /** The neck leans to the back, so that a flange already bent up finds room in front of it. */
-const PUNCH: readonly Outline[] = [
+const GOOSENECK: readonly Outline[] = [
   [
     [-1.5, 4],
     [0, 0.5],
@@ -25,9 +25,18 @@ const PUNCH: readonly Outline[] = [
     [12, 34],
   ],
   box(12, 40, 28, 82),
-  box(-15, 40, 82, 110),
-  box(-25, 45, 110, 800),
 ];
+/** As wide in front of the bend line as behind it. */
+const STRAIGHT: readonly Outline[] = [
+  [
+    [-12, 30],
+    [0, 0.5],
+    [12, 30],
+  ],
+  box(-12, 12, 30, 82),
+];
+/** What holds the punch, and the ram above it. */
+const HOLDER: readonly Outline[] = [box(-15, 40, 82, 110), box(-25, 45, 110, 800)];
 
 const DIE_SHOULDER = 8;
 const DIE_HEIGHT = 60;
@@ -120,9 +129,15 @@ const toolsOf = (outlines: readonly Outline[]): Tools => ({
 
 const FLAT_TOOLS = toolsOf(FLATS);
 
+export type PunchShape = 'gooseneck' | 'straight';
+
 /** The tools of a V, ready to be asked often. */
-export const benders = (dieOpeningMm: number | null): Tools =>
-  toolsOf([...PUNCH, ...dieAndBed(dieOpeningMm ?? USUAL_V)]);
+export const benders = (dieOpeningMm: number | null, punch: PunchShape): Tools =>
+  toolsOf([
+    ...(punch === 'gooseneck' ? GOOSENECK : STRAIGHT),
+    ...HOLDER,
+    ...dieAndBed(dieOpeningMm ?? USUAL_V),
+  ]);
 
 /** How far along a bend the piece is looked at; it rises evenly on both sides. */
 const STAGES = [0, 0.5, 1];

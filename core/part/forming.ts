@@ -1,5 +1,7 @@
 import type { Gauge, Material, MeasuredDeduction } from '../material/material.ts';
+import { houseVMm, sameV } from './house-v.ts';
 import type { GirthRule } from './profile.ts';
+import type { Tool } from './tool.ts';
 import type { LengthUnits } from '../units/length.ts';
 
 /** A deduction that the shop measured in the metal at hand, for one angle. */
@@ -20,26 +22,31 @@ export interface Forming {
 /** How a shop works out its blanks. */
 export interface BlankBasis {
   readonly girthRule: GirthRule;
-  /** The V that blanks are cut for; null when the shop has no brake yet. */
+  /** The shop's brake tools: a gauge without a house V takes the nearest of their dies. */
+  readonly tools: readonly Tool[];
+  /** The V that blanks are cut for where there are no dies on record; null when the shop has no brake yet. */
   readonly dieOpeningMm: number | null;
   /** What sentences about its parts are written in. */
   readonly units: LengthUnits;
 }
 
 /**
- * A blank is cut before a brake is chosen, so it is worked out for the V usually set up on the shop's first brake. A
- * finding speaks up where another brake's V was measured and differs (core/limits/brake-limits.ts).
+ * A blank is cut before a brake is chosen, so it is worked out for the house V of its gauge, the same on every brake
+ * (`houseVMm`); without dies on record for the V usually set up on the shop's first brake. A finding speaks up where another
+ * brake's V was measured and differs (core/limits/brake-limits.ts).
  */
 export const blankBasisOf = (shop: {
   readonly settings: { readonly girthRule: GirthRule; readonly units: LengthUnits };
   readonly machine: readonly { readonly stage: string; readonly dieOpeningMm: number | null }[];
+  readonly tool: readonly Tool[];
 }): BlankBasis => ({
   girthRule: shop.settings.girthRule,
+  tools: shop.tool,
   dieOpeningMm: shop.machine.find(({ stage }) => stage === 'brake')?.dieOpeningMm ?? null,
   units: shop.settings.units,
 });
 
-/** Openings this close are the same die; angles this close the same bend. */
+/** Angles this close are the same bend. */
 const SAME = 0.05;
 
 /** The deductions measured in a gauge that hold for a V: those of that V before those of any. */
@@ -50,18 +57,23 @@ const measuredIn = (
 ): MeasuredDeduction[] =>
   deductions
     .filter(
-      (d) =>
-        d.gauge === gauge.label &&
-        (d.dieOpeningMm === null ||
-          (dieOpeningMm !== null && Math.abs(d.dieOpeningMm - dieOpeningMm) < SAME)),
+      (d) => d.gauge === gauge.label && (d.dieOpeningMm === null || sameV(d.dieOpeningMm, dieOpeningMm)),
     )
     .toSorted((a, b) => Number(a.dieOpeningMm === null) - Number(b.dieOpeningMm === null));
 
-/** A metal as it forms in a V. */
+/** A metal as the shop forms it, in the V of its gauge. */
 export const formingOf = (
   material: Pick<Material, 'kFactor' | 'deductions'>,
+  gauge: Pick<Gauge, 'label' | 'thicknessMm' | 'vMm'>,
+  basis: Pick<BlankBasis, 'dieOpeningMm' | 'tools' | 'units'>,
+): Forming => formingIn(material, gauge, houseVMm(gauge, basis), basis.units);
+
+/** A metal as it forms in a V; null: no V is known. */
+export const formingIn = (
+  material: Pick<Material, 'kFactor' | 'deductions'>,
   gauge: Pick<Gauge, 'label' | 'thicknessMm'>,
-  { dieOpeningMm, units }: Pick<BlankBasis, 'dieOpeningMm' | 'units'>,
+  dieOpeningMm: number | null,
+  units: LengthUnits,
 ): Forming => ({
   thicknessMm: gauge.thicknessMm,
   kFactor: material.kFactor,

@@ -8,6 +8,8 @@ export type Verdict = z.infer<typeof verdict>;
 export const ruleName = z.enum([
   'length',
   'thickness',
+  'tools',
+  'tool rating',
   'minimum strip',
   'back-gauge reach',
   'narrow strip',
@@ -52,6 +54,17 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
     says: 'The metal is thicker, for its tensile strength, than the machine takes.',
     source:
       'force grows with thickness squared and with tensile strength, from the machine’s rating in mild steel',
+  },
+  tools: {
+    verdict: 'stop',
+    says: 'The brake has no tools on record for the part: a die of its V, a punch, a gooseneck or hemming tools.',
+    source: 'the brake’s tools',
+  },
+  'tool rating': {
+    verdict: 'stop',
+    says: 'Bending loads a die or a punch more than its maker allows.',
+    // Source: force by length under the lower rating of punch and die, a trade article on tool limits.
+    source: 'the tool’s own rating; the force by the usual formula',
   },
   'minimum strip': {
     verdict: 'stop',

@@ -6,10 +6,12 @@ import type { Finding } from '../limits/finding.ts';
 import { blankBasisOf } from '../part/forming.ts';
 import { hits } from '../part/girth.ts';
 import { findingsFor } from '../limits/eligibility.ts';
+import type { ToolSet } from '../part/tool-set.ts';
 import type { Attributes, Machine, Stage } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
 import { pieceOf, type Piece } from './piece.ts';
+import { attributesOf, setUpOn, withTools } from './set-up.ts';
 import { termsOf, type LineTerms } from '../shop/line-terms.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
@@ -25,6 +27,10 @@ interface Able {
   readonly estimate: Estimate;
   /** What someone should look at before it is run there. */
   readonly warnings: readonly Finding[];
+  /** What a brake with tools on record sets up for it; null elsewhere. */
+  readonly tools: ToolSet | null;
+  /** What a changeover depends on there, the operation's own included. */
+  readonly attributes: Attributes;
 }
 
 /** One step of an open line, still to be done or under way. */
@@ -79,15 +85,6 @@ export function operationsOf(shop: Shop): ShopOperations {
 export const routingOf = (part: Pick<Part, 'profile'>): Stage[] =>
   hits(part.profile) > 0 ? ['shear', 'brake'] : ['shear'];
 
-/** The values a changeover can depend on: the shear sees the metal, the brake also the profile. */
-export function attributesOf(
-  stage: Stage,
-  line: Pick<OrderLine, 'materialId' | 'gauge' | 'colourId' | 'partId'>,
-): Attributes {
-  const metal = { material: line.materialId, gauge: line.gauge, colour: line.colourId };
-  return stage === 'shear' ? metal : { ...metal, profile: line.partId };
-}
-
 /** Pieces a step is asked for: those of the line that the step before, once done, has left good. */
 export function piecesFor(
   line: Pick<OrderLine, 'id' | 'quantity'>,
@@ -125,6 +122,7 @@ function knownSteps(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine)
       find.part.get(line.partId),
       shop.settings,
       shop.machine,
+      shop.tool,
       shop.sheet,
       shop.material,
       shop.colour,
@@ -187,13 +185,16 @@ function machinesFor(shop: Shop, line: OrderLine, piece: Piece, stage: Stage): R
     });
     const stops = findings.filter((f) => f.severity === 'stop').map((f) => f.message);
     const warnings = findings.filter((f) => f.severity === 'warning');
-    const estimate = stops.length > 0 ? null : estimateOn(machine, line, piece, shop.settings.units);
+    const { machine: setUp, tools } = setUpOn(shop, machine, piece, line.lengthMm);
+    const estimate = stops.length > 0 ? null : estimateOn(setUp, line, piece, shop.settings.units);
     if (estimate?.ok)
       machines.push({
         id: machine.id,
         seconds: estimate.value.seconds,
         estimate: estimate.value,
         warnings,
+        tools,
+        attributes: withTools(attributesOf(stage, line), tools),
       });
     else
       refused.push({

@@ -17,9 +17,11 @@ import { followedShop, publishedQueues } from './followed-plan.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
+import { sharedTools, withTools } from './set-up.ts';
 import { secondsOfSuspended, secondsOfStarted, startedBy } from './remaining.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import { lineOfOperation } from '../shop/order.ts';
+import type { ToolSet } from '../part/tool-set.ts';
 import type { Shop } from '../shop/state.ts';
 import { DAY } from '../units/duration.ts';
 
@@ -153,6 +155,12 @@ function jobInputs(
   return [...jobs.values()];
 }
 
+/** What the tools of a brake ask for besides: a changeover to them, and that no other brake holds those it shares. */
+const askedThere = (tools: ToolSet | null) =>
+  tools === null
+    ? {}
+    : { attributes: withTools({}, tools) as Record<string, string>, holds: sharedTools(tools) };
+
 function operationInput(
   { id, stage, machines, attributes, people, started, suspended, quantity, lotShare }: ShopOperation,
   transferShare: number,
@@ -164,6 +172,7 @@ function operationInput(
     const left = suspended ? secondsOfSuspended(suspended, quantity, able.seconds) : able.seconds;
     return {
       id: able.id,
+      ...askedThere(able.tools),
       seconds: started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : left,
     };
   });

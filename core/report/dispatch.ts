@@ -4,6 +4,7 @@ import { notPublished } from '../planning/followed-plan.ts';
 import { queueRuns, type PlannedOperation, type PlanRead } from '../planning/runs.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
+import { toolsName } from '../planning/set-up.ts';
 import { gaugeName, metalWords } from '../shop/metal-name.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
@@ -91,6 +92,7 @@ function indexOf(shop: Shop, { schedule }: PlanRead) {
     materials: byId(shop.material),
     colours: byId(shop.colour),
     machines: byId(shop.machine),
+    tools: byId(shop.tool),
     steps: new Map(schedule.operations.map((o) => [`${o.job} ${o.index}`, o])),
     ends: schedule.ends,
     unpublished: notPublished(shop),
@@ -111,18 +113,23 @@ function runsOf(
     let changeover: DispatchRun['changeover'] = null;
     let shared: Attributes | null = null;
     for (const { planned, operation } of run) {
-      const steps = setupSteps(index, machine, state, operation.attributes);
-      state = { ...state, ...operation.attributes };
+      const asked = askedOn(operation, machine);
+      const steps = setupSteps(index, machine, state, asked);
+      state = { ...state, ...asked };
       position += 1;
       if (!wanted(planned)) continue;
       const { changeoverStart, changeoverSeconds: seconds } = planned;
       if (seconds > 0) changeover = { start: instant(changeoverStart), seconds, steps };
-      shared = shared ? common(shared, operation.attributes) : operation.attributes;
+      shared = shared ? common(shared, asked) : asked;
       rows.push(rowOf(index, operation, planned, position));
     }
     return shared ? [{ title: titleOf(index, shared), changeover, rows }] : [];
   });
 }
+
+/** What an operation asks for on a machine. */
+const askedOn = ({ machines, attributes }: ShopOperation, { id }: Machine): Attributes =>
+  machines.find((able) => able.id === id)?.attributes ?? attributes;
 
 /** The attributes on which two operations agree. */
 function common(a: Attributes, b: Attributes): Attributes {
@@ -158,6 +165,9 @@ function nameOf(index: Index, name: Attribute, value: string): string {
       return index.colours.get(value)?.name ?? value;
     case 'profile':
       return index.parts.get(value)?.name ?? value;
+    case 'tools':
+    case 'hemming':
+      return toolsName(index.tools, value);
   }
 }
 

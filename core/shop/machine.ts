@@ -8,7 +8,7 @@ export type Stage = z.infer<typeof stage>;
 export const stageName: Readonly<Record<Stage, string>> = { shear: 'shear', brake: 'press brake' };
 
 /** What a changeover can depend on. An operation carries the ones that matter to its stage. */
-export const attribute = z.enum(['material', 'gauge', 'colour', 'profile']);
+export const attribute = z.enum(['material', 'gauge', 'colour', 'profile', 'tools', 'hemming']);
 export type Attribute = z.infer<typeof attribute>;
 export const attributes = z.partialRecord(attribute, z.string().max(120));
 export type Attributes = DeepReadonly<z.infer<typeof attributes>>;

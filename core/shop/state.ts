@@ -11,7 +11,7 @@ import { part } from '../part/part.ts';
 import { changeover, pin, published, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
 import { cutList, movement } from './stock.ts';
-import { tool } from './tool.ts';
+import { tool } from '../part/tool.ts';
 
 /**
  * Every kind of row the shop keeps, by name. The database has one table a kind, the editor one row change a kind,

@@ -132,7 +132,7 @@ function work(
 /** Carries jobs through the shop in the order given; work that the hours no longer hold is left out. */
 export function runFloor(floor: Floor, jobs: readonly Job[]): OperationRecord[] {
   const { material, part, sheet, machine: machines } = floor.catalogue;
-  const basis = blankBasisOf({ settings: floor.settings, machine: machines });
+  const basis = blankBasisOf({ settings: floor.settings, machine: machines, tool: floor.catalogue.tool });
   const freeAt = (machine: Machine): number => floor.machines.get(machine.id)?.free ?? 0;
   return jobs.flatMap((job) => {
     const { line } = job;

@@ -132,6 +132,7 @@ it('a blank of 12 × 120 in in 24 gauge galvanized weighs 11.6 lb', () => {
     {
       girthRule: 'computed',
       dieOpeningMm: null,
+      tools: [],
       units: 'in',
     },
   );

@@ -70,6 +70,8 @@ describe('the demo shop', () => {
       colour: ids('colour'),
       material: ids('material'),
       gauge: new Set(shop.material.flatMap((m) => m.gauges.map((g) => g.label))),
+      tools: new Set<string>(),
+      hemming: new Set<string>(),
     };
     for (const machine of shop.machine) {
       for (const { attribute, from, to } of machine.changeover.exceptions) {

@@ -5,7 +5,7 @@ import { chances, promiseAt } from '../../../core/learn/chance.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import type { JobInput, MachineInput, Problem, Queues } from '../../../core/schedule/problem.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
-import { attributesOf } from '../../../core/planning/operations.ts';
+import { attributesOf } from '../../../core/planning/set-up.ts';
 import { lineOfOperation, stageOfOperation } from '../../../core/shop/order.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
 import { sentence, type Result } from '../../../core/result.ts';

@@ -54,6 +54,7 @@ export const asked = (changes: Partial<Omit<Asked, 'part'>> = {}): Omit<Asked, '
   lengthMm: 3048,
   girthRule: 'computed',
   dieOpeningMm: 6.35,
+  tools: [],
   units: 'in',
   partRules: {},
   ...changes,

@@ -7,6 +7,7 @@ import type { Profile } from '../../../core/part/profile.ts';
 import { aBrake, asked, aShear, found } from './asked.ts';
 import { foreignTo } from '../../support/foreign-units.ts';
 import { PUBLICATION } from '../../support/publications.ts';
+import { aTool } from '../../support/builders.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
 
 describe('the order in which a brake bends', () => {
@@ -58,10 +59,18 @@ describe('the shop’s own deductions', () => {
   });
 });
 
+/** A die and a punch of the machine, no hemming tools. */
+const theTools = [
+  aTool({ openingMm: 6.35, machineIds: ['M1'], lengthMm: 3200 }),
+  aTool({ id: 'P', kind: 'punch', openingMm: null, machineIds: ['M1'], lengthMm: 3200 }),
+];
+
 /** A part, a metal and a machine that break just one rule each. */
 const breaking: Readonly<Record<RuleName, readonly [Profile, Machine, Partial<Omit<Asked, 'part'>>]>> = {
   length: [aProfile(), aBrake(), { lengthMm: 3101 }],
   thickness: [aProfile(), aBrake({ maxThicknessMm: 0.5 }), {}],
+  tools: [aProfile({ startHem: closedHem(12) }), aBrake({ tonnes: 200 }), { tools: theTools }],
+  'tool rating': [aProfile(), aBrake(), { tools: [{ ...theTools[0]!, ratingKnPerM: 50 }, theTools[1]!] }],
   'minimum strip': [aProfile({ flangesMm: [24], bends: [] }), aShear(), { lengthMm: 600 }],
   'back-gauge reach': [aProfile({ flangesMm: [901], bends: [] }), aShear(), {}],
   'narrow strip': [aProfile({ flangesMm: [50], bends: [] }), aShear(), {}],

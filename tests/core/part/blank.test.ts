@@ -12,6 +12,7 @@ it('a blank is girth by length, with the weight of its own gauge record', () => 
   const sum = blankOf(line, part, material, gauge, {
     girthRule: 'outsideSum',
     dieOpeningMm: null,
+    tools: [],
     units: 'mm',
   });
   expect(sum).toEqual({
@@ -23,7 +24,7 @@ it('a blank is girth by length, with the weight of its own gauge record', () => 
 it('a bend that names no radius takes one thickness', () => {
   expect(defaultRadiusMm(0.7)).toBe(0.7);
   const named = { ...square(), radiusMm: 0.7 };
-  const settings = { girthRule: 'computed', dieOpeningMm: null, units: 'mm' } as const;
+  const settings = { girthRule: 'computed', dieOpeningMm: null, tools: [], units: 'mm' } as const;
   expect(blankOf(line, { id: 'L1', profile: aProfile() }, material, gauge, settings)).toEqual(
     blankOf(line, { id: 'L1', profile: aProfile({ bends: [named] }) }, material, gauge, settings),
   );
@@ -32,7 +33,12 @@ it('a bend that names no radius takes one thickness', () => {
 it('trouble with a profile names the line and the part', () => {
   const part = { id: 'L1', profile: aProfile({ flangesMm: [1, 40] }) };
   expect(
-    blankOf(line, part, material, gauge, { girthRule: 'computed', dieOpeningMm: null, units: 'mm' }),
+    blankOf(line, part, material, gauge, {
+      girthRule: 'computed',
+      dieOpeningMm: null,
+      tools: [],
+      units: 'mm',
+    }),
   ).toMatchObject({
     ok: false,
     issues: [{ subject: 'line 1042/2, part L1', field: 'flangesMm' }],

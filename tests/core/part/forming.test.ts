@@ -21,7 +21,7 @@ const widthOf = (
   v: number | null = 8,
 ) => {
   const width = girth(profile, {
-    ...formingOf(aMaterial({ deductions }), gauge, { dieOpeningMm: v, units: 'mm' }),
+    ...formingOf(aMaterial({ deductions }), gauge, { dieOpeningMm: v, tools: [], units: 'mm' }),
     rule: 'computed',
   });
   if (!width.ok) throw new Error(width.issues.map((p) => p.message).join());
@@ -63,7 +63,11 @@ describe('a deduction that the shop measured', () => {
 
   it('moves the drawing’s neutral line with it: its length stays the girth', () => {
     const rows = [measured({ angle: 90, deductionMm: 1.1 }), measured({ angle: 180, deductionMm: 0.2 })];
-    const forming = formingOf(aMaterial({ deductions: rows }), gauge, { dieOpeningMm: 8, units: 'mm' });
+    const forming = formingOf(aMaterial({ deductions: rows }), gauge, {
+      dieOpeningMm: 8,
+      tools: [],
+      units: 'mm',
+    });
     fc.assert(
       fc.property(anyProfile, (any) => {
         const profile = { ...any, bends: any.bends.map((b) => ({ ...b, angle: 90, radiusMm: null })) };
@@ -86,6 +90,7 @@ describe('a deduction that the shop measured', () => {
     const wild = girth(aProfile(), {
       ...formingOf(aMaterial({ deductions: [measured({ deductionMm: 40 })] }), gauge, {
         dieOpeningMm: 8,
+        tools: [],
         units: 'mm',
       }),
       rule: 'computed',
@@ -99,10 +104,13 @@ describe('a deduction that the shop measured', () => {
 
 it('blanks are cut for the V of the shop’s first brake; without a brake for none', () => {
   const settings = someSettings();
-  expect(blankBasisOf({ settings, machine: [aShear(), aBrake({ dieOpeningMm: 10 }), aBrake()] })).toEqual({
+  expect(
+    blankBasisOf({ settings, tool: [], machine: [aShear(), aBrake({ dieOpeningMm: 10 }), aBrake()] }),
+  ).toEqual({
     girthRule: 'computed',
     dieOpeningMm: 10,
+    tools: [],
     units: settings.units,
   });
-  expect(blankBasisOf({ settings, machine: [aShear()] }).dieOpeningMm).toBeNull();
+  expect(blankBasisOf({ settings, tool: [], machine: [aShear()] }).dieOpeningMm).toBeNull();
 });

@@ -25,7 +25,7 @@ export function ChangeoverFields({ shop, form }: MachineFields) {
       note="Time lost between two operations that differ. An empty field costs nothing. Usual figures are common practice, no source: your own beat them."
     >
       <Fields>
-        {attributesAt(entries.stage).map((name) => (
+        {attributesAt(shop, entries).map((name) => (
           <Duration
             key={name}
             label={`Another ${attributeName[name].toLowerCase()}`}
@@ -59,7 +59,7 @@ function Exceptions({ shop, form }: MachineFields) {
   const { exceptions } = entries.changeover;
   const change = (next: readonly Exception[]) =>
     set({ changeover: { ...entries.changeover, exceptions: next } });
-  const names = attributesAt(entries.stage);
+  const names = attributesAt(shop, entries);
   const fresh = (name: Attribute): Exception => {
     const values = valuesOf(shop, name);
     return { attribute: name, from: values[0]?.id ?? '', to: values[1]?.id ?? '', seconds: NaN };

@@ -6,14 +6,31 @@ import {
   type Machine,
   type Stage,
 } from '../../../../core/shop/machine.ts';
+import { NO_HEMMING, toolSetValue } from '../../../../core/planning/set-up.ts';
+import { hasTools } from '../../../../core/limits/tool-limits.ts';
+import type { Tool } from '../../../../core/part/tool.ts';
 import { gaugeName } from '../../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import type { Option } from '../../../ui/choice.tsx';
 import { withoutKey } from '../../../form/list.ts';
 
-/** What a changeover can depend on at a stage: the shear never sees a profile, the brake does not mind the colour. */
-export const attributesAt = (stage: Stage): Attribute[] =>
-  attribute.options.filter((name) => (stage === 'shear' ? name !== 'profile' : name !== 'colour'));
+/** At a shear never; at a brake only where its tools are on record, or a time was given for them. */
+const ofTools: readonly Attribute[] = ['tools', 'hemming'];
+
+/**
+ * What a changeover of a machine can depend on: the shear never sees a profile, the brake does not mind the colour, and its
+ * tools count once they are on record.
+ */
+export function attributesAt(shop: Shop, machine: Machine): Attribute[] {
+  if (machine.stage === 'shear')
+    return attribute.options.filter((name) => name !== 'profile' && !ofTools.includes(name));
+  const known = hasTools(machine, shop.tool);
+  return attribute.options.filter(
+    (name) =>
+      name !== 'colour' &&
+      (!ofTools.includes(name) || known || machine.changeover.attributes[name] !== undefined),
+  );
+}
 
 /** A new machine: the stage's usual changeovers, limits still to be taken from its plate. */
 export function freshMachine(shop: Shop, stage: Stage): Machine {
@@ -53,8 +70,22 @@ export function valuesOf(shop: Shop, name: Attribute, materialId?: string): Opti
       return shop.colour.map(({ id, name: text, hex }) => ({ id, name: text, swatch: hex }));
     case 'profile':
       return shop.part.map(({ id, name: text }) => ({ id, name: text }));
+    case 'tools':
+      return toolsOfKind(shop, 'die').flatMap((die) =>
+        toolsOfKind(shop, 'punch')
+          .filter((punch) => punch.machineIds.some((id) => die.machineIds.includes(id)))
+          .map((punch) => ({ id: toolSetValue(die, punch), name: `${die.name}, ${punch.name}` })),
+      );
+    case 'hemming':
+      return [
+        { id: NO_HEMMING, name: NO_HEMMING },
+        ...toolsOfKind(shop, 'hemming').map(({ id, name: text }) => ({ id, name: text })),
+      ];
   }
 }
+
+const toolsOfKind = (shop: Shop, kind: Tool['kind']): Tool[] =>
+  shop.tool.filter((tool) => tool.kind === kind);
 
 /** The changeover seconds of one attribute; null: a change of it costs nothing. */
 export const withChangeover = (

@@ -11,6 +11,8 @@ export const attributeName: Readonly<Record<Attribute, string>> = {
   gauge: 'Gauge',
   colour: 'Colour',
   profile: 'Profile',
+  tools: 'Die and punch',
+  hemming: 'Hemming tools',
 };
 
 /** What stands on the machine now: the plan's first changeover starts from here. */
@@ -22,7 +24,7 @@ export function StateFields({ shop, form }: MachineFields) {
       note="The first changeover of the plan starts from here. What is not known costs nothing."
     >
       <Fields>
-        {attributesAt(entries.stage).map((name) => (
+        {attributesAt(shop, entries).map((name) => (
           <Select
             key={name}
             label={attributeName[name]}

@@ -1,0 +1,65 @@
+import type { Machine } from '../shop/machine.ts';
+import { houseVMm } from '../part/house-v.ts';
+import { airBendKn, KN_PER_TONNE } from '../part/tonnage.ts';
+import type { Tool } from '../part/tool.ts';
+import { chooseTools, isOver, toolsOn, type ToolChoice } from '../part/tool-set.ts';
+import { formatTonnesPerLength } from '../units/force.ts';
+import { formatLength } from '../units/length.ts';
+import { found, type Asked, type Found } from './finding.ts';
+
+/** A brake as it is set up for a part. */
+export interface SetUpBrake {
+  /** With the V that is set up for it. */
+  readonly machine: Machine;
+  /** Its tools for the part; null: none are on record, so the V that is usually set up stands. */
+  readonly choice: ToolChoice | null;
+  /** Force by length of the bend on these tools, kN/m; null without tools. */
+  readonly bendKnPerM: number | null;
+}
+
+/** A brake's tools count once a die and a punch are on record: a list half entered refuses no part. */
+export const hasTools = (machine: Pick<Machine, 'id'>, tools: readonly Tool[]): boolean => {
+  const own = toolsOn(machine.id, tools);
+  return own.some(({ kind }) => kind === 'die') && own.some(({ kind }) => kind === 'punch');
+};
+
+/**
+ * A machine as it is set up for a part: a brake with tools on record takes the house V of the metal and gauge, any other
+ * machine stays as it is. Force, least flange, order and estimate then go by that V.
+ */
+export function setUpFor(asked: Asked, machine: Machine): SetUpBrake {
+  const { part, gauge, lengthMm, material, tools } = asked;
+  const vMm = houseVMm(gauge, asked);
+  if (machine.stage !== 'brake' || vMm === null || !hasTools(machine, tools))
+    return { machine, choice: null, bendKnPerM: null };
+  const { thicknessMm } = gauge;
+  const { tensileMpa } = material;
+  const bendKnPerM = airBendKn({ thicknessMm, lengthMm: 1000, tensileMpa, dieOpeningMm: vMm });
+  const choice = chooseTools({ part, vMm, lengthMm, bendKnPerM }, toolsOn(machine.id, tools));
+  return { machine: { ...machine, dieOpeningMm: vMm }, choice, bendKnPerM };
+}
+
+/** Tools that a brake lacks for the part, and those that it has but would overload. */
+export function toolLimits({ machine, choice, bendKnPerM }: SetUpBrake, { lengthMm, units }: Asked): Found[] {
+  if (choice === null || bendKnPerM === null) return [];
+  if (choice.set === null) {
+    const v = formatLength(machine.dieOpeningMm ?? 0, units);
+    return choice.lacks.map((what) =>
+      found(
+        'tools',
+        `${machine.name} has ${what} for a piece of ${formatLength(lengthMm, units)} in a V of ${v}.`,
+        'Use another brake, or add the tool in Shop, Brake tools.',
+      ),
+    );
+  }
+  const loadOf = (knPerM: number): string => formatTonnesPerLength(knPerM / KN_PER_TONNE / 1000, units);
+  return [choice.set.die, choice.set.punch]
+    .filter((tool) => isOver(tool, bendKnPerM))
+    .map((tool) =>
+      found(
+        'tool rating',
+        `Bending loads ${tool.name} with ${loadOf(bendKnPerM)}; it stands ${loadOf(tool.ratingKnPerM ?? 0)}.`,
+        'Use a wider V or a stronger tool.',
+      ),
+    );
+}

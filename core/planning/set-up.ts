@@ -1,0 +1,76 @@
+import { setUpFor } from '../limits/tool-limits.ts';
+import { blankBasisOf } from '../part/forming.ts';
+import { hits } from '../part/girth.ts';
+import { isShared, type ToolSet } from '../part/tool-set.ts';
+import type { Tool } from '../part/tool.ts';
+import type { Attributes, Machine, Stage } from '../shop/machine.ts';
+import type { OrderLine } from '../shop/order.ts';
+import type { Shop } from '../shop/state.ts';
+import type { Piece } from './piece.ts';
+
+/** What of a line, or of a record of its work, a machine is set up for. */
+type Work = Pick<OrderLine, 'materialId' | 'gauge' | 'colourId' | 'partId'>;
+
+/** The value of the attribute `hemming` for a part without hems; no tool can have such a code. */
+export const NO_HEMMING = 'no hemming tools';
+
+/** The value of the attribute `tools`. */
+export const toolSetValue = (die: Pick<Tool, 'id'>, punch: Pick<Tool, 'id'>): string =>
+  `${die.id} + ${punch.id}`;
+
+/** The values a changeover can depend on: the shear sees the metal, the brake also the profile. */
+export function attributesOf(stage: Stage, work: Work): Attributes {
+  const metal = { material: work.materialId, gauge: work.gauge, colour: work.colourId };
+  return stage === 'shear' ? metal : { ...metal, profile: work.partId };
+}
+
+/** The same with the tools that a brake sets up: die and punch, which stay together, and hemming tools or none. */
+export const withTools = (attributes: Attributes, tools: ToolSet | null): Attributes =>
+  tools === null
+    ? attributes
+    : {
+        ...attributes,
+        tools: toolSetValue(tools.die, tools.punch),
+        hemming: tools.hemming?.id ?? NO_HEMMING,
+      };
+
+/** A machine as it is set up for a piece, and the tools that it takes; null where none are on record or fit. */
+export function setUpOn(
+  shop: Shop,
+  machine: Machine,
+  { part, material, gauge }: Pick<Piece, 'part' | 'material' | 'gauge'>,
+  lengthMm: number,
+): { readonly machine: Machine; readonly tools: ToolSet | null } {
+  const { partRules } = shop.settings;
+  const asked = { part, material, gauge, lengthMm, partRules, ...blankBasisOf(shop) };
+  const { machine: setUp, choice } = setUpFor(asked, machine);
+  return { machine: setUp, tools: hits(part.profile) === 0 ? null : (choice?.set ?? null) };
+}
+
+/** What work asks for on a machine, tools included, as far as its part and metal are still there. */
+export function attributesOn(
+  shop: Shop,
+  machine: Machine,
+  work: Work & Pick<OrderLine, 'lengthMm'>,
+): Attributes {
+  const attributes = attributesOf(machine.stage, work);
+  if (shop.tool.length === 0) return attributes;
+  const part = shop.part.find(({ id }) => id === work.partId);
+  const material = shop.material.find(({ id }) => id === work.materialId);
+  const gauge = material?.gauges.find(({ label }) => label === work.gauge);
+  if (!part || !material || !gauge) return attributes;
+  return withTools(attributes, setUpOn(shop, machine, { part, material, gauge }, work.lengthMm).tools);
+}
+
+/** A value of the attributes `tools` and `hemming` as people say it: the tools' names, a code where its tool has gone. */
+export const toolsName = (tools: ReadonlyMap<string, { readonly name: string }>, value: string): string =>
+  value
+    .split(' + ')
+    .map((id) => tools.get(id)?.name ?? id)
+    .join(', ');
+
+/** The tools of a set that another brake may need at the same time, by their codes. */
+export const sharedTools = (tools: ToolSet | null): string[] =>
+  tools === null
+    ? []
+    : [tools.die, tools.punch, tools.hemming].flatMap((tool) => (tool && isShared(tool) ? [tool.id] : []));

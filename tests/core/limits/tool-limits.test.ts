@@ -1,0 +1,97 @@
+import { describe, expect, it } from 'vitest';
+import { checkPart } from '../../../core/limits/limits.ts';
+import { setUpFor } from '../../../core/limits/tool-limits.ts';
+import type { Profile } from '../../../core/part/profile.ts';
+import type { Tool } from '../../../core/part/tool.ts';
+import { aTool } from '../../support/builders.ts';
+import { aBrake, asked } from './asked.ts';
+import { aProfile, closedHem, square } from '../part/profiles.ts';
+
+const die = aTool({ id: 'V6', name: 'Die V 6', openingMm: 6, machineIds: ['M1'] });
+const punch: Tool = {
+  ...aTool({ id: 'P85', name: 'Straight punch', kind: 'punch', machineIds: ['M1'] }),
+  ...{ openingMm: null, radiusMm: 0.8 },
+};
+const gooseneck: Tool = { ...punch, id: 'G85', name: 'Gooseneck', gooseneck: true };
+const hemming: Tool = { ...punch, id: 'H', name: 'Hemming tools', kind: 'hemming', angleDeg: null };
+
+const part = (own: Partial<Profile> = {}) => ({
+  id: 'L',
+  name: 'Angle',
+  profile: aProfile(own),
+  bendOrder: null,
+});
+const hemmed = () => part({ startHem: closedHem(12) });
+const want = (tools: readonly Tool[], own = {}) => asked({ tools, ...own });
+const chosen = (of: ReturnType<typeof part>, tools: readonly Tool[]) => {
+  const { choice } = setUpFor({ part: of, ...want(tools) }, aBrake());
+  const set = choice?.set;
+  return set ? [set.die.id, set.punch.id, set.hemming?.id ?? null] : choice?.lacks;
+};
+const stops = (of: ReturnType<typeof part>, tools: readonly Tool[], own = {}) =>
+  checkPart(of, want(tools, own), aBrake())
+    .filter(({ rule }) => rule === 'tools' || rule === 'tool rating')
+    .map(({ severity, message }) => `${severity}: ${message}`);
+
+describe('the tools that a brake takes for a part', () => {
+  it('are a die of the house V and a punch; hemming tools where there is a hem', () => {
+    expect(chosen(part(), [die, punch, hemming])).toEqual(['V6', 'P85', null]);
+    expect(chosen(hemmed(), [die, punch, hemming])).toEqual(['V6', 'P85', 'H']);
+  });
+
+  it('the brake is then as it is set up: force, flanges and order go by that V', () => {
+    expect(setUpFor({ part: part(), ...want([die, punch]) }, aBrake()).machine.dieOpeningMm).toBe(6);
+    expect(setUpFor({ part: part(), ...want([die]) }, aBrake()).machine.dieOpeningMm).toBe(6.35);
+  });
+
+  it('first come those that no other brake needs, then the longest', () => {
+    const shared = aTool({ ...die, id: 'A6', lengthMm: 4000, machineIds: ['M1', 'M2'] });
+    const long = aTool({ ...die, id: 'L6', lengthMm: 3500 });
+    expect(chosen(part(), [shared, die, long, punch])).toEqual(['L6', 'P85', null]);
+  });
+
+  it('a gooseneck is asked for only where a straight punch would be hit', () => {
+    // A channel whose legs are as deep as its web is wide closes on a straight punch.
+    const deep = part({
+      flangesMm: [40, 25, 40],
+      bends: [square(), square()],
+    });
+    expect(chosen(deep, [die, punch])).toEqual(['no gooseneck punch']);
+    expect(chosen(deep, [die, punch, gooseneck])).toEqual(['V6', 'G85', null]);
+  });
+});
+
+describe('a brake without a tool that the part needs', () => {
+  it('says which one it lacks', () => {
+    expect(stops(hemmed(), [die, punch])).toEqual([
+      'stop: Machine 1 has no hemming tools for a piece of 120 in in a V of 0.236 in.',
+    ]);
+  });
+
+  it('or that it is too short or not sharp enough', () => {
+    expect(chosen(part(), [{ ...die, lengthMm: 2000 }, punch])).toEqual([
+      'no die of the V for this metal long enough',
+    ]);
+    const acute = part({ bends: [{ ...square(), angle: 120 }] });
+    expect(chosen(acute, [die, punch])).toEqual([
+      'no die of the V for this metal sharp enough',
+      'no punch sharp enough',
+    ]);
+  });
+
+  it('is refused nothing while its list is half entered, or when no tool fits it', () => {
+    expect(stops(hemmed(), [die])).toEqual([]);
+    expect(stops(hemmed(), [{ ...die, machineIds: ['M2'] }])).toEqual([]);
+  });
+});
+
+describe('a tool’s own rating', () => {
+  // Force by length under the lower rating of punch and die: a trade article on tool limits; the force is T5's kind:
+  // 575 × 0.0276² ÷ 0.236 US tons a foot = 1.85, 54 kN/m.
+  it('stops what would overload it, and a stronger tool is taken first', () => {
+    const weak = { ...die, ratingKnPerM: 50 };
+    expect(stops(part(), [weak, punch])).toHaveLength(1);
+    expect(stops(part(), [weak, { ...die, id: 'Z6', ratingKnPerM: 60 }, punch])).toEqual([]);
+    expect(stops(part(), [{ ...die, ratingKnPerM: 60 }, punch])).toEqual([]);
+  });
+});
