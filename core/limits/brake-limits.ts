@@ -42,32 +42,50 @@ function flangeLimits(strip: readonly Piece[], machine: Machine, units: LengthUn
 const nameOf = (flat: Flat): string =>
   flat.kind === 'lip' ? `The hem lip on flange ${flat.number}` : `Flange ${flat.number}`;
 
-function radiusLimits(strip: readonly Piece[], { material, gauge, units }: Asked): Found[] {
+/** Long trim is bent along the sheet, parallel to its rolling direction, where metal cracks first. */
+const TEST_ALONG = 'prove it on a test piece bent along the rolling direction, as long trim is';
+
+/** Whether the metal stands the radii that its bends really get: an air bend takes its radius from the V, not from the drawing. */
+function radiusLimits(strip: readonly Piece[], { material, gauge, units }: Asked, machine: Machine): Found[] {
   const least = leastRadiusMm(material, gauge.thicknessMm);
-  return strip
-    .filter(isFold)
-    .filter((fold) => fold.kind === 'bend' && fold.shape.radius < least - 1e-9)
-    .map((fold) =>
+  const bends = strip.filter(isFold).filter(({ kind }) => kind === 'bend');
+  const { dieOpeningMm, name } = machine;
+  const made =
+    dieOpeningMm === null
+      ? bends.map(({ number, shape }) => ({ radius: shape.radius, what: `Bend ${number} has` }))
+      : bends
+          .slice(0, 1)
+          .map(() => ({ radius: airBendRadiusMm(dieOpeningMm, material), what: `The V of ${name} makes` }));
+  return made
+    .filter(({ radius }) => radius < least - 1e-9)
+    .map(({ radius, what }) =>
       found(
         'minimum radius',
-        `Bend ${fold.number} has an inside radius of ${formatLength(fold.shape.radius, units)}; under ${formatLength(least, units)} it creases or cracks.`,
-        'Open the radius, or bend a test piece across the rolling direction.',
+        `${what} an inside radius of ${formatLength(radius, units)}; under ${formatLength(least, units)} ${material.name} creases or cracks.`,
+        `Use a wider V or a radius punch, and ${TEST_ALONG}.`,
       ),
     );
 }
 
-/** A drawn radius that the V cannot give: the part would come out sharper and the blank wrong. */
+/** A drawn radius off by this factor either way is another than the V makes. */
+const OTHER_RADIUS = 2;
+
+/** A drawn radius that the V does not give: the part would come out sharper or rounder, and the blank wrong. */
 function dieRadius({ part, material, units }: Asked, machine: Machine): Found[] {
   if (machine.dieOpeningMm === null) return [];
-  const made = airBendRadiusMm(machine.dieOpeningMm, material.metal);
-  const at = part.profile.bends.findIndex(({ radiusMm }) => radiusMm !== null && radiusMm > 2 * made);
+  const made = airBendRadiusMm(machine.dieOpeningMm, material);
+  const at = part.profile.bends.findIndex(
+    ({ radiusMm }) => radiusMm !== null && (radiusMm > OTHER_RADIUS * made || radiusMm * OTHER_RADIUS < made),
+  );
   const asked = part.profile.bends[at]?.radiusMm;
   if (asked == null) return [];
   return [
     found(
       'radius made by the V',
       `Bend ${at + 1} asks for an inside radius of ${formatLength(asked, units)}; the V of ${machine.name} makes about ${formatLength(made, units)}.`,
-      'Use a wider V or a radius punch, and check the blank with a test piece.',
+      asked > made
+        ? 'Use a wider V or a radius punch, and check the blank with a test piece.'
+        : 'Use a narrower V, or leave the radius to the V, and check the blank with a test piece.',
     ),
   ];
 }
@@ -138,7 +156,7 @@ export function brakeLimits(strip: readonly Piece[], asked: Asked, machine: Mach
   if (!strip.some(isFold)) return [];
   return [
     ...flangeLimits(strip, machine, asked.units),
-    ...radiusLimits(strip, asked),
+    ...radiusLimits(strip, asked, machine),
     ...dieRadius(asked, machine),
     ...openingForThickness(asked, machine),
     ...forceLimits(asked, machine),

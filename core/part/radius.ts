@@ -1,4 +1,4 @@
-import type { Metal } from '../material/material.ts';
+import type { Material } from '../material/material.ts';
 
 /**
  * Inside radius of a bend that the drawing leaves open: one thickness, what a V of about eight thicknesses makes
@@ -9,18 +9,25 @@ export const defaultRadiusMm = (thicknessMm: number): number => thicknessMm;
 /** Tensile strength of the mild steel that machine ratings and force charts refer to: 60 ksi. */
 export const MILD_STEEL_MPA = 413.7;
 
-/** Inside radius of an air bend as a share of the V opening. */
-const SHARE_OF_OPENING: Readonly<Record<Metal, number>> = {
-  steel: 0.16,
-  galvanized: 0.16,
-  stainless: 0.21,
-  aluminium: 0.15,
-};
+/** Inside radius of an air bend as a share of the V opening: mild steel of 60 ksi, stainless, aluminium. */
+const SHARE = { mildSteel: 0.16, stainless: 0.21, aluminium: 0.15 } as const;
+
+/** Aluminium is soft, annealed, up to this tensile strength (16 ksi; common practice, no source). */
+const SOFT_MPA = 110;
+
+/** What the metal makes of the V: the share that its own kind has in print, else 16 % in proportion to tensile strength. */
+function shareOf({ metal, tensileMpa }: Pick<Material, 'metal' | 'tensileMpa'>): number {
+  if (metal === 'stainless') return SHARE.stainless;
+  if (metal === 'aluminium' && tensileMpa > SOFT_MPA) return SHARE.aluminium;
+  return (SHARE.mildSteel * tensileMpa) / MILD_STEEL_MPA;
+}
 
 /**
- * The radius an air bend takes from its V opening, whatever the punch.
- * Source: the "20 % rule" of air forming as taught in trade magazines: mild steel 15–17 %, stainless 20–22 % (both from
- * memory), aluminium 13–15 %.
+ * The radius an air bend takes from its V opening, whatever the punch; in the unit of the opening.
+ * Sources: the "20 % rule" of air forming as taught in trade magazines: aluminium 13–15 %; mild steel 15–17 % and stainless
+ * 20–22 % (both from memory); other steels, and soft aluminium, 16 % × tensile strength / 60 ksi.
  */
-export const airBendRadiusMm = (dieOpeningMm: number, metal: Metal): number =>
-  SHARE_OF_OPENING[metal] * dieOpeningMm;
+export const airBendRadiusMm = (
+  dieOpeningMm: number,
+  material: Pick<Material, 'metal' | 'tensileMpa'>,
+): number => shareOf(material) * dieOpeningMm;

@@ -93,29 +93,40 @@ describe('a brake', () => {
     expect(found(hemmed(7), aBrake())).toEqual([]);
   });
 
-  it('warns of a radius sharper than 0.63 of the thickness, and of one that the V does not make', () => {
-    const withRadius = (radiusMm: number) => aProfile({ bends: [{ ...square(), radiusMm }] });
-    expect(found(withRadius(0.44), aBrake())).toEqual(['warning: minimum radius']);
-    expect(found(withRadius(0.45), aBrake())).toEqual([]);
-    // 16 % of 6.35 is 1.0 mm; more than twice that is another tool.
-    expect(found(withRadius(2), aBrake())).toEqual([]);
-    expect(found(withRadius(2.1), aBrake())).toEqual(['warning: radius made by the V']);
+  it('warns of a typed radius that the V does not make, sharper or rounder', () => {
+    const withRadius = (radiusMm: number) =>
+      found(aProfile({ bends: [{ ...square(), radiusMm }] }), aBrake());
+    // 16 % of 6.35 is 1.0 mm.
+    expect([0.5, 0.51, 2, 2.1].map(withRadius)).toEqual([
+      ['warning: radius made by the V'],
+      [],
+      [],
+      ['warning: radius made by the V'],
+    ]);
   });
 
-  it('lets thin soft aluminium be bent sharp, thick not', () => {
-    const aluminium = {
-      ...asked().material,
-      name: 'Aluminium',
-      metal: 'aluminium' as const,
-      tensileMpa: 152,
-      kFactor: 0.39,
-    };
-    const sharp = aProfile({ bends: [{ ...square(), radiusMm: 0 }], measured: 'apex' });
-    const gauge = (thicknessMm: number) => ({ label: 'x', thicknessMm, kgPerM2: 3 });
-    expect(found(sharp, aBrake(), asked({ material: aluminium, gauge: gauge(1) }))).toEqual([]);
-    expect(found(sharp, aBrake(), asked({ material: aluminium, gauge: gauge(3.2) }))).toContain(
-      'warning: minimum radius',
+  it('judges cracking by the radius that the V really makes, whatever the drawing asks for', () => {
+    const alloy = { ...asked().material, name: '6061-T6', metal: 'aluminium', temper: '6061-T6' } as const;
+    const gauge = { label: '1/16', thicknessMm: inchesToMm(1 / 16), kgPerM2: 4.3 };
+    const want = asked({ material: alloy, gauge });
+    const wide = aProfile({ flangesMm: [100, 100] });
+    // 1 1/2 T are 2.4 mm; 15 % of 12.7 mm are 1.9, of 16 mm 2.4.
+    expect(found(wide, aBrake({ dieOpeningMm: 12.7 }), want)).toEqual(['warning: minimum radius']);
+    expect(found(wide, aBrake({ dieOpeningMm: 16 }), want)).toEqual([]);
+    const drawn = aProfile({ flangesMm: [100, 100], bends: [{ ...square(), radiusMm: 3 }] });
+    expect(found(drawn, aBrake({ dieOpeningMm: 12.7 }), want)).toEqual(['warning: minimum radius']);
+    const [finding] = checkPart(
+      { id: 'P', name: 'Part', profile: wide, bendOrder: null },
+      want,
+      aBrake({ dieOpeningMm: 12.7 }),
     );
+    expect(finding?.advice).toContain('bent along the rolling direction, as long trim is');
+  });
+
+  it('asks two thicknesses of full-hard steel', () => {
+    const hard = asked({ material: { ...asked().material, tensileMpa: 565 } });
+    expect(found(aProfile(), aBrake(), hard)).toEqual(['warning: minimum radius']);
+    expect(found(aProfile(), aBrake({ dieOpeningMm: 6.5 }), hard)).toEqual([]);
   });
 
   it('stops a bend beyond its force, and warns where charts disagree whether it is', () => {
