@@ -123,11 +123,11 @@ function readStep(text: string, style: LengthStyle): Result<Step> {
   const [, side, where = ''] = /^(measured|paint)\s+(\w+)$/i.exec(text.toLowerCase()) ?? [];
   if (side !== undefined) return readSide(side, where);
   if (/\b(?:up|down)\b/i.test(text)) return readBend(text, style);
-  const length = within(lengthOf(text, style), 'A flange', MOST_OF_A_PROFILE.flangeMm, style);
-  if (length.ok) return ok({ is: 'flange', lengthMm: length.value });
-  return /\d/.test(text)
-    ? length
-    : refuse('it is neither a flange, a bend nor a hem.', `Write them like ${exampleIn(style)}.`);
+  const length = lengthOf(text, style);
+  if (!length.ok && !length.issues.some(({ meanings }) => meanings))
+    return refuse('it is neither a flange, a bend nor a hem.', `Write them like ${exampleIn(style)}.`);
+  const flange = within(length, 'A flange', MOST_OF_A_PROFILE.flangeMm, style);
+  return flange.ok ? ok({ is: 'flange', lengthMm: flange.value }) : flange;
 }
 
 function readSide(side: string, where: string): Result<Step> {

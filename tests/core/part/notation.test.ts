@@ -112,7 +112,7 @@ describe('A profile as text', () => {
   });
 
   it.each([
-    ['4 1/2; 90 sideways; 2', 'step 2', 'Step 2, “90 sideways”'],
+    ['4 1/2; 90 sideways; 2', 'step 2', 'Step 2, “90 sideways”: it is neither a flange, a bend nor a hem'],
     ['4; 2', 'step 2', 'a bend must stand between two flanges'],
     ['4; 90 up', 'step 2', 'a bend stands between two flanges'],
     ['90 up; 4', 'step 1', 'a bend stands between two flanges'],
