@@ -127,6 +127,25 @@ const sumOf = (groups: readonly SheetGroup[], each: (group: SheetGroup) => numbe
 const areaOf = (rects: readonly { w: number; h: number }[]): number =>
   rects.reduce((sum, { w, h }) => sum + w * h, 0);
 
+/** What a search has found since it was asked for: "Found: 1 sheet fewer, 2 settings fewer, 71.20 USD cheaper in all." */
+export function foundWords(before: CutPlan, now: CutPlan, currency: Currency, running: boolean): string {
+  const cheaper = totalCents(before) - totalCents(now);
+  if (cheaper < 0.5 && before.lowerBoundCents === now.lowerBoundCents)
+    return running ? 'Nothing better yet.' : 'Nothing better was found.';
+  const sheets = figuresOfCut(before).sheets - figuresOfCut(now).sheets;
+  const settings = settingsOf(before.steps) - settingsOf(now.steps);
+  const fewer = (count: number, one: string): string[] =>
+    count === 0 ? [] : [`${counted(Math.abs(count), one)} ${count > 0 ? 'fewer' : 'more'}`];
+  const found = [
+    ...fewer(sheets, 'sheet'),
+    ...fewer(settings, 'setting'),
+    cheaper < 0.5
+      ? 'a better proof of how near it is to the least'
+      : `${formatMoney(Math.round(cheaper), currency)} cheaper in all`,
+  ];
+  return `Found: ${found.join(', ')}.`;
+}
+
 /** The file's columns; lengths are decimals, their unit is said in the heading. */
 const stepHeads = (units: LengthUnits): string[] => [
   ...[

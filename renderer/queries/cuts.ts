@@ -139,7 +139,7 @@ function useCutsOf(query: PlanQuery, opened?: string): CutsSoFarQuery {
   const failed = unknown ?? error;
   if (failed) return { is: 'failed', message: failed.message };
   if (cuts) return { ...query, cuts, whole: true };
-  return soFar ? { ...query, cuts: soFar, whole: false } : { is: 'waiting' };
+  return { ...query, cuts: soFar ?? [], whole: false };
 }
 
 /** Every run on the shear, when all are planned. */

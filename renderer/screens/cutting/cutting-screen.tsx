@@ -67,14 +67,13 @@ function Runs({ query, whole }: Props) {
   return (
     <>
       <WalkIn shop={query.shop} now={query.now} />
-      {!whole && <Waiting doing="Working out the other runs and their sheets" />}
       {query.cuts.length === 0 && whole ? (
         <EmptyState icon={Scissors} title="Nothing is waiting for the shear">
           <p>Open lines that need blanks appear here as runs of one metal.</p>
         </EmptyState>
       ) : (
         <Panel>
-          <ImprovingBar />
+          {whole ? <ImprovingBar /> : <Waiting doing="Working out the sheets of the runs" />}
           <RunList query={query} />
         </Panel>
       )}

@@ -1,4 +1,7 @@
+import { useMemo } from 'react';
+import type { CutPlan } from '../../../core/cutting/plan.ts';
 import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
+import { shearRuns, type ShearRun } from '../../../core/planning/runs.ts';
 import { figuresOfCut } from '../../../core/report/cutting-words.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -13,13 +16,24 @@ import styles from './cutting.module.css';
 
 export const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
 
-/** Every run in plan order; Enter opens one. */
-export function RunList({ query: { shop, cuts } }: { query: ReadyCuts }) {
+/** A run, with its sheets once they are planned. */
+interface Row {
+  readonly run: ShearRun;
+  readonly cut: RunCut | undefined;
+}
+
+/** Every run in plan order, at once; figures come as its sheets are planned. Enter opens one. */
+export function RunList({ query: { shop, plan, cuts } }: { query: ReadyCuts }) {
+  const runs = useMemo(() => shearRuns(shop, plan), [shop, plan]);
+  const rows = useMemo(() => {
+    const byId = new Map(cuts.map((cut) => [cut.run.id, cut]));
+    return runs.map((run): Row => ({ run, cut: byId.get(run.id) }));
+  }, [runs, cuts]);
   return (
     <DataTable
       label="Runs on the shear"
       columns={columnsOf(shop)}
-      rows={cuts}
+      rows={rows}
       rowId={({ run }) => run.id}
       onOpen={({ run }) => navigate('cutting', run.id)}
       sortedBy={{ column: 'start', direction: 'ascending' }}
@@ -27,7 +41,19 @@ export function RunList({ query: { shop, cuts } }: { query: ReadyCuts }) {
   );
 }
 
-function columnsOf(shop: Shop): TableColumn<RunCut>[] {
+/** A column of a figure: as said of a planned run; "…" until it is planned, "–" where it cannot be cut. */
+const figure = (
+  id: string,
+  label: string,
+  value: (plan: CutPlan) => number,
+  words: (value: number) => string,
+): TableColumn<Row> => ({
+  ...{ id, label, right: true },
+  cell: ({ cut }) => (!cut ? '…' : cut.plan.ok ? words(value(cut.plan.value)) : '–'),
+  sort: ({ cut }) => (cut?.plan.ok ? value(cut.plan.value) : -1),
+});
+
+function columnsOf(shop: Shop): TableColumn<Row>[] {
   const { timeZone, currency } = shop.settings;
   const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
   return [
@@ -54,28 +80,21 @@ function columnsOf(shop: Shop): TableColumn<RunCut>[] {
       cell: ({ run }) => linesOf(run.operations.map((o) => o.line.id)),
       sort: ({ run }) => run.id,
     },
+    figure('sheets', 'Sheets', (plan) => figuresOfCut(plan).sheets, String),
+    figure('yield', 'Yield', (plan) => figuresOfCut(plan).used, percent),
+    figure('scrap', 'Scrap', (plan) => figuresOfCut(plan).scrap, percent),
+    figure(
+      'cost',
+      'Stock cost',
+      (plan) => plan.costCents,
+      (cents) => formatMoney(cents, currency),
+    ),
     {
-      id: 'sheets',
-      label: 'Sheets',
-      right: true,
-      cell: ({ plan }) => (plan.ok ? figuresOfCut(plan.value).sheets : '–'),
-      sort: ({ plan }) => (plan.ok ? figuresOfCut(plan.value).sheets : -1),
+      id: 'state',
+      label: 'Stock',
+      cell: ({ cut }) => (cut ? <RunState cut={cut} /> : '…'),
+      sort: ({ cut }) => (cut ? shortOf(cut) : -1),
     },
-    {
-      id: 'scrap',
-      label: 'Scrap',
-      right: true,
-      cell: ({ plan }) => (plan.ok ? percent(figuresOfCut(plan.value).scrap) : '–'),
-      sort: ({ plan }) => (plan.ok ? figuresOfCut(plan.value).scrap : -1),
-    },
-    {
-      id: 'cost',
-      label: 'Stock cost',
-      right: true,
-      cell: ({ plan }) => (plan.ok ? formatMoney(plan.value.costCents, currency) : '–'),
-      sort: ({ plan }) => (plan.ok ? plan.value.costCents : -1),
-    },
-    { id: 'state', label: 'Stock', cell: (cut) => <RunState cut={cut} />, sort: shortOf },
   ];
 }
 

@@ -1,19 +1,22 @@
 import { Search, Square } from 'lucide-react';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
+import type { Currency } from '../../../core/units/money.ts';
 import { Button } from '../../ui/button.tsx';
 import styles from './cutting.module.css';
 import { useSolving } from './use-solving.ts';
 
 /** The work on better sheets while it goes on; how near they are stands with their cost. */
-export function SolveBar({ cut }: { cut: RunCut }) {
-  const { running, seconds, message, more, stop } = useSolving(cut);
+export function SolveBar({ cut, currency }: { cut: RunCut; currency: Currency }) {
+  const { running, seconds, message, more, stop } = useSolving(cut, currency);
   if (!cut.plan.ok) return null;
   const canSearch = !running && cut.plan.value.status !== 'optimal' && cut.changed === null;
   if (!running && !canSearch && message === null) return null;
   return (
     <div className={styles.solving}>
       <span className={styles.soft} role="status">
-        {running ? `Searching for better sheets: ${seconds.toFixed(0)} s` : (message ?? '')}
+        {[running ? `Searching for better sheets: ${seconds.toFixed(0)} s.` : null, message]
+          .filter((words) => words !== null)
+          .join(' ')}
       </span>
       {running && (
         <Button small icon={Square} onPress={stop}>

@@ -1,7 +1,10 @@
-import { useEffect, useRef } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { contract } from '../../../core/contract/index.ts';
 import { runKey } from '../../../core/cutting/run.ts';
+import type { CutPlan } from '../../../core/cutting/plan.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
+import { foundWords } from '../../../core/report/cutting-words.ts';
+import type { Currency } from '../../../core/units/money.ts';
 import { useCutAnswers } from '../../queries/cuts.ts';
 import { invoke } from '../../queries/invoke.ts';
 import { toastError } from '../../ui/toast.tsx';
@@ -13,7 +16,7 @@ const MORE_S = 20;
 interface Solving {
   readonly running: boolean;
   readonly seconds: number;
-  /** A sentence when it failed. */
+  /** What the work asked for by hand has found, or a sentence when it failed. */
   readonly message: string | null;
   /** Work on it for longer. */
   more(): void;
@@ -21,7 +24,7 @@ interface Solving {
 }
 
 /** Has the host look for better sheets while a run is on the screen, unless they are proven or were changed by hand. */
-export function useSolving(cut: RunCut): Solving {
+export function useSolving(cut: RunCut, currency: Currency): Solving {
   const { input, plan, changed } = cut;
   const key = runKey(input);
   const open = plan.ok && plan.value.status !== 'optimal' && changed === null;
@@ -31,6 +34,7 @@ export function useSolving(cut: RunCut): Solving {
     invoke(contract.cutsSolve, { input, seconds, again }).catch(toastError);
   // Asked once for each input: a better answer is no reason to ask again.
   const asked = useRef('');
+  const [before, setBefore] = useState<CutPlan | null>(null);
   useEffect(() => {
     if (!open || asked.current === key) return;
     asked.current = key;
@@ -40,8 +44,11 @@ export function useSolving(cut: RunCut): Solving {
   return {
     running,
     seconds: own?.seconds ?? 0,
-    message: own?.message ?? null,
-    more: () => void solve(MORE_S, true),
+    message: own?.message ?? (before && plan.ok ? foundWords(before, plan.value, currency, running) : null),
+    more: () => {
+      if (plan.ok) setBefore(plan.value);
+      void solve(MORE_S, true);
+    },
     stop: () => {
       if (own) void invoke(contract.cutsStop, { jobId: own.jobId }).catch(toastError);
     },

@@ -6,6 +6,7 @@ import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
 import { cautionsFor } from '../../../core/report/cautions.ts';
 import {
   figuresOfCut,
+  foundWords,
   leastMetalWords,
   purchasesCsv,
   remnantWords,
@@ -89,6 +90,15 @@ describe('figures of a cut', () => {
       'Another list saves 1 sheet, 62.00 of stock, and costs 9 settings and 89 cuts to a line more: 28.00 dearer in all by this shop’s times and weights.',
     );
     expect(leastMetalWords(plan, null)).toBeNull();
+    // The same, found by a search that was asked for.
+    const dearer = { ...plan, workCents: plan.workCents + 2800 };
+    expect(foundWords(dearer, plan, null, true)).toBe('Found: 28.00 cheaper in all.');
+    expect(foundWords(plan, plan, null, false)).toBe('Nothing better was found.');
+    const [first, ...others] = plan.groups;
+    const more = [{ ...first!, count: first!.count + 1 }, ...others];
+    expect(foundWords({ ...dearer, groups: more }, plan, null, false)).toBe(
+      'Found: 1 sheet fewer, 28.00 cheaper in all.',
+    );
   });
 
   it('are shares of the sheets that add up to one, trim with the scrap', () => {
