@@ -9,6 +9,7 @@ import { gaugeName, metalWords } from '../shop/metal-name.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import type { Shop } from '../shop/state.ts';
+import { toolSetWords } from './tool-words.ts';
 import { instant, type Instant } from '../units/brand.ts';
 
 /** Where a line goes after this machine. */
@@ -35,6 +36,8 @@ export interface DispatchRow {
   readonly start: Instant;
   readonly end: Instant;
   readonly people: number;
+  /** What is set up for it on a brake with tools on record; null elsewhere. */
+  readonly tools: string | null;
   readonly due: Instant;
   /** Seconds by which the whole line ends after its due date; 0 when it is on time. */
   readonly tardiness: number;
@@ -61,6 +64,8 @@ export interface DispatchRun {
     readonly seconds: number;
     readonly steps: readonly SetupStep[];
   } | null;
+  /** The tools set up for its rows, each set once. */
+  readonly tools: readonly string[];
   readonly rows: readonly DispatchRow[];
 }
 
@@ -88,6 +93,7 @@ function indexOf(shop: Shop, { schedule }: PlanRead) {
   const byId = <T extends { readonly id: string }>(rows: readonly T[]) =>
     new Map(rows.map((row) => [row.id, row]));
   return {
+    units: shop.settings.units,
     parts: byId(shop.part),
     materials: byId(shop.material),
     colours: byId(shop.colour),
@@ -123,9 +129,13 @@ function runsOf(
       shared = shared ? common(shared, asked) : asked;
       rows.push(rowOf(index, operation, planned, position));
     }
-    return shared ? [{ title: titleOf(index, shared), changeover, rows }] : [];
+    return shared ? [{ title: titleOf(index, shared), changeover, tools: toolsOf(rows), rows }] : [];
   });
 }
+
+const toolsOf = (rows: readonly DispatchRow[]): string[] => [
+  ...new Set(rows.flatMap(({ tools }) => tools ?? [])),
+];
 
 /** What an operation asks for on a machine. */
 const askedOn = ({ machines, attributes }: ShopOperation, { id }: Machine): Attributes =>
@@ -182,11 +192,12 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
 
 function rowOf(
   index: Index,
-  { line, quantity, order, terms, part, blank, people }: ShopOperation,
+  { line, quantity, order, terms, part, blank, people, machines }: ShopOperation,
   o: ScheduledOperation,
   position: number,
 ): DispatchRow {
   const colour = index.colours.get(line.colourId);
+  const tools = machines.find(({ id }) => id === o.machine)?.tools;
   return {
     position,
     operationId: o.operation,
@@ -201,6 +212,7 @@ function rowOf(
     start: instant(o.start),
     end: instant(o.end),
     people,
+    tools: tools ? toolSetWords(tools, index.units) : null,
     due: instant(terms.due),
     tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - terms.due),
     notes: terms.notes,

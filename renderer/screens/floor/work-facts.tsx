@@ -6,6 +6,7 @@ import { hits } from '../../../core/part/girth.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Part } from '../../../core/part/part.ts';
+import type { Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
@@ -40,16 +41,19 @@ function bendWords(part: Part, dieOpeningMm: number | null): string {
   return `${folds.join(', ')}: ${counted(hits(profile), 'hit')}${turned}`;
 }
 
+/** The V that is set up for the work: that of its tools, else the machine's usual one. */
+const openingOn = (machine: Machine, { operation }: Pick<FloorWork, 'operation'>): number | null =>
+  operation.machines.find(({ id }) => id === machine.id)?.tools?.die.openingMm ?? machine.dieOpeningMm;
+
 /** What to take and what to make of it: the blank at the shear, the bends at the brake. */
 export function WorkFacts({
   shop,
   work: { row, operation },
-  dieOpeningMm,
+  machine,
 }: {
   shop: Shop;
   work: FloorWork;
-  /** The V of the machine; null at a shear. */
-  dieOpeningMm: number | null;
+  machine: Machine;
 }) {
   const { units } = shop.settings;
   const { line, part, blank } = row;
@@ -75,8 +79,9 @@ export function WorkFacts({
           <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</Fact>
         </>
       ) : (
-        <Fact label="Bends">{bendWords(part, dieOpeningMm)}</Fact>
+        <Fact label="Bends">{bendWords(part, openingOn(machine, { operation }))}</Fact>
       )}
+      {row.tools !== null && <Fact label="Set up">{row.tools}</Fact>}
       {operation.stage === 'brake' && (
         <Fact label="Length" short>
           {formatCutLength(line.lengthMm, units)}

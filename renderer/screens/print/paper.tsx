@@ -163,6 +163,7 @@ function Run({ run, stage, settings, withDate }: RunProps) {
       <tr className={styles.run}>
         <th colSpan={COLUMNS} scope="rowgroup">
           {run.title}
+          {run.tools.length > 0 && ` · Set up: ${run.tools.join('; then ')}`}
         </th>
       </tr>
       {run.rows.map((row) => (

@@ -2,8 +2,11 @@ import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { blankOf } from '../../../core/part/blank.ts';
 import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
+import { houseVMm } from '../../../core/part/house-v.ts';
 import { routingOf } from '../../../core/planning/operations.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
+import { setUpOn } from '../../../core/planning/set-up.ts';
+import { toolSetWords } from '../../../core/report/tool-words.ts';
 import { cautionsAlong } from '../../../core/report/cautions.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Gauge, Material } from '../../../core/material/material.ts';
@@ -96,6 +99,7 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
       ? ([['Blank, girth × length', formatCutSize(blank.value.girthMm, lengthMm, units)]] as const)
       : []),
     ['Lengths are given', measuredWords[part.profile.measured]],
+    ...toolFacts(shop, part, material, gauge, lengthMm),
   ];
   return (
     <dl className={styles.facts}>
@@ -108,6 +112,21 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
     </dl>
   );
 }
+
+/** What each brake with tools on record sets up for it. */
+const toolFacts = (
+  shop: Shop,
+  part: Props['part'],
+  material: Props['material'],
+  gauge: Props['gauge'],
+  lengthMm: number,
+): (readonly [string, string])[] =>
+  shop.machine
+    .filter(({ stage }) => stage === 'brake')
+    .flatMap((machine) => {
+      const { tools } = setUpOn(shop, machine, { part, material, gauge }, lengthMm);
+      return tools ? [[`Set up on ${machine.name}`, toolSetWords(tools, shop.settings.units)] as const] : [];
+    });
 
 function Drawn({ shop, part, material, gauge }: Props) {
   const drawn = dimensioned(part.profile, formingOf(material, gauge, blankBasisOf(shop)));
@@ -122,8 +141,8 @@ function Drawn({ shop, part, material, gauge }: Props) {
   );
 }
 
-function Bends({ shop, part }: Props) {
-  const order = orderOfPart(part, blankBasisOf(shop).dieOpeningMm);
+function Bends({ shop, part, gauge }: Props) {
+  const order = orderOfPart(part, houseVMm(gauge, blankBasisOf(shop)));
   if (order.steps.length === 0) return <p className={styles.note}>Sold flat: nothing is bent.</p>;
   return (
     <>

@@ -15,6 +15,7 @@ import { Materials } from './materials/materials.tsx';
 import { Sheets } from './materials/sheets.tsx';
 import { Parts } from './parts/parts.tsx';
 import styles from './shop.module.css';
+import { Tools } from './tools/tools.tsx';
 
 /** What the shop has and makes: everything a work order or a plan refers to. */
 export function ShopScreen() {
@@ -47,6 +48,7 @@ function Sections({ shop }: { shop: Shop }) {
       count: shop.machine.length,
       content: <Machines shop={shop} now={now} />,
     },
+    { id: 'tools', label: 'Brake tools', count: shop.tool.length, content: <Tools shop={shop} /> },
     {
       id: 'calendars',
       label: 'Calendars',

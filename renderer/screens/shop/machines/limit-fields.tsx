@@ -116,8 +116,17 @@ const BrakeLimits = ({ form: { entries, errors, set }, units }: StageFields) => 
       units={units}
       value={entries.dieOpeningMm ?? NaN}
       onChange={(dieOpeningMm) => set({ dieOpeningMm })}
-      help="the V usually set up"
+      help="the V usually set up, until dies are entered in Brake tools"
       error={errors.dieOpeningMm}
+    />
+    <Length
+      label="Between side frames"
+      units={units}
+      value={entries.betweenFramesMm ?? NaN}
+      placeholder="not known"
+      onChange={(mm, empty) => set({ betweenFramesMm: empty ? null : mm })}
+      help="for loads on short pieces; empty: not known"
+      error={errors.betweenFramesMm}
     />
   </>
 );

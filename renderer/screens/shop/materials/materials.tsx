@@ -20,11 +20,12 @@ import { Fields, Group } from '../../../form/form-frame.tsx';
 import { without, withEntry } from '../../../form/list.ts';
 import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
 import { Section } from '../../../form/section.tsx';
+import { Length } from '../../../form/parsed-field.tsx';
 import { AreaWeight, Strength, Thickness } from '../../../form/stock-fields.tsx';
 import type { Form } from '../../../form/use-form.ts';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { DeductionFields } from './deduction-fields.tsx';
-import { fromTable, missingGauges } from './gauge-rows.ts';
+import { fromTable, missingGauges, withHouseV } from './gauge-rows.ts';
 
 export const metalName: Readonly<Record<Metal, string>> = {
   steel: 'Steel, uncoated',
@@ -134,7 +135,7 @@ function Gauges({ form, units }: { form: Form<RowOf<'material'>>; units: LengthU
   return (
     <Group
       title="Gauges"
-      note="The number alone does not fix the thickness: prefinished stock is ordered to a stated decimal. Put in what your supplier states."
+      note="The number alone does not fix the thickness: prefinished stock is ordered to a stated decimal. Put in what your supplier states. The house V is what it is bent in on every brake; left empty, the die nearest to six thicknesses."
       end={
         <span className={styles.ends}>
           <Menu label="Published gauges" entries={missing}>
@@ -161,6 +162,7 @@ function Gauges({ form, units }: { form: Form<RowOf<'material'>>; units: LengthU
           published={fromTable(metal, gauge)}
           error={(field) => form.errors[`gauges.${i}.${field}`]}
           onChange={(patch) => set(withEntry(gauges, i, patch))}
+          onHouseV={(vMm) => set(gauges.map((one, k) => (k === i ? withHouseV(one, vMm) : one)))}
           onRemove={() => set(without(gauges, i))}
         />
       ))}
@@ -175,10 +177,12 @@ interface GaugeProps {
   published: Gauge;
   error: (field: keyof Gauge) => string | undefined;
   onChange: (patch: Partial<Gauge>) => void;
+  /** null: by the usual rule. */
+  onHouseV: (vMm: number | null) => void;
   onRemove: () => void;
 }
 
-function GaugeLine({ gauge, units, published, error, onChange, onRemove }: GaugeProps) {
+function GaugeLine({ gauge, units, published, error, onChange, onHouseV, onRemove }: GaugeProps) {
   return (
     <div className={styles.line} role="group" aria-label={`Gauge ${gauge.label}`}>
       <TextField
@@ -200,6 +204,14 @@ function GaugeLine({ gauge, units, published, error, onChange, onRemove }: Gauge
         kgPerM2={gauge.kgPerM2}
         error={error('kgPerM2')}
         onChange={(kgPerM2) => onChange({ kgPerM2 })}
+      />
+      <Length
+        label="House V"
+        units={units}
+        value={gauge.vMm ?? NaN}
+        placeholder="by rule"
+        error={error('vMm')}
+        onChange={(mm, empty) => onHouseV(empty ? null : mm)}
       />
       <div className={styles.end}>
         <Button small onPress={() => onChange(published)} isDisabled={published === gauge}>

@@ -3,6 +3,7 @@ import { blankOf, type Blank } from '../../../../core/part/blank.ts';
 import { drawProfile, type Drawing } from '../../../../core/part/drawing.ts';
 import type { Finding } from '../../../../core/limits/finding.ts';
 import { formingOf, blankBasisOf } from '../../../../core/part/forming.ts';
+import { houseVMm } from '../../../../core/part/house-v.ts';
 import { girth, hits, type GirthStep } from '../../../../core/part/girth.ts';
 import { materialCost, type MaterialCost } from '../../../../core/part/material-cost.ts';
 import { checkPart } from '../../../../core/limits/limits.ts';
@@ -57,7 +58,7 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
     cost: materialCost(blank.value, shop.sheet, material.id, gauge.label),
     steps: width.value.steps,
     hits: hits(profile.data),
-    order: orderOfPart(part, basis.dieOpeningMm),
+    order: orderOfPart(part, houseVMm(gauge, basis)),
     machines: machines.map((machine) => ({
       machineName: machine.name,
       findings: checkPart(part, asked, machine),
