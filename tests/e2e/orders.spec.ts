@@ -30,7 +30,7 @@ test(
     await expect(page.getByText('0 lines ready')).toBeVisible();
     await expect(page.getByText('18 rows to fix')).toBeVisible();
 
-    await page.getByRole('gridcell', { name: '-5', exact: true }).click();
+    await page.getByRole('gridcell', { name: '▲ -5', exact: true }).click();
     await page.getByLabel('quantity, row 4').fill('45');
     await page.keyboard.press('Enter');
     await expect(page.getByText('17 rows to fix')).toBeVisible();
