@@ -7,7 +7,7 @@ import { Combo, Select } from '../../ui/choice.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import styles from './cutting.module.css';
 import type { ReadyCuts } from '../../queries/cuts.ts';
-import { stacksOf, type StepEdit } from './use-steps.ts';
+import { stacksIn, type StepEdit } from './use-steps.ts';
 
 interface Props {
   query: ReadyCuts;
@@ -23,7 +23,7 @@ export function CopyStep({ query: { shop, cuts }, cut, step, edit, onClose }: Pr
   const [runId, setRunId] = useState<string | null>(null);
   const [chosen, setStack] = useState<string | null>(null);
   const other = others.find(({ run }) => run.id === runId);
-  const stacks = other ? stacksOf(other) : [];
+  const stacks = other ? stacksIn(other) : [];
   const stack = stacks.find((id) => id === chosen) ?? stacks[0] ?? null;
   const copy = () => {
     if (runId === null || stack === null) return;

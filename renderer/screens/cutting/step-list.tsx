@@ -1,4 +1,4 @@
-import { ArrowDown, ArrowUp, Copy, GripVertical, Plus, Trash2 } from 'lucide-react';
+import { ArrowDown, ArrowUp, Copy, GripVertical, Pencil, Trash2 } from 'lucide-react';
 import { useState, type KeyboardEvent } from 'react';
 import {
   Button as Handle,
@@ -10,10 +10,10 @@ import {
 import type { CutStep } from '../../../core/cutting/step.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
-import { Button } from '../../ui/button.tsx';
 import { IconButton } from '../../ui/icon-button.tsx';
-import { AddStep } from './add-step.tsx';
 import { CopyStep } from './copy-step.tsx';
+import { ListTools } from './list-tools.tsx';
+import { StepDialog } from './step-dialog.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 import { stepsOf, type StepEdit } from './use-steps.ts';
@@ -40,10 +40,10 @@ const HEADS = [
   '',
 ];
 
-/** The settings in the order to cut. Drag a row, or hold Alt and press an arrow; Delete takes one out. */
+/** The settings in the order to cut. Drag a row, or hold Alt and press an arrow; Enter changes one, Delete takes it out. */
 export function StepList({ query, cut, edit }: Props) {
   const [copied, setCopied] = useState<CutStep | null>(null);
-  const [adding, setAdding] = useState(false);
+  const [changing, setChanging] = useState<CutStep | null>(null);
   const steps = stepsOf(cut);
   const rows = stepRows(steps, query.shop.settings.units);
   const dragAndDropHooks = useRowDrag(edit);
@@ -61,6 +61,7 @@ export function StepList({ query, cut, edit }: Props) {
           aria-label="Steps"
           items={rows.map((row) => ({ ...row, id: String(row.number) }))}
           {...(edit ? { dragAndDropHooks } : {})}
+          {...(edit ? { onAction: (key) => setChanging(steps[Number(key) - 1] ?? null) } : {})}
           renderEmptyState={() => <p className={styles.padded}>No steps: every one was removed.</p>}
           dependencies={[cut]}
         >
@@ -76,22 +77,23 @@ export function StepList({ query, cut, edit }: Props) {
                   row={row}
                   last={rows.length}
                   edit={edit}
+                  onChange={() => setChanging(steps[row.number - 1] ?? null)}
                   onCopy={() => setCopied(steps[row.number - 1] ?? null)}
                 />
               )}
             </GridListItem>
           )}
         </GridList>
-        {edit && (
-          <div className={styles.padded}>
-            <Button small icon={Plus} onPress={() => setAdding(true)}>
-              Add a step
-            </Button>
-          </div>
-        )}
+        {edit && <ListTools query={query} cut={cut} edit={edit} />}
       </div>
-      {edit && adding && (
-        <AddStep shop={query.shop} cut={cut} onAdd={edit.add} onClose={() => setAdding(false)} />
+      {edit && changing && (
+        <StepDialog
+          shop={query.shop}
+          cut={cut}
+          step={changing}
+          onDone={(step) => edit.change(changing.number - 1, step)}
+          onClose={() => setChanging(null)}
+        />
       )}
       {edit && copied && (
         <CopyStep query={query} cut={cut} step={copied} edit={edit} onClose={() => setCopied(null)} />
@@ -152,16 +154,19 @@ function StepTools({
   row: { number },
   last,
   edit,
+  onChange,
   onCopy,
 }: {
   row: StepRow;
   last: number;
   edit: StepEdit;
+  onChange: () => void;
   onCopy: () => void;
 }) {
   const at = number - 1;
   return (
     <span className={styles.tools}>
+      <IconButton small label={`Change step ${number}`} keys="Enter" icon={Pencil} onPress={onChange} />
       <IconButton
         small
         label={`Move step ${number} up`}

@@ -1,8 +1,12 @@
 import type { SheetGroup } from '../../../core/cutting/plan.ts';
+import { groupOfStack, newStack, stacksOf } from '../../../core/cutting/stacks.ts';
 import { relisted } from '../../../core/cutting/renumber.ts';
 import type { CutStep } from '../../../core/cutting/step.ts';
-import { cutListOf, moveStep } from '../../../core/edit/cutting-steps.ts';
-import type { RunCut } from '../../../core/planning/cut-run.ts';
+import { addSheets, changeStep, cutListOf, moveStep, sheetsFor } from '../../../core/edit/cutting-steps.ts';
+import type { Sheet } from '../../../core/material/material.ts';
+import { stockFor, type RunCut } from '../../../core/planning/cut-run.ts';
+import { sentence } from '../../../core/result.ts';
+import { counted } from '../../../core/units/count.ts';
 import type { CutList } from '../../../core/shop/stock.ts';
 import { navigate } from '../../router.ts';
 import { toastError } from '../../ui/toast.tsx';
@@ -14,6 +18,11 @@ export interface StepEdit {
   move(from: number, to: number): void;
   remove(at: number): void;
   add(step: CutStep): void;
+  change(at: number, step: CutStep): void;
+  /** Sheets of a stock, laid ready for steps to be added. */
+  addSheets(sheet: Sheet, count: number): void;
+  /** The whole list in place of another run's. */
+  copyListTo(runId: string): void;
   /** Put a step last in another run's list, fed from one of its stacks. */
   copyTo(step: CutStep, runId: string, stack: string): void;
   planAgain(): void;
@@ -26,14 +35,15 @@ export const stepsOf = ({ plan }: RunCut): readonly CutStep[] => (plan.ok ? plan
 const sheetsOf = ({ plan, changed }: RunCut): readonly SheetGroup[] =>
   changed?.groups ?? (plan.ok ? plan.value.groups : []);
 
-/** Every stack that a step can be fed from: sheets, panels, strips. */
-export const stacksOf = (cut: RunCut): string[] => [
-  ...new Set([...sheetsOf(cut).map(({ id }) => id), ...stepsOf(cut).map(({ stack }) => stack)]),
-];
+/** Every stack that a step can be fed from: sheets, panels, strips, what is left. */
+export const stacksIn = (cut: RunCut): string[] => stacksOf(sheetsOf(cut), stepsOf(cut));
 
 /** The sheets that a stack is cut from. */
-export const groupOfStack = (cut: RunCut, stack: string): string =>
-  stepsOf(cut).find((step) => step.stack === stack)?.group ?? stack;
+export const groupIn = (cut: RunCut, stack: string): string =>
+  groupOfStack(sheetsOf(cut), stepsOf(cut), stack);
+
+/** A stack that the list does not have yet, for pieces cut from one. */
+export const newStackIn = (cut: RunCut, from: string): string => newStack(sheetsOf(cut), stepsOf(cut), from);
 
 /** A run's list as it is on the screen, with these steps. */
 export function listOf(cut: RunCut, groups: readonly SheetGroup[], steps: readonly CutStep[]): CutList {
@@ -43,10 +53,10 @@ export function listOf(cut: RunCut, groups: readonly SheetGroup[], steps: readon
   return cutListOf(changed?.id ?? run.id, lines, groups, listed, changed?.revision ?? 0);
 }
 
-export function useSteps({ cuts }: ReadyCuts, cut: RunCut): StepEdit {
+export function useSteps({ shop, cuts }: ReadyCuts, cut: RunCut): StepEdit {
   const act = useAct();
-  const save = (of: RunCut, steps: readonly CutStep[], label: string): void =>
-    void act({ do: 'cutting.save', list: listOf(of, sheetsOf(of), steps), label }).catch(toastError);
+  const save = (of: RunCut, steps: readonly CutStep[], label: string, groups = sheetsOf(of)): void =>
+    void act({ do: 'cutting.save', list: listOf(of, groups, steps), label }).catch(toastError);
   return {
     move(from, to) {
       const steps = stepsOf(cut);
@@ -64,10 +74,27 @@ export function useSteps({ cuts }: ReadyCuts, cut: RunCut): StepEdit {
         `Remove step ${at + 1} from run ${cut.run.id}`,
       ),
     add: (step) => save(cut, [...stepsOf(cut), step], `Add a step to run ${cut.run.id}`),
+    change: (at, step) =>
+      save(cut, changeStep(stepsOf(cut), at, step), `Change step ${at + 1} of run ${cut.run.id}`),
+    addSheets: (sheet, count) =>
+      save(
+        cut,
+        stepsOf(cut),
+        `Add ${counted(count, 'sheet')} to run ${cut.run.id}`,
+        addSheets(sheetsOf(cut), sheet, count),
+      ),
+    copyListTo(runId) {
+      const other = cuts.find(({ run }) => run.id === runId);
+      if (!other) return;
+      const laid = sheetsFor(sheetsOf(cut), stockFor(shop, other.run), shop.settings.units);
+      if (!laid.ok) return toastError(new Error(sentence(laid.issues)));
+      save(other, stepsOf(cut), `Copy the list of run ${cut.run.id} to run ${runId}`, laid.value);
+      navigate('cutting', runId);
+    },
     copyTo(step, runId, stack) {
       const other = cuts.find(({ run }) => run.id === runId);
       if (!other) return;
-      const copied = { ...step, group: groupOfStack(other, stack), stack, rest: null };
+      const copied = { ...step, group: groupIn(other, stack), stack, rest: null };
       save(
         other,
         [...stepsOf(other), copied],

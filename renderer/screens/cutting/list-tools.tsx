@@ -1,0 +1,34 @@
+import { Copy, Layers, Plus } from 'lucide-react';
+import { useState } from 'react';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
+import { Button } from '../../ui/button.tsx';
+import type { ReadyCuts } from '../../queries/cuts.ts';
+import { AddSheets } from './add-sheets.tsx';
+import { CopyList } from './copy-list.tsx';
+import styles from './cutting.module.css';
+import { StepDialog } from './step-dialog.tsx';
+import type { StepEdit } from './use-steps.ts';
+
+/** What is done to a list as a whole: a step or sheets more, and all of it copied. */
+export function ListTools({ query, cut, edit }: { query: ReadyCuts; cut: RunCut; edit: StepEdit }) {
+  const [open, setOpen] = useState<'step' | 'sheets' | 'copy' | null>(null);
+  const close = () => setOpen(null);
+  return (
+    <div className={styles.listTools}>
+      <Button small icon={Plus} onPress={() => setOpen('step')}>
+        Add a step
+      </Button>
+      <Button small icon={Layers} onPress={() => setOpen('sheets')}>
+        Add sheets
+      </Button>
+      <Button small icon={Copy} onPress={() => setOpen('copy')}>
+        Copy the list
+      </Button>
+      {open === 'step' && (
+        <StepDialog shop={query.shop} cut={cut} step={null} onDone={edit.add} onClose={close} />
+      )}
+      {open === 'sheets' && <AddSheets shop={query.shop} cut={cut} edit={edit} onClose={close} />}
+      {open === 'copy' && <CopyList query={query} cut={cut} edit={edit} onClose={close} />}
+    </div>
+  );
+}
