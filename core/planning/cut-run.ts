@@ -24,7 +24,7 @@ const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOper
   Math.max(0, quantity - piecesCovered(shop, line.id, (started ?? suspended)?.counted ?? 0));
 
 /** Where the shop has not said: 6 in × 24 in (common practice, no source), ten of a size (our own figure). */
-const USUAL_REMNANTS = { widthMm: 152.4, lengthMm: 609.6, most: 10 };
+export const USUAL_REMNANTS = { widthMm: 152.4, lengthMm: 609.6, most: 10 };
 
 /** What is kept of a sheet in this shop. */
 export const remnantRuleOf = ({ settings }: Shop): RemnantRule => ({

@@ -13,6 +13,7 @@ import { IdleCutting } from './idle-cutting.tsx';
 import { Look } from './look.tsx';
 import { PartRuleFields } from './part-rule-fields.tsx';
 import { PlanningFields } from './planning-fields.tsx';
+import { RemnantFields } from './remnant-fields.tsx';
 import styles from './settings.module.css';
 import { ShopFields } from './shop-fields.tsx';
 import { WeightFields } from './weight-fields.tsx';
@@ -74,6 +75,7 @@ function SettingsForm({ shop }: { shop: Shop }) {
       <ShopFields form={form} />
       <WeightFields form={form} />
       <PlanningFields form={form} />
+      <RemnantFields form={form} />
       <FloorFields form={form} />
       <PartRuleFields form={form} />
     </FormFrame>
