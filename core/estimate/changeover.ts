@@ -11,3 +11,23 @@ export const defaultChangeover = (stage: Stage): ChangeoverRules =>
   stage === 'shear'
     ? { combine: 'max', attributes: { material: 600, gauge: 600, colour: 600 }, exceptions: [] }
     : { combine: 'sum', attributes: { profile: 300, gauge: 600, material: 180 }, exceptions: [] };
+
+/**
+ * Usual seconds to change the tools of a brake: die and punch 30 min with usual clamps, hemming tools in or out 10 min.
+ * Common practice, no source.
+ */
+export const TOOL_CHANGEOVER = { tools: 1800, hemming: 600 } as const;
+
+/**
+ * A brake's rules with changeovers by its tools: another gauge costs nothing any more, since gauges that share a V share the
+ * tools and others change them; all its other figures stay.
+ */
+export function byTools({ attributes, exceptions, ...rules }: ChangeoverRules): ChangeoverRules {
+  const kept = { ...attributes };
+  delete kept.gauge;
+  return {
+    ...rules,
+    attributes: { ...TOOL_CHANGEOVER, ...kept },
+    exceptions: exceptions.filter(({ attribute }) => attribute !== 'gauge'),
+  };
+}

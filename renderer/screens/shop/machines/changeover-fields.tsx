@@ -1,5 +1,5 @@
 import { Plus, X } from 'lucide-react';
-import { defaultChangeover } from '../../../../core/estimate/changeover.ts';
+import { byTools, defaultChangeover, TOOL_CHANGEOVER } from '../../../../core/estimate/changeover.ts';
 import type { Attribute, Machine } from '../../../../core/shop/machine.ts';
 import { formatDuration } from '../../../../core/units/duration.ts';
 import { Button } from '../../../ui/button.tsx';
@@ -9,6 +9,7 @@ import styles from '../../../form/form.module.css';
 import { Fields, Group } from '../../../form/form-frame.tsx';
 import { without, withEntry } from '../../../form/list.ts';
 import { Duration } from '../../../form/parsed-field.tsx';
+import { hasTools } from '../../../../core/limits/tool-limits.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import type { MachineFields } from './limit-fields.tsx';
 import { attributesAt, valuesOf, withChangeover } from './machine-edit.ts';
@@ -18,12 +19,21 @@ import { attributeName } from './state-fields.tsx';
 export function ChangeoverFields({ shop, form }: MachineFields) {
   const { entries, errors, set } = form;
   const { combine, attributes } = entries.changeover;
-  const usual = defaultChangeover(entries.stage).attributes;
+  const usual = { ...TOOL_CHANGEOVER, ...defaultChangeover(entries.stage).attributes };
+  const offered = hasTools(entries, shop.tool) && attributes.tools === undefined;
   return (
     <Group
       title="Changeover"
       note="Time lost between two operations that differ. An empty field costs nothing. Usual figures are common practice, no source: your own beat them."
     >
+      {offered && (
+        <p className={styles.note}>
+          The tools of this brake are on record, but a change of them costs nothing yet.{' '}
+          <Button small onPress={() => set({ changeover: byTools(entries.changeover) })}>
+            {`Count tools instead of gauge: ${formatDuration(TOOL_CHANGEOVER.tools)}, hemming tools ${formatDuration(TOOL_CHANGEOVER.hemming)}`}
+          </Button>
+        </p>
+      )}
       <Fields>
         {attributesAt(shop, entries).map((name) => (
           <Duration
