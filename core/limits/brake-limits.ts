@@ -109,21 +109,22 @@ function openingForThickness({ gauge, units }: Asked, machine: Machine): Found[]
   ];
 }
 
-/** The one blank is cut for one V; measured deductions may say that this machine's V needs another. */
+/** The one blank is cut for one V; measured deductions or the radius that it makes may say that this machine's V needs another. */
 function otherV(asked: Asked, machine: Machine): Found[] {
   const { part, material, gauge, girthRule: rule, units } = asked;
-  if (material.deductions.length === 0) return [];
+  const measured = material.deductions.length > 0;
+  if (!measured && rule !== 'computedByV') return [];
   const widthOf = (forming: Forming): number | null => {
     const width = girth(part.profile, { ...forming, rule });
     return width.ok ? width.value.girthMm : null;
   };
   const cut = widthOf(formingOf(material, gauge, asked));
-  const here = widthOf(formingIn(material, gauge, machine.dieOpeningMm, units));
+  const here = widthOf(formingIn(material, gauge, machine.dieOpeningMm, asked));
   if (cut === null || here === null || Math.abs(cut - here) < SAME_BLANK_MM) return [];
   return [
     found(
       'other V measured',
-      `The blank is cut ${formatLength(cut, units)} wide, for another V; by your measured deductions ${machine.name} needs ${formatLength(here, units)}.`,
+      `The blank is cut ${formatLength(cut, units)} wide, for another V; by ${measured ? 'your measured deductions' : 'the radius that its V makes'} ${machine.name} needs ${formatLength(here, units)}.`,
       'Set up the V that the blank is cut for, or expect the last flange to differ.',
     ),
   ];

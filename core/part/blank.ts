@@ -21,7 +21,7 @@ export interface Blank {
 export function blankOf(
   line: { readonly id: string; readonly lengthMm: number },
   part: Pick<Part, 'id' | 'profile'>,
-  material: Pick<Material, 'kFactor' | 'deductions'>,
+  material: Pick<Material, 'metal' | 'tensileMpa' | 'kFactor' | 'deductions'>,
   gauge: Gauge,
   basis: BlankBasis,
 ): Result<Blank> {

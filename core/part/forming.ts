@@ -1,6 +1,7 @@
 import type { Gauge, Material, MeasuredDeduction } from '../material/material.ts';
 import { houseVMm, sameV } from './house-v.ts';
 import type { GirthRule } from './profile.ts';
+import { airBendRadiusMm } from './radius.ts';
 import type { Tool } from './tool.ts';
 import type { LengthUnits } from '../units/length.ts';
 
@@ -61,23 +62,29 @@ const measuredIn = (
     )
     .toSorted((a, b) => Number(a.dieOpeningMm === null) - Number(b.dieOpeningMm === null));
 
+/** What of a metal decides how it forms. */
+type FormedMetal = Pick<Material, 'metal' | 'tensileMpa' | 'kFactor' | 'deductions'>;
+
 /** A metal as the shop forms it, in the V of its gauge. */
 export const formingOf = (
-  material: Pick<Material, 'kFactor' | 'deductions'>,
+  material: FormedMetal,
   gauge: Pick<Gauge, 'label' | 'thicknessMm' | 'vMm'>,
-  basis: Pick<BlankBasis, 'dieOpeningMm' | 'tools' | 'units'>,
-): Forming => formingIn(material, gauge, houseVMm(gauge, basis), basis.units);
+  basis: BlankBasis,
+): Forming => formingIn(material, gauge, houseVMm(gauge, basis), basis);
 
-/** A metal as it forms in a V; null: no V is known. */
+/** A metal as it forms in a V; null: no V is known, and an open radius is one thickness. */
 export const formingIn = (
-  material: Pick<Material, 'kFactor' | 'deductions'>,
+  material: FormedMetal,
   gauge: Pick<Gauge, 'label' | 'thicknessMm'>,
   dieOpeningMm: number | null,
-  units: LengthUnits,
+  { girthRule, units }: Pick<BlankBasis, 'girthRule' | 'units'>,
 ): Forming => ({
   thicknessMm: gauge.thicknessMm,
   kFactor: material.kFactor,
   measured: measuredIn(material, gauge, dieOpeningMm),
+  ...(girthRule === 'computedByV' && dieOpeningMm !== null
+    ? { radiusMm: airBendRadiusMm(dieOpeningMm, material) }
+    : {}),
   units,
 });
 

@@ -20,7 +20,7 @@ export interface Girth {
 }
 
 export interface GirthOptions extends Forming {
-  /** `computed`: with bend deductions. `outsideSum`: outside lengths added up, a habit on light gauge. */
+  /** `computed`, `computedByV`: with bend deductions. `outsideSum`: outside lengths added up, a habit on light gauge. */
   readonly rule: GirthRule;
 }
 
@@ -35,7 +35,7 @@ function reasonOf(rule: GirthOptions['rule'], { measuredMm, kFactor }: FoldShape
 function bendSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthStep[] {
   return bendShapes(profile, forming).map((shape, i) => {
     const drawn = 2 * setback(profile.measured, shape);
-    const takes = rule === 'computed' ? bendAllowance(shape) : 2 * setback('outside', shape);
+    const takes = rule === 'outsideSum' ? 2 * setback('outside', shape) : bendAllowance(shape);
     return {
       label: `bend ${i + 1}, ${shape.angle}°`,
       addMm: takes - drawn,
@@ -53,7 +53,7 @@ function hemSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthSt
       { label: `hem lip at the ${edge}`, addMm: hem.lengthMm, reason: null },
       {
         label: `fold of the ${edge} hem, ${hem.kind}`,
-        addMm: rule === 'computed' ? -hemDeduction(shape) : 0,
+        addMm: rule === 'outsideSum' ? 0 : -hemDeduction(shape),
         reason: reasonOf(rule, shape),
       },
     ];

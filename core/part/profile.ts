@@ -44,6 +44,9 @@ export const profile = z
   });
 export type Profile = DeepReadonly<z.infer<typeof profile>>;
 
-/** How the blank is worked out from the drawn flanges: `computed` with bend deductions, or outside lengths added up. */
-export const girthRule = z.enum(['computed', 'outsideSum']);
+/**
+ * How the blank is worked out from the drawn flanges: with bend deductions, where a bend that names no radius takes one
+ * thickness (`computed`) or the radius that the V makes (`computedByV`); or outside lengths added up.
+ */
+export const girthRule = z.enum(['computed', 'computedByV', 'outsideSum']);
 export type GirthRule = z.infer<typeof girthRule>;

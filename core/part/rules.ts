@@ -154,8 +154,8 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   },
   'other V measured': {
     verdict: 'warning',
-    says: 'The blank is cut for another V, and your own measured deductions differ.',
-    source: 'measured in your shop',
+    says: 'The blank is cut for another V, and your own measured deductions, or the radius it makes, differ.',
+    source: 'measured in your shop, or the share of the V that air forming makes',
   },
   'K-factor': {
     verdict: 'warning',

@@ -83,7 +83,7 @@ export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   transferShare: 1,
   currency: null,
   crewLimit: null,
-  girthRule: 'computed',
+  girthRule: 'computedByV',
   partRules: {},
   publishing: 'always',
   backupFolder: null,

@@ -127,7 +127,7 @@ it('a blank of 12 × 120 in in 24 gauge galvanized weighs 11.6 lb', () => {
   const piece = blankOf(
     line,
     { id: 'flat', profile: flat },
-    { kFactor: 0.446, deductions: [] },
+    { metal: 'galvanized', tensileMpa: 414, kFactor: 0.446, deductions: [] },
     { ...galvanized24, label: '24' },
     {
       girthRule: 'computed',

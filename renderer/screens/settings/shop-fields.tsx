@@ -1,9 +1,15 @@
+import { useMemo } from 'react';
+import type { GirthRule } from '../../../core/part/profile.ts';
+import { girthChange } from '../../../core/report/girth-change.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
+import type { Shop } from '../../../core/shop/state.ts';
+import { formatLength } from '../../../core/units/length.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import { Combo, Select } from '../../ui/choice.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { Fields, Group } from '../../form/form-frame.tsx';
 import type { Form } from '../../form/use-form.ts';
+import { useShop } from '../../queries/hooks.ts';
 import { zonesWith } from './time-zones.ts';
 
 /** ISO 4217, by code and name; null is kept until the shop says which. */
@@ -74,19 +80,45 @@ export function ShopFields({ form }: { form: Form<Settings> }) {
   );
 }
 
-const GirthField = ({ form: { entries, set } }: { form: Form<Settings> }) => (
-  <Select
-    label="Girth"
-    options={[
-      { id: 'computed', name: 'bends deducted' },
-      { id: 'outsideSum', name: 'outsides added up' },
-    ]}
-    value={entries.girthRule}
-    onChange={(rule) => set({ girthRule: rule as Settings['girthRule'] })}
-    help={
-      entries.girthRule === 'computed'
-        ? 'what the bends stretch is subtracted'
-        : 'simple, and a little long; usual on light gauge'
-    }
-  />
-);
+const GIRTH_RULES: readonly { readonly id: GirthRule; readonly name: string; readonly help: string }[] = [
+  {
+    id: 'computedByV',
+    name: 'bends deducted, radius by the V',
+    help: 'what the bends stretch is subtracted; a radius left to the die is what the V makes of the metal',
+  },
+  {
+    id: 'computed',
+    name: 'bends deducted, radius of one thickness',
+    help: 'what the bends stretch is subtracted; a radius left to the die counts as one thickness',
+  },
+  { id: 'outsideSum', name: 'outsides added up', help: 'simple, and a little long; usual on light gauge' },
+];
+
+/** What the choice would do to the open lines; of the old rule, what the V's own radius would do. */
+function changeWords(shop: Shop | undefined, chosen: GirthRule): string {
+  if (shop === undefined) return '';
+  const kept = shop.settings.girthRule;
+  if (chosen === kept && kept !== 'computed') return '';
+  const { lines, of, mostMm } = girthChange(shop, chosen === kept ? 'computedByV' : chosen);
+  if (of === 0) return '';
+  const what =
+    lines === 0
+      ? 'no open line would be cut otherwise'
+      : `${lines} of ${of} open lines would be cut otherwise, by ${formatLength(mostMm, shop.settings.units)} at most`;
+  return chosen === kept ? `; by the V ${what}` : `; ${what}`;
+}
+
+function GirthField({ form: { entries, set } }: { form: Form<Settings> }) {
+  const { data: shop } = useShop();
+  const chosen = entries.girthRule;
+  const change = useMemo(() => changeWords(shop, chosen), [shop, chosen]);
+  return (
+    <Select
+      label="Girth"
+      options={GIRTH_RULES.map(({ id, name }) => ({ id, name }))}
+      value={chosen}
+      onChange={(rule) => set({ girthRule: rule as GirthRule })}
+      help={`${GIRTH_RULES.find(({ id }) => id === chosen)?.help ?? ''}${change}`}
+    />
+  );
+}

@@ -4,7 +4,7 @@ import { defaultRadiusMm } from '../../../core/part/radius.ts';
 import { aProfile, square } from './profiles.ts';
 
 const gauge = { label: '24', thicknessMm: 0.7, kgPerM2: 5.6 };
-const material = { kFactor: 0.446, deductions: [] };
+const material = { metal: 'galvanized', tensileMpa: 414, kFactor: 0.446, deductions: [] } as const;
 const line = { id: '1042/2', lengthMm: 3000 };
 
 it('a blank is girth by length, with the weight of its own gauge record', () => {
@@ -43,4 +43,18 @@ it('trouble with a profile names the line and the part', () => {
     ok: false,
     issues: [{ subject: 'line 1042/2, part L1', field: 'flangesMm' }],
   });
+});
+
+it('a radius left to the die is what the V makes, where the shop works blanks out so: 24 ga on a V of 8 mm', () => {
+  const basis = { dieOpeningMm: 8, tools: [], units: 'mm' } as const;
+  const widthBy = (girthRule: 'computed' | 'computedByV', radiusMm: number | null) => {
+    const profile = aProfile({ bends: [{ ...square(), radiusMm }] });
+    const blank = blankOf(line, { id: 'L1', profile }, material, gauge, { ...basis, girthRule });
+    return blank.ok ? blank.value.girthMm : NaN;
+  };
+  // 16 % of 8 mm are 1.28 mm instead of one thickness, 0.70: a quarter of a millimetre for each square bend.
+  expect(widthBy('computedByV', null)).toBeCloseTo(widthBy('computed', 1.281), 3);
+  expect(widthBy('computed', null) - widthBy('computedByV', null)).toBeCloseTo(0.25, 2);
+  // A radius that is typed stays as typed.
+  expect(widthBy('computedByV', 2)).toBe(widthBy('computed', 2));
 });

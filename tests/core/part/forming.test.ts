@@ -21,7 +21,12 @@ const widthOf = (
   v: number | null = 8,
 ) => {
   const width = girth(profile, {
-    ...formingOf(aMaterial({ deductions }), gauge, { dieOpeningMm: v, tools: [], units: 'mm' }),
+    ...formingOf(aMaterial({ deductions }), gauge, {
+      girthRule: 'computed',
+      dieOpeningMm: v,
+      tools: [],
+      units: 'mm',
+    }),
     rule: 'computed',
   });
   if (!width.ok) throw new Error(width.issues.map((p) => p.message).join());
@@ -64,6 +69,7 @@ describe('a deduction that the shop measured', () => {
   it('moves the drawing’s neutral line with it: its length stays the girth', () => {
     const rows = [measured({ angle: 90, deductionMm: 1.1 }), measured({ angle: 180, deductionMm: 0.2 })];
     const forming = formingOf(aMaterial({ deductions: rows }), gauge, {
+      girthRule: 'computed',
       dieOpeningMm: 8,
       tools: [],
       units: 'mm',
@@ -89,6 +95,7 @@ describe('a deduction that the shop measured', () => {
   it('that leaves a bend no metal is refused with both figures', () => {
     const wild = girth(aProfile(), {
       ...formingOf(aMaterial({ deductions: [measured({ deductionMm: 40 })] }), gauge, {
+        girthRule: 'computed',
         dieOpeningMm: 8,
         tools: [],
         units: 'mm',

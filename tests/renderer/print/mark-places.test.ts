@@ -14,7 +14,10 @@ describe.each(['in', 'mm'] as const)('a part drawn on paper, in %s', (units) => 
   it.each(shop.part.map((part) => [part.id, part] as const))(
     '%s: no length, angle or name lies over another, over a line, or beyond the picture',
     (_, part) => {
-      const drawn = dimensioned(part.profile, formingOf(material, gauge, { dieOpeningMm: null, tools: [], units }));
+      const drawn = dimensioned(
+        part.profile,
+        formingOf(material, gauge, { girthRule: 'computed', dieOpeningMm: null, tools: [], units }),
+      );
       if (!drawn.ok) throw new Error(part.id);
       const layout = layoutOf(drawn.value, 0.6, units);
       const { lengths, angles, firstEdge } = placeMarks(drawn.value, layout);

@@ -15,7 +15,7 @@ describe.each([0.05, 0.08])('lengths of %f of the drawing', (share) => {
     (_, part) => {
       const drawn = drawProfile(
         part.profile,
-        formingOf(material, gauge, { dieOpeningMm: null, tools: [], units: 'in' }),
+        formingOf(material, gauge, { girthRule: 'computed', dieOpeningMm: null, tools: [], units: 'in' }),
       );
       if (!drawn.ok) throw new Error(part.id);
       const { box } = drawn.value;
