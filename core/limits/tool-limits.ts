@@ -1,4 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
+import { hemForce } from '../part/hem-force.ts';
 import { houseVMm } from '../part/house-v.ts';
 import { airBendKn, KN_PER_TONNE } from '../part/tonnage.ts';
 import type { Tool } from '../part/tool.ts';
@@ -13,8 +14,9 @@ export interface SetUpBrake {
   readonly machine: Machine;
   /** Its tools for the part; null: none are on record, so the V that is usually set up stands. */
   readonly choice: ToolChoice | null;
-  /** Force by length of the bend on these tools, kN/m; null without tools. */
-  readonly bendKnPerM: number | null;
+  /** Force by length on these tools, kN/m: of the bends, and of the hems, 0 without any. */
+  readonly bendKnPerM: number;
+  readonly hemKnPerM: number;
 }
 
 /** A brake's tools count once a die and a punch are on record: a list half entered refuses no part. */
@@ -31,17 +33,23 @@ export function setUpFor(asked: Asked, machine: Machine): SetUpBrake {
   const { part, gauge, lengthMm, material, tools } = asked;
   const vMm = houseVMm(gauge, asked);
   if (machine.stage !== 'brake' || vMm === null || !hasTools(machine, tools))
-    return { machine, choice: null, bendKnPerM: null };
+    return { machine, choice: null, bendKnPerM: 0, hemKnPerM: 0 };
   const { thicknessMm } = gauge;
   const { tensileMpa } = material;
-  const bendKnPerM = airBendKn({ thicknessMm, lengthMm: 1000, tensileMpa, dieOpeningMm: vMm });
-  const choice = chooseTools({ part, vMm, lengthMm, bendKnPerM }, toolsOn(machine.id, tools));
-  return { machine: { ...machine, dieOpeningMm: vMm }, choice, bendKnPerM };
+  const metre = { thicknessMm, lengthMm: 1000, tensileMpa };
+  const bendKnPerM = airBendKn({ ...metre, dieOpeningMm: vMm });
+  const { startHem, endHem } = part.profile;
+  const hemKnPerM = Math.max(0, ...[startHem, endHem].map((hem) => (hem ? hemForce(hem.kind, metre).kn : 0)));
+  const choice = chooseTools({ part, vMm, lengthMm, bendKnPerM, hemKnPerM }, toolsOn(machine.id, tools));
+  return { machine: { ...machine, dieOpeningMm: vMm }, choice, bendKnPerM, hemKnPerM };
 }
 
 /** Tools that a brake lacks for the part, and those that it has but would overload. */
-export function toolLimits({ machine, choice, bendKnPerM }: SetUpBrake, { lengthMm, units }: Asked): Found[] {
-  if (choice === null || bendKnPerM === null) return [];
+export function toolLimits(
+  { machine, choice, bendKnPerM, hemKnPerM }: SetUpBrake,
+  { lengthMm, units }: Asked,
+): Found[] {
+  if (choice === null) return [];
   if (choice.set === null) {
     const v = formatLength(machine.dieOpeningMm ?? 0, units);
     return choice.lacks.map((what) =>
@@ -53,13 +61,20 @@ export function toolLimits({ machine, choice, bendKnPerM }: SetUpBrake, { length
     );
   }
   const loadOf = (knPerM: number): string => formatTonnesPerLength(knPerM / KN_PER_TONNE / 1000, units);
-  return [choice.set.die, choice.set.punch]
-    .filter((tool) => isOver(tool, bendKnPerM))
-    .map((tool) =>
-      found(
-        'tool rating',
-        `Bending loads ${tool.name} with ${loadOf(bendKnPerM)}; it stands ${loadOf(tool.ratingKnPerM ?? 0)}.`,
-        'Use a wider V or a stronger tool.',
-      ),
-    );
+  const { die, punch, hemming } = choice.set;
+  const overloaded = (work: string, tool: Tool | null, knPerM: number): Found[] =>
+    tool === null || !isOver(tool, knPerM)
+      ? []
+      : [
+          found(
+            'tool rating',
+            `${work} loads ${tool.name} with ${loadOf(knPerM)}; it stands ${loadOf(tool.ratingKnPerM ?? 0)}.`,
+            'Use a wider V, a stronger tool or another brake.',
+          ),
+        ];
+  return [
+    ...overloaded('Bending', die, bendKnPerM),
+    ...overloaded('Bending', punch, bendKnPerM),
+    ...overloaded('Making the hem', hemming, hemKnPerM),
+  ];
 }

@@ -62,7 +62,7 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
   },
   'tool rating': {
     verdict: 'stop',
-    says: 'Bending loads a die or a punch more than its maker allows.',
+    says: 'Bending or hemming loads a tool more than its maker allows.',
     // Source: force by length under the lower rating of punch and die, a trade article on tool limits.
     source: 'the tool’s own rating; the force by the usual formula',
   },

@@ -17,8 +17,9 @@ export interface Bending {
   readonly part: Pick<Part, 'profile' | 'bendOrder'>;
   readonly vMm: number;
   readonly lengthMm: number;
-  /** Force by length of the bend, kN/m. */
+  /** Force by length, kN/m: of the bends, and of the hems, 0 without any. */
   readonly bendKnPerM: number;
+  readonly hemKnPerM: number;
 }
 
 /** The tools chosen; or what the brake lacks, each as it follows "has": "no hemming tools". */
@@ -47,7 +48,7 @@ const sharpestOf = ({ bends }: Profile): number => 180 - Math.max(0, ...bends.ma
  * @param own the brake's tools, at least one
  */
 export function chooseTools(bending: Bending, own: readonly Tool[]): ToolChoice {
-  const { part, vMm, lengthMm, bendKnPerM } = bending;
+  const { part, vMm, lengthMm, bendKnPerM, hemKnPerM } = bending;
   const sharpest = sharpestOf(part.profile);
   const sharp = ({ angleDeg }: Tool): boolean => (angleDeg ?? 0) <= sharpest + SAME_DEGREES;
   const lacks: string[] = [];
@@ -73,7 +74,7 @@ export function chooseTools(bending: Bending, own: readonly Tool[]): ToolChoice 
     bendKnPerM,
   );
   const hemmed = isHemmed(part.profile);
-  const hemming = hemmed ? pick('hemming tools', ofKind('hemming'), 0, () => true) : undefined;
+  const hemming = hemmed ? pick('hemming tools', ofKind('hemming'), hemKnPerM, () => true) : undefined;
   if (!die || !punch || (hemmed && !hemming)) return { set: null, lacks };
   return { set: { die, punch, hemming: hemming ?? null }, lacks: null };
 }

@@ -94,4 +94,11 @@ describe('a tool’s own rating', () => {
     expect(stops(part(), [weak, { ...die, id: 'Z6', ratingKnPerM: 60 }, punch])).toEqual([]);
     expect(stops(part(), [{ ...die, ratingKnPerM: 60 }, punch])).toEqual([]);
   });
+
+  it('counts for hemming tools too', () => {
+    // Benson, Press Brake Technology, SME 1997, p. 138: closed, 23 t a metre at 0.6 mm and 32 at 0.8; so about 27.5 at 0.701, 270 kN/m.
+    const strong = aTool({ ...hemming, ratingKnPerM: 280 });
+    expect(stops(hemmed(), [die, punch, { ...hemming, ratingKnPerM: 260 }])).toHaveLength(1);
+    expect(stops(hemmed(), [die, punch, strong])).toEqual([]);
+  });
 });
