@@ -8,6 +8,7 @@ export type Verdict = z.infer<typeof verdict>;
 export const ruleName = z.enum([
   'length',
   'thickness',
+  'thickness, margin',
   'tools',
   'tool rating',
   'minimum strip',
@@ -65,6 +66,12 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
     says: 'Bending or hemming loads a tool more than its maker allows.',
     // Source: force by length under the lower rating of punch and die, a trade article on tool limits.
     source: 'the tool’s own rating; the force by the usual formula',
+  },
+  'thickness, margin': {
+    verdict: 'warning',
+    says: 'The shear takes the metal by one rule for its strength, not by the more cautious one.',
+    source:
+      'between the rating in proportion to the root of the tensile strength and in proportion to the strength itself; plates lie between',
   },
   'minimum strip': {
     verdict: 'stop',

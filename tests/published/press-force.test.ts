@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { deratedThicknessMm } from '../../core/limits/limits.ts';
+import { cautiousThicknessMm, deratedThicknessMm } from '../../core/limits/limits.ts';
 import { mostPerMm } from '../../core/part/concentrated-load.ts';
+import { MILD_STEEL_MPA } from '../../core/part/radius.ts';
 import { airBendKn, KN_PER_US_TON } from '../../core/part/tonnage.ts';
 import { MPA_PER_KSI } from '../../core/units/force.ts';
 import { inchesToMm, MM_PER_FOOT } from '../../core/units/length.ts';
@@ -57,6 +58,16 @@ it('a brake of 100 t with 10 ft between its frames stands 16.7 t a foot', () => 
 });
 
 describe('thickness that a machine rated in mild steel takes', () => {
+  it.each([
+    [600, 1.2],
+    [800, 0.8],
+  ])('of %d MPa metal lies between the two rules on a plate that takes 1.6 mm of 400 MPa', (mpa, plate) => {
+    // Published: a shear maker's plate, 1.6, 1.2 and 0.8 mm of 400, 600 and 800 MPa.
+    const ofMildSteel = (at: number): number => (at * MILD_STEEL_MPA) / 400;
+    expect(cautiousThicknessMm(1.6, ofMildSteel(mpa))).toBeLessThanOrEqual(plate + 1e-9);
+    expect(deratedThicknessMm(1.6, ofMildSteel(mpa))).toBeGreaterThan(plate);
+  });
+
   // Worked by hand from the force law F ∝ T² × strength (freely published shear charts): √(60 / UTS) to 0.01.
   it.each([
     ['structural grade 50', 65, 0.96],

@@ -69,6 +69,12 @@ const theTools = [
 const breaking: Readonly<Record<RuleName, readonly [Profile, Machine, Partial<Omit<Asked, 'part'>>]>> = {
   length: [aProfile(), aBrake(), { lengthMm: 3101 }],
   thickness: [aProfile(), aBrake({ maxThicknessMm: 0.5 }), {}],
+  // 82 ksi: the root of the strength leaves 0.77 mm of a rating of 0.9, the strength itself 0.66.
+  'thickness, margin': [
+    aProfile(),
+    aShear({ maxThicknessMm: 0.9 }),
+    { material: { ...asked().material, tensileMpa: 565 } },
+  ],
   tools: [aProfile({ startHem: closedHem(12) }), aBrake({ tonnes: 200 }), { tools: theTools }],
   'tool rating': [aProfile(), aBrake(), { tools: [{ ...theTools[0]!, ratingKnPerM: 50 }, theTools[1]!] }],
   'minimum strip': [aProfile({ flangesMm: [24], bends: [] }), aShear(), { lengthMm: 600 }],
