@@ -129,11 +129,10 @@ function Rating({ form: { entries, errors, set }, units }: ToolFields) {
   return (
     <NumberField
       label="Rating"
-      unit={units === 'in' ? 'metric tonnes a foot' : 'metric tonnes a metre'}
       value={entries.ratingKnPerM === null ? NaN : entries.ratingKnPerM / knPerM}
       placeholder="not known"
       onChange={(tonnes, empty) => set({ ratingKnPerM: empty ? null : tonnes * knPerM })}
-      help="stamped on it, or by its maker"
+      help={`metric tonnes a ${units === 'in' ? 'foot' : 'metre'}, as stamped on it or by its maker`}
       error={errors.ratingKnPerM}
     />
   );
