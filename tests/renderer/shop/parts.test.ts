@@ -170,10 +170,10 @@ it('a bend list says how the piece is turned, which way its paint looks, and how
   const order = givenOrder(shape, 8, ['fold end hem', 'close end hem', 'bend 2', 'bend 1']);
   const rows = bendRows(order, shape);
   expect(rows.map(({ step, angle, paint }) => `${step} ${angle} ${paint}`)).toEqual([
-    'fold end hem 135° down',
+    'fold end hem 135° turned, 45° included down',
     'close end hem to its gap down',
-    'bend 2 90° down',
-    'bend 1 90° up',
+    'bend 2 90° turned, 90° included down',
+    'bend 1 90° turned, 90° included up',
   ]);
   expect(rows.at(-1)?.before).toMatch(/^turn over/);
   expect(movesSentence(order)).toMatch(/^Turned over once/);

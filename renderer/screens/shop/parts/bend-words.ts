@@ -20,10 +20,16 @@ const beforeIt = ({ flip, turn }: PlacedStep): string => {
   return turn ? 'turn end for end' : '';
 };
 
-/** A hem that stays open is closed onto a spacer of its gap. */
+/** Degrees as typed: a tenth at most, so that the two add up to 180. */
+const bothAngles = (angle: number): string => {
+  const turned = Math.round(angle * 10) / 10;
+  return `${turned}° turned, ${Math.round((180 - turned) * 10) / 10}° included`;
+};
+
+/** A square corner reads the same both ways; others do not, so both are said. A hem that stays open is closed onto a spacer of its gap. */
 function angleOf({ step, angle }: PlacedStep, { startHem, endHem }: Profile): string {
   const hem = step.endsWith('start hem') ? startHem : step.endsWith('end hem') ? endHem : null;
-  if (angle < 180 || hem === null) return `${angle}°`;
+  if (angle < 180 || hem === null) return bothAngles(angle);
   return hem.kind === 'closed' ? 'flat' : 'to its gap';
 }
 
