@@ -19,6 +19,7 @@ import {
   aShear,
   aShop,
   aTool,
+  someSettings,
   NOW,
 } from '../../support/builders.ts';
 
@@ -122,11 +123,12 @@ const anyTools = fc
   )
   .map((tools) => tools.map((one, i) => ({ ...aTool({ id: `T${i}` }), ...one })));
 const anyShop = fc
-  .record({ tool: anyTools, vMm: fc.constantFrom(undefined, 6, 8), hem: fc.boolean() })
-  .map(({ tool, vMm, hem }) => {
+  .record({ tool: anyTools, vMm: fc.constantFrom(undefined, 6, 8), hem: fc.boolean(), byV: fc.boolean() })
+  .map(({ tool, vMm, hem, byV }) => {
     const gauge = { label: '24', thicknessMm: 0.701, kgPerM2: 5.64 };
     return both({
       tool,
+      settings: someSettings({ girthRule: byV ? 'computedByV' : 'computed' }),
       part: [hem ? hemmed : aPart()],
       machine: [...['B1', 'B2', 'B3'].map((id) => aBrake({ id, name: id, tonnes: 300 })), aShear()],
       material: [
@@ -148,7 +150,7 @@ describe('whatever tools a shop has', () => {
         const cut = blankOf(aLine(), part, material, gauge, basis);
         for (const { tools } of bendingOf(shop)?.machines ?? []) {
           if (tools === null) continue;
-          const forming = formingIn(material, gauge, tools.die.openingMm, 'in');
+          const forming = formingIn(material, gauge, tools.die.openingMm, basis);
           const here = girth(part.profile, { ...forming, rule: basis.girthRule });
           expect(cut.ok && here.ok && cut.value.girthMm).toBe(here.ok && here.value.girthMm);
         }
