@@ -14,7 +14,7 @@ import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';
 import { swapOperations } from '../../../core/schedule/search/moves/swap-operations.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 import { firstQueues } from './first-queues.ts';
-import { randomShop } from './random-shop.ts';
+import { randomShop, uncontended } from './random-shop.ts';
 
 const moves = { shiftOperation, swapOperations, joinNeighbours, shiftRun, advanceJob };
 const seeds = fc.integer({ min: 0, max: 1_000_000_000 });
@@ -40,7 +40,7 @@ describe('evaluating a move in the queues', () => {
     it(`${name}: what is committed adds up to the objective of the whole plan timed again, and a rollback restores it`, () => {
       fc.assert(
         fc.property(seeds, (seed) => {
-          const problem = problemOf({ ...randomShop(seed, 9), crew: null });
+          const problem = problemOf(uncontended(randomShop(seed, 9)));
           const first = firstQueues(problem);
           fc.pre(problem.machineOrder !== null && first !== null);
           const evaluator = new LayeredEvaluator(problem, first!);
@@ -70,7 +70,7 @@ describe('evaluating a move in the queues', () => {
       fc.assert(
         fc.property(seeds, fc.integer({ min: 0, max: 60 }), (seed, limit) => {
           const shop = randomShop(seed, 12);
-          const problem = problemOf({ ...shop, machines: machinesOf(shop), crew: null });
+          const problem = problemOf(uncontended({ ...shop, machines: machinesOf(shop) }));
           const first = firstQueues(problem);
           fc.pre(problem.machineOrder !== null && first !== null);
           const evaluator = new LayeredEvaluator(problem, first!);
@@ -96,7 +96,7 @@ describe('evaluating a move in the queues', () => {
   it('timing everything again gives the same figures', () => {
     fc.assert(
       fc.property(seeds, (seed) => {
-        const problem = problemOf({ ...randomShop(seed, 9), crew: null });
+        const problem = problemOf(uncontended(randomShop(seed, 9)));
         const first = firstQueues(problem);
         fc.pre(problem.machineOrder !== null && first !== null);
         expect(new FullEvaluator(problem, first!).objective).toBeCloseTo(

@@ -150,6 +150,20 @@ export function operation(
   };
 }
 
+/** The shop with people enough and nothing held: no machine waits for another. */
+export const uncontended = (input: ProblemInput): ProblemInput => ({
+  ...input,
+  crew: null,
+  jobs: input.jobs.map((job) => ({
+    ...job,
+    operations: job.operations.map((o) => ({
+      ...o,
+      holds: [],
+      ...(o.machines && { machines: o.machines.map((m) => ({ ...m, holds: [] })) }),
+    })),
+  })),
+});
+
 const machinesOf = (input: ProblemInput, o: OperationInput) =>
   o.machines?.map((m) => m.id) ?? input.machines.filter((m) => m.stage === o.stage).map((m) => m.id);
 
