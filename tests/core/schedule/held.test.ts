@@ -11,7 +11,7 @@ import { readShopProblem } from '../../../core/schedule/shop-problem.ts';
 import { Rng } from '../../../core/schedule/search/rng.ts';
 import { built } from './exact.ts';
 import { aJob, aMachine, aProblem, must, queued, refusal, seeds, timed } from './hand-shop.ts';
-import { randomQueues, randomShop, withHolds } from './random-shop.ts';
+import { randomQueues, randomShop, uncontended, withHolds } from './random-shop.ts';
 
 /** Two brakes, a changeover of 60 s between profiles, and lines A, B, C of which A and B hold the hemming tools H. */
 const tools = (
@@ -159,7 +159,7 @@ describe('the checker', () => {
         fc.pre(problem.held !== null);
         const schedule = must(decode(problem, randomQueues(seed, input)));
         expect(check(problem, schedule)).toEqual([]);
-        const alone = built({ ...input, jobs: input.jobs.map(withoutHolds) });
+        const alone = built({ ...uncontended(input), crew: input.crew ?? null });
         const without = timed(alone, schedule.queues);
         if (without.operations.some((o, k) => o.start < schedule.operations[k]!.start)) waited += 1;
         for (const found of improve(problem, { seed })) {
@@ -172,15 +172,6 @@ describe('the checker', () => {
     );
     expect(waited).toBeGreaterThan(30);
   });
-});
-
-const withoutHolds = <J extends { readonly operations: readonly OperationInput[] }>(job: J): J => ({
-  ...job,
-  operations: job.operations.map((o) => ({
-    ...o,
-    holds: [],
-    ...(o.machines && { machines: o.machines.map((m) => ({ ...m, holds: [] })) }),
-  })),
 });
 
 describe('what is held', () => {
