@@ -3,35 +3,18 @@ import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
 import { expect, host, test, type App } from './app.ts';
 import { pdfPages } from './pdf.ts';
+import { openRun, OTHER, RUN, settings, steps, undo } from './run-steps.ts';
 import { goTo, openDemo, takeBack } from './steps.ts';
 
 /** A run on the shear from the list to the paper, and the stock that it is cut from. */
 test.describe.configure({ timeout: 180_000 });
 
-/** A run of the demo shop of three lines, proven at once, and another of its metal. */
-const RUN = '4110/2';
-const OTHER = '4117/2';
-
-const undo = (page: Page) => page.getByRole('banner').getByRole('button', { name: /^Undo: / });
-const steps = (page: Page): Locator => page.getByRole('grid', { name: 'Steps' }).getByRole('row');
 const fact = (page: Page, term: string): Locator =>
   page
     .locator('dl div')
     .filter({ has: page.getByText(term, { exact: true }) })
     .locator('dd');
 const plain = (text: string | null): string => (text ?? '').replaceAll(/\s+/g, ' ').trim();
-
-async function openRun(page: Page, runId: string): Promise<void> {
-  await goTo(page, `#/cutting/${encodeURIComponent(runId)}`);
-  const heading = page.getByRole('heading', { name: `Run ${runId}`, exact: true });
-  await expect(heading).toBeVisible();
-}
-
-/** "Step 3, 9 1/2 in, blank …" of each row, less its number: what is set, in the order it is cut. */
-const settings = (page: Page): Promise<string[]> =>
-  steps(page).evaluateAll((rows) =>
-    rows.map((row) => (row.getAttribute('aria-label') ?? '').replace(/^Step \d+, /, '')),
-  );
 
 test('a run opens to its sheets, its steps move by key, and undo brings them back', async ({ app }) => {
   const { page } = app;
