@@ -88,7 +88,7 @@ test('removing a machine says first what becomes of its work; a code that differ
     await type(page, 'Name', name);
     await type(page, 'Longest piece', '10 ft');
     await type(page, 'Thickest sheet', '0.12 in');
-    await type(page, 'Force', '60');
+    await type(page, 'Force', '150');
     await type(page, 'Die opening', '0.5 in');
     await page.getByRole('button', { name: 'Save', exact: true }).click();
   };
