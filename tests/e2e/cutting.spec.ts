@@ -1,6 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Locator, Page } from '@playwright/test';
+import { counted } from '../../core/units/count.ts';
+import { formatCutLength, MM_PER_INCH } from '../../core/units/length.ts';
 import { expect, host, test, type App } from './app.ts';
 import { pdfPages } from './pdf.ts';
 import { openRun, OTHER, RUN, settings, steps, undo } from './run-steps.ts';
@@ -214,14 +216,14 @@ test(
     const paper = pages.join(' ').replaceAll(/\s+/g, '');
 
     const [head, ...below] = readFileSync(csvPath, 'utf8').trim().split('\r\n').map(cells);
-    expect(head).toHaveLength(11);
-    const isCaution = ([first]: string[]) => first === 'caution';
-    expect(below.filter(isCaution).join(' ')).toContain('Hands clear of the blade and the hold-downs.');
-    const lines = below.filter((row) => !isCaution(row));
+    expect(head).toHaveLength(16);
+    const above = (line: string[]) => ['caution', 'warning', 'note'].includes(line[0] ?? '');
+    expect(below.filter(above).join(' ')).toContain('Hands clear of the blade and the hold-downs.');
+    const lines = below.filter((row) => !above(row));
     expect(lines).toHaveLength(rows.length);
     expect(rows.length).toBeGreaterThan(5);
     lines.forEach((line, at) => {
-      const [number, feed, setting, cut, each, stroke, gives, rest, forLines, blanks, soFar] = line;
+      const [number, feed, setting, cut, each, stroke, gives, rest, forLines, blanks, soFar] = asShown(line);
       expect(rows[at]?.filter(Boolean).slice(0, 10)).toEqual(
         [
           number,
@@ -236,7 +238,7 @@ test(
           `${blanks} (${soFar})`,
         ].slice(0, 10),
       );
-      expect(paper).toContain([number, ...line.slice(1)].join('').replaceAll(/\s+/g, ''));
+      expect(paper).toContain(asShown(line).join('').replaceAll(/\s+/g, ''));
     });
     expect(facts.length).toBeGreaterThan(6);
     for (const [term, value] of facts) expect(paper).toContain(`${term}${value}`.replaceAll(/\s+/g, ''));
@@ -246,6 +248,15 @@ test(
     }
   },
 );
+
+/** A line of the file in the words of screen and paper, which write a length as a fraction where it is one. */
+function asShown([, , , number, stack, fed, size, setBy, cut, each, ...more]: string[]): string[] {
+  const length = formatCutLength(Number(size) * MM_PER_INCH, 'in');
+  const setting = { 'no cut': 'no cut', 'scribed line': `to a line at ${length}`, 'back gauge': length };
+  const pieces = counted(Number(fed), 'piece');
+  const by = setting[setBy as keyof typeof setting];
+  return [number ?? '', `${stack}, ${pieces}`, by, cut ?? '', each ?? '', ...more];
+}
 
 /** The cells of a CSV line (RFC 4180) without line breaks in them. */
 const cells = (line: string): string[] =>

@@ -22,7 +22,10 @@ async function drawPart(page: Page): Promise<void> {
   const before = await inches();
   await type(page, 'Flange 2', '4');
   await expect.poll(inches).toBeCloseTo(before + 1, 3);
-  await page.getByRole('form', { name: 'Add part' }).getByRole('button', { name: 'Save', exact: true }).click();
+  await page
+    .getByRole('form', { name: 'Add part' })
+    .getByRole('button', { name: 'Save', exact: true })
+    .click();
   await expect(undo(page)).toHaveAccessibleName(/Add part ell-2/);
 }
 

@@ -1,3 +1,4 @@
+import { usualLine, usualOrder } from '../../core/shop/order.ts';
 import type { RowKind, RowOf, Shop } from '../../core/shop/state.ts';
 import { toInstant } from '../../core/time/wall.ts';
 import type { Instant } from '../../core/units/brand.ts';
@@ -183,16 +184,10 @@ export const aDowntime = (own: With<'downtime'> = {}): RowOf<'downtime'> => ({
 });
 
 export const anOrder = (own: With<'order'> = {}): RowOf<'order'> => ({
+  ...usualOrder,
   id: '1042',
   customer: 'Invented Roofing',
-  release: null,
   due: at('2026-12-04'),
-  importance: 1,
-  rush: false,
-  status: 'open',
-  closedAt: null,
-  note: '',
-  revision: 0,
   ...own,
 });
 
@@ -200,6 +195,7 @@ export const anOrder = (own: With<'order'> = {}): RowOf<'order'> => ({
 export function aLine(own: With<'line'> = {}): RowOf<'line'> {
   const { orderId = '1042', number = 1 } = own;
   return {
+    ...usualLine,
     id: `${orderId}/${number}`,
     orderId,
     number,
@@ -209,14 +205,6 @@ export function aLine(own: With<'line'> = {}): RowOf<'line'> {
     colourId: 'moss',
     lengthMm: 2540,
     quantity: 20,
-    overrun: 0,
-    status: 'open',
-    makeUpFor: null,
-    due: null,
-    release: null,
-    importance: null,
-    note: '',
-    revision: 0,
     ...own,
   };
 }

@@ -37,7 +37,7 @@ export class Rng {
   }
 
   /** The same in an order drawn at random. Source: R. A. Fisher and F. Yates, in R. Durstenfeld's form (CACM 7(7), 1964; from memory). */
-  shuffled(list: readonly number[]): number[] {
+  shuffled<T>(list: readonly T[]): T[] {
     const order = [...list];
     for (let k = order.length - 1; k > 0; k--) {
       const other = this.below(k + 1);

@@ -30,8 +30,7 @@ export class JobShopGraph {
   static fits(problem: Problem): boolean {
     const { objective, machines, sameOrder } = problem.input;
     const { makespan, ...others } = objective;
-    if (makespan <= 0 || Object.values(others).some((weight) => weight > 0) || sameOrder)
-      return false;
+    if (makespan <= 0 || Object.values(others).some((weight) => weight > 0) || sameOrder) return false;
     if (isContended(problem)) return false;
     const plain = (m: number) =>
       machines[m]!.open === null && problem.setups[m]!.free && problem.availableFrom[m] === problem.input.now;
