@@ -184,10 +184,10 @@ export const aDowntime = (own: With<'downtime'> = {}): RowOf<'downtime'> => ({
 });
 
 export const anOrder = (own: With<'order'> = {}): RowOf<'order'> => ({
-  ...usualOrder,
   id: '1042',
   customer: 'Invented Roofing',
   due: at('2026-12-04'),
+  ...usualOrder,
   ...own,
 });
 
