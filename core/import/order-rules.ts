@@ -1,9 +1,8 @@
 import { otherCase } from '../edit/same-code.ts';
-import { routingOf } from '../planning/operations.ts';
+import { stageWithoutMachine, tooLong } from '../planning/too-long.ts';
 import { startsBeforeDue, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import { termsOf } from '../shop/line-terms.ts';
 import type { Shop } from '../shop/state.ts';
-import { formatLength } from '../units/length.ts';
 import type { JudgeContext, RowIssue } from './kind.ts';
 import type { Place } from './order-place.ts';
 import { formatDayYearAndClock } from '../time/wall.ts';
@@ -75,23 +74,14 @@ export function datesIssues(
   return issues;
 }
 
-/** A piece must fit the longest machine of every stage it needs. */
-export function tooLong(shop: Shop, { partId, lengthMm }: OrderLine): OfRow | null {
-  const part = shop.part.find(({ id }) => id === partId);
-  for (const stage of part ? routingOf(part) : []) {
-    const [first, ...others] = shop.machine.filter((m) => m.stage === stage);
-    if (!first)
-      return {
-        field: 'part',
-        reason: `The shop has no ${stage} to make ${partId} on. Add one in Shop, Machines.`,
-      };
-    const longest = others.reduce((a, b) => (b.maxLengthMm > a.maxLengthMm ? b : a), first);
-    if (lengthMm <= longest.maxLengthMm) continue;
-    const [asked, most] = [lengthMm, longest.maxLengthMm].map((mm) => formatLength(mm, shop.settings.units));
+/** A line must have a machine for every step it needs, and fit the longest of them. */
+export function machineIssue(shop: Shop, line: OrderLine): OfRow | null {
+  const stage = stageWithoutMachine(shop, line);
+  if (stage !== null)
     return {
-      field: 'length',
-      reason: `${asked} is longer than the ${most} that the longest ${stage}, ${longest.name}, takes. Make it of shorter pieces.`,
+      field: 'part',
+      reason: `The shop has no ${stage} to make ${line.partId} on. Add one in Shop, Machines.`,
     };
-  }
-  return null;
+  const reason = tooLong(shop, line);
+  return reason === null ? null : { field: 'length', reason };
 }

@@ -10,7 +10,7 @@ import { orderFields } from './order-fields.ts';
 import { differences, placeRows, type Place } from './order-place.ts';
 import { orderHeadOf, orderRowOf, type OrderHead } from './order-said.ts';
 import { spreadTerms } from './order-terms.ts';
-import { datesIssues, headIssues, tooLong } from './order-rules.ts';
+import { datesIssues, headIssues, machineIssue } from './order-rules.ts';
 import { wasOf } from './order-was.ts';
 
 /** Files of work-order lines: new ones are added, changed ones are changed, what the file lacks stays as it is. */
@@ -194,7 +194,7 @@ function lineRules(
         reason: `Line ${line.id} is ${before.status} and the file says otherwise (${differences(row.line, before).join(', ') || 'dates or note'}). Leave the row out, or change the line in Orders.`,
       },
     ];
-  const long = tooLong(shop, line);
+  const long = machineIssue(shop, line);
   if (long) return [long];
   if (!before)
     return past.line(line.id)

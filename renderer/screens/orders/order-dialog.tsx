@@ -28,6 +28,7 @@ import {
 import { OrderFields } from './order-fields.tsx';
 import { OrderLines } from './order-lines.tsx';
 import { notAsked, pastDues } from './past-due.ts';
+import { tooLongLines } from './too-long-lines.ts';
 import styles from './orders.module.css';
 
 interface Props {
@@ -79,6 +80,7 @@ function OrderForm({ shop, isNew, current, onClose }: FormProps) {
     complete: withTerms,
     held: rowHeld,
     refuses: (entries): FieldErrors => ({
+      ...tooLongLines(shop, current, entries),
       ...notAsked(pastDues(shop, current, entries, present()), asked),
       ...(isNew && shop.order.some(({ id: other }) => other === entries.order.id)
         ? { 'order.id': `Work order ${entries.order.id} already exists. Choose another number.` }
