@@ -13,6 +13,8 @@ interface ClockOptions {
 
 /** Marks a story in which the host matters (start and restart, files, paper, pushes, keys, every screen): told in both. */
 export const host = '@host';
+/** Marks a story of what only the desktop window has: not told in a browser. */
+export const desktop = '@desktop';
 
 export interface App {
   readonly host: HostOptions['host'];

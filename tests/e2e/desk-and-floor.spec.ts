@@ -3,7 +3,7 @@ import type { Command } from '../../core/edit/command.ts';
 import { viewPlan } from '../../core/planning/plan-view.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { instant } from '../../core/units/brand.ts';
-import { expect, host, test } from './app.ts';
+import { desktop, expect, host, test } from './app.ts';
 import { card, factsIn, standAt } from './floor-steps.ts';
 import { NOW } from './open.ts';
 import { goTo, openDemo, said } from './steps.ts';
@@ -176,20 +176,23 @@ test(
   },
 );
 
-test('the desktop menu offers publishing and the plans, as the header does', async ({ app }) => {
-  test.skip(app.electron === null, 'a browser has no menu of ours');
-  const { page, electron } = app;
-  await openDemo(page);
-  const choose = (label: string) =>
-    electron!.evaluate(({ Menu }, wanted) => {
-      const plan = Menu.getApplicationMenu()?.items.find((item) => item.label === '&Plan');
-      plan?.submenu?.items.find((item) => item.label === wanted)?.click();
-    }, label);
-  await choose('Plans: keep, compare, go back…');
-  await expect(page.getByRole('button', { name: 'Keep this plan' })).toBeVisible();
-  await page.keyboard.press('Escape');
-  await choose('Publish the plan…');
-  await expect(page.getByRole('dialog', { name: 'Publish the plan' })).toContainText(
-    'there is nothing to publish',
-  );
-});
+test(
+  'the desktop menu offers publishing and the plans, as the header does',
+  { tag: desktop },
+  async ({ app }) => {
+    const { page, electron } = app;
+    await openDemo(page);
+    const choose = (label: string) =>
+      electron!.evaluate(({ Menu }, wanted) => {
+        const plan = Menu.getApplicationMenu()?.items.find((item) => item.label === '&Plan');
+        plan?.submenu?.items.find((item) => item.label === wanted)?.click();
+      }, label);
+    await choose('Plans: keep, compare, go back…');
+    await expect(page.getByRole('button', { name: 'Keep this plan' })).toBeVisible();
+    await page.keyboard.press('Escape');
+    await choose('Publish the plan…');
+    await expect(page.getByRole('dialog', { name: 'Publish the plan' })).toContainText(
+      'there is nothing to publish',
+    );
+  },
+);

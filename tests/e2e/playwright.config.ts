@@ -18,7 +18,7 @@ export default defineConfig<HostOptions>({
   use: { trace: 'retain-on-failure' },
   projects: [
     { name: 'desktop', use: { host: 'desktop' } },
-    { name: 'browser', use: { host: 'browser' } },
+    { name: 'browser', grepInvert: /@desktop/, use: { host: 'browser' } },
     { name: 'host', grep: /@host/, use: { host: 'browser' } },
   ],
 });
