@@ -4,7 +4,7 @@ import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { Button } from '../../ui/button.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
 import { AddSheets } from './add-sheets.tsx';
-import { CopyList } from './copy-list.tsx';
+import { CopyToRun } from './copy-to-run.tsx';
 import styles from './cutting.module.css';
 import { StepDialog } from './step-dialog.tsx';
 import type { StepEdit } from './use-steps.ts';
@@ -28,7 +28,7 @@ export function ListTools({ query, cut, edit }: { query: ReadyCuts; cut: RunCut;
         <StepDialog shop={query.shop} cut={cut} step={null} onDone={edit.add} onClose={close} />
       )}
       {open === 'sheets' && <AddSheets shop={query.shop} cut={cut} edit={edit} onClose={close} />}
-      {open === 'copy' && <CopyList query={query} cut={cut} edit={edit} onClose={close} />}
+      {open === 'copy' && <CopyToRun query={query} cut={cut} step={null} edit={edit} onClose={close} />}
     </div>
   );
 }

@@ -11,7 +11,7 @@ import type { CutStep } from '../../../core/cutting/step.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
 import { IconButton } from '../../ui/icon-button.tsx';
-import { CopyStep } from './copy-step.tsx';
+import { CopyToRun } from './copy-to-run.tsx';
 import { ListTools } from './list-tools.tsx';
 import { StepDialog } from './step-dialog.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
@@ -96,7 +96,7 @@ export function StepList({ query, cut, edit }: Props) {
         />
       )}
       {edit && copied && (
-        <CopyStep query={query} cut={cut} step={copied} edit={edit} onClose={() => setCopied(null)} />
+        <CopyToRun query={query} cut={cut} step={copied} edit={edit} onClose={() => setCopied(null)} />
       )}
     </div>
   );

@@ -2,11 +2,11 @@ import { memo, useEffect, useId, useMemo, useRef, useState, type KeyboardEvent }
 import type { Reading, RowReading } from '../../../core/import/reading.ts';
 import { classes } from '../../ui/classes.ts';
 import { Tag, type TagLook } from '../../ui/tag.tsx';
+import { useScroll } from '../../ui/use-scroll.ts';
 import { moveCell } from '../orders/grid-keys.ts';
 import styles from './import.module.css';
 import { RowCell } from './row-cell.tsx';
 import { columnWidths, fieldsOf, reasonsOf, rowAt, rowTops, STATES } from './rows-view.ts';
-import { useScroll } from './use-scroll.ts';
 
 /** What can be done with the row that the keyboard is on. */
 export interface RowActs {
@@ -31,10 +31,12 @@ const LOOK: Readonly<Record<RowReading['state'], TagLook>> = {
   known: 'plain',
 };
 const stateWords = new Map(STATES);
+/** As in import.module.css. */
+const HEAD_HEIGHT = 42;
 
 /** Every row as it was read, its reasons beneath; only those in sight are drawn, so that thousands scroll as lightly as ten. */
 export function RowsGrid({ reading, rows, at, onGo, ...acts }: Props) {
-  const { scroller, top, height, width, show } = useScroll();
+  const { scroller, top, height, width, show } = useScroll(HEAD_HEIGHT);
   const fields = useMemo(() => fieldsOf(reading.rows), [reading]);
   const tops = useMemo(() => rowTops(rows), [rows]);
   const tracks = useMemo(

@@ -1,14 +1,15 @@
 import { ArrowDown, ArrowUp } from 'lucide-react';
-import { memo, useLayoutEffect, useMemo, useRef, useState, type KeyboardEvent } from 'react';
+import { memo, useMemo, useRef, useState, type KeyboardEvent } from 'react';
 import type { Shop } from '../../../core/shop/state.ts';
 import { classes } from '../../ui/classes.ts';
+import { useScroll } from '../../ui/use-scroll.ts';
 import { CellEditor } from './cell-editor.tsx';
 import { moveCell } from './grid-keys.ts';
 import { columnsThatFit, leastWidth, type LineColumn, type Writing } from './line-columns.tsx';
 import type { LineRow } from './line-rows.ts';
 import { useOrdersView } from './orders-view.ts';
 import styles from './orders.module.css';
-import { scrollToRow, windowOf } from './window-of.ts';
+import { windowOf } from './window-of.ts';
 
 /** As in orders.module.css. */
 const ROW_HEIGHT = 46;
@@ -25,10 +26,13 @@ interface Props {
 
 /** The lines as a grid of cells; only the rows in sight are drawn, so that thousands scroll as lightly as ten. */
 export function LineGrid({ shop, rows, onOpen }: Props) {
-  const { scroller, body, scrollTop, viewHeight, viewWidth, show } = useScroll();
-  const columns = useMemo(() => columnsThatFit(viewWidth), [viewWidth]);
-  const { active, column, editing, go, keys, edit } = useCells(rows, columns, onOpen, viewHeight, show);
-  const { first, end } = windowOf(scrollTop, viewHeight, ROW_HEIGHT, rows.length);
+  const { scroller, top, height, width, show } = useScroll(ROW_HEIGHT);
+  const body = useRef<HTMLDivElement>(null);
+  const columns = useMemo(() => columnsThatFit(width || Infinity), [width]);
+  const { active, column, editing, go, keys, edit } = useCells(rows, columns, onOpen, height, (row) =>
+    show(row * ROW_HEIGHT, (row + 1) * ROW_HEIGHT),
+  );
+  const { first, end } = windowOf(top, height, ROW_HEIGHT, rows.length);
   const done = () => {
     edit(null);
     body.current?.focus();
@@ -102,36 +106,6 @@ function useCells(
     event.preventDefault();
   };
   return { active, column, editing, go, keys, edit };
-}
-
-/** Where the grid is scrolled to, and how to bring a row into sight. */
-function useScroll() {
-  const scroller = useRef<HTMLDivElement>(null);
-  const body = useRef<HTMLDivElement>(null);
-  const [place, setPlace] = useState({ scrollTop: 0, viewHeight: 600, viewWidth: Infinity });
-  useLayoutEffect(() => {
-    const element = scroller.current;
-    if (!element) return;
-    const read = () =>
-      setPlace({
-        scrollTop: element.scrollTop,
-        viewHeight: element.clientHeight - ROW_HEIGHT,
-        viewWidth: element.clientWidth || Infinity,
-      });
-    read();
-    const sizes = new ResizeObserver(read);
-    sizes.observe(element);
-    element.addEventListener('scroll', read, { passive: true });
-    return () => {
-      sizes.disconnect();
-      element.removeEventListener('scroll', read);
-    };
-  }, []);
-  const show = (row: number) => {
-    const element = scroller.current;
-    if (element) element.scrollTop = scrollToRow(row, element.scrollTop, place.viewHeight, ROW_HEIGHT);
-  };
-  return { scroller, body, ...place, show };
 }
 
 function HeadRow({ columns }: { columns: readonly LineColumn[] }) {

@@ -13,10 +13,3 @@ export function windowOf(scrollTop: number, viewHeight: number, rowHeight: numbe
   const end = Math.min(rows, Math.ceil((scrollTop + viewHeight) / rowHeight) + BEYOND);
   return { first: Math.min(first, end), end };
 }
-
-/** How far to scroll so that a row is in sight; the same when it is already. */
-export function scrollToRow(at: number, scrollTop: number, viewHeight: number, rowHeight: number): number {
-  if (at * rowHeight < scrollTop) return at * rowHeight;
-  if ((at + 1) * rowHeight > scrollTop + viewHeight) return (at + 1) * rowHeight - viewHeight;
-  return scrollTop;
-}

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { moveCell } from '../../../renderer/screens/orders/grid-keys.ts';
-import { scrollToRow, windowOf } from '../../../renderer/screens/orders/window-of.ts';
+import { windowOf } from '../../../renderer/screens/orders/window-of.ts';
+import { scrollToShow } from '../../../renderer/ui/use-scroll.ts';
 
 describe('the window on a long table', () => {
   it('draws the rows in sight and a few beyond, never all of two thousand', () => {
@@ -16,9 +17,9 @@ describe('the window on a long table', () => {
   });
 
   it('scrolls no further than it takes to see a row', () => {
-    expect(scrollToRow(10, 0, 720, 36)).toBe(0);
-    expect(scrollToRow(20, 0, 720, 36)).toBe(36);
-    expect(scrollToRow(3, 360, 720, 36)).toBe(108);
+    expect(scrollToShow(360, 396, 0, 720)).toBe(0);
+    expect(scrollToShow(720, 756, 0, 720)).toBe(36);
+    expect(scrollToShow(108, 144, 360, 720)).toBe(108);
   });
 });
 
