@@ -6,10 +6,11 @@ import type { Part } from '../part/part.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
+import { NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
 import { formatCutLength, type LengthUnits } from '../units/length.ts';
 import type { Command } from './command.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
-import { queueChanges } from './plan-commands.ts';
+import { queueChanges } from './queue-rows.ts';
 import { refuseStale } from './stale.ts';
 
 /** Keep a run's step list as a person changed it. */
@@ -103,6 +104,7 @@ function flatPart(girthMm: number, lengthMm: number, units: LengthUnits): Part {
     lengthMm,
     bendOrder: null,
     family: null,
+    extraBlanks: NO_EXTRA_BLANKS,
     note: 'Cut at the counter.',
     revision: 0,
   };
@@ -127,5 +129,5 @@ function joinRun(shop: Shop, line: OrderLine): Result<RowChange[]> {
   let end = first;
   while (end < rest.length && ofThisMetal(rest[end] as string)) end += 1;
   const placed = [...rest.slice(0, end), id, ...rest.slice(end)];
-  return ok(queueChanges(shop, { ...queues, [host]: placed }));
+  return ok(queueChanges(shop, operations, { ...queues, [host]: placed }, [host]));
 }

@@ -1,9 +1,12 @@
+import { NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
+
 type Fields = Readonly<Record<string, unknown>>;
 
 /** What rows got since exports were first written, by kind: what each such row is without it. */
 const LATER_FIELDS: Readonly<Record<string, Fields>> = {
   line: { due: null, release: null, importance: null, note: '' },
-  settings: { decimals: 'point', setUpDone: [], remnants: null },
+  settings: { decimals: 'point', setUpDone: [], remnants: null, extraBlanks: NO_EXTRA_BLANKS },
+  part: { extraBlanks: null },
   machine: { betweenFramesMm: null, timesEdition: 1 },
 };
 /** Kinds that came since then. */

@@ -120,6 +120,7 @@ function partOf(row: ReadRow, { before, id, profile, lengthMm }: Shape): Part {
     lengthMm,
     bendOrder: own && isOrderOf(profile, own) ? own : null,
     family: before?.family ?? null,
+    extraBlanks: before?.extraBlanks ?? null,
     note: textIn(row, 'note') ?? before?.note ?? '',
     revision: before?.revision ?? 0,
   };

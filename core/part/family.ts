@@ -28,6 +28,7 @@ export const sizeOf = (pattern: Part, family: Pattern, size: Size, current: Part
   lengthMm: current?.lengthMm ?? pattern.lengthMm,
   bendOrder: pattern.bendOrder,
   family: { is: 'size', of: pattern.id },
+  extraBlanks: pattern.extraBlanks,
   note: current?.note ?? '',
   revision: current?.revision ?? 0,
 });

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { isOrderOf } from './bend-steps.ts';
+import { extraBlanks } from './extra-blanks.ts';
 import { flangeMm, profile, type Profile } from './profile.ts';
 import { code, lengthMm, name, note, revision } from '../fields.ts';
 
@@ -42,6 +43,8 @@ export const part = z
       .max(40)
       .nullable(),
     family: family.nullable(),
+    /** Blanks to set up and spare ones, where they are not the shop's usual. */
+    extraBlanks: extraBlanks.nullable(),
     note,
     revision,
   })

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { girthRule } from '../part/profile.ts';
 import { partRules } from '../part/rules.ts';
+import { extraBlanks, NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
 import { lengthMm, name, revision } from '../fields.ts';
 
 /** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
@@ -69,6 +70,8 @@ export const settings = z.strictObject({
   decimals: z.enum(['point', 'comma']),
   /** Which offcuts are kept, and how many of a size at most; null: not said, the usual sizes count (core/cutting). */
   remnants: remnantRule.nullable(),
+  /** Blanks cut beyond the pieces of a line, for parts that say nothing else. */
+  extraBlanks,
   /** Steps of the set-up that were done or skipped. */
   setUpDone: z.array(z.string().min(1).max(40)).max(20),
   revision,
@@ -90,6 +93,7 @@ export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   askWho: false,
   decimals: 'point',
   remnants: null,
+  extraBlanks: NO_EXTRA_BLANKS,
   setUpDone: [],
   revision: 0,
 };

@@ -188,5 +188,6 @@ export const partRows = () =>
     lengthMm: mm(part.length),
     bendOrder: null,
     family: familyOf(id),
+    extraBlanks: null,
     note: part.note ?? '',
   }));

@@ -38,6 +38,9 @@ export const settings = sqliteTable('settings', {
   askWho: integer({ mode: 'boolean' }).notNull().default(false),
   decimals: text().notNull().default('point'),
   remnants: json(),
+  extraBlanks: json()
+    .notNull()
+    .default(sql`'{"setUp":0,"scrapShare":0}'`),
   setUpDone: json()
     .notNull()
     .default(sql`'[]'`),
@@ -95,6 +98,7 @@ export const part = sqliteTable('part', {
   lengthMm: real().notNull(),
   bendOrder: json(),
   family: json(),
+  extraBlanks: json(),
   note: text().notNull(),
   revision: revision(),
 });

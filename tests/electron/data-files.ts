@@ -41,6 +41,19 @@ export const rowWriter =
       .run(...values);
   };
 
+/** What rows got with blanks to set up and spare ones, as it is stored. */
+const EXTRA: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+  settings: { extraBlanks: '{"setUp":0,"scrapShare":0}' },
+  part: { extraBlanks: null },
+};
+
+/** A row as it was before that. */
+export const beforeExtra = (kind: string, row: object): object =>
+  without(row, ...Object.keys(EXTRA[kind] ?? {}));
+
+/** A stored row of such a file as it is after. */
+export const sinceExtra = (kind: string, row: object): object => ({ ...row, ...EXTRA[kind] });
+
 /** What rows got with brake tools, times of more than one edition and the shop's rule on remnants, as it is stored. */
 const TOOLS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   settings: { remnants: null },
@@ -49,10 +62,13 @@ const TOOLS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
 
 /** A row as it was before that. */
 export const beforeTools = (kind: string, row: object): object =>
-  without(row, ...Object.keys(TOOLS[kind] ?? {}));
+  without(beforeExtra(kind, row), ...Object.keys(TOOLS[kind] ?? {}));
 
 /** A stored row of such a file as it is after. */
-export const sinceTools = (kind: string, row: object): object => ({ ...row, ...TOOLS[kind] });
+export const sinceTools = (kind: string, row: object): object => ({
+  ...sinceExtra(kind, row),
+  ...TOOLS[kind],
+});
 
 /** The table that came with brake tools: empty. */
 export const TOOL_TABLES = { tool: [] };

@@ -1,3 +1,4 @@
+import { NO_EXTRA_BLANKS } from '../../core/part/extra-blanks.ts';
 import { usualLine, usualOrder } from '../../core/shop/order.ts';
 import type { RowKind, RowOf, Shop } from '../../core/shop/state.ts';
 import { toInstant } from '../../core/time/wall.ts';
@@ -30,6 +31,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   askWho: false,
   decimals: 'point',
   remnants: null,
+  extraBlanks: NO_EXTRA_BLANKS,
   setUpDone: [],
   revision: 0,
   ...own,
@@ -89,6 +91,7 @@ export const aPart = (own: With<'part'> = {}): RowOf<'part'> => ({
   lengthMm: 2540,
   bendOrder: null,
   family: null,
+  extraBlanks: null,
   note: '',
   revision: 0,
   ...own,

@@ -22,6 +22,7 @@ const freshPart = ({ settings }: Shop): RowOf<'part'> => ({
   lengthMm: usualLengthMm(settings.units),
   bendOrder: null,
   family: null,
+  extraBlanks: null,
   note: '',
   revision: 0,
 });
