@@ -1,18 +1,16 @@
 import type { Blank } from '../part/blank.ts';
 import type { Machine } from '../shop/machine.ts';
-import type { Sheet } from '../material/material.ts';
+import { asStocked, usableSize, type SheetEdges } from '../material/usable-sheet.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { formatLength, type LengthUnits } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
 import { standard } from './standards.ts';
 
-type SheetSize = Pick<Sheet, 'widthMm' | 'lengthMm'>;
-
 interface ShearWork {
   /** One blank; girths lie across the sheet's width, lengths along its length. */
   readonly blank: Blank;
   readonly quantity: number;
-  readonly sheet: SheetSize;
+  readonly sheet: SheetEdges;
   readonly machine: Pick<Machine, 'stage' | 'standards' | 'crew'>;
   /** What sentences about it are written in. */
   readonly units: LengthUnits;
@@ -38,18 +36,30 @@ const piecesIn = (stretch: number, each: number): number => Math.floor((stretch 
 const cutsFor = (pieces: number, each: number, stretch: number): number =>
   stretch - pieces * each > NO_DROP_MM ? pieces : pieces - 1;
 
-function misfits({ blank, sheet: { widthMm, lengthMm }, units }: ShearWork, usableWidth: number): Issue[] {
+/** A cut of the trim off one side, another off one end. */
+const TRIM_CUTS = 2;
+
+/** The blank as it is cut from this sheet: one that is the sheet's usable size within a back gauge's tolerance is that size. */
+const cutSize = ({ girthMm, lengthMm }: Blank, usable: ReturnType<typeof usableSize>) => ({
+  girthMm: asStocked(girthMm, [usable.widthMm]),
+  lengthMm: asStocked(lengthMm, [usable.lengthMm]),
+});
+
+function misfits({ blank, sheet, units }: Omit<ShearWork, 'machine'>): Issue[] {
+  const usable = usableSize(sheet);
+  const { girthMm, lengthMm } = cutSize(blank, usable);
   const length = (mm: number): string => formatLength(mm, units);
   const size = `girth ${length(blank.girthMm)}, length ${length(blank.lengthMm)}`;
+  const lessTrim = (mm: number): string => (sheet.trimMm > 0 ? `, ${length(mm)} less trim` : '');
   const issues: Issue[] = [];
-  if (piecesIn(usableWidth, blank.girthMm) < 1) {
-    const trim = usableWidth < widthMm ? `, ${length(widthMm)} less trim` : '';
-    const limit = `a sheet ${length(usableWidth)} wide${trim}`;
+  if (piecesIn(usable.widthMm, girthMm) < 1) {
+    const limit = `a sheet ${length(usable.widthMm)} wide${lessTrim(sheet.widthMm)}`;
     const message = `A blank of ${size}, does not fit across ${limit}.`;
     issues.push(issue('blank', 'girth', message, 'Choose a wider sheet, or make the part in two pieces.'));
   }
-  if (piecesIn(lengthMm, blank.lengthMm) < 1) {
-    const message = `A blank of ${size}, does not fit along a sheet ${length(lengthMm)} long.`;
+  if (piecesIn(usable.lengthMm, lengthMm) < 1) {
+    const limit = `a sheet ${length(usable.lengthMm)} long${lessTrim(sheet.lengthMm)}`;
+    const message = `A blank of ${size}, does not fit along ${limit}.`;
     issues.push(issue('blank', 'length', message, 'Choose a longer sheet, or shorter pieces.'));
   }
   return issues;
@@ -61,23 +71,24 @@ function misfits({ blank, sheet: { widthMm, lengthMm }, units }: ShearWork, usab
  * The back gauge moves once for each kind of cut (common practice, no source).
  * @returns counts; or a problem when the blank does not fit the sheet
  */
-export function countCuts(work: ShearWork): Result<ShearCount> {
-  const { blank, quantity, sheet, machine } = work;
-  const trims = standard(machine, 'trimCuts');
-  const usableWidth = sheet.widthMm - trims * standard(machine, 'trimWidth');
-  const issues = misfits(work, usableWidth);
+export function countCuts(work: Omit<ShearWork, 'machine'>): Result<ShearCount> {
+  const { blank, quantity, sheet } = work;
+  const usable = usableSize(sheet);
+  const issues = misfits(work);
   if (issues.length > 0) return err(...issues);
 
-  const strips = piecesIn(usableWidth, blank.girthMm);
-  const panels = piecesIn(sheet.lengthMm, blank.lengthMm);
-  const crosscuts = cutsFor(panels, blank.lengthMm, sheet.lengthMm);
+  const { girthMm, lengthMm } = cutSize(blank, usable);
+  const strips = piecesIn(usable.widthMm, girthMm);
+  const panels = piecesIn(usable.lengthMm, lengthMm);
+  const crosscuts = cutsFor(panels, lengthMm, usable.lengthMm);
 
   const fullPanels = Math.floor(quantity / strips);
   const tail = quantity - fullPanels * strips;
   const panelsUsed = fullPanels + (tail > 0 ? 1 : 0);
   const sheets = Math.ceil(panelsUsed / panels);
   const panelsOnLast = panelsUsed - (sheets - 1) * panels;
-  const stripCuts = fullPanels * cutsFor(strips, blank.girthMm, usableWidth) + tail;
+  const stripCuts = fullPanels * cutsFor(strips, girthMm, usable.widthMm) + tail;
+  const trims = sheet.trimMm > 0 ? TRIM_CUTS : 0;
   return ok({
     perSheet: strips * panels,
     sheets,

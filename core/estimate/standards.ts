@@ -79,8 +79,6 @@ const shear = [
     [0, 0, 8],
   ),
   row('stack', 'Stack a blank behind the shear', 's', [10, 16, 26], HANDLING),
-  row('trimCuts', 'Trim cuts along a sheet, for edges that are not trusted', 'count', [0, 0, 2]),
-  row('trimWidth', 'Width a trim cut takes', 'mm', [3.2, 6.4, 12.7]),
   bundle,
   allowance,
   twoPersonKg,

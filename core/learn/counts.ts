@@ -10,7 +10,7 @@ type Standards = Pick<Machine, 'stage' | 'standards'>;
 /** Long enough that an estimate's rounding to whole seconds leaves a count true to a millionth. */
 const PROBE_S = 1_000_000;
 
-/** The standards of a stage that take time; the others are the allowance, the trim and the lifting weight. */
+/** The standards of a stage that take time; the others are the allowance, counts and the lifting weight. */
 export const timeStandards = (stage: Stage): Standard[] =>
   standardsOf(stage).filter((s) => s.unit === 's' || s.unit === 's/kg');
 

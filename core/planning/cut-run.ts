@@ -10,6 +10,7 @@ import { standard } from '../estimate/standards.ts';
 import { countCuts } from '../estimate/shear.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
+import { asStocked } from '../material/usable-sheet.ts';
 import type { ShopOperation } from './operations.ts';
 import { sameMetal, shearRuns, type Metal, type PlanRead, type ShearRun } from './runs.ts';
 import { ok, type Issue, type Result } from '../result.ts';
@@ -71,16 +72,6 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
     work: workPrices(shop, machine),
     units: shop.settings.units,
   };
-}
-
-/** A blank so near the usable size of a sheet is that size already: ± 1/64 in, what a back gauge holds (common practice, no source). */
-const SAME_AS_SHEET_MM = 0.5;
-
-/** A blank's size, or that of the sheet that it is taken for. */
-function asStocked(sizeMm: number, usable: readonly number[]): number {
-  const off = (mm: number): number => Math.abs(mm - sizeMm);
-  const nearest = usable.toSorted((a, b) => off(a) - off(b))[0];
-  return nearest !== undefined && off(nearest) <= SAME_AS_SHEET_MM ? nearest : sizeMm;
 }
 
 /** A shear's limits as the cutting takes them. */
@@ -249,14 +240,14 @@ const takingsOf = (shop: Shop, { groups }: CutPlan, free: FreeStock): Taking[] =
 
 /** Sheets that each line would take cut alone from its own best size. */
 function aloneOf(
-  { operations, machine }: ShearRun,
+  { operations }: ShearRun,
   units: LengthUnits,
   pieces: (operation: ShopOperation) => number,
 ): number {
   return operations.reduce((sum, operation) => {
     const { blank, sheet } = operation;
     const quantity = pieces(operation);
-    const counted = quantity > 0 ? countCuts({ blank, quantity, sheet, machine, units }) : null;
+    const counted = quantity > 0 ? countCuts({ blank, quantity, sheet, units }) : null;
     return sum + (counted?.ok ? counted.value.sheets : 0);
   }, 0);
 }

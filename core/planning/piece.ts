@@ -53,8 +53,7 @@ export function pieceOf(
 /** The sheet size in the line's own material, gauge and colour that costs least for each blank it yields. */
 function cheapestSheet(shop: Shop, line: OrderLine, blank: Blank): Result<Sheet> {
   const sheets = sheetsFor(shop, line);
-  const shear = shop.machine.find((m) => m.stage === 'shear');
-  if (!shear)
+  if (!shop.machine.some((m) => m.stage === 'shear'))
     return err(issue(`line ${line.id}`, 'shear', 'The shop has no shear.', 'Add one in Shop, Machines.'));
   if (sheets.length === 0)
     return err(
@@ -69,7 +68,7 @@ function cheapestSheet(shop: Shop, line: OrderLine, blank: Blank): Result<Sheet>
   let refusal: readonly Issue[] = [];
   for (const kept of sheets) {
     const sheet = kept.form === 'coil' ? cutFromCoil(kept, blank) : kept;
-    const count = countCuts({ blank, quantity: 1, sheet, machine: shear, units: shop.settings.units });
+    const count = countCuts({ blank, quantity: 1, sheet, units: shop.settings.units });
     if (!count.ok) refusal = count.issues;
     else if (best === null || sheet.costCents / count.value.perSheet < best.cost)
       best = { sheet, cost: sheet.costCents / count.value.perSheet };
@@ -89,9 +88,8 @@ function sheetsFor(shop: Shop, line: OrderLine): readonly Sheet[] {
   return bought.length > 0 ? bought : all;
 }
 
-/** A coil as the sheet that is cut off it for one panel of such blanks, at its price by the length. */
-const cutFromCoil = (coil: Sheet, { lengthMm }: Blank): Sheet => ({
-  ...coil,
-  lengthMm,
-  costCents: Math.round((coil.costCents * lengthMm) / coil.lengthMm),
-});
+/** A coil as the sheet that is cut off it for one panel of such blanks, trim on its end included, at its price by the length. */
+function cutFromCoil(coil: Sheet, blank: Blank): Sheet {
+  const lengthMm = blank.lengthMm + coil.trimMm;
+  return { ...coil, lengthMm, costCents: Math.round((coil.costCents * lengthMm) / coil.lengthMm) };
+}

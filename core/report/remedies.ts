@@ -132,12 +132,8 @@ function blanksOf(shop: Shop, lines: readonly OrderLine[]): Blank[] {
 /** The usual size, else the smallest that every blank fits; null: none of the usual ones. */
 function sizeFor(shop: Shop, blanks: readonly Blank[]): SheetSize | null {
   const { units } = shop.settings;
-  const shear = shop.machine.find(({ stage }) => stage === 'shear');
-  const fits = (sheet: SheetSize): boolean =>
-    blanks.every((blank) => {
-      const machine = shear ?? { stage: 'shear' as const, standards: {}, crew: 1 };
-      return countCuts({ blank, quantity: 1, sheet, machine, units }).ok;
-    });
+  const fits = (size: SheetSize): boolean =>
+    blanks.every((blank) => countCuts({ blank, quantity: 1, sheet: { ...size, trimMm: 0 }, units }).ok);
   return [usualSheet(units), ...USUAL_SHEETS[units]].find(fits) ?? null;
 }
 

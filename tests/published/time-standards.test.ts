@@ -19,7 +19,11 @@ const blank = (girthIn: number): Blank => {
   const areaM2 = (girthMm * lengthMm) / 1e6;
   return { girthMm, lengthMm, areaM2, weightKg: areaM2 * galvanized24.kgPerM2 };
 };
-const sheet = (widthIn: number) => ({ widthMm: inchesToMm(widthIn), lengthMm: inchesToMm(120) });
+const sheet = (widthIn: number) => ({
+  widthMm: inchesToMm(widthIn),
+  lengthMm: inchesToMm(120),
+  trimMm: 0,
+});
 const square = { angle: 90, direction: 'up', radiusMm: null } as const;
 const cap: Profile = {
   flangesMm: [50, 50, 50, 50, 41.3],
@@ -102,17 +106,13 @@ it.each([
   [16, 2, 2, 3],
   [20, 1, 2, 2],
 ])('girth %d in yields %d, %d and %d strips from sheets 36, 48 and 60 in wide', (girthIn, ...strips) => {
-  const machine = {
-    stage: 'shear',
-    standards: { trimCuts: 1, trimWidth: inchesToMm(0.25) },
-    crew: 1,
-  } as const;
+  // Long enough for ten feet once its end is trimmed too.
+  const trimmed = { lengthMm: inchesToMm(120.25), trimMm: inchesToMm(0.25) };
   const yields = [36, 48, 60].map((width) => {
     const counted = countCuts({
       blank: blank(girthIn),
       quantity: 1,
-      sheet: sheet(width),
-      machine,
+      sheet: { ...sheet(width), ...trimmed },
       units: 'in',
     });
     return counted.ok && counted.value.perSheet;

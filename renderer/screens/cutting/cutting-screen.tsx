@@ -14,6 +14,7 @@ import { ImprovingBar } from './improving-bar.tsx';
 import { PlanChoice, usePlanShown, type PlanShown } from './plan-choice.tsx';
 import { RunList } from './run-list.tsx';
 import { RunView } from './run-view.tsx';
+import { TrimOffers } from '../shop/materials/trim-offer.tsx';
 import { WalkIn } from './walk-in.tsx';
 
 /** What the shear cuts from which sheets: every run of its queue, or one of them opened. */
@@ -66,6 +67,7 @@ interface Props {
 function Runs({ query, whole }: Props) {
   return (
     <>
+      <TrimOffers shop={query.shop} />
       <WalkIn shop={query.shop} now={query.now} />
       {query.cuts.length === 0 && whole ? (
         <EmptyState icon={Scissors} title="Nothing is waiting for the shear">

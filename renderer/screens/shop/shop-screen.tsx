@@ -13,6 +13,7 @@ import { Machines } from './machines/machines.tsx';
 import { Colours } from './materials/colours.tsx';
 import { Materials } from './materials/materials.tsx';
 import { Sheets } from './materials/sheets.tsx';
+import { TrimOffers } from './materials/trim-offer.tsx';
 import { Parts } from './parts/parts.tsx';
 import styles from './shop.module.css';
 import { Tools } from './tools/tools.tsx';
@@ -65,6 +66,7 @@ function Sections({ shop }: { shop: Shop }) {
           <MissingList missing={missing} />
         </details>
       )}
+      <TrimOffers shop={shop} />
       <Tabs
         label="Parts of the shop"
         tabs={tabs}

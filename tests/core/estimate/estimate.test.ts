@@ -21,9 +21,10 @@ const aBlank = (girthIn: number, lengthIn: number, kgPerM2 = 5.6): Blank => {
   const areaM2 = (girthMm * lengthMm) / 1e6;
   return { girthMm, lengthMm, areaM2, weightKg: areaM2 * kgPerM2 };
 };
-const aSheet = (widthIn: number, lengthIn: number) => ({
+const aSheet = (widthIn: number, lengthIn: number, trimIn = 0) => ({
   widthMm: inchesToMm(widthIn),
   lengthMm: inchesToMm(lengthIn),
+  trimMm: inchesToMm(trimIn),
 });
 
 describe('the standards of a stage', () => {
@@ -51,8 +52,8 @@ describe('the standards of a stage', () => {
 });
 
 describe('cuts of one line', () => {
-  const count = (blank: Blank, quantity: number, sheet: ReturnType<typeof aSheet>, standards = {}) => {
-    const counted = countCuts({ blank, quantity, sheet, machine: aMachine('shear', standards), units: 'in' });
+  const count = (blank: Blank, quantity: number, sheet: ReturnType<typeof aSheet>) => {
+    const counted = countCuts({ blank, quantity, sheet, units: 'in' });
     return counted.ok ? counted.value : counted.issues.map((p) => p.message);
   };
 
@@ -69,13 +70,22 @@ describe('cuts of one line', () => {
     expect(count(aBlank(9.5, 120), 60, aSheet(48, 120))).toMatchObject({ perSheet: 5, sheets: 12, cuts: 60 });
   });
 
-  it('a trim cut costs a strip of 12 in from a sheet of 48', () => {
-    expect(count(aBlank(12, 120), 3, aSheet(48, 120), { trimCuts: 1 })).toEqual({
+  it('trim costs a strip of 12 in from a sheet of 48, and a cut on one side and one end', () => {
+    expect(count(aBlank(12, 119.75), 3, aSheet(48, 120, 0.25))).toEqual({
       perSheet: 3,
       sheets: 1,
-      cuts: 4,
+      cuts: 2 + 3,
       backGaugeMoves: 2,
     });
+    expect(count(aBlank(12, 120), 1, aSheet(48, 120, 0.25))).toEqual([
+      'A blank of girth 12 in, length 120 in, does not fit along a sheet 119 3/4 in long, 120 in less trim.',
+    ]);
+  });
+
+  it('a blank 1/64 in beyond its sheet is that sheet, as in cut lists; 1/32 in beyond it is refused', () => {
+    const [hair, more] = [1 / 64, 1 / 32].map((by) => count(aBlank(48 + by, 120 + by), 1, aSheet(48, 120)));
+    expect(hair).toEqual({ perSheet: 1, sheets: 1, cuts: 0, backGaugeMoves: 1 });
+    expect(more).toHaveLength(2);
   });
 
   it('short blanks are crosscut to panels first: 40 in from 120 takes 2 crosscuts and 3 panels of 3 cuts', () => {
@@ -110,7 +120,6 @@ describe('cuts of one line', () => {
           blank: aBlank(girth, length),
           quantity,
           sheet: aSheet(48, 120),
-          machine: aMachine('shear'),
           units: 'in' as const,
         });
         if (!counted.ok) throw new Error('every size drawn fits the sheet');

@@ -86,10 +86,18 @@ describe('runs on the shear', () => {
   });
 
   it('that cannot be cut say which line and which limit', () => {
-    const narrow = shop.sheet.map((s) => ({ ...s, widthMm: 160, trimMm: 20 }));
-    const [first] = cutsOf({ ...shop, sheet: narrow, line: [flat({ number: 1, quantity: 4 })] });
+    const far = shop.machine.map((m) => (m.id === 'S1' ? { ...m, backGaugeMm: { min: 160, max: 1000 } } : m));
+    const [first] = cutsOf({ ...shop, machine: far, line: [flat({ number: 1, quantity: 4 })] });
     expect(first?.plan).toMatchObject({ ok: false, issues: [{ subject: 'line 1042/1', field: 'girth' }] });
   });
+});
+
+it('a line that no sheet yields once it is trimmed is not planned, so no run is promised that cannot be cut', () => {
+  const narrow = shop.sheet.map((s) => ({ ...s, widthMm: 160, trimMm: 20 }));
+  const { unplannable } = planOf({ ...shop, sheet: narrow, line: [flat({ number: 1, quantity: 4 })] });
+  expect(unplannable.map(({ message }) => message)).toEqual([
+    'Line 1042/1: A blank of girth 5.906 in, length 100 in, does not fit across a sheet 5.512 in wide, 6.299 in less trim.',
+  ]);
 });
 
 describe('stock against the plan', () => {
