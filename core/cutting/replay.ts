@@ -33,6 +33,11 @@ export interface ShearAtWork {
 
 interface Replay {
   readonly pieces: readonly MadePiece[];
+  /**
+   * By step, what the hold-downs grip at its last cut: the least that remains in front of the blade on any piece of the stack.
+   * What is cut off falls behind the blade, loose. null: nothing was cut.
+   */
+  readonly heldMm: readonly (number | null)[];
   /** Steps the shear cannot do, each with a sentence. */
   readonly refusals: readonly { readonly step: number; readonly message: string }[];
 }
@@ -51,6 +56,7 @@ export function replaySteps(
 ): Replay {
   const piles = new Map<string, MadePiece[]>();
   const refusals: Replay['refusals'][number][] = [];
+  const heldMm: (number | null)[] = [];
   const lay = (place: string, widthMm: number, lengthMm: number, count: number): void => {
     const pile = piles.get(place) ?? [];
     const same = pile.find((one) => one.widthMm === widthMm && one.lengthMm === lengthMm);
@@ -61,6 +67,7 @@ export function replaySteps(
   for (const step of steps) {
     const pile = piles.get(step.stack) ?? [];
     piles.delete(step.stack);
+    let held: number | null = null;
     if (pile.length === 0)
       refusals.push({
         step: step.number,
@@ -81,11 +88,13 @@ export function replaySteps(
           lay(placeOf(step.to), step.sizeMm, lengthMm, piece.count);
           widthMm = hundredth(widthMm - step.sizeMm);
         }
+        held = Math.min(held ?? Infinity, step.axis === 'length' ? lengthMm : widthMm);
       }
       lay(step.rest ? placeOf(step.rest) : step.stack, widthMm, lengthMm, piece.count);
     }
+    heldMm.push(held);
   }
-  return { pieces: [...piles.values()].flat(), refusals };
+  return { pieces: [...piles.values()].flat(), heldMm, refusals };
 }
 
 /** Where a piece lies that goes to a destination: a stack, or "blank", "remnant", "scrap". */

@@ -7,7 +7,10 @@ import { TOO_NARROW_TO_HOLD } from '../part/too-narrow.ts';
 const TWISTS_BELOW_MM = 50.8;
 const TWISTS_FROM_LENGTH_MM = 3000;
 
-/** Whether a shear can gauge and hold a blank of this girth. */
+/**
+ * Whether a shear can gauge and hold a blank of this girth. What is cut off falls behind the blade, loose, and must reach
+ * the gauge; what remains in front must reach into the hold-downs (`minStripMm`).
+ */
 export function shearLimits(
   { girthMm, lengthMm }: { readonly girthMm: number; readonly lengthMm: number },
   machine: Machine,
@@ -20,7 +23,7 @@ export function shearLimits(
     all.push(
       found(
         'minimum strip',
-        `A girth of ${size(girthMm)} is under the ${size(minStripMm)} that the hold-downs of ${machine.name} grip safely.`,
+        `A girth of ${size(girthMm)} is under the ${size(minStripMm)} that the hold-downs of ${machine.name} grip safely: it could only fall loose behind the blade, never be what they hold.`,
         TOO_NARROW_TO_HOLD,
       ),
     );

@@ -1,4 +1,5 @@
 import type { CutPlan, SheetGroup } from '../cutting/plan.ts';
+import { replaySteps, type ShearAtWork } from '../cutting/replay.ts';
 import type { CutStep, Destination } from '../cutting/step.ts';
 import type { Shop } from '../shop/state.ts';
 import { metalCents, totalCents } from '../cutting/compare.ts';
@@ -23,8 +24,10 @@ export interface StepRow {
   readonly cut: 'crosscut' | 'rip';
   readonly cutsEach: number;
   readonly stroke: string;
-  readonly gives: string;
-  readonly rest: string;
+  /** What falls behind the blade, loose: "blank 9 1/2 in × 120 in". */
+  readonly drop: string;
+  /** What the hold-downs grip in front of it, and where that goes: "28 1/2 in, back on its stack". */
+  readonly held: string;
   /** "1042/1: 8, 1043/2: 2" */
   readonly lines: string;
   readonly blanks: number;
@@ -32,9 +35,13 @@ export interface StepRow {
 }
 
 /** A step list row by row. */
-export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow[] =>
-  steps.map((step) => {
+export function stepRows({ steps, groups }: Pick<CutPlan, 'steps' | 'groups'>, at: ShearAtWork): StepRow[] {
+  const { units } = at;
+  const { heldMm } = replaySteps(steps, groups, at);
+  return steps.map((step, n) => {
     const size = formatCutLength(step.sizeMm, units);
+    const held = heldMm[n] ?? null;
+    const goes = step.rest ? goesTo(step.rest, units) : 'back on its stack';
     return {
       number: step.number,
       feed: `${step.stack}, ${counted(step.fed, 'piece')}`,
@@ -42,13 +49,20 @@ export const stepRows = (steps: readonly CutStep[], units: LengthUnits): StepRow
       cut: step.axis === 'length' ? 'crosscut' : 'rip',
       cutsEach: step.cutsEach,
       stroke: step.stroke === 'single' ? 'single' : `continuous, ${CONTINUOUS_ONLY}`,
-      gives: goesTo(step.to, units),
-      rest: step.rest ? goesTo(step.rest, units) : 'back on its stack',
+      drop: step.cutsEach === 0 ? '' : goesTo(step.to, units),
+      held: held === null ? goes : `${formatCutLength(held, units)}, ${goes}`,
       lines: step.lines.map(({ line, pieces }) => `${line}: ${pieces}`).join(', '),
       blanks: step.blanks,
       blanksSoFar: step.blanksSoFar,
     };
   });
+}
+
+/** What the shear grips and what it lets fall: two figures of the machine. */
+export function shearWords({ shear: { minStripMm, backGaugeMm }, units }: ShearAtWork): string {
+  const size = (mm: number): string => formatCutLength(mm, units);
+  return `the hold-downs grip ${size(minStripMm)} and more in front of the blade; what falls behind it, ${size(backGaugeMm.min)} to ${size(backGaugeMm.max)} by the gauge, lies loose`;
+}
 
 function goesTo(to: Destination, units: LengthUnits): string {
   if (to.kind === 'stack') return `stack ${to.stack}`;
@@ -160,7 +174,7 @@ const stepHeads = (units: LengthUnits): string[] => [
     'cut',
     'cuts each',
   ],
-  ...['stroke', 'gives', 'rest', 'lines', 'blanks', 'blanks so far'],
+  ...['stroke', 'drop', 'held', 'lines', 'blanks', 'blanks so far'],
 ];
 
 /** A length as a decimal of the shop's unit: of an inch to the thousandth, of a millimetre to the tenth. */
@@ -177,7 +191,7 @@ const setBy = ({ cutsEach, backGaugeMm }: CutStep): string =>
 export function stepsCsv(cut: RunCut, shop: Shop): string {
   const { units } = shop.settings;
   const steps = cut.plan.ok ? cut.plan.value.steps : [];
-  const rows = stepRows(steps, units);
+  const rows = cut.plan.ok ? stepRows(cut.plan.value, cut.input) : [];
   const head = stepHeads(units);
   const { governs, points } = cautionsFor('shear');
   const over = cut.plan.ok ? remnantWords(cut.plan.value.remnants, units) : null;
@@ -185,6 +199,7 @@ export function stepsCsv(cut: RunCut, shop: Shop): string {
     ...cut.faults.map(({ message }): [string, string] => ['warning', message]),
     ...(cut.faults.length > 0 ? [['warning', NOT_AS_ASKED] satisfies [string, string]] : []),
     ...[governs, ...points].map((text): [string, string] => ['caution', text]),
+    ['note', `${cut.run.machine.name}: ${shearWords(cut.input)}.`],
     ...(over === null ? [] : [['note', over] satisfies [string, string]]),
   ];
   return toCsv([
@@ -195,7 +210,7 @@ export function stepsCsv(cut: RunCut, shop: Shop): string {
       return [
         ...[cut.run.id, metalName(shop, cut.run), step.group, row.number, step.stack, step.fed],
         ...[decimal(step.sizeMm, units), setBy(step), row.cut, row.cutsEach, row.stroke],
-        ...[row.gives, row.rest, row.lines, row.blanks, row.blanksSoFar],
+        ...[row.drop, row.held, row.lines, row.blanks, row.blanksSoFar],
       ];
     }),
   ]);

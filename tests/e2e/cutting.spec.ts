@@ -223,7 +223,7 @@ test(
     expect(lines).toHaveLength(rows.length);
     expect(rows.length).toBeGreaterThan(3);
     lines.forEach((line, at) => {
-      const [number, feed, setting, cut, each, stroke, gives, rest, forLines, blanks, soFar] = asShown(line);
+      const [number, feed, setting, cut, each, stroke, drop, held, forLines, blanks, soFar] = asShown(line);
       expect(rows[at]?.filter(Boolean).slice(0, 10)).toEqual(
         [
           number,
@@ -232,8 +232,8 @@ test(
           cut,
           `${each} each`,
           stroke,
-          gives,
-          rest,
+          drop,
+          held,
           ...(forLines ? [forLines] : []),
           `${blanks} (${soFar})`,
         ].slice(0, 10),

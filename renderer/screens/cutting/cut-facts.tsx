@@ -1,6 +1,11 @@
 import { proofWords } from '../../../core/report/cut-proof.ts';
 import { isTaken, stockUsed, type RunCut } from '../../../core/planning/cut-run.ts';
-import { figuresOfCut, leastMetalWords, remnantWords } from '../../../core/report/cutting-words.ts';
+import {
+  figuresOfCut,
+  leastMetalWords,
+  remnantWords,
+  shearWords,
+} from '../../../core/report/cutting-words.ts';
 import { settingsOf } from '../../../core/cutting/work.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { counted } from '../../../core/units/count.ts';
@@ -33,6 +38,7 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
     ],
   ];
   const notes = [
+    `${cut.run.machine.name}: ${shearWords(cut.input)}.`,
     remnantWords(plan.remnants, shop.settings.units),
     judged ? leastMetalWords(plan, shop.settings.currency) : null,
   ].filter((note) => note !== null);

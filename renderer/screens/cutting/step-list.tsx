@@ -33,8 +33,8 @@ const HEADS = [
   'Cut',
   'Cuts',
   'Stroke',
-  'Gives',
-  'Rest',
+  'Drop, behind the blade',
+  'Held, in front',
   'For lines',
   'Blanks',
   '',
@@ -45,7 +45,7 @@ export function StepList({ query, cut, edit }: Props) {
   const [copied, setCopied] = useState<CutStep | null>(null);
   const [changing, setChanging] = useState<CutStep | null>(null);
   const steps = stepsOf(cut);
-  const rows = stepRows(steps, query.shop.settings.units);
+  const rows = cut.plan.ok ? stepRows(cut.plan.value, cut.input) : [];
   const dragAndDropHooks = useRowDrag(edit);
   return (
     <div className={styles.scroll}>
@@ -68,7 +68,7 @@ export function StepList({ query, cut, edit }: Props) {
           {(row) => (
             <GridListItem
               id={row.id}
-              textValue={`Step ${row.number}, ${row.setting}, ${row.gives}`}
+              textValue={`Step ${row.number}, ${row.setting}, ${row.drop}`}
               className={styles.step ?? ''}
             >
               <StepCells row={row} movable={edit !== null} />
@@ -143,8 +143,8 @@ const StepCells = ({ row, movable }: { row: StepRow; movable: boolean }) => (
     <span>{row.cut}</span>
     <span>{`${row.cutsEach} each`}</span>
     <span>{row.stroke}</span>
-    <span>{row.gives}</span>
-    <span>{row.rest}</span>
+    <span>{row.drop}</span>
+    <span>{row.held}</span>
     <span>{row.lines}</span>
     <span className={styles.right}>{`${row.blanks} (${row.blanksSoFar})`}</span>
   </>

@@ -45,6 +45,8 @@ describe('the plan of any run that can be cut', () => {
     () => {
       forRuns(2000, (run, plan) => {
         expect(checkSteps(run, plan.groups, plan.steps)).toEqual([]);
+        const { heldMm } = replaySteps(plan.steps, plan.groups, run);
+        expect(Math.min(...heldMm.map((mm) => mm ?? Infinity))).toBeGreaterThanOrEqual(run.shear.minStripMm);
         for (const line of run.lines) {
           const cut = plan.lines.find((one) => one.line === line.id)?.cut ?? 0;
           expect(cut).toBeGreaterThanOrEqual(line.quantity);

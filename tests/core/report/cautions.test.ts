@@ -60,8 +60,9 @@ it('overtime names the rules on hours and working alone', () => {
 });
 
 it('a step of continuous strokes says what they need', () => {
-  expect(stepRows([aStep({ stroke: 'continuous' })], 'in')[0]?.stroke).toBe(
-    'continuous, only where set up and guarded for it',
-  );
-  expect(stepRows([aStep({ stroke: 'single' })], 'in')[0]?.stroke).toBe('single');
+  const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40 };
+  const strokeOf = (stroke: 'single' | 'continuous') =>
+    stepRows({ steps: [aStep({ stroke })], groups: [] }, { shear, units: 'in' })[0]?.stroke;
+  expect(strokeOf('continuous')).toBe('continuous, only where set up and guarded for it');
+  expect(strokeOf('single')).toBe('single');
 });

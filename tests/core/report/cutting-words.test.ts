@@ -1,6 +1,8 @@
 import Papa from 'papaparse';
 import { describe, expect, it } from 'vitest';
 import { figuresOfList } from '../../../core/cutting/figures.ts';
+import { replaySteps } from '../../../core/cutting/replay.ts';
+import type { CutStep } from '../../../core/cutting/step.ts';
 import { NO_WORK, settingsOf } from '../../../core/cutting/work.ts';
 import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
 import { cautionsFor } from '../../../core/report/cautions.ts';
@@ -10,6 +12,7 @@ import {
   leastMetalWords,
   purchasesCsv,
   remnantWords,
+  shearWords,
   stepRows,
   stepsCsv,
 } from '../../../core/report/cutting-words.ts';
@@ -30,28 +33,46 @@ const cutsOf = (shop: Shop): RunCut[] => [...cutRuns(shop, planOf(shop))];
 /** Flat strips, 150 mm wide and 2540 mm long: eight across a sheet of 1219.2 × 3048 mm. */
 const flat = (own: Parameters<typeof aLine>[0]) => aLine({ partId: 'flat-strip', ...own });
 
+const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40 };
+const rowsOf = (steps: readonly CutStep[]) =>
+  stepRows({ steps, groups: [aGroup({ count: 3 })] }, { shear, units: 'mm' });
+
 describe('a step in words', () => {
   it('says what is fed, set, cut, given and left', () => {
-    const [row] = stepRows([aStep()], 'mm');
+    const [row] = rowsOf([aStep()]);
     expect(row).toMatchObject({
       feed: 'A, 3 pieces',
       setting: '150 mm',
       cut: 'rip',
       cutsEach: 4,
-      gives: 'blank 150 mm × 3048 mm',
-      rest: 'remnant',
+      drop: 'blank 150 mm × 3048 mm',
+      held: '619.2 mm, remnant',
       lines: '1042/1: 12',
     });
   });
 
   it('is set to a line beyond the gauge, and says so when nothing is cut', () => {
-    const rows = stepRows(
-      [aStep({ backGaugeMm: null, axis: 'length' }), aStep({ cutsEach: 0, rest: null })],
-      'mm',
-    );
+    const rows = rowsOf([
+      aStep({ backGaugeMm: null, axis: 'length' }),
+      aStep({ stack: 'B', cutsEach: 0, rest: null }),
+    ]);
     expect(rows.map((row) => row.setting)).toEqual(['to a line at 150 mm', 'no cut']);
     expect(rows.map((row) => row.cut)).toEqual(['crosscut', 'rip']);
-    expect(rows[1]?.rest).toBe('back on its stack');
+    expect(rows[1]).toMatchObject({ drop: '', held: 'back on its stack' });
+  });
+
+  it('tells the loose drop behind the blade from what the hold-downs grip in front of it', () => {
+    // 1219.2 less three strips of 300 leaves 319.2 in the hold-downs, and less one more strip 19.2: under their 40.
+    const three = aStep({ sizeMm: 300, backGaugeMm: 300, cutsEach: 3, rest: null });
+    const held = rowsOf([three, { ...three, number: 2, cutsEach: 1 }]).map((row) => row.held);
+    expect(held).toEqual(['319.2 mm, back on its stack', 'back on its stack']);
+    const { refusals } = replaySteps([{ ...three, cutsEach: 4 }], [aGroup()], { shear, units: 'mm' });
+    expect(refusals.map(({ message }) => message)).toEqual([
+      'Step 1, 300 mm off a piece 319.2 mm wide and 3048 mm long, leaves 19.2 mm, less than the 40 mm the hold-downs grip.',
+    ]);
+    expect(shearWords({ shear, units: 'mm' })).toBe(
+      'the hold-downs grip 40 mm and more in front of the blade; what falls behind it, 5 mm to 1000 mm by the gauge, lies loose',
+    );
   });
 });
 
@@ -139,11 +160,15 @@ describe('the CSV files', () => {
     if (!cut?.plan.ok) throw new Error('not planned');
     const { data, errors } = Papa.parse<string[]>(stepsCsv(cut, shop).trim());
     expect(errors).toEqual([]);
-    const rows = stepRows(cut.plan.value.steps, 'in');
+    const rows = stepRows(cut.plan.value, cut.input);
     const { governs, points } = cautionsFor('shear');
     const cautions = data.filter(([step]) => step === 'caution');
     expect(cautions.map(([, text]) => text)).toEqual([governs, ...points]);
-    const steps = data.slice(1 + cautions.length);
+    const [note] = data.filter(([kind]) => kind === 'note');
+    expect(note?.[1]).toBe(
+      'Shear: the hold-downs grip 0.787 in and more in front of the blade; what falls behind it, 0.394 in to 39.37 in by the gauge, lies loose.',
+    );
+    const steps = data.slice(2 + cautions.length);
     // 150 mm is 5.906 in: a decimal, not the nearest fraction.
     const girth = steps.find((row) => row[8] === 'rip')!;
     expect(girth.slice(0, 3)).toEqual(['1042/1', metalName(shop, cut.run), 'A']);

@@ -27,12 +27,14 @@ const draw = (units: 'in' | 'mm') =>
 describe('a sheet drawn', () => {
   it.each(['in', 'mm'] as const)('gives a blank the very size that its step sets, in %s', (units) => {
     const to = { kind: 'blank', girthMm, lengthMm: 3048 } as const;
-    const [row] = stepRows([aStep({ sizeMm: girthMm, backGaugeMm: girthMm, to })], units);
+    const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40 };
+    const steps = [aStep({ sizeMm: girthMm, backGaugeMm: girthMm, to })];
+    const [row] = stepRows({ steps, groups: [group] }, { shear, units });
     draw(units);
     expect(row?.setting).toBe(units === 'in' ? '8.672 in' : '220.3 mm');
     // As its tooltip and, where there is room, written on it.
     expect(screen.getAllByText(new RegExp(`^1042/1: ${row?.setting} ×`))).toHaveLength(2);
-    expect(row?.gives).toContain(row?.setting ?? 'nothing');
+    expect(row?.drop).toContain(row?.setting ?? 'nothing');
   });
 
   it('says how many sheets are cut so, of which stock and size', () => {
