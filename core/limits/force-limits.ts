@@ -49,7 +49,13 @@ function bendLoad({ part, material, gauge, lengthMm }: Asked, { dieOpeningMm }: 
   ];
 }
 
-/** The hem that takes most: a closed one before an open one. */
+const MAKING = {
+  closed: 'Closing a hem',
+  open: 'Making an open hem',
+  teardrop: 'Making a teardrop hem',
+} as const;
+
+/** The hem that takes most: a closed one before the others. */
 function hemLoad({ part, material, gauge, lengthMm }: Asked): Load[] {
   const kinds = [part.profile.startHem, part.profile.endHem].flatMap((hem) => hem?.kind ?? []);
   const kind = kinds.find((hem) => hem === 'closed') ?? kinds[0];
@@ -58,7 +64,7 @@ function hemLoad({ part, material, gauge, lengthMm }: Asked): Load[] {
   const { kn, beyondTable } = hemForce(kind, { thicknessMm, lengthMm, tensileMpa: material.tensileMpa });
   return [
     {
-      work: kind === 'closed' ? 'Closing a hem' : 'Making an open hem',
+      work: MAKING[kind],
       tonnes: kn / KN_PER_TONNE,
       rules: { over: 'hem flattening force', near: 'hem flattening force, margin' },
       advice:

@@ -8,6 +8,8 @@ type Side = 'start' | 'end';
 /** One step of the brake as it is carried out. */
 export interface PlacedStep {
   readonly step: BendStep;
+  /** Which way the profile turns there as it is drawn, read from its first edge. */
+  readonly direction: 'up' | 'down';
   /** Degrees that the fold has turned through when the step is done. */
   readonly angle: number;
   /** The edge that lies towards the back gauge. */
@@ -111,7 +113,8 @@ function waysOf(ground: Ground, angles: Angles, i: number): Way[] {
 function follow(ground: Ground, node: Node, i: number, { back, far, collides }: Way): Node {
   const { acts, chain, profile, usual } = ground;
   const act = acts[i] as Act;
-  const paintUp = chain.joints[act.joint]?.direction === profile.paintedSide;
+  const direction = chain.joints[act.joint]?.direction ?? 'up';
+  const paintUp = direction === profile.paintedSide;
   const { last } = node;
   // Rolled over its long axis, the piece also shows its other edge to the gauge.
   const flip = last !== null && last.paintUp !== paintUp;
@@ -124,7 +127,7 @@ function follow(ground: Ground, node: Node, i: number, { back, far, collides }: 
     (turn ? MOVE : 0) +
     unusual +
     (far ? 1 : 0);
-  const placed = { step: act.step, angle: act.to, back, paintUp, flip, turn, collides };
+  const placed = { step: act.step, direction, angle: act.to, back, paintUp, flip, turn, collides };
   return { done: node.done + 2 ** i, cost, last: placed, before: node };
 }
 

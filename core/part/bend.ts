@@ -9,7 +9,8 @@ export interface BendShape {
   readonly kFactor: number;
 }
 
-export const radians = (degrees: number): number => (degrees * Math.PI) / 180;
+export const radians = (angle: number): number => (angle * Math.PI) / 180;
+export const degrees = (turn: number): number => (turn * 180) / Math.PI;
 
 /** How a flange is measured where it meets a bend. */
 export type Measured = 'outside' | 'inside' | 'apex';

@@ -1,6 +1,6 @@
-import type { Profile } from './profile.ts';
+import type { Hem, Profile } from './profile.ts';
 import { ok, type Result } from '../result.ts';
-import { setback } from './bend.ts';
+import { radians, setback } from './bend.ts';
 import { drawProfile, type Arc, type Drawing, type Line, type Point } from './drawing.ts';
 import type { Forming } from './forming.ts';
 import { bendShapes, hemFold } from './strip.ts';
@@ -26,10 +26,20 @@ export interface AngleMark {
   readonly away: Point;
 }
 
+/** What a hem is, beside its fold. */
+export interface HemMark {
+  readonly edge: 'start' | 'end';
+  readonly hem: Hem;
+  /** The middle of the fold, and the unit step to its outer side. */
+  readonly at: Point;
+  readonly away: Point;
+}
+
 export interface Dimensioned {
   readonly drawing: Drawing;
   readonly lengths: readonly LengthMark[];
   readonly angles: readonly AngleMark[];
+  readonly hems: readonly HemMark[];
 }
 
 export const plus = (a: Point, b: Point, times: number): Point => ({
@@ -59,13 +69,25 @@ function lengthMark(
   return { of: line.of, number: line.number, lengthMm, from, to, away };
 }
 
-/** The arc's middle lies from its centre towards the middle of its chord; its bulge is the outer side. */
-function angleMark({ from, to, centre, radiusMm, number, angle }: Arc): AngleMark {
-  const chord = { x: (from.x + to.x) / 2 - centre.x, y: (from.y + to.y) / 2 - centre.y };
-  const size = Math.hypot(chord.x, chord.y) || 1;
-  const away = { x: chord.x / size, y: chord.y / size };
-  return { number, angle, at: plus(centre, away, radiusMm), away };
+/** The middle of an arc, halfway along its turn from where it begins, and its outer side. */
+function middleOf({ from, centre, radiusMm, angle, direction }: Arc): Pick<AngleMark, 'at' | 'away'> {
+  const half = radians(angle / 2) * (direction === 'up' ? -1 : 1);
+  const [x, y] = [(from.x - centre.x) / (radiusMm || 1), (from.y - centre.y) / (radiusMm || 1)];
+  const away = {
+    x: x * Math.cos(half) - y * Math.sin(half),
+    y: x * Math.sin(half) + y * Math.cos(half),
+  };
+  return { at: plus(centre, away, radiusMm), away };
 }
+
+/** Each hem beside its own fold: the first arc and the last. */
+const hemMarks = ({ startHem, endHem }: Profile, arcs: readonly Arc[]): HemMark[] =>
+  (
+    [
+      ['start', startHem, arcs[0]],
+      ['end', endHem, arcs.at(-1)],
+    ] as const
+  ).flatMap(([edge, hem, arc]) => (hem && arc ? [{ edge, hem, ...middleOf(arc) }] : []));
 
 /**
  * A profile's drawing with the lengths and angles that it was given by, for paper and for screens. A length runs between
@@ -96,8 +118,9 @@ export function dimensioned(profile: Profile, forming: Forming): Result<Dimensio
     const after = number === last ? hemBack(profile.endHem) : (backs[number - 1] ?? 0);
     return [lengthMark(stroke, drawing, profile.flangesMm[number - 1] ?? 0, before, after)];
   });
-  const angles = drawing.strokes
-    .filter((stroke): stroke is Arc => stroke.kind === 'arc' && stroke.of === 'bend')
-    .map(angleMark);
-  return ok({ drawing, lengths, angles });
+  const arcs = drawing.strokes.filter((stroke): stroke is Arc => stroke.kind === 'arc');
+  const angles = arcs
+    .filter(({ of }) => of === 'bend')
+    .map((arc) => ({ number: arc.number, angle: arc.angle, ...middleOf(arc) }));
+  return ok({ drawing, lengths, angles, hems: hemMarks(profile, arcs) });
 }

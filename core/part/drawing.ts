@@ -105,7 +105,7 @@ function svgPath(strokes: readonly (Line | Arc)[]): string {
   const moves = strokes.map((s) => {
     if (s.kind === 'line') return `L ${place(s.to)}`;
     const r = figure(s.radiusMm);
-    return `A ${r} ${r} 0 0 ${s.direction === 'up' ? 0 : 1} ${place(s.to)}`;
+    return `A ${r} ${r} 0 ${s.angle > 180 ? 1 : 0} ${s.direction === 'up' ? 0 : 1} ${place(s.to)}`;
   });
   return [`M ${strokes[0] ? place(strokes[0].from) : '0 0'}`, ...moves].join(' ');
 }

@@ -2,7 +2,7 @@ import type { GirthRule, Profile } from './profile.ts';
 import { ok, type Result } from '../result.ts';
 import { bendAllowance, setback } from './bend.ts';
 import type { Forming } from './forming.ts';
-import { hemDeduction, HITS_PER_HEM } from './hem.ts';
+import { hemDeduction, HITS_PER_HEM, hemWords } from './hem.ts';
 import { bendShapes, hemFold, stripOf, type FoldShape } from './strip.ts';
 
 /** One row of how a girth was computed: a length as drawn, or what a bend adds (usually takes off, so negative). */
@@ -52,7 +52,7 @@ function hemSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthSt
     return [
       { label: `hem lip at the ${edge}`, addMm: hem.lengthMm, reason: null },
       {
-        label: `fold of the ${edge} hem, ${hem.kind}`,
+        label: `fold of the ${edge} hem, ${hemWords(hem, forming)}`,
         addMm: rule === 'outsideSum' ? 0 : -hemDeduction(shape),
         reason: reasonOf(rule, shape),
       },

@@ -10,8 +10,9 @@ import { hem as hemSchema, MOST_OF_A_PROFILE, type Hem, type Profile } from './p
  *     in: hem 1/2 closed up; 4 1/2; 90 up; 2; 45 down r 1/16; 1/2
  *
  * Steps are parted by semicolons (or upright bars, or lines): a flange is a length, a bend the degrees it turns and where
- * to, with `r` and its inside radius where the die does not make it; a hem has its lip, its kind and where to. In front
- * may stand the unit of bare figures; each figure can have its own. `measured inside` or `measured apex` and `paint down`
+ * to, with `r` and its inside radius where the die does not make it; a hem has its lip, its kind and where to, and `gap`
+ * with the clear space in it where that is not one thickness: `hem 3/8 open up gap 1/8`. In front may stand the unit of bare
+ * figures; each figure can have its own. `measured inside` or `measured apex` and `paint down`
  * stand behind where it is so: without them flanges are measured over the outside and the paint is up.
  */
 
@@ -60,7 +61,11 @@ export function writeProfile(
 ): string {
   const length = (lengthMm: number): string => writeExact(lengthMm, units, decimals);
   const hem = (of: Hem | null): string[] =>
-    of ? [`hem ${length(of.lengthMm)} ${of.kind} ${of.direction}`] : [];
+    of
+      ? [
+          `hem ${length(of.lengthMm)} ${of.kind} ${of.direction}${of.gapMm === undefined ? '' : ` gap ${length(of.gapMm)}`}`,
+        ]
+      : [];
   const bend = ({ angle, direction, radiusMm }: Bend): string => {
     const turn = Number.isFinite(angle) ? withMark(allDigits(angle), decimals) : '?';
     return `${turn} ${direction}${radiusMm === null ? '' : ` r ${length(radiusMm)}`}`;
@@ -173,25 +178,38 @@ function readRadius(text: string, style: LengthStyle): Result<number> {
   return refuse(`a radius is at most ${limitIn(MOST_OF_A_PROFILE.radiusMm, style)}.`, 'Correct it.');
 }
 
-function readHem(text: string, style: LengthStyle): Result<Step> {
-  const words = text.toLowerCase().split(/\s+/);
-  const kinds: readonly string[] = hemSchema.shape.kind.options;
-  const kind = words.filter((word) => kinds.includes(word));
+const KINDS: readonly string[] = hemSchema.shape.kind.options;
+/** The gap of a hem, wherever it stands: its length ends where another word of the hem begins. */
+const GAP = new RegExp(`\\bgap\\b\\s*(.*?)(?=\\s+(?:up|down|${KINDS.join('|')})\\b|$)`);
+
+function readHem(whole: string, style: LengthStyle): Result<Step> {
+  const lower = whole.toLowerCase();
+  const gap = GAP.exec(lower)?.[1];
+  const words = lower.replace(GAP, '').trim().split(/\s+/);
+  const kind = words.filter((word) => KINDS.includes(word));
   const direction: readonly string[] = words.filter((word) => word === 'up' || word === 'down');
   const length = words.filter((word) => !kind.includes(word) && !direction.includes(word)).join(' ');
   if (kind.length !== 1 || direction.length !== 1)
     return refuse(
       'a hem needs its kind and its direction.',
-      `Write it like hem 1/2 closed up; kinds are ${kinds.join(' and ')}, directions up and down.`,
+      `Write it like hem 1/2 closed up; kinds are ${KINDS.slice(0, -1).join(', ')} and ${KINDS.at(-1)}, directions up and down.`,
     );
   const lengthMm = within(lengthOf(length, style), 'The lip of a hem', MOST_OF_A_PROFILE.lipMm, style);
   if (!lengthMm.ok) return lengthMm;
+  const gapMm =
+    gap === undefined
+      ? null
+      : within(lengthOf(gap, style), 'The gap of a hem', MOST_OF_A_PROFILE.gapMm, style);
+  if (gapMm !== null && kind[0] === 'closed')
+    return refuse('a closed hem has no gap.', 'Leave the gap out, or write open or teardrop.');
+  if (gapMm !== null && !gapMm.ok) return gapMm;
   return ok({
     is: 'hem',
     hem: {
       lengthMm: lengthMm.value,
       kind: kind[0] as Hem['kind'],
       direction: direction[0] as Hem['direction'],
+      ...(gapMm === null ? {} : { gapMm: gapMm.value }),
     },
   });
 }

@@ -2,16 +2,32 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 
 /** What a profile can have at most: flanges, and millimetres of each. Generous: they catch slips. */
-export const MOST_OF_A_PROFILE = { flanges: 30, flangeMm: 5000, lipMm: 100, radiusMm: 500 } as const;
+export const MOST_OF_A_PROFILE = {
+  flanges: 30,
+  flangeMm: 5000,
+  lipMm: 100,
+  gapMm: 50,
+  radiusMm: 500,
+} as const;
 
-/** A 180° fold along an edge: pressed flat (closed) or left with a gap (open). Made in two hits. */
-export const hem = z.strictObject({
-  kind: z.enum(['closed', 'open']),
-  /** Outside length of the folded lip. */
-  lengthMm: z.number().positive().max(MOST_OF_A_PROFILE.lipMm),
-  /** Which way the lip folds, seen with the painted side up. */
-  direction: z.enum(['up', 'down']),
-});
+/**
+ * A full fold along an edge, made in two hits: pressed flat (closed), left with a gap (open), or folded on until the lip's
+ * edge touches the flange (teardrop).
+ */
+export const hem = z
+  .strictObject({
+    kind: z.enum(['closed', 'open', 'teardrop']),
+    /** Outside length of the folded lip. */
+    lengthMm: z.number().positive().max(MOST_OF_A_PROFILE.lipMm),
+    /** Which way the lip folds, up or down as the bends do. */
+    direction: z.enum(['up', 'down']),
+    /** Clear space inside the fold: between lip and flange of an open hem, across the eye of a teardrop; left out: one thickness. */
+    gapMm: z.number().positive('must be above 0').max(MOST_OF_A_PROFILE.gapMm).optional(),
+  })
+  .refine(({ kind, gapMm }) => kind !== 'closed' || gapMm === undefined, {
+    message: 'a closed hem has no gap',
+    path: ['gapMm'],
+  });
 export type Hem = DeepReadonly<z.infer<typeof hem>>;
 
 export const bend = z.strictObject({

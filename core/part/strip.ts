@@ -3,7 +3,7 @@ import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { formatLength, type LengthUnits } from '../units/length.ts';
 import { bendAllowance, kFactorFromTest, setback, type BendShape } from './bend.ts';
 import { measuredFor, type Forming } from './forming.ts';
-import { hemShape } from './hem.ts';
+import { hemShape, type HemFold } from './hem.ts';
 import { defaultRadiusMm } from './radius.ts';
 
 /** The straight part of a flange or of a hem's lip, tangent to tangent. */
@@ -64,15 +64,15 @@ export function bendShapes(profile: Profile, forming: Forming): FoldShape[] {
 }
 
 /** A hem's fold with its figures settled; a measured deduction of 180° is that of a closed hem. */
-export const hemFold = ({ kind }: Pick<Hem, 'kind'>, forming: Forming): FoldShape =>
+export const hemFold = (hem: HemFold, forming: Forming): FoldShape =>
   asMeasured(
-    hemShape(kind, forming.thicknessMm, forming.kFactor),
-    kind === 'closed' ? measuredFor(forming, 180) : null,
+    hemShape(hem, forming.thicknessMm, forming.kFactor),
+    hem.kind === 'closed' ? measuredFor(forming, 180) : null,
   );
 
 /** A hemmed edge is measured over the outside of its fold, however the bends are measured. */
 const hemSetback = (hem: Hem | null, forming: Forming): number =>
-  hem === null ? 0 : hemShape(hem.kind, forming.thicknessMm, forming.kFactor).radius + forming.thicknessMm;
+  hem === null ? 0 : hemShape(hem, forming.thicknessMm, forming.kFactor).radius + forming.thicknessMm;
 
 const tooShort = (
   what: string,
@@ -96,11 +96,31 @@ const tooMuch = (what: string, { measuredMm, ...shape }: FoldShape, units: Lengt
     'Correct it in Shop, Materials.',
   );
 
+/** The lip of a teardrop turns by a square corner more than a full fold at most, so its straight part is one radius at least. */
 function lip(hem: Hem, flange: number, forming: Forming, issues: Issue[]): Flat {
   const back = hemSetback(hem, forming);
-  if (hem.lengthMm < back)
-    issues.push(tooShort(`The hem on flange ${flange}`, 'hem', [hem.lengthMm, back], forming.units));
+  const least = hem.kind === 'teardrop' ? 2 * back - forming.thicknessMm : back;
+  if (hem.lengthMm < least)
+    issues.push(tooShort(`The hem on flange ${flange}`, 'hem', [hem.lengthMm, least], forming.units));
   return { kind: 'lip', number: flange, lengthMm: hem.lengthMm - back };
+}
+
+/** The edge of a teardrop must meet the straight part of its flange, as far from the fold as its own straight part is long. */
+function missed(hem: Hem | null, flange: Flat, forming: Forming): Issue[] {
+  if (hem?.kind !== 'teardrop') return [];
+  const straightMm = hem.lengthMm - hemSetback(hem, forming);
+  if (straightMm <= flange.lengthMm) return [];
+  const [lipWords, flatWords] = [straightMm, Math.max(0, flange.lengthMm)].map((mm) =>
+    formatLength(mm, forming.units),
+  );
+  return [
+    issue(
+      'profile',
+      'hem',
+      `The edge of the teardrop hem would miss flange ${flange.number}: the lip is ${lipWords} long beyond its fold, the flange is straight for ${flatWords}.`,
+      'Make the lip shorter, or the flange longer.',
+    ),
+  ];
 }
 
 /**
@@ -124,7 +144,10 @@ export function stripOf(profile: Profile, forming: Forming): Result<Piece[]> {
     const needs = before + after;
     if (lengthMm < needs)
       issues.push(tooShort(`Flange ${i + 1}`, 'flangesMm', [lengthMm, needs], forming.units));
-    pieces.push({ kind: 'flange', number: i + 1, lengthMm: lengthMm - needs });
+    const flange: Flat = { kind: 'flange', number: i + 1, lengthMm: lengthMm - needs };
+    if (i === 0) issues.push(...missed(profile.startHem, flange, forming));
+    if (i === last) issues.push(...missed(profile.endHem, flange, forming));
+    pieces.push(flange);
     const bend = profile.bends[i];
     const shape = shapes[i];
     if (bend && shape) pieces.push(fold('bend', i + 1, bend.direction, shape));

@@ -158,11 +158,24 @@ describe('DIN 6935, cold bending of flat steel', () => {
 
 describe('hems', () => {
   it('a closed hem takes off 43 % of the thickness (common practice, no source)', () => {
-    expect(hemDeduction(hemShape('closed', 1, 0.446))).toBeCloseTo(0.43, 2);
+    expect(hemDeduction(hemShape({ kind: 'closed', lengthMm: 12 }, 1, 0.446))).toBeCloseTo(0.43, 2);
   });
 
   it('an open hem of one thickness takes off next to nothing (worked by hand: .028 T)', () => {
-    expect(hemDeduction(hemShape('open', 1, 0.446))).toBeCloseTo(0.028, 3);
+    expect(hemDeduction(hemShape({ kind: 'open', lengthMm: 12 }, 1, 0.446))).toBeCloseTo(0.028, 3);
+  });
+
+  it('an open hem with a gap of its own takes off 2(R + T) − π(R + K·T), R half the gap (worked by hand)', () => {
+    // T 1, gap 3: 2 × 2.5 − π × (1.5 + 0.446) = 5 − 6.1135: the blank grows by 1.1135.
+    const wide = hemShape({ kind: 'open', lengthMm: 12, gapMm: 3 }, 1, 0.446);
+    expect(hemDeduction(wide)).toBeCloseTo(-1.1135, 4);
+  });
+
+  it('a teardrop turns by 180° + 2·arctan(R/s) and takes its arc off 2(R + T) (worked by hand; plane geometry, no source)', () => {
+    // T 1, eye 2, lip 12: R 1, s 10, arctan 0.1 = 5.7106°; 4 − 191.4212° × (1 + 0.446) = 4 − 4.8311.
+    const drop = hemShape({ kind: 'teardrop', lengthMm: 12, gapMm: 2 }, 1, 0.446);
+    expect(drop.angle).toBeCloseTo(191.4212, 4);
+    expect(hemDeduction(drop)).toBeCloseTo(4 - 4.8311, 3);
   });
 });
 

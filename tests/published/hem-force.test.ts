@@ -61,6 +61,11 @@ it('a curl is closed with 300 T tons a foot by a die maker’s rule of thumb: up
   }
 });
 
+it('a teardrop, which is not pressed flat, takes what an open hem takes (common practice, no source)', () => {
+  const inMillimetre = { ...inMildSteel, thicknessMm: 1 };
+  expect(hemForce('teardrop', inMillimetre)).toEqual(hemForce('open', inMillimetre));
+});
+
 describe('between and beyond the printed rows', () => {
   it('lies on the straight line between two', () => {
     expect(tonnesPerM('closed', 0.7)).toBeCloseTo((23 + 32) / 2, 9);

@@ -22,6 +22,28 @@ it('every length on the drawing runs just as far as the drawing says, however it
   );
 });
 
+it('each hem is marked beyond its own fold, on the outer side', () => {
+  const hems = {
+    startHem: closedHem(12, 'up'),
+    endHem: { kind: 'teardrop', lengthMm: 15, direction: 'down', gapMm: 3 } as const,
+  };
+  const drawn = dimensioned(aProfile({ flangesMm: [100], bends: [], ...hems }), light);
+  if (!drawn.ok) throw new Error('refused');
+  const [start, end] = drawn.value.hems;
+  expect([start?.edge, start?.hem, end?.edge, end?.hem]).toEqual([
+    'start',
+    hems.startHem,
+    'end',
+    hems.endHem,
+  ]);
+  const { box } = drawn.value.drawing;
+  // The flange lies level: a full fold is outermost where it is halfway round, a teardrop turns a little farther.
+  expect(start?.at.x).toBeCloseTo(box.left, 6);
+  expect(start?.away.x).toBeCloseTo(-1, 6);
+  expect(end?.at.x).toBeGreaterThan(box.left + box.width - 0.1);
+  expect(end?.away.x).toBeGreaterThan(0.95);
+});
+
 it('a refused profile has no dimensions', () => {
   expect(dimensioned(aProfile({ endHem: closedHem(0.5) }), light).ok).toBe(false);
 });

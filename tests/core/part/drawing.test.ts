@@ -4,7 +4,7 @@ import { drawProfile, type Drawing } from '../../../core/part/drawing.ts';
 import { girth } from '../../../core/part/girth.ts';
 import type { Forming } from '../../../core/part/forming.ts';
 import type { Profile } from '../../../core/part/profile.ts';
-import { aProfile, anyProfile, anyForming, closedHem, light, square } from './profiles.ts';
+import { aProfile, anyProfile, anyForming, arcLength, closedHem, light, square } from './profiles.ts';
 
 function drawn(profile: Profile, forming: Forming = light): Drawing {
   const drawing = drawProfile(profile, forming);
@@ -12,7 +12,7 @@ function drawn(profile: Profile, forming: Forming = light): Drawing {
   return drawing.value;
 }
 
-/** Length along an SVG path of M, L and A (circular, never the large arc), computed from its numbers alone. */
+/** Length along an SVG path of M, L and A (circular), computed from its numbers alone. */
 function pathLength(path: string): number {
   let [x, y, length] = [0, 0, 0];
   for (const [, command, rest] of path.matchAll(/([MLA]) ([^MLA]*)/g)) {
@@ -21,7 +21,7 @@ function pathLength(path: string): number {
     const chord = Math.hypot(toX - x, toY - y);
     const radius = numbers[0] ?? NaN;
     if (command === 'L') length += chord;
-    if (command === 'A') length += 2 * radius * Math.asin(Math.min(1, chord / (2 * radius)));
+    if (command === 'A') length += arcLength(radius, chord, numbers[3] === 1);
     [x, y] = [toX, toY];
   }
   return length;
@@ -38,7 +38,7 @@ describe('the drawing of a profile', () => {
           expect(Math.hypot(s.to.x - s.centre.x, s.to.y - s.centre.y)).toBeCloseTo(s.radiusMm, 6);
           expect(Math.hypot(s.from.x - s.centre.x, s.from.y - s.centre.y)).toBeCloseTo(s.radiusMm, 6);
           const chord = Math.hypot(s.to.x - s.from.x, s.to.y - s.from.y);
-          return sum + 2 * s.radiusMm * Math.asin(Math.min(1, chord / (2 * s.radiusMm)));
+          return sum + arcLength(s.radiusMm, chord, s.angle > 180);
         }, 0);
         expect(Math.abs(length - (width.ok ? width.value.girthMm : NaN))).toBeLessThan(0.01);
       }),
@@ -96,6 +96,44 @@ describe('the drawing of a profile', () => {
       // A closed hem's two layers lie one thickness apart.
       expect(flangeY('up') - lipY('up')).toBeCloseTo(light.thicknessMm, 9);
     }
+  });
+
+  it('as an SVG path is as long as the girth round a teardrop too', () => {
+    const drop = aProfile({ endHem: { kind: 'teardrop', lengthMm: 14, direction: 'down', gapMm: 4 } });
+    const width = girth(drop, { ...light, rule: 'computed' });
+    expect(pathLength(drawn(drop).path)).toBeCloseTo(width.ok ? width.value.girthMm : NaN, 2);
+  });
+
+  it('brings the edge of a teardrop to the inside of its flange, and leaves the gap of an open hem open', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom<'startHem' | 'endHem'>('startHem', 'endHem'),
+        fc.constantFrom<'open' | 'teardrop'>('open', 'teardrop'),
+        fc.constantFrom<'up' | 'down'>('up', 'down'),
+        fc.double({ min: 0.3, max: 6, noNaN: true }),
+        anyForming,
+        (edge, kind, direction, gapMm, forming) => {
+          const profile = aProfile({
+            flangesMm: [100],
+            bends: [],
+            [edge]: { kind, direction, lengthMm: 20, gapMm },
+          });
+          const { strokes } = drawn(profile, forming);
+          const lip = edge === 'startHem' ? strokes[0] : strokes.at(-1);
+          if (lip?.kind !== 'line') throw new Error('no lip');
+          const free = edge === 'startHem' ? lip.from : lip.to;
+          const root = edge === 'startHem' ? lip.to : lip.from;
+          const flange = strokes.find((s) => s.of === 'flange')!;
+          const long = Math.hypot(free.x - root.x, free.y - root.y);
+          // From the neutral line to the face on the flange's side: across the lip, towards the flange.
+          const towards = Math.sign(flange.from.y - root.y);
+          const inner = (free.y - flange.from.y) * -towards;
+          const across = forming.kFactor * forming.thicknessMm;
+          const corner = inner - (across * Math.abs(free.x - root.x)) / long - across;
+          expect(corner).toBeCloseTo(kind === 'teardrop' ? 0 : gapMm, 6);
+        },
+      ),
+    );
   });
 
   it('takes in the belly of a large arc', () => {

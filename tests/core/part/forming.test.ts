@@ -5,7 +5,7 @@ import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { girth } from '../../../core/part/girth.ts';
 import type { MeasuredDeduction } from '../../../core/material/material.ts';
 import { aBrake, aMaterial, aShear, someSettings } from '../../support/builders.ts';
-import { aProfile, anyProfile, closedHem, square } from './profiles.ts';
+import { aProfile, anyProfile, arcLength, closedHem, square } from './profiles.ts';
 
 const gauge = { label: '24', thicknessMm: 0.7 };
 const measured = (own: Partial<MeasuredDeduction> = {}): MeasuredDeduction => ({
@@ -82,10 +82,7 @@ describe('a deduction that the shop measured', () => {
         if (!width.ok || !drawing.ok) throw new Error('refused');
         const length = drawing.value.strokes.reduce((sum, s) => {
           const chord = Math.hypot(s.to.x - s.from.x, s.to.y - s.from.y);
-          return (
-            sum +
-            (s.kind === 'line' ? chord : 2 * s.radiusMm * Math.asin(Math.min(1, chord / (2 * s.radiusMm))))
-          );
+          return sum + (s.kind === 'line' ? chord : arcLength(s.radiusMm, chord, s.angle > 180));
         }, 0);
         expect(Math.abs(length - width.value.girthMm)).toBeLessThan(0.01);
       }),

@@ -65,7 +65,7 @@ describe('the girth', () => {
   });
 
   it('is the same measured inside or outside when hems close the edges, which are measured over their fold', () => {
-    for (const kind of ['closed', 'open'] as const) {
+    for (const kind of ['closed', 'open', 'teardrop'] as const) {
       const hems = {
         startHem: { ...closedHem(12), kind },
         endHem: { ...closedHem(15), kind: 'closed' as const },
@@ -77,6 +77,35 @@ describe('the girth', () => {
       expect(widthOf(inside)).toBeCloseTo(widthOf(cap), 9);
       expect(widthOf({ ...cap, measured: 'apex' })).toBeCloseTo(widthOf(cap), 9);
     }
+  });
+
+  it('of an open hem without a gap of its own is that of a gap of one thickness, as it was before gaps were drawn', () => {
+    const open = aProfile({ endHem: { ...closedHem(12), kind: 'open' } });
+    const one = aProfile({ endHem: { ...closedHem(12), kind: 'open', gapMm: light.thicknessMm } });
+    // 60 + 40 + 12, less the bend's 1.3401 and 2(T/2 + T) − π(T/2 + K·T).
+    const fold = 3 * 0.701 - Math.PI * (0.701 / 2 + 0.446 * 0.701);
+    expect(widthOf(open)).toBeCloseTo(112 - 1.3401 - fold, 3);
+    expect(widthOf(one)).toBe(widthOf(open));
+  });
+
+  it('grows with the gap of an open hem by π/2 − 1 of what the gap grows', () => {
+    const open = (gapMm: number) => widthOf(aProfile({ endHem: { ...closedHem(12), kind: 'open', gapMm } }));
+    expect(open(5) - open(3)).toBeCloseTo(2 * (Math.PI / 2 - 1), 9);
+  });
+
+  it('of a teardrop is refused where its lip is too short to come back, or would miss its flange', () => {
+    const drop = (lengthMm: number, flange: number) => {
+      const endHem = { kind: 'teardrop', lengthMm, direction: 'up', gapMm: 4 } as const;
+      const width = girth(aProfile({ flangesMm: [60, flange], endHem }), computed);
+      return width.ok ? [] : width.issues.map(({ field, message }) => `${field}: ${message}`);
+    };
+    expect(drop(12, 40)).toEqual([]);
+    expect(drop(4.6, 40)).toEqual([
+      'hem: The hem on flange 2 is 4.6 mm long, but its bends alone take 4.7 mm of it.',
+    ]);
+    expect(drop(30, 30)).toEqual([
+      'hem: The edge of the teardrop hem would miss flange 2: the lip is 27.3 mm long beyond its fold, the flange is straight for 25.6 mm.',
+    ]);
   });
 
   it('is its steps added up', () => {

@@ -26,7 +26,13 @@ const length = (max: number) =>
     fc.double({ min: 0.001, max, noNaN: true }).map(places),
   );
 const direction = fc.constantFrom('up', 'down');
-const hem = fc.record({ kind: fc.constantFrom('closed', 'open'), lengthMm: length(100), direction });
+const hem = fc.oneof(
+  fc.record({ kind: fc.constant('closed'), lengthMm: length(100), direction }),
+  fc.record(
+    { kind: fc.constantFrom('open', 'teardrop'), lengthMm: length(100), direction, gapMm: length(50) },
+    { requiredKeys: ['kind', 'lengthMm', 'direction'] },
+  ),
+);
 const bend = fc.record({
   angle: fc.oneof(
     fc.integer({ min: 1, max: 179 }),
@@ -66,6 +72,28 @@ describe('A profile as text', () => {
     expect(writeProfile(profile, inches)).toBe(
       'in: 4 1/2; 90 up; 2; hem 3/8 open down; measured inside; paint down',
     );
+  });
+
+  it('has the gap of a hem, wherever among its words it stands', () => {
+    const hemOf = (text: string) => read(`in: ${text}; 2`).startHem;
+    const open = { kind: 'open', lengthMm: 12.7, direction: 'up', gapMm: 3.175 };
+    expect(hemOf('hem 1/2 open up gap 1/8')).toEqual(open);
+    expect(hemOf('hem 1/2 open gap 1/8 up')).toEqual(open);
+    expect(hemOf('Hem open gap 1/8 in up 1/2')).toMatchObject({ kind: 'open', gapMm: 3.175 });
+    expect(hemOf('hem 1/2 teardrop down')).toEqual({ kind: 'teardrop', lengthMm: 12.7, direction: 'down' });
+    const profile = aProfile({
+      startHem: { kind: 'teardrop', lengthMm: 12.7, direction: 'up', gapMm: 3.175 },
+    });
+    expect(writeProfile(profile, inches)).toMatch(/^in: hem 1\/2 teardrop up gap 1\/8; /);
+  });
+
+  it('refuses a gap of a closed hem, one without a figure and one that no hem has', () => {
+    const said = (text: string) => refusals(`in: ${text}; 2`).map(({ message }) => message);
+    expect(said('hem 1/2 closed up gap 1/8')).toEqual([
+      'Step 1, “hem 1/2 closed up gap 1/8”: a closed hem has no gap.',
+    ]);
+    expect(said('hem 1/2 open up gap')).toHaveLength(1);
+    expect(said('hem 1/2 open up gap 3')[0]).toMatch(/The gap of a hem must be above 0 and at most /);
   });
 
   it('reads back as it was, in every shop', () => {

@@ -27,12 +27,25 @@ export const aProfile = (changes: Partial<Profile> = {}): Profile => ({
 /** 24 gauge galvanized, K of cold-rolled steel, 1 mm radius. */
 export const light: Forming = { thicknessMm: 0.701, kFactor: 0.446, radiusMm: 1, units: 'mm' };
 
+/** Of the two arcs of a circle over a chord the shorter or the longer. */
+export function arcLength(radius: number, chord: number, large: boolean): number {
+  const shorter = 2 * radius * Math.asin(Math.min(1, chord / (2 * radius)));
+  return large ? 2 * Math.PI * radius - shorter : shorter;
+}
+
 const direction = fc.constantFrom<'up' | 'down'>('up', 'down');
-const hem = fc.record({
-  kind: fc.constantFrom<'closed' | 'open'>('closed', 'open'),
-  lengthMm: fc.double({ min: 8, max: 30, noNaN: true }),
-  direction,
-});
+const folded = { lengthMm: fc.double({ min: 8, max: 30, noNaN: true }), direction };
+const hem: fc.Arbitrary<Hem> = fc.oneof(
+  fc.record({ kind: fc.constant('closed' as const), ...folded }),
+  fc.record(
+    {
+      kind: fc.constantFrom('open' as const, 'teardrop' as const),
+      ...folded,
+      gapMm: fc.double({ min: 0.3, max: 6, noNaN: true }),
+    },
+    { requiredKeys: ['kind', 'lengthMm', 'direction'] },
+  ),
+);
 const bend = fc.record({
   angle: fc.double({ min: 1, max: 150, noNaN: true }),
   direction,
