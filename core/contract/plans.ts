@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
-import { MOST_OF_A_NAME } from '../edit/command.ts';
+import { MOST_OF_A_NAME, seen } from '../edit/command.ts';
 import { keptPlan, planSum } from '../shop/kept-plan.ts';
 import { call } from './call.ts';
 import { editApply } from './edit.ts';
@@ -53,8 +53,8 @@ export const plansKeep = call(
   planNamed,
 );
 
-/** The plan becomes a kept one, as one step of the history. */
-export const plansGoBack = call('plans.goBack', planNamed, editApply.output);
+/** The plan becomes a kept one, as one step of the history; refused where someone changed a queue since it was seen. */
+export const plansGoBack = call('plans.goBack', planNamed.extend({ seen }), editApply.output);
 
 /** A kept plan by its id, the one on the board, or the one that floor and paper follow. */
 const whichPlan = z.union([z.int(), z.enum(['draft', 'published'])]);

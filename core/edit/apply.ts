@@ -30,9 +30,9 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
     case 'operation.move':
       return moveOperation(shop, command);
     case 'operation.pin':
-      return pinOperation(shop, command.operation);
+      return pinOperation(shop, command);
     case 'operation.unpin':
-      return unpinOperation(shop, command.operation);
+      return unpinOperation(shop, command);
     case 'plan.replace':
       return replacePlan(shop, command);
     case 'plan.publish':

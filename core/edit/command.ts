@@ -49,7 +49,7 @@ const more = z.int().min(-100_000).max(100_000);
 const given = z.literal(true).optional();
 
 /** The revision of each machine's queue as it was seen (`seenQueues` in core/edit/stale.ts); 0: it had none. */
-const seen = z.record(z.string(), revision);
+export const seen = z.record(z.string(), revision);
 const lineRead = orderLine.pick({ id: true, revision: true });
 
 /** How a file was read, and what its texts stand for: kept for the next one (core/import/remember.ts). */
@@ -94,8 +94,8 @@ export const command = z.union([
     position: z.int().min(0),
     seen,
   }),
-  z.strictObject({ do: z.literal('operation.pin'), operation: operationId }),
-  z.strictObject({ do: z.literal('operation.unpin'), operation: operationId }),
+  z.strictObject({ do: z.literal('operation.pin'), operation: operationId, seen }),
+  z.strictObject({ do: z.literal('operation.unpin'), operation: operationId, seen }),
   /** Take a whole new plan, e.g. the search's. Pins stay. */
   z.strictObject({
     do: z.literal('plan.replace'),
@@ -111,6 +111,7 @@ export const command = z.union([
     name: z.string().min(1).max(200),
     queues: z.record(z.string(), z.array(operationId)),
     pins: z.array(operationId),
+    seen,
   }),
   /** Add or change a work order, its new and changed lines, and name those that go; all others stay as they are. */
   z.strictObject({

@@ -7,8 +7,9 @@ import type { Shop } from '../shop/state.ts';
 import { standing, underWay, type FloorCommand } from './floor-commands.ts';
 import { countedOn } from './floor-counts.ts';
 import { setUp } from './floor-done.ts';
-import { operationName, queueChanges } from './plan-commands.ts';
+import { operationName } from './plan-commands.ts';
 import { publishedOrder } from './publish-commands.ts';
+import { queueChanges } from './queue-rows.ts';
 import { refuse } from './refuse.ts';
 import { change, withChanges, type Edit } from '../shop/row-change.ts';
 
@@ -56,8 +57,9 @@ function behindNext(shop: Shop, { id, machineId }: OperationRecord) {
     const others = queue.filter((other) => other !== id);
     return [...others.slice(0, 1), id, ...others.slice(1)];
   };
+  const set = { ...queues, [machineId]: behind(queues[machineId] ?? []) };
   return [
-    ...queueChanges(shop, { ...queues, [machineId]: behind(queues[machineId] ?? []) }),
+    ...queueChanges(shop, operations, set, [machineId]),
     ...publishedOrder(shop, machineId, id, behind),
   ];
 }

@@ -3,8 +3,9 @@ import { operationsOf, type ShopOperation } from '../planning/operations.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { change, type RowChange, type Edit } from '../shop/row-change.ts';
+import { change, type Edit } from '../shop/row-change.ts';
 import type { Command } from './command.ts';
+import { queueChanges } from './queue-rows.ts';
 import { refuseUnseen } from './stale.ts';
 
 type Queues = Readonly<Record<string, readonly string[]>>;
@@ -26,8 +27,9 @@ export function moveOperation(shop: Shop, command: CommandOf<'operation.move'>):
   const refusal = refuseMachine(shop, operation, machineId);
   if (refusal) return refusal;
   const queues = completeQueues(shop, operations);
-  const from = Object.keys(queues).find((m) => queues[m]?.includes(id));
-  const unseen = refuseUnseen(shop, seen, from && from !== machineId ? [from, machineId] : [machineId]);
+  const from = machineWith(queues, id);
+  const between = from && from !== machineId ? [from, machineId] : [machineId];
+  const unseen = refuseUnseen(shop, seen, between);
   if (unseen) return unseen;
   const target = (queues[machineId] ?? []).filter((o) => o !== id);
   const started = target.filter((o) => operations.some((x) => x.id === o && x.started)).length;
@@ -56,23 +58,40 @@ export function moveOperation(shop: Shop, command: CommandOf<'operation.move'>):
     from === machineId
       ? `to position ${position + 1} on ${machineId}`
       : `to ${machineId}, position ${position + 1}`;
-  return ok({ label: `Move ${operationName(id)} ${where}`, changes: queueChanges(shop, moved) });
+  return ok({
+    label: `Move ${operationName(id)} ${where}`,
+    changes: queueChanges(shop, operations, moved, between),
+  });
 }
 
-/** Keep an operation on its machine and at its rank when the plan is improved. */
-export function pinOperation(shop: Shop, id: string): Result<Edit> {
+/** Keep an operation on its machine and at its rank, where it was seen, when the plan is improved. */
+export function pinOperation(shop: Shop, { operation: id, seen }: CommandOf<'operation.pin'>): Result<Edit> {
   const { operations } = operationsOf(shop);
-  if (!operations.some((o) => o.id === id)) return unknownOperation(id);
+  const queues = completeQueues(shop, operations);
+  const machineId = machineWith(queues, id);
+  if (machineId === undefined) return unknownOperation(id);
+  const unseen = refuseUnseen(shop, seen, [machineId]);
+  if (unseen) return unseen;
   const label = `Pin ${operationName(id)}`;
   if (shop.pin.some((p) => p.id === id)) return ok({ label, changes: [] });
-  const queues = completeQueues(shop, operations);
-  return ok({ label, changes: [...queueChanges(shop, queues), change('pin', null, { id, revision: 0 })] });
+  const changes = queueChanges(shop, operations, queues, [machineId]);
+  return ok({ label, changes: [...changes, change('pin', null, { id, revision: 0 })] });
 }
 
-export function unpinOperation(shop: Shop, id: string): Result<Edit> {
+/** Let planning move it again. One whose work is not open any more stands in no queue, so it asks none. */
+export function unpinOperation(
+  shop: Shop,
+  { operation: id, seen }: CommandOf<'operation.unpin'>,
+): Result<Edit> {
+  const machineId = machineWith(completeQueues(shop, operationsOf(shop).operations), id);
+  const unseen = machineId === undefined ? null : refuseUnseen(shop, seen, [machineId]);
+  if (unseen) return unseen;
   const pin = shop.pin.find((p) => p.id === id);
   return ok({ label: `Unpin ${operationName(id)}`, changes: pin ? [change('pin', pin, null)] : [] });
 }
+
+const machineWith = (queues: Queues, operation: string): string | undefined =>
+  Object.keys(queues).find((machineId) => queues[machineId]?.includes(operation));
 
 /**
  * Take a whole new plan. Every open operation must stand in it exactly once, on a machine that can do it. A machine the
@@ -113,7 +132,10 @@ export function replacePlan(shop: Shop, { queues, label, seen }: CommandOf<'plan
         'Plan again.',
       ),
     );
-  return ok({ label, changes: queueChanges(shop, { ...queues, ...kept }) });
+  return ok({
+    label,
+    changes: queueChanges(shop, operations, { ...queues, ...kept }, Object.keys(queues)),
+  });
 }
 
 /** What stays in the queues of machines that a new plan does not name. */
@@ -166,17 +188,3 @@ export const unknownOperation = (id: string): Result<never> =>
       'Choose an operation that is on the board.',
     ),
   );
-
-/** Row changes that make the stored queues equal to `queues`; unchanged ones are left alone. */
-export function queueChanges(shop: Shop, queues: Queues): RowChange[] {
-  const stored = new Map(shop.queue.map((q) => [q.id, q]));
-  return shop.machine.flatMap((m) => {
-    const before = stored.get(m.id) ?? null;
-    const operations = [...(queues[m.id] ?? [])];
-    if (before ? same(before.operations, operations) : operations.length === 0) return [];
-    return [change('queue', before, { id: m.id, operations, revision: 0 })];
-  });
-}
-
-const same = (a: readonly string[], b: readonly string[]): boolean =>
-  a.length === b.length && a.every((x, i) => x === b[i]);

@@ -8,7 +8,7 @@ import { change, type Edit, type RowChange } from '../shop/row-change.ts';
 import type { Settings } from '../shop/settings.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Command } from './command.ts';
-import { queueChanges } from './plan-commands.ts';
+import { queueChanges } from './queue-rows.ts';
 import { refuseUnseen } from './stale.ts';
 
 /**
@@ -28,11 +28,7 @@ export function publishPlan(
         'Choose “When I publish” in Settings first, if the floor is to follow a plan of its own.',
       ),
     );
-  const unseen = refuseUnseen(
-    shop,
-    seen,
-    shop.machine.map(({ id }) => id),
-  );
+  const unseen = refuseUnseen(shop, seen, machinesOf(shop));
   if (unseen) return unseen;
   const label = note === '' ? 'Publish the plan' : `Publish the plan: ${note}`;
   const changed = unpublishedChanges(shop).size > 0;
@@ -49,9 +45,12 @@ export function publishingChanges(shop: Shop, { publishing: next }: Settings): R
 }
 
 function publishing(shop: Shop): RowChange[] {
-  const queues = completeQueues(shop, operationsOf(shop).operations);
-  return [...queueChanges(shop, queues), ...publishedChanges(shop, queues)];
+  const { operations } = operationsOf(shop);
+  const queues = completeQueues(shop, operations);
+  return [...queueChanges(shop, operations, queues, machinesOf(shop)), ...publishedChanges(shop, queues)];
 }
+
+const machinesOf = ({ machine }: Shop): string[] => machine.map(({ id }) => id);
 
 /** Row changes that make these the published queues; those that are so already are left alone. */
 function publishedChanges(shop: Shop, queues: Queues): RowChange[] {
@@ -92,8 +91,10 @@ export function publishedOrder(
  */
 export function goBackTo(
   shop: Shop,
-  { name, queues, pins }: Extract<Command, { readonly do: 'plan.goBack' }>,
+  { name, queues, pins, seen }: Extract<Command, { readonly do: 'plan.goBack' }>,
 ): Result<Edit> {
+  const unseen = refuseUnseen(shop, seen, machinesOf(shop));
+  if (unseen) return unseen;
   const { operations } = operationsOf(shop);
   const named = new Set(Object.values(queues).flat());
   const wanted = new Set(pins.filter((id) => operations.some((o) => o.id === id)));
@@ -101,7 +102,7 @@ export function goBackTo(
   return ok({
     label: `Go back to ${name}`,
     changes: [
-      ...queueChanges(shop, queuesAfter(shop, operations, queues)),
+      ...queueChanges(shop, operations, queuesAfter(shop, operations, queues), machinesOf(shop)),
       ...shop.pin.flatMap((pin) =>
         named.has(pin.id) && !wanted.has(pin.id) ? [change('pin', pin, null)] : [],
       ),

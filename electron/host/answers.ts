@@ -157,8 +157,8 @@ const planAnswers = (plans: ReturnType<typeof plansService>, living: LivingShop)
     plansRead: ({ id }) => plans.read(id),
     plansPublished: () => plans.published(),
     plansKeep: ({ name }, caller) => ({ id: plans.keep(name, caller) }),
-    plansGoBack: ({ id }, caller) => ({
-      ...plans.goBack(id, caller),
+    plansGoBack: ({ id, seen }, caller) => ({
+      ...plans.goBack(id, seen, caller),
       epoch: living.epoch,
       revision: living.revision,
     }),

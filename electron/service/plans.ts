@@ -9,6 +9,7 @@ import type {
   SavedPlan,
   WhichPlan,
 } from '../../core/contract/plans.ts';
+import type { SeenQueues } from '../../core/edit/stale.ts';
 import { comparePlans } from '../../core/planning/compare-plans.ts';
 import { followedShop, withPlan } from '../../core/planning/followed-plan.ts';
 import { viewPlan } from '../../core/planning/plan-view.ts';
@@ -59,12 +60,13 @@ export const plansService = (living: LivingShop, clock: Clock, edit: EditService
         }),
       ),
 
-    goBack(id: number, by: string): Applied {
+    /** @param seen the queues as who asks saw them */
+    goBack(id: number, seen: SeenQueues, by: string): Applied {
       const { name, what, at, queues, pins } = read(id);
       const when = formatDayAndClock(at, living.shop.settings.timeZone);
       const title = what === 'named' ? `“${name}”` : `the plan published ${when}`;
       const own = Object.fromEntries(Object.entries(queues).map(([machine, ids]) => [machine, [...ids]]));
-      return edit.apply({ do: 'plan.goBack', name: title, queues: own, pins: [...pins] }, by);
+      return edit.apply({ do: 'plan.goBack', name: title, queues: own, pins: [...pins], seen }, by);
     },
 
     /** Both as they would be worked from now on. @throws Refused when nothing can be planned */

@@ -7,12 +7,14 @@ import {
 } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
 import type { DoneBefore, WhichPlan } from '../../core/contract/plans.ts';
+import { seenQueues } from '../../core/edit/stale.ts';
 import { unpublishedChanges, type QueueChanges } from '../../core/planning/changed-queues.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { takeChanges } from './client.ts';
 import { useShop } from './hooks.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
+import type { ShopCopy } from './shop-copy.ts';
 
 const PAGE = 30;
 
@@ -65,7 +67,10 @@ export function useKeepPlan() {
 export function useGoBack() {
   const client = useQueryClient();
   return useMutation({
-    mutationFn: (id: number) => invoke(contract.plansGoBack, { id }),
+    mutationFn: (id: number) => {
+      const shop = client.getQueryData<ShopCopy>(keys.shop)?.shop;
+      return invoke(contract.plansGoBack, { id, seen: shop ? seenQueues(shop) : {} });
+    },
     onSuccess: (moved) => moved.changes.length > 0 && takeChanges(client, moved),
   });
 }

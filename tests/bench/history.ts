@@ -124,10 +124,11 @@ async function editAndUndo(serve: Serve): Promise<{ edits: number[]; undos: numb
   const undos: number[] = [];
   for (const [i, operation] of operations.entries()) {
     const machineId = view.value.operations.get(operation)?.machines[0]?.id ?? '';
+    const seen = seenQueues(shop);
     const command: InputOf<typeof contract.editApply>['command'] =
       i % 2
-        ? { do: 'operation.move', operation, machineId, position: 3, seen: seenQueues(shop) }
-        : { do: 'operation.pin', operation };
+        ? { do: 'operation.move', operation, machineId, position: 3, seen }
+        : { do: 'operation.pin', operation, seen };
     const [ms, done] = await timed(async () => {
       const made = (await ask(serve, 'edit.apply', { command })) as OutputOf<typeof contract.editApply>;
       JSON.stringify(made);

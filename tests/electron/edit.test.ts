@@ -36,7 +36,7 @@ describe('an edit', () => {
 
   it('that changes nothing leaves no step to undo', () => {
     const { apply, history, pushes } = start();
-    apply({ do: 'operation.unpin', operation: '1042/1:shear' });
+    apply({ do: 'operation.unpin', operation: '1042/1:shear', seen: {} });
     expect(history().undo).toEqual([]);
     expect(pushes.sent).toEqual([]);
   });
@@ -75,6 +75,10 @@ describe('a change of the plan that was made from an older order', () => {
     expect(refusal.message).toBe(
       'The queue of Shear was changed meanwhile: “Move 1043/1 shearing to position 1 on S1”. Yours was not done: look at the plan as it stands now.',
     );
+    for (const what of ['operation.pin', 'operation.unpin'] as const) {
+      const pinning = madeFrom(read, { do: what, operation: '1042/2:shear' });
+      expect(refusalOf(() => apply(pinning, 'desk')).message).toMatch(/“Move 1043\/1 shearing/);
+    }
     undo('other desk');
     expect(refusalOf(() => apply(move(read, '1042/2:shear', 0), 'desk')).message).toMatch(
       /changed meanwhile: “Undo: Move 1043\/1 shearing/,
@@ -115,7 +119,7 @@ describe('undo and redo', () => {
 
   it('go back and forth through several steps in order', () => {
     const { apply, undo, redo, store } = start();
-    apply({ do: 'operation.pin', operation: '1042/1:shear' });
+    apply(madeFrom(shopOf(store), { do: 'operation.pin', operation: '1042/1:shear' }));
     const move = { do: 'operation.move', operation: '1042/1:shear', machineId: 'S1', position: 2 } as const;
     apply(madeFrom(shopOf(store), move));
     apply(madeFrom(shopOf(store), { do: 'order.remove', orderId: '1043' }));

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { tableNames } from '../../electron/db/whole.ts';
 import { beginService } from '../../electron/service/begin.ts';
 import { exportAll } from '../../electron/service/export.ts';
+import { madeFrom } from '../support/edits.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import { beforeTerms, contentOf, without } from './data-files.ts';
 import {
@@ -25,7 +26,7 @@ function everything() {
   const file = join(tempFolder(), 'shop.db');
   const store = storeWith(anEverythingShop(), file);
   const edit = editorOf(store);
-  edit.apply({ do: 'operation.pin', operation: '1042/1:brake' }, 'desk');
+  edit.apply(madeFrom(anEverythingShop(), { do: 'operation.pin', operation: '1042/1:brake' }), 'desk');
   edit.apply(
     { do: 'row.save', kind: 'colour', row: { ...anEverythingShop().colour[0]!, name: '=1+1, "red"\rroof' } },
     'desk',
@@ -37,7 +38,7 @@ function everything() {
     facts.add({
       at: 1,
       keptAt: 2,
-      command: { do: 'operation.pin', operation: '1043/1:shear' },
+      command: { do: 'operation.pin', operation: '1043/1:shear', seen: {} },
       label: 'x',
       operation: '1043/1:shear',
       machineId: 'S1',
@@ -140,7 +141,10 @@ describe('everything exported', () => {
         ...of.run('read', ({ whole }) => [...whole.pages('step', 1000)].flat()).map((s) => s.id as number),
       );
     const before = last(filled);
-    editorOf(filled).apply({ do: 'operation.pin', operation: '1042/1:shear' }, 'desk');
+    editorOf(filled).apply(
+      madeFrom(shopIn(filled), { do: 'operation.pin', operation: '1042/1:shear' }),
+      'desk',
+    );
     expect(last(filled)).toBe(before + 1);
   });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { aColour, aLine, anOrder, aShop, NOW } from '../support/builders.ts';
+import { madeFrom } from '../support/edits.ts';
 import { refusalOf, storeWith, editorOf, shopIn } from './support.ts';
 
 function start() {
@@ -47,7 +48,7 @@ it('an undo never takes away a line that the floor has begun', () => {
 
 it('what the floor reports is no step: nobody’s undo takes it away', () => {
   const { edit, shop } = start();
-  edit.apply({ do: 'operation.pin', operation: '1042/1:shear' }, 'desk');
+  edit.apply(madeFrom(shop(), { do: 'operation.pin', operation: '1042/1:shear' }), 'desk');
   const { factId, stepId } = edit.apply(startAt(NOW), 'floor S1');
   expect([stepId, typeof factId]).toEqual([null, 'number']);
   expect(edit.history('floor S1').undo).toEqual([]);

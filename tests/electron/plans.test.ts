@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Shop } from '../../core/shop/state.ts';
+import { seenQueues } from '../../core/edit/stale.ts';
 import { instant } from '../../core/units/brand.ts';
 import { KEPT_PUBLISHED } from '../../electron/db/plans.ts';
 import { editService } from '../../electron/service/edit.ts';
@@ -105,7 +106,7 @@ describe('a plan that was kept', () => {
     const id = plans.keep('Before the rush', 'desk 1');
     edit.apply(move(C, 1), 'desk 1');
     edit.apply({ do: 'operation.unpin', operation: A }, 'desk 1');
-    const { label, stepId } = plans.goBack(id, 'desk 1');
+    const { label, stepId } = plans.goBack(id, seenQueues(living.shop), 'desk 1');
     expect(label).toBe('Go back to “Before the rush”');
     expect(queue(living.shop)).toEqual([A, B, C]);
     expect(living.shop.pin.map((pin) => pin.id)).toEqual([A]);
@@ -113,6 +114,21 @@ describe('a plan that was kept', () => {
     edit.undo('desk 1', stepId);
     expect(queue(living.shop)).toEqual([A, C, B]);
     expect(living.shop.pin).toEqual([]);
+  });
+
+  it('is not gone back to over what someone else did meanwhile, which is said', () => {
+    const { edit, plans, living } = start();
+    const id = plans.keep('Calm', 'desk 1');
+    edit.apply(move(B, 0), 'desk 1');
+    const seen = seenQueues(living.shop);
+    edit.apply(move(C, 0), 'desk 2');
+    const refusal = refusalOf(() => plans.goBack(id, seen, 'desk 1'));
+    expect(refusal.code).toBe('conflict');
+    expect(refusal.conflicts).toMatchObject([{ kind: 'queue', id: 'S1' }]);
+    expect(refusal.message).toMatch(/^The queue of Shear was changed meanwhile: “Move 1044\/1 shearing/);
+    expect(queue(living.shop)).toEqual([C, B, A]);
+    plans.goBack(id, seenQueues(living.shop), 'desk 1');
+    expect(queue(living.shop)).toEqual([A, B, C]);
   });
 
   it('is compared with the draft and with what is published', () => {
@@ -134,7 +150,7 @@ describe('a plan that was kept', () => {
         queues: { S1: ['no operation'] },
       }),
     );
-    expect(refusalOf(() => plans.goBack(broken, '')).message).toMatch(/cannot be read/);
+    expect(refusalOf(() => plans.goBack(broken, {}, '')).message).toMatch(/cannot be read/);
     expect(plans.compare(plans.list(null, 9).plans.at(-1)!.id, 'draft').later).toEqual([]);
   });
 

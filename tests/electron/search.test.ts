@@ -12,6 +12,7 @@ import { searchService } from '../../electron/service/search.ts';
 import { nodeSolver, type LaunchSolver } from '../../electron/solver/launch.ts';
 import type { FromSolver, TaskOf } from '../../electron/solver/messages.ts';
 import { aShop, NOW } from '../support/builders.ts';
+import { madeFrom } from '../support/edits.ts';
 import { fakeSolvers } from './fake-solver.ts';
 import {
   appFolder,
@@ -165,7 +166,7 @@ describe('planning the week', () => {
   it('sets its plan aside when the shop was changed meanwhile', async () => {
     const { start: plan, ended, edit, queues } = start();
     await plan(0.5, 1);
-    edit.apply({ do: 'operation.pin', operation: demo().line.at(-1)!.id + ':shear' });
+    edit.apply(madeFrom(demo(), { do: 'operation.pin', operation: `${demo().line.at(-1)!.id}:shear` }));
     const mine = queues();
     const end = await ended();
     expect(end.message).toMatch(/You changed the shop while.*yours was kept/);

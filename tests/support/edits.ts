@@ -9,6 +9,9 @@ type CommandOf<K extends Command['do']> = Extract<Command, { readonly do: K }>;
 /** Commands that name what was read of the shop, short of that. */
 type Short =
   | Omit<CommandOf<'operation.move'>, 'seen'>
+  | Omit<CommandOf<'operation.pin'>, 'seen'>
+  | Omit<CommandOf<'operation.unpin'>, 'seen'>
+  | Omit<CommandOf<'plan.goBack'>, 'seen'>
   | Omit<CommandOf<'plan.replace'>, 'seen'>
   | Omit<CommandOf<'plan.publish'>, 'seen'>
   | Omit<CommandOf<'order.remove'>, 'revision' | 'lines'>
@@ -23,6 +26,9 @@ const revisionIn = (rows: readonly { readonly id: string; readonly revision: num
 export function madeFrom(shop: Shop, asked: Asked): Command {
   switch (asked.do) {
     case 'operation.move':
+    case 'operation.pin':
+    case 'operation.unpin':
+    case 'plan.goBack':
     case 'plan.replace':
     case 'plan.publish':
       return { seen: seenQueues(shop), ...asked };

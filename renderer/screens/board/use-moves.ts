@@ -124,7 +124,8 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
         const pinned = shop.pin.some((pin) => pin.id === operation);
         const now = pinned ? 'not pinned any more' : 'pinned: planning keeps it in its position';
         const words = `${operationName(operation)} is ${now}.`;
-        carryOut(() => ({ do: pinned ? 'operation.unpin' : 'operation.pin', operation }), words, words);
+        const command = pinned ? 'operation.unpin' : 'operation.pin';
+        carryOut((now) => ({ do: command, operation, seen: seenQueues(now) }), words, words);
       },
     };
   }, [shop, plan, mutate, newest, client]);

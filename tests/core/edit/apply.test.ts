@@ -87,9 +87,12 @@ describe('undo', () => {
           const operation = must(operations[pick % operations.length]).id;
           const edit = applyCommand(
             now,
-            pin
-              ? { do: 'operation.pin', operation }
-              : madeFrom(now, { do: 'operation.move', operation, machineId: machine, position }),
+            madeFrom(
+              now,
+              pin
+                ? { do: 'operation.pin', operation }
+                : { do: 'operation.move', operation, machineId: machine, position },
+            ),
           );
           if (!edit.ok) continue;
           now = withChanges(now, edit.value.changes);

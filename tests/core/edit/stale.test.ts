@@ -23,16 +23,24 @@ const replace = (shop: Shop) => {
   const queues = completeQueues(shop, operationsOf(shop).operations);
   return madeFrom(shop, { do: 'plan.replace', queues, label: 'Plan the week' });
 };
+const pin = (shop: Shop, operation: string) => madeFrom(shop, { do: 'operation.pin', operation });
+const unpin = (shop: Shop, operation: string) => madeFrom(shop, { do: 'operation.unpin', operation });
+const goBack = (shop: Shop) =>
+  madeFrom(shop, { do: 'plan.goBack', name: '“Calm”', queues: { S1: [B, A, C] }, pins: [] });
 const publish = (shop: Shop) => madeFrom(shop, { do: 'plan.publish', note: '' });
 const changedMeanwhile = /The queue of Shear was changed meanwhile/;
 
 describe('a queue that someone else put in another order meanwhile', () => {
-  const moved = after(read, move(read, C, 0));
+  const pinned = { ...read, pin: [{ id: A, revision: 1 }] };
+  const moved = after(pinned, move(pinned, C, 0));
 
   it.each([
     ['a move', move(read, B, 0)],
     ['a whole plan', replace(read)],
     ['publishing', publish(read)],
+    ['a pin', pin(read, B)],
+    ['taking a pin away', unpin(pinned, A)],
+    ['going back to a kept plan', goBack(read)],
   ])('refuses %s that was made from the order before', (_, command) => {
     expect(refusalOf(moved, command)).toMatch(changedMeanwhile);
     expect(issuesOf(moved, command)[0]?.conflict).toEqual({
@@ -45,6 +53,9 @@ describe('a queue that someone else put in another order meanwhile', () => {
     expect(refusalOf(moved, move(read, B, 0))).toMatch(changedMeanwhile);
     const again = after(moved, move(moved, B, 0));
     expect(again.queue.find(({ id }) => id === 'S1')?.operations).toEqual([B, C, A]);
+    const kept = after(again, pin(again, B), unpin(again, A));
+    expect(kept.pin.map(({ id }) => id)).toEqual([B]);
+    expect(after(kept, goBack(kept)).queue.find(({ id }) => id === 'S1')?.operations).toEqual([B, A, C]);
   });
 });
 
@@ -68,12 +79,13 @@ it('what the floor reports and what comes in do not refuse a move', () => {
   expect(moved.queue.find(({ id }) => id === 'S1')?.operations.slice(0, 3)).toEqual([A, C, B]);
 });
 
-it('a move asks only the queues that it moves between', () => {
+it('a move asks only the queues that it moves between, a pin only its own', () => {
   const brakeLater = {
     ...read,
     queue: [...read.queue, { id: 'B1', operations: [], revision: 7 }],
   };
   expect(() => after(brakeLater, move(read, C, 1))).not.toThrow();
+  expect(() => after(brakeLater, pin(read, C))).not.toThrow();
 });
 
 describe('what someone else changed meanwhile is not removed', () => {

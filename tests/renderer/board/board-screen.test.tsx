@@ -28,6 +28,23 @@ const press = (key: string, held: KeyboardEventInit = {}) =>
   fireEvent.keyDown(document.body, { key, ...held });
 /** Another screen, or the floor, does something. */
 const elsewhere = (command: Command) => window.bridge?.call('edit.apply', { command }, 'elsewhere');
+/** What another desk sent just before this one's next command arrives at the host first. */
+function justBefore(command: Command): void {
+  const { call } = window.bridge!;
+  const asked = vi.spyOn(window.bridge!, 'call').mockImplementation(async (...own) => {
+    if (own[0] !== 'edit.apply') return call(...own);
+    asked.mockRestore();
+    await call('edit.apply', { command }, 'elsewhere');
+    return call(...own);
+  });
+}
+const moveLastFirst = {
+  do: 'operation.move',
+  operation: '1042/3:shear',
+  machineId: 'S1',
+  position: 0,
+} as const;
+const pin = (shop: Shop, operation: string) => madeFrom(shop, { do: 'operation.pin', operation });
 const queue = (shop: Shop, id: string) => shop.queue.find((one) => one.id === id)?.operations;
 const status = () => screen.getByRole('status').textContent;
 
@@ -143,7 +160,7 @@ describe('moving on the board by keys', () => {
     await waitFor(() => expect(host.shop().pin).toHaveLength(1));
     await window.bridge?.call('edit.undo', { stepId: null }, 'here');
     await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
-    await elsewhere({ do: 'operation.pin', operation: '1042/3:shear' });
+    await elsewhere(pin(host.shop(), '1042/3:shear'));
     await waitFor(() =>
       expect(screen.getByRole('option', { name: /^1042\/3 shearing.*pinned/ })).toBeTruthy(),
     );
@@ -153,17 +170,7 @@ describe('moving on the board by keys', () => {
   it('says what someone else did to the queue first, and moves on what stands now when asked again', async () => {
     const host = await openBoard(aBoardShop());
     render(<ToastCorner />);
-    const { call } = window.bridge!;
-    const first = madeFrom(host.shop(), {
-      ...{ do: 'operation.move', operation: '1042/3:shear', machineId: 'S1', position: 0 },
-    });
-    // What another desk sent just before arrives at the host first.
-    const asked = vi.spyOn(window.bridge!, 'call').mockImplementation(async (...own) => {
-      if (own[0] !== 'edit.apply') return call(...own);
-      asked.mockRestore();
-      await call('edit.apply', { command: first }, 'elsewhere');
-      return call(...own);
-    });
+    justBefore(madeFrom(host.shop(), moveLastFirst));
     press('ArrowRight');
     press('ArrowRight', { altKey: true });
     expect(await screen.findByText(/^The queue of Shear was changed meanwhile/)).toBeTruthy();
@@ -173,24 +180,37 @@ describe('moving on the board by keys', () => {
     expect(queue(host.shop(), 'S1')?.[1]).toBe('1042/1:shear');
   });
 
+  it('says it of a pin too, which keeps the position that stands now when asked again', async () => {
+    const host = await openBoard(aBoardShop());
+    render(<ToastCorner />);
+    justBefore(madeFrom(host.shop(), moveLastFirst));
+    press('ArrowRight');
+    press(' ');
+    expect(await screen.findByText(/^The queue of Shear was changed meanwhile/)).toBeTruthy();
+    expect(host.shop().pin).toEqual([]);
+    fireEvent.click(await screen.findByRole('button', { name: 'Do it again' }));
+    await waitFor(() => expect(host.shop().pin.map(({ id }) => id)).toEqual(['1042/1:shear']));
+    expect(queue(host.shop(), 'S1')?.slice(0, 2)).toEqual(['1042/3:shear', '1042/1:shear']);
+  });
+
   it('forgets who a move makes late once something else is done', async () => {
-    await openBoard(aBoardShop());
+    const host = await openBoard(aBoardShop());
     press('ArrowRight');
     press('ArrowRight', { altKey: true });
     await waitFor(() => expect(status()).toMatch(/^Moved 1042\/1 shearing/));
-    await elsewhere({ do: 'operation.pin', operation: '1042/3:shear' });
+    await elsewhere(pin(host.shop(), '1042/3:shear'));
     await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
   });
 
   it('forgets why a machine could not take it once the shop is changed', async () => {
     const shop = aBoardShop();
     const long = { ...shop.line[0]!, lengthMm: 2900 };
-    await openBoard({ ...shop, line: [long, ...shop.line.slice(1)] });
+    const host = await openBoard({ ...shop, line: [long, ...shop.line.slice(1)] });
     useBoardView.setState({ selected: '1042/1:brake' });
     await screen.findByRole('heading', { name: '1042/1 bending' });
     press('ArrowDown', { altKey: true });
     await waitFor(() => expect(status()).toMatch(/^Short brake: .*longer than/));
-    await elsewhere({ do: 'operation.pin', operation: '1042/3:shear' });
+    await elsewhere(pin(host.shop(), '1042/3:shear'));
     await waitFor(() => expect(status()).toMatch(/^Drag a bar/));
   });
 });
