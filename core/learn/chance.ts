@@ -76,7 +76,10 @@ function playThrough(
   const seconds = Int32Array.from(problem.seconds);
   const drawn: Problem = { ...problem, seconds };
   const timing = emptyTiming(problem);
-  const spreads = problem.input.machines.map(({ id }) => spreadFor(spread, id));
+  // What is away comes back when it was said to: our own records tell nothing of others' times.
+  const spreads = problem.tracks.map(({ machine }) =>
+    machine.unlimited ? AS_SAID : spreadFor(spread, machine.id),
+  );
   const lots = drawLots(problem, queues, spreads, seed);
   const usual = usualStarts(problem, queues, spreads);
   const passes = spreads.some(({ days }) => days.length > 1) ? 2 : 1;
@@ -94,6 +97,15 @@ function playThrough(
     problem.input.jobs.map((job, j) => [job.id, chanceOf(ends[j]!.sort(), problem.due[j]!)]),
   );
 }
+
+const AS_SAID: RatioSpread = {
+  observations: 0,
+  median: 1,
+  logSpread: 0,
+  ratios: [1],
+  days: [1],
+  standardError: 0,
+};
 
 /** Writes one run's seconds into the problem's table, given when each operation starts. */
 type Take = (starts: Float64Array, seconds: Int32Array) => void;

@@ -36,10 +36,9 @@ export function protect(
   const played = chances(problem, queues, spread, options);
   if (!played.ok) return played;
   const lastMachine = new Map(present.value.operations.map((o) => [o.operation, o.machine]));
-  const machines = problem.input.machines.map((m) => m.id);
   const points = new Map<number, Point[]>();
   const machineOf = (operations: readonly { readonly id: string }[]): number =>
-    machines.indexOf(lastMachine.get(operations.at(-1)!.id)!);
+    problem.machineAt.get(lastMachine.get(operations.at(-1)!.id)!)![0]!;
   const { now } = problem.input;
   for (const { id, operations } of problem.input.jobs) {
     const m = machineOf(operations);

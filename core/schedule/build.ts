@@ -1,8 +1,9 @@
 import { err, ok, type Result } from '../result.ts';
-import type { OperationInput, Problem, ProblemInput } from './problem.ts';
+import type { OperationInput, Problem, ProblemInput, Track } from './problem.ts';
 import { attributesOn } from './changeover.ts';
 import { heldTable } from './held.ts';
 import { SetupTable } from './setup.ts';
+import { tracksOf } from './tracks.ts';
 import { validate } from './validate.ts';
 import { canDo, frontOf } from './validate-fixed.ts';
 import { workingTime } from './working-time.ts';
@@ -22,25 +23,35 @@ function compile(input: ProblemInput): Problem {
   const jobOf = Int32Array.from(input.jobs.flatMap((job, j) => job.operations.map(() => j)));
   const firstOf = Int32Array.of(0, ...input.jobs.map((job) => job.operations.length));
   for (let j = 1; j < firstOf.length; j++) firstOf[j]! += firstOf[j - 1]!;
-  const machineAt = new Map(input.machines.map((machine, m) => [machine.id, m]));
+  const tracks = tracksOf(input, operations);
   const operationAt = new Map(operations.map((operation, o) => [operation.id, o]));
-  const seconds = secondsTable(input, operations);
+  const seconds = secondsTable(input, tracks, operations);
   const eligible = operations.map((_, o) =>
-    Int32Array.from(input.machines.keys()).filter((m) => seconds[o * input.machines.length + m]! >= 0),
+    Int32Array.from(tracks.keys()).filter((m) => seconds[o * tracks.length + m]! >= 0),
   );
-  const setups = setupTables(input, operations);
-  const front = input.machines.map((machine) =>
-    Int32Array.from(frontOf(input, machine.id), (id) => operationAt.get(id)!),
+  /** The same with every machine that is numbered. */
+  const numbered = { ...input, machines: tracks.map(({ machine }) => machine) };
+  const setups = setupTables(numbered, operations);
+  const front = tracks.map(({ machine, only }) =>
+    Int32Array.from(frontOf(input, machine.id), (id) => operationAt.get(id)!).filter(
+      (o) => only === null || o === only,
+    ),
   );
-  const pins = pinsOf(input, operationAt, front);
+  const pins = pinsOf(numbered, operationAt, front);
   const fixed = new Uint8Array(operations.length);
   for (const o of [...front.flatMap((f) => [...f]), ...pins.flat().map((pin) => pin.operation)]) fixed[o] = 1;
   return {
     input,
-    machines: input.machines.length,
+    machines: tracks.length,
+    tracks,
     jobs: input.jobs.length,
     operations: operations.length,
-    machineAt,
+    machineAt: new Map(
+      input.machines.map((machine) => [
+        machine.id,
+        [...tracks.keys()].filter((m) => tracks[m]!.machine === machine),
+      ]),
+    ),
     jobAt: new Map(input.jobs.map((job, j) => [job.id, j])),
     operationAt,
     operationIds: operations.map((operation) => operation.id),
@@ -48,10 +59,10 @@ function compile(input: ProblemInput): Problem {
     firstOf,
     seconds,
     eligible,
-    open: input.machines.map((machine) => workingTime(machine.open)),
+    open: tracks.map(({ machine }) => workingTime(machine.open)),
     setups,
-    initialState: Int32Array.from(input.machines, (machine, m) => setups[m]!.state(machine.initial)),
-    availableFrom: Float64Array.from(input.machines, (machine) =>
+    initialState: Int32Array.from(tracks, ({ machine }, m) => setups[m]!.state(machine.initial)),
+    availableFrom: Float64Array.from(tracks, ({ machine }) =>
       Math.max(input.now, machine.availableFrom ?? input.now),
     ),
     release: Float64Array.from(input.jobs, (job) => Math.max(job.release, input.now)),
@@ -60,22 +71,26 @@ function compile(input: ProblemInput): Problem {
     reference: Float64Array.from(input.jobs, (job) => input.reference?.[job.id] ?? NaN),
     transferShare: Float64Array.from(operations, (operation) => operation.transferShare ?? 1),
     crew: Int32Array.from(operations, (operation) => operation.crew ?? 1),
-    held: heldTable(operations, input.machines, (at) => seconds[at]! >= 0),
+    held: heldTable(operations, numbered.machines, (at) => seconds[at]! >= 0),
     startedAt: Float64Array.from(operations, (operation) => operation.started?.at ?? NaN),
     front,
     pins,
     fixed,
-    machineOrder: orderMachines(input.machines.length, firstOf, eligible),
+    machineOrder: orderMachines(tracks.length, firstOf, eligible),
   };
 }
 
-function secondsTable(input: ProblemInput, operations: readonly OperationInput[]): Int32Array {
-  const table = new Int32Array(operations.length * input.machines.length).fill(-1);
+function secondsTable(
+  input: ProblemInput,
+  tracks: readonly Track[],
+  operations: readonly OperationInput[],
+): Int32Array {
+  const table = new Int32Array(operations.length * tracks.length).fill(-1);
   operations.forEach((operation, o) => {
-    input.machines.forEach((machine, m) => {
-      if (!canDo(input, operation, machine.id)) return;
+    tracks.forEach(({ machine, only }, m) => {
+      if ((only ?? o) !== o || !canDo(input, operation, machine.id)) return;
       const own = operation.machines?.find((named) => named.id === machine.id)?.seconds;
-      table[o * input.machines.length + m] = own ?? operation.seconds;
+      table[o * tracks.length + m] = own ?? operation.seconds;
     });
   });
   return table;

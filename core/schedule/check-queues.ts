@@ -83,6 +83,7 @@ function queueOrder(schedule: Schedule): Violation[] {
 function fixedPositions(input: ProblemInput, schedule: Schedule): Violation[] {
   const found: Violation[] = [];
   for (const machine of input.machines) {
+    if (machine.unlimited) continue;
     const queue = schedule.queues[machine.id] ?? [];
     const running = input.jobs
       .flatMap((job) => job.operations)

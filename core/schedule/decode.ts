@@ -36,23 +36,26 @@ export function readQueues(problem: Problem, queues: Queues): Result<Int32Array[
           'Remove the queue.',
         ),
       );
-  const numbers = problem.input.machines.map((machine, m) =>
-    (queues[machine.id] ?? []).flatMap((id) => {
+  const numbers: number[][] = problem.tracks.map(() => []);
+  for (const { id: machineId } of problem.input.machines)
+    for (const id of queues[machineId] ?? []) {
       const o = problem.operationAt.get(id);
       const refuse = (message: string, advice: string) =>
         refusals.push(issue(`operation ${id}`, 'queue', message, advice));
-      if (o === undefined)
+      if (o === undefined) {
         refuse(
-          `The queue of ${machine.id} names operation ${id}, which is not in the plan.`,
+          `The queue of ${machineId} names operation ${id}, which is not in the plan.`,
           'Remove it from the queue.',
         );
-      else if (seen[o]) refuse(`Operation ${id} is in the queues twice.`, 'Keep one of the two positions.');
-      else if (!problem.eligible[o]!.includes(m))
-        refuse(`Machine ${machine.id} cannot do operation ${id}.`, 'Move it to a machine that can.');
-      if (o !== undefined) seen[o] = 1;
-      return o ?? [];
-    }),
-  );
+        continue;
+      }
+      const m = problem.machineAt.get(machineId)!.find((track) => problem.eligible[o]!.includes(track));
+      if (seen[o]) refuse(`Operation ${id} is in the queues twice.`, 'Keep one of the two positions.');
+      else if (m === undefined)
+        refuse(`Machine ${machineId} cannot do operation ${id}.`, 'Move it to a machine that can.');
+      seen[o] = 1;
+      if (m !== undefined) numbers[m]!.push(o);
+    }
   seen.forEach((found, o) => {
     const id = problem.operationIds[o]!;
     if (!found)
@@ -117,9 +120,9 @@ function outOfHours(problem: Problem, timing: Timing): Issue[] {
   });
   return [...last].map(([m, o]) =>
     issue(
-      `machine ${problem.input.machines[m]!.id}`,
+      `machine ${machineIdOf(problem, m)}`,
       'open',
-      `The open hours of machine ${problem.input.machines[m]!.id} end before operation ${problem.operationIds[o]} is done.`,
+      `The open hours of machine ${machineIdOf(problem, m)} end before operation ${problem.operationIds[o]} is done.`,
       'Give open hours further ahead, or plan less work on it.',
     ),
   );
@@ -128,17 +131,20 @@ function outOfHours(problem: Problem, timing: Timing): Issue[] {
 /** Names for numbers. */
 export function nameQueues(problem: Problem, queues: readonly ArrayLike<number>[]): Queues {
   return Object.fromEntries(
-    problem.input.machines.map((machine, m) => [
-      machine.id,
-      Array.from(queues[m]!, (o) => problem.operationIds[o]!),
+    problem.input.machines.map(({ id }) => [
+      id,
+      problem.machineAt.get(id)!.flatMap((m) => Array.from(queues[m]!, (o) => problem.operationIds[o]!)),
     ]),
   );
 }
 
+/** The name of a machine by its number. */
+export const machineIdOf = ({ tracks }: Pick<Problem, 'tracks'>, m: number): string => tracks[m]!.machine.id;
+
 /** The schedule with the times of a complete timing. */
 export function scheduleOf(problem: Problem, queues: readonly ArrayLike<number>[], timing: Timing): Schedule {
   const { input } = problem;
-  const operations = input.machines.flatMap((machine, m) =>
+  const operations = problem.tracks.flatMap(({ machine }, m) =>
     Array.from(queues[m]!, (o): ScheduledOperation => {
       const job = problem.jobOf[o]!;
       const start = timing.start[o]!;

@@ -1,5 +1,5 @@
 import { ok, type Result } from '../result.ts';
-import { scheduleOf } from './decode.ts';
+import { machineIdOf, scheduleOf } from './decode.ts';
 import { causesOf, type Cause, type CauseKind } from './explain/causes.ts';
 import { rearrangements } from './explain/moves.ts';
 import { leastOvertime, type Overtime } from './explain/overtime.ts';
@@ -140,7 +140,7 @@ function changeOf(
     kind,
     moves: moved.map((o) => ({
       operation: problem.operationIds[o]!,
-      machine: problem.input.machines[draft.timing.machine[o]!]!.id,
+      machine: machineIdOf(problem, draft.timing.machine[o]!),
       position: positionOf(draft, o),
     })),
     overtime,

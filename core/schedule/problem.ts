@@ -22,6 +22,8 @@ export interface MachineInput {
   readonly noOvertime?: readonly OpenInterval[];
   /** Not before this instant (it is still busy with something outside the plan). */
   readonly availableFrom?: number;
+  /** Takes any number of operations at once, so that none waits for another: work that is done elsewhere. Without changeover. */
+  readonly unlimited?: boolean;
 }
 
 export interface OperationInput {
@@ -136,16 +138,27 @@ export interface Schedule {
   readonly objective: number;
 }
 
+/** A machine by number (core/schedule/tracks.ts). */
+export interface Track {
+  readonly machine: MachineInput;
+  /** The one operation that it is there for; null: any that the machine can do. */
+  readonly only: number | null;
+}
+
 /**
  * A validated problem compiled for speed; only `buildProblem` makes one. Operations are numbered job by job in routing
  * order, jobs and machines in the order of the input. Nothing in it is ever changed.
  */
 export interface Problem {
   readonly input: ProblemInput;
+  /** How many machines are numbered: those of `tracks`. */
   readonly machines: number;
+  /** The machines by number, in the order of the input; one without limit stands there once for each operation that may go to it. */
+  readonly tracks: readonly Track[];
   readonly jobs: number;
   readonly operations: number;
-  readonly machineAt: ReadonlyMap<string, number>;
+  /** The numbers of each machine of the input. */
+  readonly machineAt: ReadonlyMap<string, readonly number[]>;
   readonly jobAt: ReadonlyMap<string, number>;
   readonly operationAt: ReadonlyMap<string, number>;
   readonly operationIds: readonly string[];

@@ -57,7 +57,7 @@ export function repair(
     );
   const question = readQuestion(problem, queues, []);
   if (!question.ok) return question;
-  const hurt = new Set(machines.map((id) => problem.machineAt.get(id)!));
+  const hurt = new Set(machines.flatMap((id) => problem.machineAt.get(id)!));
   return ok(search(problem, question.value, hurt, seed));
 }
 

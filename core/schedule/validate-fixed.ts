@@ -12,6 +12,11 @@ export function canDo(input: ProblemInput, operation: OperationInput, machine: s
   return input.machines.some((m) => m.id === machine && m.stage === operation.stage);
 }
 
+const isUnlimited = (input: ProblemInput, machine: string): boolean =>
+  input.machines.some(({ id, unlimited }) => id === machine && unlimited);
+
+const withoutOrder = (machine: string): string => `on ${machine}, where operations have no order.`;
+
 /** Contradictions among started, frozen and pinned operations, and with one order on all machines. */
 export function fixedProblems(input: ProblemInput): Issue[] {
   const operations = new Map(input.jobs.flatMap((job) => job.operations).map((o) => [o.id, o]));
@@ -43,7 +48,7 @@ function startedProblems(input: ProblemInput): Issue[] {
           `Operation ${operation.id} is recorded as started on ${machine}, which cannot do it.`,
           'Correct the record.',
         );
-      if (running.has(machine))
+      if (running.has(machine) && !isUnlimited(input, machine))
         refuse(
           `Operations ${running.get(machine)} and ${operation.id} are both recorded as running on ${machine}.`,
           'Finish one of them, or undo its start.',
@@ -74,6 +79,8 @@ function frozenProblems({ input, operations }: Known): Issue[] {
           `Operation ${id} is frozen on ${machine}, which cannot do it.`,
           'Move it to a machine that can.',
         );
+      if (isUnlimited(input, machine))
+        refuse(`Operation ${id} is frozen ${withoutOrder(machine)}`, 'Leave it out.');
       const started = operation.started;
       if (started !== undefined && (started.machine !== machine || k > 0))
         refuse(
@@ -100,6 +107,8 @@ function pinProblems({ input, operations }: Known): Issue[] {
       );
       continue;
     }
+    if (isUnlimited(input, pin.machine))
+      refuse(`Operation ${pin.operation} is pinned ${withoutOrder(pin.machine)}`, 'Remove the pin.');
     if (!Number.isInteger(pin.position) || pin.position < 0)
       refuse(
         `Operation ${pin.operation} is pinned at position ${pin.position}.`,
@@ -140,12 +149,13 @@ function sameOrderProblems(input: ProblemInput): Issue[] {
   const holding = input.jobs.some((job) =>
     job.operations.some((o) => o.holds?.length || o.machines?.some((m) => m.holds?.length)),
   );
-  if (fixed > 0 || started || holding || (input.crew?.length ?? 0) > 0)
+  const without = input.machines.some(({ unlimited }) => unlimited);
+  if (fixed > 0 || started || holding || without || (input.crew?.length ?? 0) > 0)
     found.push(
       issue(
         'problem',
         'sameOrder',
-        'One job order on all machines does not go together with pins, frozen or started operations, a crew limit or things that machines share.',
+        'One job order on all machines does not go together with pins, frozen or started operations, a crew limit, things that machines share or machines without limit.',
         'Leave one of them out.',
       ),
     );

@@ -102,6 +102,15 @@ function machineProblems(machine: MachineInput): Issue[] {
       ),
     );
   if (machine.changeover !== null) found.push(...changeoverProblems(subject, machine.changeover));
+  if (machine.unlimited && machine.changeover !== null)
+    found.push(
+      issue(
+        subject,
+        'changeover',
+        `Machine ${machine.id} takes any number of operations at once, so nothing is changed over between them.`,
+        'Leave its changeover out.',
+      ),
+    );
   return found;
 }
 

@@ -19,7 +19,7 @@ export function changeoverBound(problem: Problem): number {
     )
       continue;
     const asked = operations.filter((_, o) =>
-      problem.eligible[o]!.every((m) => machines[m]!.stage === stage),
+      problem.eligible[o]!.every((m) => problem.tracks[m]!.machine.stage === stage),
     );
     const costs = Object.keys(rules.attributes).map((attribute) => {
       if (here.some((machine) => machine.initial![attribute] === undefined)) return 0;

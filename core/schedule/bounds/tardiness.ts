@@ -16,8 +16,8 @@ export function tardinessBound(problem: Problem, ends: Float64Array): number {
 }
 
 function crowded(problem: Problem, stage: string): number {
-  const { now, machines, jobs } = problem.input;
-  const numbers = machines.flatMap((machine, m) => (machine.stage === stage ? [m] : []));
+  const { now, jobs } = problem.input;
+  const numbers = problem.tracks.flatMap(({ machine }, m) => (machine.stage === stage ? [m] : []));
   const work: number[] = [];
   const dues: number[] = [];
   let least = Infinity;

@@ -1,3 +1,4 @@
+import { machineIdOf } from '../decode.ts';
 import { holdsOn } from '../held.ts';
 import type { Problem } from '../problem.ts';
 import type { NumberedQueues } from '../numbered-queues.ts';
@@ -130,7 +131,7 @@ function causesOfStep(
         to: change,
         seconds: change - at,
         operation: problem.operationIds[o]!,
-        machine: problem.input.machines[m]!.id,
+        machine: machineIdOf(problem, m),
         blockedBy: closed ? [] : blockedBy.map((each) => problem.operationIds[each]!),
         held: closed ? [] : held,
       });
@@ -209,7 +210,7 @@ function holdersBefore(problem: Problem, timing: Timing, o: number, until: numbe
         .filter((thing) => things.includes(thing))
         .map((thing) => ({
           thing,
-          machine: problem.input.machines[timing.machine[holder]!]!.id,
+          machine: machineIdOf(problem, timing.machine[holder]!),
           until: timing.end[holder]!,
         })),
     }))
@@ -220,7 +221,7 @@ function holdersBefore(problem: Problem, timing: Timing, o: number, until: numbe
 function thingsOf(problem: Problem, timing: Timing, o: number): readonly string[] {
   const job = problem.jobOf[o]!;
   const operation = problem.input.jobs[job]!.operations[o - problem.firstOf[job]!]!;
-  return holdsOn(operation, problem.input.machines[timing.machine[o]!]!.id);
+  return holdsOn(operation, machineIdOf(problem, timing.machine[o]!));
 }
 
 /** What keeps an operation ahead, whose machine is free for it, from starting: whichever lets it start last. */

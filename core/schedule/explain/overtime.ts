@@ -56,8 +56,9 @@ const minutes = ({ overtime }: OvertimeTrial): number => Math.ceil(overtime.seco
 
 /** Each closing of a machine after `now` and before `end`, with the overtime there is room for. */
 function closings(problem: Problem, m: number, end: number): readonly Overtime[] {
-  const { id, open, noOvertime = [] } = problem.input.machines[m]!;
-  if (open === null) return [];
+  const { id, open, noOvertime = [], unlimited } = problem.tracks[m]!.machine;
+  // What is done elsewhere is no matter of our hours.
+  if (open === null || unlimited) return [];
   const found = open.slice(0, -1).flatMap((interval, k): Overtime[] => {
     const from = interval.end;
     if (from >= end || from < problem.availableFrom[m]!) return [];
@@ -115,9 +116,14 @@ function withOvertime(problem: Problem, { machine, from, seconds }: Overtime): P
     });
     return { ...each, open };
   });
+  const byId = new Map(machines.map((each) => [each.id, each]));
+  const tracks = problem.tracks.map((track) => ({ ...track, machine: byId.get(track.machine.id)! }));
   return {
     ...problem,
+    tracks,
     input: { ...problem.input, machines },
-    open: machines.map((each, m) => (each.id === machine ? workingTime(each.open) : problem.open[m]!)),
+    open: tracks.map((track, m) =>
+      track.machine.id === machine ? workingTime(track.machine.open) : problem.open[m]!,
+    ),
   };
 }

@@ -67,41 +67,47 @@ export class ShopBySecond {
     let changeovers = 0;
     this.#end.fill(NaN);
     for (let placed = 0; placed < steps.length; placed++) {
-      const m = this.#next(queues, heads, states, free, Boolean(shared));
-      if (m < 0) return null;
-      const step = steps[queues[m]![heads[m]!]!]!;
+      const [m, step] = this.#next(queues, heads, states, free, Boolean(shared)) ?? [];
+      if (m === undefined || step === undefined) return null;
       const setup = this.#setup(m, states[m]!, step);
       const changeover = step.started ? 0 : setup.seconds;
       this.#time(step, m, free[m]!, changeover);
       if (shared) this.#seat(step, m, changeover, busy);
       changeovers += changeover;
       states[m] = setup.after;
-      free[m] = Math.max(free[m]!, this.#end[step.number]!);
+      if (!input.machines[m]!.unlimited) free[m] = Math.max(free[m]!, this.#end[step.number]!);
       heads[m]! += 1;
     }
     return this.#weigh(changeovers);
   }
 
-  /** The machine that places its next operation; the people's rule: what has started, then what could start first. */
+  /** What a machine may place next: the head of its queue; without limit, whatever of it is not placed yet. */
+  #heads(m: number, queue: readonly number[], head: number): readonly Step[] {
+    const unplaced = queue.filter((o) => Number.isNaN(this.#end[o]!));
+    return (this.input.machines[m]!.unlimited ? unplaced : queue.slice(head, head + 1)).map(
+      (o) => this.steps[o]!,
+    );
+  }
+
+  /** The machine and its operation to place next; the people's rule: what has started, then what could start first. */
   #next(
     queues: readonly (readonly number[])[],
     heads: readonly number[],
     states: readonly string[],
     free: readonly number[],
     byStart: boolean,
-  ): number {
-    let chosen = -1;
+  ): readonly [number, Step] | null {
+    let chosen: readonly [number, Step] | null = null;
     let first = Infinity;
-    for (let m = 0; m < queues.length; m++) {
-      const step = this.steps[queues[m]![heads[m]!] ?? -1];
-      if (step === undefined || (step.before !== null && Number.isNaN(this.#end[step.before.number]!)))
-        continue;
-      if (!byStart || step.started) return m;
-      this.#time(step, m, free[m]!, this.#setup(m, states[m]!, step).seconds);
-      const start = this.#start[step.number]!;
-      this.#end[step.number] = NaN;
-      if (start < first) [chosen, first] = [m, start];
-    }
+    for (let m = 0; m < queues.length; m++)
+      for (const step of this.#heads(m, queues[m]!, heads[m]!)) {
+        if (step.before !== null && Number.isNaN(this.#end[step.before.number]!)) continue;
+        if (!byStart || step.started) return [m, step];
+        this.#time(step, m, free[m]!, this.#setup(m, states[m]!, step).seconds);
+        const start = this.#start[step.number]!;
+        this.#end[step.number] = NaN;
+        if (start < first) [chosen, first] = [[m, step], start];
+      }
     return chosen;
   }
 

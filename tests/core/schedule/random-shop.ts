@@ -63,7 +63,39 @@ export function randomShop(seed: number, most = 6): ProblemInput {
       : null,
     reference: Object.fromEntries(jobs.filter(() => maybe(0.5)).map((job) => [job.id, now + rng.below(200)])),
   };
-  return withHolds(new Rng(seed + 1), crossing ? input : withFixed(rng, input));
+  const whole = withHolds(new Rng(seed + 1), crossing ? input : withFixed(rng, input));
+  return withWorkElsewhere(new Rng(seed + 2), whole);
+}
+
+/**
+ * Sends some jobs away between two of their steps or at the end, in one shop of four: to places that take any number at
+ * once. Some are on their way already. The rest of the shop stays as it was.
+ */
+function withWorkElsewhere(rng: Rng, input: ProblemInput): ProblemInput {
+  if (rng.next() < 0.75) return input;
+  const places = Array.from({ length: 1 + rng.below(2) }, (_, m): MachineInput => ({
+    id: `E${m + 1}`,
+    stage: 'elsewhere',
+    initial: null,
+    changeover: null,
+    open: rng.next() < 0.5 ? null : hours(rng, input.now),
+    unlimited: true,
+  }));
+  const jobs = input.jobs.map((job): JobInput => {
+    if (rng.next() < 0.4) return job;
+    const at = 1 + rng.below(job.operations.length);
+    const isOut = job.operations[at - 1]!.started !== undefined && rng.next() < 0.5;
+    const away: OperationInput = {
+      id: `${job.id}:elsewhere`,
+      stage: 'elsewhere',
+      seconds: rng.below(40),
+      crew: rng.below(2),
+      ...(rng.next() < 0.3 && { machines: [{ id: 'E1', seconds: rng.below(40) }] }),
+      ...(isOut && { started: { machine: 'E1', at: input.now - rng.below(5) } }),
+    };
+    return { ...job, operations: job.operations.toSpliced(at, 0, away) };
+  });
+  return { ...input, machines: [...input.machines, ...places], jobs };
 }
 
 const THINGS = ['T1', 'T2'];
@@ -213,7 +245,7 @@ export function randomQueues(seed: number, input: ProblemInput): Record<string, 
   );
   const left = input.jobs.map((job) => [...job.operations]);
   for (const operations of left)
-    if (operations[0]?.started !== undefined)
+    while (operations[0]?.started !== undefined)
       queues[operations[0].started.machine]!.push(operations.shift()!.id);
   while (left.some((operations) => operations.length > 0)) {
     const open = left.filter((operations) => operations.length > 0);
