@@ -1,4 +1,3 @@
-import { fetchedFor } from './check-held.ts';
 import type { Violation } from './violation.ts';
 import type { MachineInput, OperationInput, ProblemInput, Schedule, ScheduledOperation } from './problem.ts';
 import type { Attributes, Changeover } from './changeover.ts';
@@ -20,7 +19,6 @@ export function openSeconds(machine: MachineInput, from: number, to: number): nu
  */
 export function checkHours(input: ProblemInput, schedule: Schedule): Violation[] {
   const operations = new Map(input.jobs.flatMap((job) => job.operations).map((o) => [o.id, o]));
-  const fetched = fetchedFor(input, schedule);
   const lineOf = new Map(schedule.operations.map((line) => [line.operation, line]));
   return input.machines.flatMap((machine) => {
     const found: Violation[] = [];
@@ -32,7 +30,7 @@ export function checkHours(input: ProblemInput, schedule: Schedule): Violation[]
       found.push(
         ...(operation.started
           ? checkStarted(line, operation)
-          : checkLine(machine, line, operation, state, free, fetched(line, machine))),
+          : checkLine(machine, line, operation, state, free)),
       );
       found.push(...checkDuration(input, machine, line, operation, before));
       Object.assign(state, askedOn(operation, machine));
@@ -73,12 +71,11 @@ function checkLine(
   operation: OperationInput,
   state: Attributes,
   free: number,
-  fetched: Readonly<Record<string, number>>,
 ): Violation[] {
   const found: Violation[] = [];
   const say = (rule: Violation['rule'], message: string) =>
     found.push({ rule, operation: line.operation, message });
-  const needed = changeoverSeconds(machine.changeover, state, askedOn(operation, machine), fetched);
+  const needed = changeoverSeconds(machine.changeover, state, askedOn(operation, machine));
   if (line.changeoverSeconds !== needed)
     say(
       'changeover',
@@ -139,18 +136,10 @@ function checkDuration(
 const shareOf = (input: ProblemInput, line: ScheduledOperation) =>
   input.jobs.find((job) => job.id === line.job)!.operations[line.index - 1]!.transferShare ?? 1;
 
-/**
- * Seconds to change over from a state to what an operation asks for, straight from the rules as given.
- * @param least of each attribute, no less than this
- */
-export function changeoverSeconds(
-  rules: Changeover | null,
-  state: Attributes,
-  asked: Attributes,
-  least: Readonly<Record<string, number>> = {},
-): number {
+/** Seconds to change over from a state to what an operation asks for, straight from the rules as given. */
+export function changeoverSeconds(rules: Changeover | null, state: Attributes, asked: Attributes): number {
   if (rules === null) return 0;
-  const change = (attribute: string): number => {
+  const costs = Object.keys(asked).map((attribute) => {
     const from = state[attribute];
     const to = asked[attribute]!;
     if (rules.pairs?.attribute === attribute) {
@@ -164,7 +153,6 @@ export function changeoverSeconds(
       (e) => e.attribute === attribute && e.from === from && e.to === to,
     );
     return exception?.seconds ?? rules.attributes[attribute] ?? 0;
-  };
-  const costs = Object.keys(asked).map((attribute) => Math.max(change(attribute), least[attribute] ?? 0));
+  });
   return rules.combine === 'sum' ? costs.reduce((a, b) => a + b, 0) : Math.max(0, ...costs);
 }
