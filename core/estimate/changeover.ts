@@ -1,4 +1,5 @@
-import type { ChangeoverRules, Stage } from '../shop/machine.ts';
+import type { ChangeoverRules } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 
 /**
  * Changeover of a new machine until the shop puts in its own figures, whole seconds; all of it common practice, no

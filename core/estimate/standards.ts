@@ -1,4 +1,5 @@
-import type { Machine, Stage } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 import { MM_PER_INCH, type LengthUnits } from '../units/length.ts';
 import { KG_PER_LB } from '../units/weight.ts';
 

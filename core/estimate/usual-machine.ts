@@ -1,4 +1,5 @@
-import type { Machine, Stage } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 import { inchesToMm, type LengthUnits } from '../units/length.ts';
 import { freeCode } from '../code.ts';
 import { defaultChangeover } from './changeover.ts';

@@ -1,7 +1,8 @@
 import { stillUsual, usualMachine, USUAL_MACHINE_BASIS } from '../estimate/usual-machine.ts';
 import { name } from '../fields.ts';
 import { quoted } from '../quoted.ts';
-import type { Machine, Stage } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatLength, formatThickness } from '../units/length.ts';
 import type { FileFields } from './field.ts';

@@ -1,4 +1,5 @@
-import type { Machine, Stage } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 import type { Estimate } from '../estimate/estimate.ts';
 import { standard, standardsOf, type Standard } from '../estimate/standards.ts';
 

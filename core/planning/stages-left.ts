@@ -1,6 +1,6 @@
 import { operationIdOf, type OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
-import type { Stage } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 import { piecesFor, routingOf } from './operations.ts';
 
 /**

@@ -1,4 +1,5 @@
-import type { Machine, Stage } from '../shop/machine.ts';
+import type { Machine } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatLength } from '../units/length.ts';

@@ -1,4 +1,4 @@
-import type { Stage } from '../shop/machine.ts';
+import type { Stage } from '../part/stage.ts';
 
 /**
  * What is said wherever someone acts on our output: on every paper, in the file of steps, beside cutting and bending

@@ -3,7 +3,7 @@ import { machineInputs, onOpenMachines } from '../planning/machine-inputs.ts';
 import { linesLeftOut } from '../planning/left-out.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { hits } from '../part/girth.ts';
-import { stageName } from '../shop/machine.ts';
+import { stageName } from '../part/stage.ts';
 import type { OrderLine } from '../shop/order.ts';
 import { metalName } from '../shop/metal-name.ts';
 import type { Shop } from '../shop/state.ts';

@@ -11,7 +11,7 @@ import {
 } from '../material/usual-sheets.ts';
 import { blankOf, type Blank } from '../part/blank.ts';
 import { blankBasisOf } from '../part/forming.ts';
-import { stageName, type Stage } from '../shop/machine.ts';
+import { stageName, type Stage } from '../part/stage.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { USUAL_SHIFT } from '../time/usual-week.ts';

@@ -1,11 +1,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, durationS, instantS, lengthMm, name, note, revision } from '../fields.ts';
-
-export const stage = z.enum(['shear', 'brake']);
-export type Stage = z.infer<typeof stage>;
-/** What the machine of a stage is called. */
-export const stageName: Readonly<Record<Stage, string>> = { shear: 'shear', brake: 'press brake' };
+import { stage, STAGES } from '../part/stage.ts';
 
 /** What a changeover can depend on. An operation carries the ones that matter to its stage. */
 export const attribute = z.enum(['material', 'gauge', 'colour', 'profile', 'tools', 'hemming']);
@@ -58,7 +54,7 @@ export type Machine = DeepReadonly<z.infer<typeof machine>>;
 
 /** The machines as work flows through the shop, shears before brakes, else in the shop's order. */
 export const inWorkOrder = (machines: readonly Machine[]): Machine[] =>
-  machines.toSorted((a, b) => Number(a.stage === 'brake') - Number(b.stage === 'brake'));
+  machines.toSorted((a, b) => STAGES.indexOf(a.stage) - STAGES.indexOf(b.stage));
 
 /** A machine out of use from one instant to another, whatever its calendar says. */
 export const downtime = z

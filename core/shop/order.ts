@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, gaugeLabel, instantS, lengthMm, name, note, revision, importance } from '../fields.ts';
-import type { stage } from './machine.ts';
+import type { stage } from '../part/stage.ts';
 
 /** A customer's work order. Its id is the number people say aloud. */
 export const workOrder = z.strictObject({

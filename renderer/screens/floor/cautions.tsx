@@ -1,5 +1,5 @@
 import { cautionsFor } from '../../../core/report/cautions.ts';
-import type { Stage } from '../../../core/shop/machine.ts';
+import type { Stage } from '../../../core/part/stage.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import styles from './floor.module.css';
 

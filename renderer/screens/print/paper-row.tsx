@@ -1,7 +1,7 @@
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import type { DispatchRow } from '../../../core/report/dispatch.ts';
-import type { Stage } from '../../../core/shop/machine.ts';
+import type { Stage } from '../../../core/part/stage.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Settings } from '../../../core/shop/settings.ts';
 import { formatDuration } from '../../../core/units/duration.ts';

@@ -1,6 +1,7 @@
 import { stillUsual, USUAL_MACHINE_BASIS } from '../../../core/estimate/usual-machine.ts';
 import { addMachines } from '../../../core/report/remedies.ts';
-import { inWorkOrder, type Machine, type Stage } from '../../../core/shop/machine.ts';
+import { inWorkOrder, type Machine } from '../../../core/shop/machine.ts';
+import type { Stage } from '../../../core/part/stage.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { FormFrame } from '../../form/form-frame.tsx';
 import { RowsFromFile } from '../../form/pasted-rows.tsx';

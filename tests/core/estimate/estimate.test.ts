@@ -5,7 +5,8 @@ import { defaultChangeover } from '../../../core/estimate/changeover.ts';
 import { countCuts, estimateShear } from '../../../core/estimate/shear.ts';
 import { standard, standardsOf } from '../../../core/estimate/standards.ts';
 import type { Blank } from '../../../core/part/blank.ts';
-import { changeoverRules, stage, type Stage } from '../../../core/shop/machine.ts';
+import { changeoverRules } from '../../../core/shop/machine.ts';
+import { stage, type Stage } from '../../../core/part/stage.ts';
 import { inchesToMm } from '../../../core/units/length.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
 

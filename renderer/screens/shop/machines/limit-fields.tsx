@@ -1,4 +1,5 @@
-import type { Machine, Stage } from '../../../../core/shop/machine.ts';
+import type { Machine } from '../../../../core/shop/machine.ts';
+import type { Stage } from '../../../../core/part/stage.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { hasHours } from '../../../../core/time/calendar.ts';
 import { Select } from '../../../ui/choice.tsx';

@@ -1,11 +1,6 @@
 import { defaultChangeover } from '../../../../core/estimate/changeover.ts';
-import {
-  attribute,
-  type Attribute,
-  type Attributes,
-  type Machine,
-  type Stage,
-} from '../../../../core/shop/machine.ts';
+import { attribute, type Attribute, type Attributes, type Machine } from '../../../../core/shop/machine.ts';
+import type { Stage } from '../../../../core/part/stage.ts';
 import { NO_HEMMING, toolSetValue } from '../../../../core/planning/set-up.ts';
 import { hasTools } from '../../../../core/limits/tool-limits.ts';
 import type { Tool } from '../../../../core/part/tool.ts';

@@ -1,4 +1,4 @@
-import { stageName, type Stage } from '../../../../core/shop/machine.ts';
+import { stageName, type Stage } from '../../../../core/part/stage.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { formatLength } from '../../../../core/units/length.ts';
 import type { Instant } from '../../../../core/units/brand.ts';
