@@ -5,6 +5,7 @@ import { z } from 'zod';
 import { importKinds } from '../core/import/kinds.ts';
 import { orderColumns } from '../core/import/order-fields.ts';
 import { readFile } from '../core/import/read-file.ts';
+import { NO_LOT } from '../core/material/lot.ts';
 import { sentence } from '../core/result.ts';
 import { rowKinds, type RowKind, type RowOf, type Shop } from '../core/shop/state.ts';
 import { toInstant } from '../core/time/wall.ts';
@@ -86,7 +87,7 @@ export function readCatalogue(folder: string, reading: Reading): Catalogue {
   return {
     material: readRows(folder, 'materials.json', 'material'),
     colour: readRows(folder, 'colours.json', 'colour'),
-    sheet: readRows(folder, 'sheets.json', 'sheet'),
+    sheet: readRows(folder, 'sheets.json', 'sheet', (row) => ({ ...NO_LOT, ...row })),
     part: readRows(folder, 'parts.json', 'part'),
     calendar: readRows(folder, 'calendars.json', 'calendar').map((calendar) => ({
       ...calendar,

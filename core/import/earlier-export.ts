@@ -1,11 +1,19 @@
+import { NO_LOT } from '../material/lot.ts';
 import { NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
 
 type Fields = Readonly<Record<string, unknown>>;
 
 /** What rows got since exports were first written, by kind: what each such row is without it. */
 const LATER_FIELDS: Readonly<Record<string, Fields>> = {
-  line: { due: null, release: null, importance: null, note: '' },
-  settings: { decimals: 'point', setUpDone: [], remnants: null, extraBlanks: NO_EXTRA_BLANKS },
+  line: { due: null, release: null, importance: null, note: '', ...NO_LOT, mixLots: false },
+  sheet: NO_LOT,
+  settings: {
+    decimals: 'point',
+    setUpDone: [],
+    remnants: null,
+    extraBlanks: NO_EXTRA_BLANKS,
+    stockKnows: null,
+  },
   part: { extraBlanks: null },
   machine: { betweenFramesMm: null, timesEdition: 1 },
 };

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { cents, code, gaugeLabel, hexColour, lengthMm, name, revision } from '../fields.ts';
+import { lotFields } from './lot.ts';
 
 export const metal = z.enum(['steel', 'galvanized', 'stainless', 'aluminium']);
 export type Metal = z.infer<typeof metal>;
@@ -67,7 +68,10 @@ export type Material = DeepReadonly<z.infer<typeof material>>;
 /** A finish. `hex` is what the board paints the bars with. */
 export const colour = z.strictObject({ id: code, name, hex: hexColour, revision });
 
-/** A sheet size, a coil or a remnant in stock, of one material, gauge and colour. */
+/**
+ * A sheet size, a coil or a remnant in stock, of one material, gauge and colour. Where the shop tells lots apart each lot of
+ * a size is a row of its own; the row without one is the size as it is bought.
+ */
 export const sheet = z.strictObject({
   id: code,
   /** A coil is counted and priced by the stretch: `lengthMm` is one stretch (a metre, say), `onHand` how many are left. */
@@ -75,6 +79,7 @@ export const sheet = z.strictObject({
   materialId: code,
   gauge: gaugeLabel,
   colourId: code,
+  ...lotFields,
   widthMm: lengthMm,
   lengthMm,
   /** Cut off one side and one end before a piece is measured; 0 where the edges can be trusted. */

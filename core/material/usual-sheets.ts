@@ -1,5 +1,6 @@
 import { formatCutLength, inchesToMm, type LengthUnits } from '../units/length.ts';
 import { freeCode } from '../code.ts';
+import { NO_LOT } from './lot.ts';
 import type { Sheet } from './material.ts';
 
 /** A width and a length. */
@@ -48,6 +49,7 @@ export function newSheet(
     materialId,
     gauge,
     colourId,
+    ...NO_LOT,
     widthMm,
     lengthMm,
     trimMm: 0,

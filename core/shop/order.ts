@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, gaugeLabel, instantS, lengthMm, name, note, revision, importance } from '../fields.ts';
+import { lotFields, NO_LOT } from '../material/lot.ts';
 import type { stage } from '../part/stage.ts';
 
 /** A customer's work order. Its id is the number people say aloud. */
@@ -48,6 +49,10 @@ export const orderLine = z.strictObject({
   materialId: code,
   gauge: gaugeLabel,
   colourId: code,
+  /** The sheets it must be cut from, as far as it says and the shop keeps. */
+  ...lotFields,
+  /** Where no lot has enough sheets it may be cut from several. */
+  mixLots: z.boolean(),
   lengthMm,
   quantity: z.int('must be a whole number').min(1, 'at least 1').max(100_000, 'at most 100,000'),
   /** Pieces too many that the customer takes, so that a sheet may be cut full; 0: exactly the quantity. */
@@ -66,6 +71,8 @@ export type OrderLine = DeepReadonly<z.infer<typeof orderLine>>;
 
 /** What a new line is until it is said otherwise. */
 export const usualLine = {
+  ...NO_LOT,
+  mixLots: false,
   overrun: 0,
   status: 'open',
   makeUpFor: null,

@@ -4,6 +4,7 @@ import { girthRule } from '../part/profile.ts';
 import { partRules } from '../part/rules.ts';
 import { extraBlanks, NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
 import { lengthMm, name, revision } from '../fields.ts';
+import { stockKnows } from '../material/lot.ts';
 
 /** How the plan's quality terms are weighed against one another; each term is in seconds, that of stock in money. */
 export const objectiveWeights = z.strictObject({
@@ -72,6 +73,8 @@ export const settings = z.strictObject({
   remnants: remnantRule.nullable(),
   /** Blanks cut beyond the pieces of a line, for parts that say nothing else. */
   extraBlanks,
+  /** By what the shop tells sheets of one metal apart; a line is then cut from one lot. null: it does not. */
+  stockKnows: stockKnows.nullable(),
   /** Steps of the set-up that were done or skipped. */
   setUpDone: z.array(z.string().min(1).max(40)).max(20),
   revision,
@@ -94,6 +97,7 @@ export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   decimals: 'point',
   remnants: null,
   extraBlanks: NO_EXTRA_BLANKS,
+  stockKnows: null,
   setUpDone: [],
   revision: 0,
 };

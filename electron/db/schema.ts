@@ -41,6 +41,7 @@ export const settings = sqliteTable('settings', {
   extraBlanks: json()
     .notNull()
     .default(sql`'{"setUp":0,"scrapShare":0}'`),
+  stockKnows: json(),
   setUpDone: json()
     .notNull()
     .default(sql`'[]'`),
@@ -77,11 +78,19 @@ const colourId = () =>
     .notNull()
     .references(() => colour.id);
 
+/** What tells sheets of one metal apart (core/material/lot.ts). */
+const lotColumns = () => ({
+  lot: text().notNull().default(''),
+  paint: text(),
+  film: text(),
+});
+
 export const sheet = sqliteTable('sheet', {
   id: id(),
   materialId: materialId(),
   gauge: text().notNull(),
   colourId: colourId(),
+  ...lotColumns(),
   widthMm: real().notNull(),
   lengthMm: real().notNull(),
   form: text().notNull().default('sheet'),
@@ -200,6 +209,8 @@ export const line = sqliteTable(
     materialId: materialId(),
     gauge: text().notNull(),
     colourId: colourId(),
+    ...lotColumns(),
+    mixLots: integer({ mode: 'boolean' }).notNull().default(false),
     lengthMm: real().notNull(),
     quantity: integer().notNull(),
     overrun: integer().notNull().default(0),

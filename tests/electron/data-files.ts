@@ -41,6 +41,20 @@ export const rowWriter =
       .run(...values);
   };
 
+/** What rows got where sheets are told apart by lot, paint system and film, as it is stored. */
+const LOTS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
+  settings: { stockKnows: null },
+  sheet: { lot: '', paint: null, film: null },
+  line: { lot: '', paint: null, film: null, mixLots: 0 },
+};
+
+/** A row as it was before that. */
+export const beforeLots = (kind: string, row: object): object =>
+  without(row, ...Object.keys(LOTS[kind] ?? {}));
+
+/** A stored row of such a file as it is after. */
+export const sinceLots = (kind: string, row: object): object => ({ ...row, ...LOTS[kind] });
+
 /** What rows got with blanks to set up and spare ones, as it is stored. */
 const EXTRA: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   settings: { extraBlanks: '{"setUp":0,"scrapShare":0}' },
@@ -49,10 +63,13 @@ const EXTRA: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
 
 /** A row as it was before that. */
 export const beforeExtra = (kind: string, row: object): object =>
-  without(row, ...Object.keys(EXTRA[kind] ?? {}));
+  without(beforeLots(kind, row), ...Object.keys(EXTRA[kind] ?? {}));
 
 /** A stored row of such a file as it is after. */
-export const sinceExtra = (kind: string, row: object): object => ({ ...row, ...EXTRA[kind] });
+export const sinceExtra = (kind: string, row: object): object => ({
+  ...sinceLots(kind, row),
+  ...EXTRA[kind],
+});
 
 /** What rows got with brake tools, times of more than one edition and the shop's rule on remnants, as it is stored. */
 const TOOLS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {

@@ -1,3 +1,4 @@
+import { NO_LOT } from '../../core/material/lot.ts';
 import { NO_EXTRA_BLANKS } from '../../core/part/extra-blanks.ts';
 import { usualLine, usualOrder } from '../../core/shop/order.ts';
 import type { RowKind, RowOf, Shop } from '../../core/shop/state.ts';
@@ -32,6 +33,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   decimals: 'point',
   remnants: null,
   extraBlanks: NO_EXTRA_BLANKS,
+  stockKnows: null,
   setUpDone: [],
   revision: 0,
   ...own,
@@ -66,6 +68,7 @@ export const aSheet = (own: With<'sheet'> = {}): RowOf<'sheet'> => ({
   materialId: 'galv',
   gauge: '24',
   colourId: 'moss',
+  ...NO_LOT,
   widthMm: 1219.2,
   lengthMm: 3048,
   form: 'sheet',

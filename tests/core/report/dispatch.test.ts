@@ -1,3 +1,4 @@
+import { NO_LOT } from '../../../core/material/lot.ts';
 import { describe, expect, it } from 'vitest';
 import { dispatchLists } from '../../../core/report/dispatch.ts';
 import type { Schedule, ScheduledOperation } from '../../../core/schedule/problem.ts';
@@ -37,6 +38,8 @@ const line = (number: number, colourId: string): OrderLine => ({
   materialId: 'galv',
   gauge: '24',
   colourId,
+  ...NO_LOT,
+  mixLots: false,
   lengthMm: 2000,
   quantity: 10,
   overrun: 0,
@@ -67,6 +70,7 @@ const shop: Shop = {
     decimals: 'point',
     remnants: null,
     extraBlanks: { setUp: 0, scrapShare: 0 },
+    stockKnows: null,
     setUpDone: [],
     revision: 0,
   },
@@ -92,6 +96,7 @@ const shop: Shop = {
     materialId: 'galv',
     gauge: '24',
     colourId,
+    ...NO_LOT,
     widthMm: 1219,
     lengthMm: 2440,
     form: 'sheet',

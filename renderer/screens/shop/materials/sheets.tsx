@@ -1,3 +1,4 @@
+import { NO_LOT } from '../../../../core/material/lot.ts';
 import { gaugeName, metalWords } from '../../../../core/shop/metal-name.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import type { Settings } from '../../../../core/shop/settings.ts';
@@ -44,6 +45,7 @@ const freshSheet = (shop: Shop): RowOf<'sheet'> => ({
   colourId: shop.colour[0]?.id ?? '',
   widthMm: NaN,
   lengthMm: NaN,
+  ...NO_LOT,
   form: 'sheet',
   trimMm: 0,
   costCents: NaN,
