@@ -71,7 +71,7 @@ function compile(input: ProblemInput): Problem {
     reference: Float64Array.from(input.jobs, (job) => input.reference?.[job.id] ?? NaN),
     transferShare: Float64Array.from(operations, (operation) => operation.transferShare ?? 1),
     crew: Int32Array.from(operations, (operation) => operation.crew ?? 1),
-    held: heldTable(operations, numbered.machines, (at) => seconds[at]! >= 0),
+    ...heldTable(operations, numbered, (at) => seconds[at]! >= 0),
     startedAt: Float64Array.from(operations, (operation) => operation.started?.at ?? NaN),
     front,
     pins,

@@ -1,3 +1,4 @@
+import { fetchedFor } from './check-held.ts';
 import type { Violation } from './violation.ts';
 import type { MachineInput, OperationInput, ProblemInput, Schedule, ScheduledOperation } from './problem.ts';
 import type { Attributes, Changeover } from './changeover.ts';
@@ -19,6 +20,7 @@ export function openSeconds(machine: MachineInput, from: number, to: number): nu
  */
 export function checkHours(input: ProblemInput, schedule: Schedule): Violation[] {
   const operations = new Map(input.jobs.flatMap((job) => job.operations).map((o) => [o.id, o]));
+  const fetched = fetchedFor(input, schedule);
   const lineOf = new Map(schedule.operations.map((line) => [line.operation, line]));
   return input.machines.flatMap((machine) => {
     const found: Violation[] = [];
@@ -30,7 +32,7 @@ export function checkHours(input: ProblemInput, schedule: Schedule): Violation[]
       found.push(
         ...(operation.started
           ? checkStarted(line, operation)
-          : checkLine(machine, line, operation, state, free)),
+          : checkLine(machine, line, operation, state, free, fetched(line, machine))),
       );
       found.push(...checkDuration(input, machine, line, operation, before));
       Object.assign(state, askedOn(operation, machine));
@@ -71,11 +73,12 @@ function checkLine(
   operation: OperationInput,
   state: Attributes,
   free: number,
+  fetched: Readonly<Record<string, number>>,
 ): Violation[] {
   const found: Violation[] = [];
   const say = (rule: Violation['rule'], message: string) =>
     found.push({ rule, operation: line.operation, message });
-  const needed = changeoverSeconds(machine.changeover, state, askedOn(operation, machine));
+  const needed = changeoverSeconds(machine.changeover, state, askedOn(operation, machine), fetched);
   if (line.changeoverSeconds !== needed)
     say(
       'changeover',
@@ -136,10 +139,18 @@ function checkDuration(
 const shareOf = (input: ProblemInput, line: ScheduledOperation) =>
   input.jobs.find((job) => job.id === line.job)!.operations[line.index - 1]!.transferShare ?? 1;
 
-/** Seconds to change over from a state to what an operation asks for, straight from the rules as given. */
-export function changeoverSeconds(rules: Changeover | null, state: Attributes, asked: Attributes): number {
+/**
+ * Seconds to change over from a state to what an operation asks for, straight from the rules as given.
+ * @param least of each attribute, no less than this
+ */
+export function changeoverSeconds(
+  rules: Changeover | null,
+  state: Attributes,
+  asked: Attributes,
+  least: Readonly<Record<string, number>> = {},
+): number {
   if (rules === null) return 0;
-  const costs = Object.keys(asked).map((attribute) => {
+  const change = (attribute: string): number => {
     const from = state[attribute];
     const to = asked[attribute]!;
     if (rules.pairs?.attribute === attribute) {
@@ -153,6 +164,7 @@ export function changeoverSeconds(rules: Changeover | null, state: Attributes, a
       (e) => e.attribute === attribute && e.from === from && e.to === to,
     );
     return exception?.seconds ?? rules.attributes[attribute] ?? 0;
-  });
+  };
+  const costs = Object.keys(asked).map((attribute) => Math.max(change(attribute), least[attribute] ?? 0));
   return rules.combine === 'sum' ? costs.reduce((a, b) => a + b, 0) : Math.max(0, ...costs);
 }

@@ -1,4 +1,4 @@
-import type { OperationInput, Problem } from './problem.ts';
+import type { OperationInput, Problem, ProblemInput } from './problem.ts';
 
 /** Names of what an operation holds on a machine: everywhere, and there besides. */
 export function holdsOn(
@@ -10,17 +10,18 @@ export function holdsOn(
 }
 
 /**
- * What is held, by operation and machine at [o × machines + m]: numbers of the things that two machines could want. One
- * that a single machine holds is never waited for.
+ * What is held, by operation and machine at [o × machines + m], and what each thing is part of: numbers of the things that
+ * two machines could want. One that a single machine holds is never waited for.
  * @param able can operation o be done on machine m, at the same index
- * @returns null when no machine can ever wait for another
+ * @returns `held` is null when no machine can ever wait for another
  */
 export function heldTable(
   operations: readonly OperationInput[],
-  machines: readonly { readonly id: string }[],
+  { machines, partOf = {} }: Pick<ProblemInput, 'machines' | 'partOf'>,
   able: (at: number) => boolean,
-): Problem['held'] {
-  if (!operations.some((o) => o.holds?.length || o.machines?.some((m) => m.holds?.length))) return null;
+): Pick<Problem, 'held' | 'heldPartOf'> {
+  const none = { held: null, heldPartOf: [] };
+  if (!operations.some((o) => o.holds?.length || o.machines?.some((m) => m.holds?.length))) return none;
   const names = operations.flatMap((operation, o) =>
     machines.map((machine, m) => (able(o * machines.length + m) ? holdsOn(operation, machine.id) : [])),
   );
@@ -29,9 +30,12 @@ export function heldTable(
     held.forEach((name) => wantedOn.set(name, (wantedOn.get(name) ?? new Set()).add(at % machines.length))),
   );
   const shared = [...wantedOn].filter(([, on]) => on.size > 1).map(([name]) => name);
-  if (shared.length === 0) return null;
+  if (shared.length === 0) return none;
   const number = new Map(shared.map((name, k) => [name, k]));
-  return names.map((held) => held.flatMap((name) => number.get(name) ?? []));
+  return {
+    held: names.map((held) => held.flatMap((name) => number.get(name) ?? [])),
+    heldPartOf: shared.map((name) => partOf[name] ?? null),
+  };
 }
 
 interface Hold {
@@ -60,6 +64,23 @@ export class HeldBoard {
       }
     }
     return until;
+  }
+
+  /**
+   * Since when a thing has stood on a machine unused, as of `from`: the end of the machine's last hold; −∞ if nobody has
+   * held it yet. @returns null when it was on another machine last, so that it has to be fetched
+   */
+  standingSince(thing: number, machine: number, from: number): number | null {
+    const holds = this.#holds.get(thing) ?? [];
+    let last = -Infinity;
+    for (let k = holds.length - 1; k >= 0; k--) {
+      const hold = holds[k]!;
+      if (hold.to > from) continue;
+      if (hold.to < last) break;
+      if (hold.machine === machine) return hold.to;
+      last = hold.to;
+    }
+    return last === -Infinity ? last : null;
   }
 
   take(things: readonly number[], machine: number, from: number, to: number): void {

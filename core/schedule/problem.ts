@@ -100,6 +100,11 @@ export interface ProblemInput {
   /** Per machine, the operations that stay, in this order, at the front of its queue. */
   readonly frozen?: Readonly<Record<string, readonly string[]>>;
   readonly crew?: readonly CrewInterval[] | null;
+  /**
+   * Of things held, the attribute that each is part of. Work that has to fetch one from another machine pays at least the
+   * attribute's usual seconds, also where its machine stands as it asks; work of no seconds fetches nothing.
+   */
+  readonly partOf?: Readonly<Record<string, string>>;
   /** Ends in the plan as it is, by job id, for the stability term. */
   readonly reference?: Readonly<Record<string, number>>;
 }
@@ -188,6 +193,8 @@ export interface Problem {
   readonly crew: Int32Array;
   /** Things held by operation o on machine m at [o × machines + m]; null when no two machines share any (`heldTable`). */
   readonly held: readonly (readonly number[])[] | null;
+  /** Per thing held, the attribute that it is part of; null where fetching it costs nothing. */
+  readonly heldPartOf: readonly (string | null)[];
   /** Instant at which an operation was started; NaN when it was not. */
   readonly startedAt: Float64Array;
   /** Per machine, the operations that stay at the front of its queue: started, then frozen. */

@@ -4,6 +4,8 @@ import type { Attributes, Changeover } from './changeover.ts';
 interface Axis {
   readonly name: string;
   readonly values: Map<string, number>;
+  /** Seconds where nothing else is said. */
+  readonly usual: number;
   readonly cost: (from: number, to: number) => number;
   /** Costs by the value changed from, then the one changed to, as far as they were asked for. */
   readonly known: (Int32Array | undefined)[];
@@ -73,6 +75,16 @@ export class SetupTable {
     return row[to]!;
   }
 
+  /** Seconds from `state` to class `to` when parts of these attributes are fetched: each costs at least its usual figure. */
+  fetching(state: number, to: number, attributes: ReadonlySet<string>): number {
+    const asked = this.#states[to]!;
+    const costs = this.#axes.map((axis, k) => {
+      const change = costsFrom(axis, this.#states[state]![k]!)[asked[k]!]!;
+      return asked[k]! > 0 && attributes.has(axis.name) ? Math.max(change, axis.usual) : change;
+    });
+    return this.#sum ? costs.reduce((a, b) => a + b, 0) : Math.max(0, ...costs);
+  }
+
   #combined(costs: readonly Int32Array[], to: Int32Array): number {
     let total = 0;
     for (let k = 0; k < to.length; k++) {
@@ -120,7 +132,7 @@ function axesOf(changeover: Changeover): Axis[] {
       const unusual = new Map<number, Map<number, number>>();
       const cost = (from: number, to: number) =>
         unusual.get(from)?.get(to) ?? (from === 0 || from === to ? 0 : usual);
-      const axis: Axis = { name, values, cost, known: [] };
+      const axis: Axis = { name, values, usual, cost, known: [] };
       for (const e of exceptions.filter((e) => e.attribute === name)) {
         const from = valueOf(axis, e.from);
         if (!unusual.has(from)) unusual.set(from, new Map());
@@ -134,6 +146,7 @@ function axesOf(changeover: Changeover): Axis[] {
     axes.push({
       name: pairs.attribute,
       values: new Map(pairs.values.map((v, k) => [v, k + 1])),
+      usual: changeover.attributes[pairs.attribute] ?? 0,
       cost,
       known: [],
     });

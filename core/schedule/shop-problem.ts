@@ -55,6 +55,7 @@ const shopProblem = z.object({
     flowTime: z.number().default(0),
   }),
   sameOrder: z.boolean().optional(),
+  partOf: z.record(word, word).optional(),
   bestKnown: z.number().nullish(),
   bestKnownIsOptimal: z.boolean().optional(),
 });
@@ -103,6 +104,7 @@ export function readShopProblem(raw: unknown): Result<ShopProblem> {
     name: file.name,
     now: 0,
     sameOrder: file.sameOrder ?? false,
+    partOf: file.partOf ?? {},
     objective: { ...file.objective, stability: 0 },
     machines: file.machines.map((machine) => ({
       id: machine.id,

@@ -11,7 +11,8 @@ import { timeOperation, type Timing } from './timing.ts';
  * - a started operation starts when it did, needs no changeover any more and cannot end before `now`;
  * - with a crew limit, or things that machines share, operations are placed one by one, always the one that could start
  *   first (ties: the machine listed first), each at the first instant from which enough people and what it holds are free
- *   for all of it: a changeover that waits for a thing begins when no other machine holds it any more.
+ *   for all of it: a changeover that waits for a thing begins when no other machine holds it any more, and takes longer
+ *   where what it is part of has to be fetched (`Contention`).
  * @param queues operation numbers by machine
  */
 export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[], timing: Timing): Timing {
@@ -30,7 +31,7 @@ export function timeQueues(problem: Problem, queues: readonly ArrayLike<number>[
     const kind = setup.classOf[o]!;
     const seconds = setup.row(states[m]!)[kind]!;
     timeOperation(problem, timing, o, m, free[m]!, seconds);
-    contention?.place(timing, o, m);
+    contention?.place(timing, o, m, free[m]!, states[m]!);
     states[m] = setup.after(states[m]!, kind);
     free[m] = Math.max(free[m]!, timing.end[o]!);
     heads[m]! += 1;

@@ -125,6 +125,11 @@ export const FEATURES: Readonly<Record<string, (input: ProblemInput) => boolean>
   'things that machines share': (input) => operationsOf(input).some((o) => (o.holds?.length ?? 0) > 0),
   'things held on one machine only': (input) =>
     operationsOf(input).some((o) => o.machines?.some((m) => (m.holds?.length ?? 0) > 0)),
+  'things to fetch for a changeover': (input) =>
+    operationsOf(input).some((o) => o.holds?.some((thing) => input.partOf?.[thing] !== undefined)),
+  'work done elsewhere, any number at once': (input) => input.machines.some((m) => m.unlimited),
+  'work elsewhere that is out already': (input) =>
+    operationsOf(input).some((o) => o.stage === 'elsewhere' && o.started !== undefined),
   'a plan to stay near': (input) =>
     input.objective.stability > 0 && Object.keys(input.reference ?? {}).length > 0,
   'a present later than 0': (input) => input.now > 0,

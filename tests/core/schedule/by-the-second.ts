@@ -1,5 +1,6 @@
 import type { MachineInput, OperationInput, ProblemInput } from '../../../core/schedule/problem.ts';
-import type { Attributes, Changeover } from '../../../core/schedule/changeover.ts';
+import type { Attributes } from '../../../core/schedule/changeover.ts';
+import { changeoverSeconds } from './changeover-by-rule.ts';
 
 /** Seconds looked up in a table; later ones are searched for in the open hours. */
 const TABLE = 4096;
@@ -29,8 +30,8 @@ export class ShopBySecond {
   readonly #start: Float64Array;
   readonly #end: Float64Array;
   readonly #machine: Int32Array;
-  /** Per thing, the machine that holds it in each second. */
-  readonly #holders = new Map<string, Map<number, number>>();
+  /** Per thing, the machines that hold it in each second: one, but for what has started. */
+  readonly #holders = new Map<string, Map<number, Set<number>>>();
   /** By machine, state and operation, looked up again and again. */
   readonly #setups = new Map<string, Setup>();
 
@@ -70,9 +71,17 @@ export class ShopBySecond {
       const [m, step] = this.#next(queues, heads, states, free, Boolean(shared)) ?? [];
       if (m === undefined || step === undefined) return null;
       const setup = this.#setup(m, states[m]!, step);
-      const changeover = step.started ? 0 : setup.seconds;
+      let changeover = step.started ? 0 : setup.seconds;
       this.#time(step, m, free[m]!, changeover);
-      if (shared) this.#seat(step, m, changeover, busy);
+      if (shared) {
+        let from = this.#seat(step, m, changeover, busy);
+        for (let more; (more = this.#fetching(step, m, states[m]!, from)) > changeover; changeover = more) {
+          this.#time(step, m, free[m]!, more);
+          from = this.#seat(step, m, more, busy);
+        }
+        this.#take(step, m, from, busy);
+        this.#keep(step, m, states[m]!, from);
+      }
       changeovers += changeover;
       states[m] = setup.after;
       if (!input.machines[m]!.unlimited) free[m] = Math.max(free[m]!, this.#end[step.number]!);
@@ -139,40 +148,76 @@ export class ShopBySecond {
     this.#end[o] = Math.max(this.#count(m, start, step.own[m]!), lastLot);
   }
 
-  /** Delays an operation, second by second, until its people and what it holds are there for all of its changeover and work. */
-  #seat(step: Step, m: number, changeover: number, busy: Map<number, number>): void {
+  /**
+   * Delays an operation, second by second, until its people and what it holds are there for all of its changeover and work.
+   * @returns when the changeover begins
+   */
+  #seat(step: Step, m: number, changeover: number, busy: ReadonlyMap<number, number>): number {
     const o = step.number;
     const needed = step.crew ?? 1;
     const lastLot = this.#end[o]! > this.#count(m, this.#start[o]!, step.own[m]!) ? this.#end[o]! : -Infinity;
     const things = thingsOn(step, this.input.machines[m]!.id);
-    const seconds = () => {
+    const begins = () => {
       let from = this.#start[o]!;
       for (let left = changeover; left > 0;) if (this.#isOpen(m, --from)) left -= 1;
-      const all: number[] = [];
-      for (let t = from; t < this.#end[o]!; t++) all.push(t);
-      return all;
+      return from;
     };
     const limit = (t: number) => this.input.crew?.find((c) => c.start <= t && t < c.end)?.people ?? Infinity;
     const short = (t: number) => needed > 0 && this.#isOpen(m, t) && (busy.get(t) ?? 0) + needed > limit(t);
-    const away = (t: number) => things.some((thing) => (this.#holders.get(thing)?.get(t) ?? m) !== m);
-    let taken = seconds();
-    while (!step.started && taken.some((t) => short(t) || away(t))) {
+    const away = (t: number) =>
+      things.some((thing) => [...(this.#holders.get(thing)?.get(t) ?? [])].some((holder) => holder !== m));
+    while (!step.started && secondsOf(begins(), this.#end[o]!).some((t) => short(t) || away(t))) {
       do this.#start[o]! += 1;
       while (!this.#isOpen(m, this.#start[o]!));
       this.#end[o] = Math.max(this.#count(m, this.#start[o]!, step.own[m]!), lastLot);
-      taken = seconds();
     }
-    for (const t of taken) {
-      if (this.#isOpen(m, t)) busy.set(t, (busy.get(t) ?? 0) + needed);
-      if (t >= this.input.now) this.#hold(things, t, m);
+    return begins();
+  }
+
+  #take(step: Step, m: number, from: number, busy: Map<number, number>): void {
+    for (const t of secondsOf(from, this.#end[step.number]!)) {
+      if (this.#isOpen(m, t)) busy.set(t, (busy.get(t) ?? 0) + (step.crew ?? 1));
+      if (t >= this.input.now)
+        for (const thing of thingsOn(step, this.input.machines[m]!.id)) this.#hold(thing, t, m);
     }
   }
 
-  #hold(things: readonly string[], t: number, m: number): void {
-    for (const thing of things) {
-      if (!this.#holders.has(thing)) this.#holders.set(thing, new Map());
-      this.#holders.get(thing)!.set(t, m);
+  #hold(thing: string, t: number, m: number): void {
+    if (!this.#holders.has(thing)) this.#holders.set(thing, new Map());
+    const seconds = this.#holders.get(thing)!;
+    seconds.set(t, (seconds.get(t) ?? new Set()).add(m));
+  }
+
+  /** The last second before `from` in which anybody held a thing; −∞ if nobody had. */
+  #lastHeld(thing: string, from: number): number {
+    return Math.max(...[...(this.#holders.get(thing)?.keys() ?? [])].filter((t) => t < from));
+  }
+
+  /** Seconds of a changeover begun at `from`, with what was last held elsewhere fetched for it. */
+  #fetching(step: Step, m: number, state: string, from: number): number {
+    if (step.started || step.own[m] === 0) return 0;
+    const away = thingsOn(step, this.input.machines[m]!.id).filter((thing) => {
+      const last = this.#holders.get(thing)?.get(this.#lastHeld(thing, from));
+      return last !== undefined && !last.has(m);
+    });
+    return this.#changeover(step, m, state, away);
+  }
+
+  /** What stands ready, and would cost more if it had to be fetched, nobody takes away before it is used. */
+  #keep(step: Step, m: number, state: string, from: number): void {
+    if (step.started || step.own[m] === 0) return;
+    for (const thing of thingsOn(step, this.input.machines[m]!.id)) {
+      const last = this.#lastHeld(thing, from);
+      if (last !== -Infinity && !this.#holders.get(thing)!.get(last)!.has(m)) continue;
+      if (this.#changeover(step, m, state, [thing]) > this.#changeover(step, m, state, []))
+        for (const t of secondsOf(Math.max(last, this.input.now), from)) this.#hold(thing, t, m);
     }
+  }
+
+  #changeover(step: Step, m: number, state: string, fetched: readonly string[]): number {
+    const parts = fetched.flatMap((thing) => this.input.partOf?.[thing] ?? []);
+    const { changeover } = this.input.machines[m]!;
+    return changeoverSeconds(changeover, JSON.parse(state) as Attributes, step.attributes ?? {}, parts);
   }
 
   /** The instant at which so many open seconds have gone by. */
@@ -218,6 +263,9 @@ export class ShopBySecond {
   }
 }
 
+const secondsOf = (from: number, to: number): number[] =>
+  Array.from({ length: Math.max(0, to - from) }, (_, k) => from + k);
+
 /** What an operation holds on a machine, everywhere and there besides. */
 const thingsOn = (operation: OperationInput, machine: string): readonly string[] => [
   ...(operation.holds ?? []),
@@ -232,27 +280,4 @@ function secondsOn(operation: OperationInput, machine: MachineInput): number {
   if (operation.machines === undefined) return operation.stage === machine.stage ? operation.seconds : -1;
   const named = operation.machines.find((each) => each.id === machine.id);
   return named === undefined ? -1 : (named.seconds ?? operation.seconds);
-}
-
-/** The rule as the problem states it, attribute by attribute. */
-function changeoverSeconds(rules: Changeover | null, from: Attributes, to: Attributes): number {
-  let sum = 0;
-  let largest = 0;
-  for (const [attribute, value] of Object.entries(to)) {
-    const was = from[attribute];
-    const { pairs } = rules ?? {};
-    let seconds = 0;
-    if (pairs?.attribute === attribute) {
-      const [row, column] = [pairs.values.indexOf(was ?? ''), pairs.values.indexOf(value)];
-      seconds = was === undefined ? (pairs.initial?.[column] ?? 0) : pairs.seconds[row]![column]!;
-    } else if (was !== undefined && was !== value) {
-      const exception = rules?.exceptions?.find(
-        (e) => e.attribute === attribute && e.from === was && e.to === value,
-      );
-      seconds = exception?.seconds ?? rules?.attributes[attribute] ?? 0;
-    }
-    sum += seconds;
-    largest = Math.max(largest, seconds);
-  }
-  return rules?.combine === 'max' ? largest : sum;
 }

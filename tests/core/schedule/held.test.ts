@@ -134,6 +134,81 @@ describe('a thing of which there is one', () => {
   });
 });
 
+describe('a thing that is part of what is set up', () => {
+  const hemmed = (id: string, seconds: number, own: Partial<OperationInput> = {}, release = 0) =>
+    aJob(id, [null, seconds], null, {
+      release,
+      brake: { holds: ['H'], ...own },
+      attributes: { profile: 'hem' },
+    });
+  const shared = { partOf: { H: 'profile' } };
+
+  it('is fetched back by a changeover when another machine had it meanwhile, though the machine stands as asked', () => {
+    const jobs = [hemmed('A', 300), hemmed('B', 200), hemmed('D', 100)];
+    const words = { B1: 'A D', B2: 'B' };
+    // A has H until 360, B until 620; B1 stands for hems all the time.
+    expect(times(tools({ jobs, ...shared }), words)).toEqual({
+      A: 'B1 0 60 360',
+      B: 'B2 360 420 620',
+      D: 'B1 620 680 780',
+    });
+    expect(times(tools({ jobs }), words)).toMatchObject({ D: 'B1 620 620 720' });
+  });
+
+  it('costs nothing more where the machine has to change over anyway, or had it last itself', () => {
+    const jobs = [
+      hemmed('A', 300),
+      aJob('C', [null, 100], null, { attributes: { profile: 'cap' } }),
+      hemmed('D', 100),
+    ];
+    expect(times(tools({ jobs, ...shared }), { B1: 'A C D', B2: '' })).toEqual({
+      A: 'B1 0 60 360',
+      C: 'B1 360 420 520',
+      D: 'B1 520 580 680',
+    });
+  });
+
+  it('stays on the machine that stands ready with it until that has used it', () => {
+    const problem = tools({
+      jobs: [
+        hemmed('A', 100),
+        // Somebody else works from 160 to 500, so that D, ready at 165 and for two people, waits.
+        aJob('C', [null, 340], null, { release: 160 }),
+        hemmed('D', 100, { crew: 2 }, 165),
+        hemmed('B', 50, {}, 170),
+      ],
+      crew: [{ start: 0, end: 5000, people: 2 }],
+      ...shared,
+    });
+    const three = built({ ...problem.input, machines: [...problem.input.machines, aMachine('B3')] });
+    expect(times(three, { B1: 'A D', B2: 'B', B3: 'C' })).toEqual({
+      A: 'B1 0 60 160',
+      C: 'B3 160 160 500',
+      D: 'B1 500 500 600',
+      B: 'B2 600 660 710',
+    });
+  });
+
+  it('is missed by the checker where a plan leaves its changeover out', () => {
+    const jobs = [hemmed('A', 300), hemmed('B', 200), hemmed('D', 100)];
+    const free = tools({ jobs });
+    const schedule = timed(free, queued(free, { B1: 'A D', B2: 'B' }));
+    expect(check(free, schedule)).toEqual([]);
+    expect(check(tools({ jobs, ...shared }), schedule)).toEqual([
+      {
+        rule: 'changeover',
+        operation: 'D:brake',
+        message: 'The changeover before D:brake takes 60 s, not 0 s.',
+      },
+      {
+        rule: 'changeover',
+        operation: 'D:brake',
+        message: 'The changeover before D:brake has not exactly the 60 open seconds that it takes.',
+      },
+    ]);
+  });
+});
+
 describe('the checker', () => {
   it('finds a thing at two places, with the seconds', () => {
     const free = tools({ jobs: [aJob('A', [null, 300]), aJob('B', [null, 200])] });
@@ -152,6 +227,7 @@ describe('the checker', () => {
 
   it('passes every plan of the decoder and the search in random shops whose operations hold things', () => {
     let waited = 0;
+    let fetched = 0;
     fc.assert(
       fc.property(seeds, (seed) => {
         const input = withHolds(new Rng(seed), { ...randomShop(seed), frozen: {}, pins: [] });
@@ -162,6 +238,8 @@ describe('the checker', () => {
         const alone = built({ ...uncontended(input), crew: input.crew ?? null });
         const without = timed(alone, schedule.queues);
         if (without.operations.some((o, k) => o.start < schedule.operations[k]!.start)) waited += 1;
+        const still = timed(built({ ...input, partOf: {} }), schedule.queues);
+        if (still.terms.changeover < schedule.terms.changeover) fetched += 1;
         for (const found of improve(problem, { seed })) {
           expect(check(problem, found.schedule)).toEqual([]);
           if (found.bound !== null) expect(found.objective).toBeGreaterThanOrEqual(found.bound - 1e-6);
@@ -171,6 +249,7 @@ describe('the checker', () => {
       { numRuns: 300 },
     );
     expect(waited).toBeGreaterThan(30);
+    expect(fetched).toBeGreaterThan(30);
   });
 });
 
@@ -202,8 +281,10 @@ describe('what is held', () => {
         ],
         jobs: [{ id: 'A', operations: [{ stage: 'brake', seconds: 5, holds: ['H'] }] }],
         objective: {},
+        partOf: { H: 'tools' },
       }),
     );
+    expect(file.input.partOf).toEqual({ H: 'tools' });
     expect(file.input.jobs[0]!.operations[0]!.holds).toEqual(['H']);
     expect(built(file.input).held).toEqual([[0], [0]]);
   });

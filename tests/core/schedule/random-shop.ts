@@ -100,7 +100,9 @@ function withWorkElsewhere(rng: Rng, input: ProblemInput): ProblemInput {
 
 const THINGS = ['T1', 'T2'];
 
-/** Lets operations hold things, everywhere or on one machine, in one shop of four. The rest of the shop stays as it was. */
+/**
+ * Lets operations hold things, everywhere or on one machine, in one shop of four; some are part of what is changed over. The rest of the shop stays as it was.
+ */
 export function withHolds(rng: Rng, input: ProblemInput): ProblemInput {
   if (rng.next() < 0.75) return input;
   const share = 0.2 + 0.8 * rng.next();
@@ -112,10 +114,10 @@ export function withHolds(rng: Rng, input: ProblemInput): ProblemInput {
       machines: o.machines.map((m) => ({ ...m, ...(rng.next() < 0.5 && { holds: some() }) })),
     }),
   });
-  return {
-    ...input,
-    jobs: input.jobs.map((job) => ({ ...job, operations: job.operations.map(holding) })),
-  };
+  const jobs = input.jobs.map((job) => ({ ...job, operations: job.operations.map(holding) }));
+  const parts = THINGS.filter(() => rng.next() < 0.6);
+  const partOf = parts.map((thing) => [thing, rng.next() < 0.5 ? 'gauge' : 'colour'] as const);
+  return { ...input, jobs, partOf: Object.fromEntries(partOf) };
 }
 
 export function attributes(rng: Rng, share: number): Attributes {
