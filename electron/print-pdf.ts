@@ -54,7 +54,7 @@ function choiceOf(print: Printable): Record<string, string> {
     case 'traveller':
       return { line: print.lineId };
     case 'cutting':
-      return { run: print.runId };
+      return { run: print.runId, drawings: print.drawings ? 'yes' : 'no' };
     case 'purchases':
       return {};
   }

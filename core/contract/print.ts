@@ -22,8 +22,8 @@ const printable = z.discriminatedUnion('what', [
   }),
   /** The same for an order line, with its pieces, colour and due date. */
   z.strictObject({ what: z.literal('traveller'), lineId }),
-  /** The steps of one run on the shear, with its sheets drawn. */
-  z.strictObject({ what: z.literal('cutting'), runId: lineId }),
+  /** The steps of one run on the shear; with its sheets drawn. */
+  z.strictObject({ what: z.literal('cutting'), runId: lineId, drawings: z.boolean() }),
   /** What to buy by when. */
   z.strictObject({ what: z.literal('purchases') }),
 ]);

@@ -238,7 +238,7 @@ test(
           `${blanks} (${soFar})`,
         ].slice(0, 10),
       );
-      expect(paper).toContain(asShown(line).join('').replaceAll(/\s+/g, ''));
+      expect(paper).toContain(onPaper(line).replaceAll(/\s+/g, ''));
     });
     expect(facts.length).toBeGreaterThan(6);
     for (const [term, value] of facts) expect(paper).toContain(`${term}${value}`.replaceAll(/\s+/g, ''));
@@ -256,6 +256,13 @@ function asShown([, , , number, stack, fed, size, setBy, cut, each, ...more]: st
   const pieces = counted(Number(fed), 'piece');
   const by = setting[setBy as keyof typeof setting];
   return [number ?? '', `${stack}, ${pieces}`, by, cut ?? '', each ?? '', ...more];
+}
+
+/** The begin of the same row on paper: which step, what is fed, what is set; lengths there have no unit. */
+function onPaper([, , , number, stack, fed, size, setBy]: string[]): string {
+  const length = formatCutLength(Number(size) * MM_PER_INCH, 'in').replace(' in', '');
+  const setting = { 'no cut': 'no cut', 'scribed line': `line ${length}`, 'back gauge': length };
+  return `${number}${stack}${fed === '1' ? '' : `×${fed}`}${setting[setBy as keyof typeof setting]}`;
 }
 
 /** The cells of a CSV line (RFC 4180) without line breaks in them. */

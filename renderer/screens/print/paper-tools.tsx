@@ -1,5 +1,5 @@
 import { ArrowLeft, FileDown, Printer } from 'lucide-react';
-import { useEffect } from 'react';
+import { useEffect, type ReactNode } from 'react';
 import { contract } from '../../../core/contract/index.ts';
 import type { Printable } from '../../../core/contract/print.ts';
 import { invoke } from '../../queries/invoke.ts';
@@ -40,14 +40,17 @@ interface Props {
   inBrowser: boolean;
   back: string;
   onBack: () => void;
+  /** What is chosen of the page. */
+  children?: ReactNode;
 }
 
 /** What stands above a page on the screen: the way back, and printing. */
-export const PaperTools = ({ what, inBrowser, back, onBack }: Props) => (
+export const PaperTools = ({ what, inBrowser, back, onBack, children }: Props) => (
   <header className={styles.tools}>
     <Button icon={ArrowLeft} onPress={onBack}>
       {back}
     </Button>
+    {children}
     <PrintButton what={what} inBrowser={inBrowser} />
   </header>
 );

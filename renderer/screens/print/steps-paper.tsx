@@ -1,11 +1,12 @@
 import type { CutPlan } from '../../../core/cutting/plan.ts';
 import { cautionsFor, pageFoot } from '../../../core/report/cautions.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
-import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
+import { paperSteps, type PaperStep, type PaperStretch } from '../../../core/report/step-paper.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
+import type { LengthUnits } from '../../../core/units/length.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import { CutFacts } from '../cutting/cut-facts.tsx';
 import { Sheets } from '../cutting/sheets.tsx';
@@ -18,25 +19,37 @@ interface Props {
   cut: RunCut;
   plan: CutPlan;
   now: Instant;
+  /** With the sheets drawn, after the steps. */
+  drawings: boolean;
 }
 
-const HEADS = [
+/** "in" and "mm" stand here once: the rows have bare figures. */
+const headsIn = (units: LengthUnits): string[] => [
   'No.',
   'Feed',
-  'Back gauge',
-  'Cut',
-  'Each',
-  'Stroke',
-  'Gives',
-  'Rest',
+  `Set, ${units}`,
+  '×',
+  'Drop',
   'For lines',
-  'Blanks',
-  'So far',
-  'Done',
+  'Held',
+  'Sum',
+  '',
 ];
 
-/** What the person at the shear takes along: cautions, figures, sheets, and the steps to tick off. */
-export function StepsPaper({ shop, cut, plan, now }: Props) {
+/** Of the columns, in percent: a step stands on one line where it can. */
+const WIDTHS = [6, 8.5, 18.5, 4.5, 13, 24.5, 15.5, 6, 3.5];
+
+const SETS = { length: 'Crosscut', width: 'Rip' } as const;
+
+/** What the short words of the rows stand for. */
+const LEGEND =
+  '×: cuts on each piece. Drop: what falls behind the blade, loose; × is a blank, so long or wide. Held: what the hold-downs grip in front of it after the last cut, back on its stack unless something else is said; × is a blank, as long or wide as the drop where no figure follows. For lines: a line without a number gets one blank. Sum: blanks so far.';
+
+/**
+ * What the person at the shear takes along: cautions, figures, the steps to tick off in two columns, so that the list of two
+ * hundred blanks is two pages, and where it is wanted the sheets drawn.
+ */
+export function StepsPaper({ shop, cut, plan, now, drawings }: Props) {
   const { run } = cut;
   const { units } = shop.settings;
   const cautions = cautionsFor('shear');
@@ -48,26 +61,33 @@ export function StepsPaper({ shop, cut, plan, now }: Props) {
       <table className={stock.pages}>
         <tfoot>
           <tr>
-            <td className={styles.foot}>{pageFoot(run.machine.name, cautions)}</td>
+            <td className={`${styles.foot} ${stock.foot}`}>{pageFoot(run.machine.name, cautions)}</td>
           </tr>
         </tfoot>
         <tbody>
           <tr>
             <td>
               <Head shop={shop} cut={cut} now={now} />
-              <CutFacts shop={shop} cut={cut} />
+              <div className={stock.facts}>
+                <CutFacts shop={shop} cut={cut} />
+              </div>
             </td>
           </tr>
           <tr>
             <td>
-              <StepTable rows={stepRows(plan.steps, units)} />
+              <p className={stock.legend}>{LEGEND}</p>
+              <div className={stock.columns}>
+                <StepTable stretches={paperSteps(plan, cut.input)} units={units} />
+              </div>
             </td>
           </tr>
-          <tr>
-            <td>
-              <Sheets shop={shop} cut={cut} />
-            </td>
-          </tr>
+          {drawings && (
+            <tr>
+              <td>
+                <Sheets shop={shop} cut={cut} />
+              </td>
+            </tr>
+          )}
         </tbody>
       </table>
     </section>
@@ -75,7 +95,7 @@ export function StepsPaper({ shop, cut, plan, now }: Props) {
 }
 
 /** Which run, by when, what to mind, and what is wrong with a changed list. */
-function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
+function Head({ shop, cut: { run, faults }, now }: Pick<Props, 'shop' | 'cut' | 'now'>) {
   const { timeZone, name } = shop.settings;
   const when = (at: Instant): string => formatDayAndClock(at, timeZone);
   return (
@@ -85,7 +105,7 @@ function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
         <span>{`${run.machine.name}, starts ${when(run.start)}`}</span>
         <span>{`${name}, printed ${when(now)}`}</span>
       </div>
-      <div className={styles.cautions}>
+      <div className={`${styles.cautions} ${stock.cautions}`}>
         <CautionList cautions={cautionsFor('shear')} />
       </div>
       {faults.length > 0 && (
@@ -97,34 +117,45 @@ function Head({ shop, cut: { run, faults }, now }: Omit<Props, 'plan'>) {
   );
 }
 
-const StepTable = ({ rows }: { rows: readonly StepRow[] }) => (
-  <table className={`${styles.paper} ${stock.table}`}>
+const StepTable = ({ stretches, units }: { stretches: readonly PaperStretch[]; units: LengthUnits }) => (
+  <table className={stock.steps}>
+    <colgroup>
+      {WIDTHS.map((width, column) => (
+        <col key={column} style={{ width: `${width}%` }} />
+      ))}
+    </colgroup>
     <thead>
-      <tr className={styles.columns}>
-        <ColumnHeads heads={HEADS} />
+      <tr className={`${styles.columns} ${stock.heads}`}>
+        <ColumnHeads heads={headsIn(units)} />
       </tr>
     </thead>
-    <tbody>
-      {rows.map((row) => (
-        <tr key={row.number} className={styles.row}>
-          <td className={styles.place}>{row.number}</td>
-          <td>{row.feed}</td>
-          <td>
-            <strong>{row.setting}</strong>
-          </td>
-          <td>{row.cut}</td>
-          <td>{row.cutsEach}</td>
-          <td>{row.stroke}</td>
-          <td>{row.gives}</td>
-          <td>{row.rest}</td>
-          <td>{row.lines}</td>
-          <td>{row.blanks}</td>
-          <td>{row.blanksSoFar}</td>
-          <td>
-            <span className={styles.tick} />
-          </td>
+    {stretches.map(({ axis, steps }) => (
+      <tbody key={steps[0]?.number}>
+        <tr className={stock.stretch}>
+          <th colSpan={9}>{SETS[axis]}</th>
         </tr>
-      ))}
-    </tbody>
+        {steps.map((row) => (
+          <StepRow key={row.number} row={row} />
+        ))}
+      </tbody>
+    ))}
   </table>
+);
+
+const StepRow = ({ row }: { row: PaperStep }) => (
+  <tr className={styles.row}>
+    <td className={styles.place}>{row.number}</td>
+    <td>{row.feed}</td>
+    <td>
+      <strong>{row.setting}</strong>
+    </td>
+    <td>{row.cuts}</td>
+    <td>{row.drop}</td>
+    <td>{row.lines}</td>
+    <td>{row.held}</td>
+    <td>{row.blanksSoFar}</td>
+    <td>
+      <span className={stock.box} />
+    </td>
+  </tr>
 );
