@@ -1,5 +1,5 @@
 import type { Attribute } from '../shop/machine.ts';
-import { attributesOn } from '../planning/set-up.ts';
+import { attributesOn, takenFrom } from '../planning/set-up.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
 import { lineOfOperation, type OrderLine } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
@@ -79,16 +79,16 @@ function refuseUncounted(
   );
 }
 
-/** Its machine keeps what was set up for the operation. */
+/** Its machine keeps what was set up for the operation; another that stood with tools which both share has them no more. */
 export function setUp(shop: Shop, record: OperationRecord): RowChange[] {
   const machine = shop.machine.find((m) => m.id === record.machineId);
   if (!machine) return [];
   const asked = attributesOn(shop, machine, record);
-  const current = Object.entries(asked).every(
-    ([name, value]) => machine.state?.[name as Attribute] === value,
-  );
-  if (current) return [];
-  return [change('machine', machine, { ...machine, state: { ...machine.state, ...asked } })];
+  return shop.machine.flatMap((other) => {
+    const now = other === machine ? asked : takenFrom(shop, other.state, asked);
+    const current = Object.entries(now).every(([name, value]) => other.state?.[name as Attribute] === value);
+    return current ? [] : [change('machine', other, { ...other, state: { ...other.state, ...now } })];
+  });
 }
 
 /** The line and its order, when nothing of them is left to do. @param shop as it is after the operation */

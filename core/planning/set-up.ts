@@ -15,9 +15,15 @@ type Work = Pick<OrderLine, 'materialId' | 'gauge' | 'colourId' | 'partId'>;
 /** The value of the attribute `hemming` for a part without hems; no tool can have such a code. */
 export const NO_HEMMING = 'no hemming tools';
 
+/** The value of the attributes `tools` and `hemming` where another brake took a tool of them; no tool can have such a code. */
+export const TAKEN = 'taken to another brake';
+
+/** Between the codes of die and punch. */
+const TOGETHER = ' + ';
+
 /** The value of the attribute `tools`. */
 export const toolSetValue = (die: Pick<Tool, 'id'>, punch: Pick<Tool, 'id'>): string =>
-  `${die.id} + ${punch.id}`;
+  `${die.id}${TOGETHER}${punch.id}`;
 
 /** The values a changeover can depend on: the shear sees the metal, the brake also the profile. */
 export function attributesOf(stage: Stage, work: Work): Attributes {
@@ -66,9 +72,34 @@ export function attributesOn(
 /** A value of the attributes `tools` and `hemming` as people say it: the tools' names, a code where its tool has gone. */
 export const toolsName = (tools: ReadonlyMap<string, { readonly name: string }>, value: string): string =>
   value
-    .split(' + ')
+    .split(TOGETHER)
     .map((id) => tools.get(id)?.name ?? id)
     .join(', ');
+
+/** What of a brake a tool is set up with. */
+export const attributeOf = ({ kind }: Pick<Tool, 'kind'>): 'tools' | 'hemming' =>
+  kind === 'hemming' ? 'hemming' : 'tools';
+
+/** Of the tools that brakes share, by their codes, the attribute that is changed over when one has to be fetched. */
+export const sharedPartOf = ({ tool }: Pick<Shop, 'tool'>): Record<string, string> =>
+  Object.fromEntries(tool.filter(isShared).map((one) => [one.id, attributeOf(one)]));
+
+/**
+ * What of a brake's state is not there any more when another brake is set up.
+ * @param state what the brake was set up for
+ * @param asked what the other one is set up for
+ * @returns the attributes whose shared tools the other one took, each `TAKEN`
+ */
+export function takenFrom(shop: Shop, state: Attributes | null, asked: Attributes): Attributes {
+  const shared = new Set(shop.tool.filter(isShared).map(({ id }) => id));
+  const there = new Set(codesIn(asked.tools).concat(codesIn(asked.hemming)));
+  const gone = (['tools', 'hemming'] as const).filter((name) =>
+    codesIn(state?.[name]).some((id) => shared.has(id) && there.has(id)),
+  );
+  return Object.fromEntries(gone.map((name) => [name, TAKEN]));
+}
+
+const codesIn = (value: string | undefined): string[] => value?.split(TOGETHER) ?? [];
 
 /** The tools of a set that another brake may need at the same time, by their codes. */
 export const sharedTools = (tools: ToolSet | null): string[] =>

@@ -17,7 +17,7 @@ import { followedShop, publishedQueues } from './followed-plan.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
-import { sharedTools, withTools } from './set-up.ts';
+import { sharedPartOf, sharedTools, withTools } from './set-up.ts';
 import { secondsOfSuspended, secondsOfStarted, startedBy } from './remaining.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import { lineOfOperation } from '../shop/order.ts';
@@ -58,6 +58,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
     objective: objectiveOf(shop),
     now,
     crew: crewLimits(shop, now + DAYS_AHEAD * DAY),
+    partOf: sharedPartOf(shop),
   });
   if (!built.ok) return built;
   return ok({

@@ -1,6 +1,7 @@
 import type { Blank } from '../part/blank.ts';
 import type { ScheduledOperation } from '../schedule/problem.ts';
 import { notPublished } from '../planning/followed-plan.ts';
+import { fetchedBy, type Fetched } from '../planning/fetched.ts';
 import { queueRuns, type PlannedOperation, type PlanRead } from '../planning/runs.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
@@ -89,7 +90,8 @@ export function dispatchLists(shop: Shop, plan: PlanRead, from: Instant, to: Ins
 
 type Index = ReturnType<typeof indexOf>;
 
-function indexOf(shop: Shop, { schedule }: PlanRead) {
+function indexOf(shop: Shop, plan: PlanRead) {
+  const { schedule } = plan;
   const byId = <T extends { readonly id: string }>(rows: readonly T[]) =>
     new Map(rows.map((row) => [row.id, row]));
   return {
@@ -102,6 +104,7 @@ function indexOf(shop: Shop, { schedule }: PlanRead) {
     steps: new Map(schedule.operations.map((o) => [`${o.job} ${o.index}`, o])),
     ends: schedule.ends,
     unpublished: notPublished(shop),
+    fetched: fetchedBy(plan),
   };
 }
 
@@ -120,7 +123,11 @@ function runsOf(
     let shared: Attributes | null = null;
     for (const { planned, operation } of run) {
       const asked = askedOn(operation, machine);
-      const steps = setupSteps(index, machine, state, asked);
+      const fetched = index.fetched.get(planned.operation);
+      const steps = [
+        ...setupSteps(index, machine, state, asked),
+        ...(fetched ? fetchSteps(index, machine, fetched, state, asked) : []),
+      ];
       state = { ...state, ...asked };
       position += 1;
       if (!wanted(planned)) continue;
@@ -163,6 +170,21 @@ function setupSteps(index: Index, machine: Machine, state: Attributes, asked: At
     ];
   });
 }
+
+/** Tools that stand as asked but for what another brake had meanwhile. */
+const fetchSteps = (
+  index: Index,
+  machine: Machine,
+  fetched: Fetched,
+  state: Attributes,
+  asked: Attributes,
+): SetupStep[] =>
+  [...fetched].flatMap(([attribute, from]): SetupStep[] => {
+    const to = asked[attribute];
+    const brake = index.machines.get(from)?.name ?? from;
+    if (to === undefined || state[attribute] !== to || !machine.changeover.attributes[attribute]) return [];
+    return [{ attribute, from: `on ${brake}`, to: nameOf(index, attribute, to) }];
+  });
 
 /** An attribute's value as people say it; the value itself where its row has gone. */
 function nameOf(index: Index, name: Attribute, value: string): string {

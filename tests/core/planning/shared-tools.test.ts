@@ -30,7 +30,8 @@ function shopOf(rng: Rng) {
       quantity: 10 + rng.below(200),
     }),
   );
-  const machine = [aShear(), ...BRAKES.map((id) => aBrake({ id, name: id, tonnes: 200 }))];
+  const changeover = { combine: 'sum' as const, attributes: { hemming: 300 }, exceptions: [] };
+  const machine = [aShear(), ...BRAKES.map((id) => aBrake({ id, name: id, tonnes: 200, changeover }))];
   return aShop({ machine, tool, part: [hemmed, open], line, order: aShop().order.slice(0, 1) });
 }
 
@@ -44,7 +45,22 @@ function together(schedule: Schedule, hems: ReadonlySet<string>): string[] {
   );
 }
 
-it('hemming tools that two brakes share are never at both: not by any order of the queues, not in a plan of the search', () => {
+/** Changeovers of the brakes, the whereabouts of the hemming tools read off the lines' parts and the clock. */
+function hemChangeovers(schedule: Schedule, hems: ReadonlySet<string>): Record<string, number> {
+  const bent = schedule.operations.filter((o) => BRAKES.includes(o.machine));
+  const seconds = bent.map((o) => {
+    const own = bent.filter((b) => b.machine === o.machine && b.end <= o.changeoverStart && b !== o);
+    const hemmedBefore = bent.filter((b) => hems.has(b.job) && b.end <= o.changeoverStart && b !== o);
+    const last = hemmedBefore.toSorted((a, b) => b.end - a.end)[0];
+    const before = own.toSorted((a, b) => b.end - a.end)[0];
+    const differs = before !== undefined && hems.has(before.job) !== hems.has(o.job);
+    const elsewhere = hems.has(o.job) && last !== undefined && last.machine !== o.machine;
+    return [o.operation, differs || elsewhere ? 300 : 0] as const;
+  });
+  return Object.fromEntries(seconds);
+}
+
+it('hemming tools that two brakes share are never at both, and are fetched back by a changeover: not by any order of the queues, not in a plan of the search', () => {
   const used = new Set<string>();
   fc.assert(
     fc.property(seeds, (seed) => {
@@ -66,6 +82,9 @@ it('hemming tools that two brakes share are never at both: not by any order of t
       }
       for (const schedule of schedules) {
         expect(together(schedule, hems)).toEqual([]);
+        const bent = schedule.operations.filter((o) => BRAKES.includes(o.machine));
+        const needed = hemChangeovers(schedule, hems);
+        expect(Object.fromEntries(bent.map((o) => [o.operation, o.changeoverSeconds]))).toEqual(needed);
         for (const o of schedule.operations) if (hems.has(o.job)) used.add(o.machine);
       }
     }),
