@@ -30,6 +30,7 @@ export function loadDemo(folder: string, now: Instant): Shop {
     movement: [],
     cutList: [],
     otherName: [],
+    keptList: [],
     fileLayout: [],
   };
   return { ...shop, ...readOrders(folder, 'orders.csv', shop, move) };

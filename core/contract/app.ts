@@ -75,6 +75,7 @@ export const shopRead = call(
       /** The newest only. */
       movement: z.array(rowKinds.movement),
       cutList: z.array(rowKinds.cutList),
+      keptList: z.array(rowKinds.keptList),
       otherName: z.array(rowKinds.otherName),
       fileLayout: z.array(rowKinds.fileLayout),
     }),

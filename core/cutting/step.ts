@@ -30,6 +30,8 @@ export interface CutStep {
   /** Blanks that this step finishes, and for whom. */
   readonly lines: readonly { readonly line: string; readonly pieces: number }[];
   readonly blanks: number;
+  /** The heading that a person put the step under; absent: none. Steps under one that follow one another are a group. */
+  readonly heading?: string | undefined;
   /** Blanks finished up to and with this step. */
   readonly blanksSoFar: number;
 }

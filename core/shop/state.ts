@@ -10,7 +10,7 @@ import { otherName } from './other-name.ts';
 import { part } from '../part/part.ts';
 import { changeover, pin, published, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
-import { cutList, movement } from './stock.ts';
+import { cutList, keptList, movement } from './stock.ts';
 import { tool } from '../part/tool.ts';
 
 /**
@@ -39,6 +39,7 @@ export const rowKinds = {
   learned,
   movement,
   cutList,
+  keptList,
   otherName,
   fileLayout,
 } as const;

@@ -41,6 +41,7 @@ export const cutStep = z.strictObject({
   to: destination,
   rest: destination.nullable(),
   lines: z.array(z.strictObject({ line: lineId, pieces: count })),
+  heading: z.string().min(1).max(60).optional(),
   blanks: count,
   blanksSoFar: count,
 });
@@ -77,3 +78,13 @@ export const cutList = z.strictObject({
   revision,
 });
 export type CutList = DeepReadonly<z.infer<typeof cutList>>;
+
+/** A list of steps kept under a name, for runs that ask the same blanks again; no line of any run stands in it. */
+export const keptList = z.strictObject({
+  /** The name that it was given. */
+  id: z.string().trim().min(1, 'needs a name').max(80, 'at most 80 characters'),
+  groups: z.array(sheetGroup).max(500),
+  steps: z.array(cutStep).min(1, 'has no steps').max(2000),
+  revision,
+});
+export type KeptList = DeepReadonly<z.infer<typeof keptList>>;

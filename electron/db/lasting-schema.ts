@@ -83,6 +83,13 @@ export const cutList = sqliteTable('cutList', {
   revision: revision(),
 });
 
+export const keptList = sqliteTable('keptList', {
+  id: id(),
+  groups: json().notNull(),
+  steps: json().notNull(),
+  revision: revision(),
+});
+
 export const otherName = sqliteTable('otherName', {
   id: id(),
   kind: text().notNull(),

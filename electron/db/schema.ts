@@ -6,6 +6,7 @@ import {
   changeover,
   cutList,
   fileLayout,
+  keptList,
   learned,
   movement,
   otherName,
@@ -264,6 +265,7 @@ export const tables = {
   learned,
   movement,
   cutList,
+  keptList,
   otherName,
   fileLayout,
 } as const satisfies Record<RowKind, unknown>;

@@ -43,6 +43,7 @@ export function readShop({ rows }: Work, now: number): Shop {
     learned: rows.read('learned'),
     movement: rows.newestMovements(NEWEST_MOVEMENTS),
     cutList: cutLists,
+    keptList: rows.read('keptList'),
     otherName: rows.read('otherName'),
     fileLayout: rows.read('fileLayout'),
   };

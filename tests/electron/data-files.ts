@@ -41,6 +41,9 @@ export const rowWriter =
       .run(...values);
   };
 
+/** The table that came with lists kept under a name: empty. */
+export const LIST_TABLES = { keptList: [] };
+
 /** What rows got where sheets are told apart by lot, paint system and film, as it is stored. */
 const LOTS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   settings: { stockKnows: null },
@@ -88,7 +91,7 @@ export const sinceTools = (kind: string, row: object): object => ({
 });
 
 /** The table that came with brake tools: empty. */
-export const TOOL_TABLES = { tool: [] };
+export const TOOL_TABLES = { ...LIST_TABLES, tool: [] };
 
 /** What rows got with terms of lines' own and the shop's way of writing, as it is stored. */
 const TERMS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {

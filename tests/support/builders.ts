@@ -300,6 +300,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   movement: [],
   cutList: [],
   otherName: [],
+  keptList: [],
   fileLayout: [],
   ...own,
 });

@@ -28,6 +28,15 @@ export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
   ...own,
 });
 
+/** Twelve strips of 150 mm off three sheets, under a name. */
+export const aKeptList = (own: With<'keptList'> = {}): RowOf<'keptList'> => ({
+  id: 'Fascia, weekly',
+  groups: [aGroup({ count: 3 })],
+  steps: [aStep({ lines: [] })],
+  revision: 0,
+  ...own,
+});
+
 /** Twelve strips of 150 mm, ripped off three sheets. */
 export const aStep = (own: Partial<CutStep> = {}): CutStep => ({
   number: 1,

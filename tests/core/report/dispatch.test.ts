@@ -163,6 +163,7 @@ const shop: Shop = {
   movement: [],
   cutList: [],
   otherName: [],
+  keptList: [],
   fileLayout: [],
 };
 
