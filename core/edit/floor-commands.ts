@@ -1,4 +1,6 @@
-import { operationsOf, routingOf, type ShopOperation } from '../planning/operations.ts';
+import { comesAs, stepDone, stepWord } from '../part/stage.ts';
+import { operationsOf, type ShopOperation } from '../planning/operations.ts';
+import { inLots, stageBefore } from '../planning/routing.ts';
 import { isSuspended, leftAt } from '../planning/started.ts';
 import { operationIdOf } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
@@ -117,21 +119,27 @@ function refuseBusy(shop: Shop, machineId: string): Refusal {
  * are reported done are there, whatever a clock says.
  */
 export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation): Refusal {
-  if (stage === 'shear' || !routingOf(part).includes('shear')) return null;
-  const before = shop.record.find((r) => r.id === operationIdOf(line.id, 'shear'));
-  const share = shop.settings.transferShare;
-  if (!before)
-    return refuse(id, 'start', `The blanks of line ${line.id} are not sheared yet.`, 'Shear them first.');
+  const first = stageBefore(part, stage);
+  if (first === null) return null;
+  const [what, done] = [comesAs(stage), stepDone[first]];
+  const before = shop.record.find((r) => r.id === operationIdOf(line.id, first));
+  const share = inLots(first) ? shop.settings.transferShare : 1;
+  if (!before) {
+    const advice = first === 'shear' ? 'Shear them first.' : `The ${stepWord[first]} comes first.`;
+    return refuse(id, 'start', `The ${what} of line ${line.id} are not ${done} yet.`, advice);
+  }
   if (isSuspended(before))
-    return refuse(id, 'start', `The shearing of line ${line.id} is suspended.`, 'Resume it first.');
+    return refuse(id, 'start', `The ${stepWord[first]} of line ${line.id} is suspended.`, 'Resume it first.');
   if (before.end !== null) return null;
   const lot = Math.ceil(share * before.quantity);
   if (share < 1 && before.good >= lot) return null;
   return refuse(
     id,
     'start',
-    `${before.good} of ${before.quantity} blanks of line ${line.id} are sheared; bending starts with ${lot}.`,
-    'Count the blanks at the shear, or report the shearing done.',
+    `${before.good} of ${before.quantity} ${what} of line ${line.id} are ${done}; ${stepWord[stage]} starts with ${lot}.`,
+    first === 'shear'
+      ? 'Count the blanks at the shear, or report the shearing done.'
+      : `Report the ${stepWord[first]} done first.`,
   );
 }
 

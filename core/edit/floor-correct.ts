@@ -1,12 +1,14 @@
+import { comesAs, shortStageName, stepDone, stepWord } from '../part/stage.ts';
+import { recordAfter, recordBefore, recordIn } from '../planning/routing.ts';
 import { spansOn } from '../planning/started.ts';
 import { ok, type Result } from '../result.ts';
-import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.ts';
+import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { change, type Edit } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
 import type { FloorCommand } from './floor-commands.ts';
 import { piecesOf } from './floor-counts.ts';
-import { wall } from './floor-times.ts';
+import { thereFrom, wall } from './floor-times.ts';
 import { operationName } from './plan-commands.ts';
 import { refuse } from './refuse.ts';
 import { remade } from './remake.ts';
@@ -92,12 +94,12 @@ function refuseMachineOf(shop: Shop, { id, machineId }: OperationRecord): Refusa
   return refuse(
     id,
     'machine',
-    machine ? `${machineId} is no ${stage}.` : `There is no machine ${machineId}.`,
+    machine ? `${machineId} is no ${shortStageName(stage)}.` : `There is no machine ${machineId}.`,
     `Choose one of ${able.join(', ')}.`,
   );
 }
 
-/** One operation at a time on a machine, and no bending before there are blanks. */
+/** One operation at a time on a machine, and no step before the one ahead of it. */
 function refuseBesideOthers(shop: Shop, next: OperationRecord): Refusal {
   const { id, machineId } = next;
   const spans = spansOn(next);
@@ -114,17 +116,23 @@ function refuseBesideOthers(shop: Shop, next: OperationRecord): Refusal {
       `${machineId} was at work on ${operationName(other.id)} then, from ${wall(shop, other.start)}.`,
       'Give other times, or correct that record first.',
     );
-  const ofLine = (stage: 'shear' | 'brake'): OperationRecord | undefined => {
-    const key = operationIdOf(lineOfOperation(id), stage);
-    return key === id ? next : shop.record.find((r) => r.id === key);
-  };
-  const [shear, brake] = [ofLine('shear'), ofLine('brake')];
-  const blanks = shear && (shop.settings.transferShare === 1 ? shear.end : shear.start);
-  if (!brake || blanks === undefined || blanks === null || brake.start >= blanks) return null;
+  const [before, after] = [recordBefore(recordIn(shop), id), recordAfter(recordIn(shop), id)];
+  return refuseTooSoon(shop, id, before, next) ?? refuseTooSoon(shop, id, next, after);
+}
+
+/** No step starts before the one ahead of it has its pieces there. */
+function refuseTooSoon(
+  shop: Shop,
+  id: string,
+  before: OperationRecord | undefined,
+  after: OperationRecord | undefined,
+): Refusal {
+  const there = thereFrom(shop, before);
+  if (!after || there === null || after.start >= there) return null;
   return refuse(
     id,
     'time',
-    `${operationName(brake.id)} started at ${wall(shop, brake.start)}, before its blanks were there at ${wall(shop, blanks)}.`,
+    `${operationName(after.id)} started at ${wall(shop, after.start)}, before its ${comesAs(stageOfOperation(after.id))} were there at ${wall(shop, there)}.`,
     'Correct the other record first.',
   );
 }
@@ -149,14 +157,15 @@ function refuseCounts(shop: Shop, record: OperationRecord, next: OperationRecord
       `${accounted - fine - scrapped} of ${pieces} pieces of ${name} would be neither good nor scrapped.`,
       'Count them as one or the other; scrapped ones are made again.',
     );
-  const brake = shop.record.find((r) => r.id === operationIdOf(lineOfOperation(id), 'brake'));
-  const bent = brake && brake.id !== id ? brake.good + brake.scrapped : 0;
-  if (fine >= bent || end === null) return null;
+  const after = recordAfter(recordIn(shop), id);
+  const used = after ? after.good + after.scrapped : 0;
+  if (!after || fine >= used || end === null) return null;
+  const stage = stageOfOperation(after.id);
   return refuse(
     id,
     'good',
-    `${bent} blanks of line ${lineOfOperation(id)} are bent already, so ${fine} cannot be all that were good.`,
-    'Correct the bending first.',
+    `${used} ${comesAs(stage)} of line ${lineOfOperation(id)} are ${stepDone[stage]} already, so ${fine} cannot be all that were good.`,
+    `Correct the ${stepWord[stage]} first.`,
   );
 }
 

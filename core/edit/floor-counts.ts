@@ -1,4 +1,4 @@
-import { piecesFor } from '../planning/operations.ts';
+import { piecesFor } from '../planning/routing.ts';
 import { ok, type Result } from '../result.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';

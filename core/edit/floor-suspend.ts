@@ -1,6 +1,6 @@
 import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf } from '../planning/operations.ts';
-import { lineOfOperation, operationIdOf, stageOfOperation } from '../shop/order.ts';
+import { recordAfter, recordIn } from '../planning/routing.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
@@ -28,12 +28,12 @@ export function suspend(shop: Shop, command: FloorCommand<'floor.suspend'>): Res
     return refuse(id, 'pause', `${operationName(id)} is not paused.`, 'Pause it first, with the reason.');
   if (last.suspended)
     return refuse(id, 'pause', `${operationName(id)} is already suspended.`, 'There is nothing to do.');
-  const bending = operationIdOf(lineOfOperation(id), 'brake');
-  if (stageOfOperation(id) === 'shear' && shop.record.some((r) => r.id === bending))
+  const next = recordAfter(recordIn(shop), id);
+  if (next)
     return refuse(
       id,
       'machine',
-      `${operationName(bending)} has started and waits for these blanks.`,
+      `${operationName(next.id)} has started and waits for these blanks.`,
       'Shear the rest first, or report the shearing done.',
     );
   const counts = countedOn(shop, record, command);

@@ -1,6 +1,8 @@
+import { inLots, recordBefore, recordIn } from '../planning/routing.ts';
 import { leftAt } from '../planning/started.ts';
 import { ok, type Result } from '../result.ts';
-import { operationIdOf, lineOfOperation, stageOfOperation } from '../shop/order.ts';
+import { comesAs } from '../part/stage.ts';
+import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatWall, formatWallDate } from '../time/wall.ts';
@@ -38,21 +40,24 @@ function boundOfMachine(shop: Shop, machineId: string): Bound | null {
 /** The latest of what stands in the way of an earlier start. */
 function boundOfStart(shop: Shop, operation: string, machineId: string): Bound | null {
   const free = boundOfMachine(shop, machineId);
-  const line = lineOfOperation(operation);
-  const shear =
-    stageOfOperation(operation) === 'brake'
-      ? shop.record.find((r) => r.id === operationIdOf(line, 'shear'))
-      : undefined;
-  const blanks = shear && (shop.settings.transferShare === 1 ? shear.end : shear.start);
-  if (typeof blanks !== 'number') return free;
+  const there = thereFrom(shop, recordBefore(recordIn(shop), operation));
+  if (there === null) return free;
+  const what = comesAs(stageOfOperation(operation));
   const message = (at: number): string =>
-    `The blanks of line ${line} were not there yet at ${wall(shop, at)}.`;
-  return later(free, { at: blanks, of: operation, message });
+    `The ${what} of line ${lineOfOperation(operation)} were not there yet at ${wall(shop, at)}.`;
+  return later(free, { at: there, of: operation, message });
+}
+
+/** When a step had the first pieces for the next: at its end, or at its start where they are passed on lot by lot. */
+export function thereFrom(shop: Shop, before: OperationRecord | undefined): number | null {
+  if (!before) return null;
+  const lots = inLots(stageOfOperation(before.id)) && shop.settings.transferShare < 1;
+  return lots ? before.start : before.end;
 }
 
 /**
  * The earliest an operation can have started on a machine, as a form may say it before the command is refused: when the
- * machine's work before it ended or was set aside, and when the shear had its blanks (their first one, where lots are passed on).
+ * machine's work before it ended or was set aside, and when the step before had its pieces (their first one, where lots are passed on).
  * @returns null when nothing that was recorded stands in the way
  */
 export function earliestStart(shop: Shop, operation: string, machineId: string): Instant | null {

@@ -1,4 +1,5 @@
 import { piecesCovered, piecesTaken } from '../planning/cut-lists.ts';
+import { stepDone, STAGES, type Stage } from '../part/stage.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
 import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
@@ -129,11 +130,11 @@ function morePieces(
 /** Blanks that nobody asks for any more. */
 function leftOver(shop: Shop, line: OrderLine, issued: number): string {
   if (line.status === 'cancelled') return '';
-  const made = (stage: 'shear' | 'brake'): number =>
+  const made = (stage: Stage): number =>
     shop.record.find((r) => r.id === operationIdOf(line.id, stage))?.good ?? 0;
-  const bent = made('brake');
-  if (bent > line.quantity)
-    return `${bent} of line ${line.id} are bent already, ${bent - line.quantity} too many`;
+  const last = STAGES.findLast((stage) => stage !== 'shear' && made(stage) > line.quantity);
+  if (last)
+    return `${made(last)} of line ${line.id} are ${stepDone[last]} already, ${made(last) - line.quantity} too many`;
   const sheared = piecesCovered(shop, line.id, made('shear'));
   if (sheared <= line.quantity) return '';
   const what = issued > 0 ? 'cut or on issued sheets' : 'cut';

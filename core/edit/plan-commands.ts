@@ -1,5 +1,6 @@
 import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf, type ShopOperation } from '../planning/operations.ts';
+import { stepWord } from '../part/stage.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
@@ -13,7 +14,7 @@ type CommandOf<K extends Command['do']> = Extract<Command, { readonly do: K }>;
 
 /** "1042/2 shearing" or "1042/2 bending": an operation as people say it. */
 export const operationName = (operation: string): string =>
-  `${lineOfOperation(operation)} ${stageOfOperation(operation) === 'shear' ? 'shearing' : 'bending'}`;
+  `${lineOfOperation(operation)} ${stepWord[stageOfOperation(operation)]}`;
 
 /**
  * Put an operation at a rank of a queue: the count of operations that come before it there.

@@ -1,7 +1,8 @@
+import { recordAfter, recordIn } from '../planning/routing.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
 import { ok, type Result } from '../result.ts';
 import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
-import { lineOfOperation, operationIdOf, stageOfOperation, type OrderLine } from '../shop/order.ts';
+import { lineOfOperation, type OrderLine } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { change, withChanges, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
@@ -57,8 +58,8 @@ export function remade(shop: Shop, record: OperationRecord, next: OperationRecor
 
 /** Pieces that were good need not be made again, where the next step can still take them. */
 function fewerRemakes(shop: Shop, { id }: OperationRecord, line: OrderLine, more: number): RowChange[] {
-  const isBent = shop.record.some((r) => r.id === operationIdOf(line.id, 'brake') && r.end !== null);
-  if (stageOfOperation(id) === 'shear' && isBent) return [];
+  const next = recordAfter(recordIn(shop), id);
+  if (next && next.end !== null) return [];
   let left = more;
   return shop.line
     .filter((l) => l.makeUpFor === line.id && l.status === 'open' && !hasStarted(shop, l.id))

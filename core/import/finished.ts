@@ -1,3 +1,4 @@
+import { shortStageName } from '../part/stage.ts';
 import { sameContent } from '../shop/row-change.ts';
 import { lineOfOperation, operationId, stageOfOperation } from '../shop/order.ts';
 import { operationRecord as recordSchema, type OperationRecord } from '../shop/plan.ts';
@@ -154,7 +155,10 @@ function issuesOf(
   };
   const machine = shop.machine.find((one) => one.id === machineId);
   if (machine && stageOfOperation(id) !== machine.stage)
-    refuse('machine', `${machineId} is a ${machine.stage}, so it cannot have done ${id}.`);
+    refuse(
+      'machine',
+      `${machineId} is no ${shortStageName(stageOfOperation(id))}, so it cannot have done ${id}.`,
+    );
   if (end !== null && end <= start) refuse('end', 'It must end after it starts.');
   if (end !== null && end > now) refuse('end', 'It is still to come, so it cannot be finished.');
   if (good > quantity) refuse('good', `More good pieces than the ${quantity} asked for.`);

@@ -1,4 +1,5 @@
 import { otherCase } from '../edit/same-code.ts';
+import { shortStageName } from '../part/stage.ts';
 import { stageWithoutMachine, tooLong } from '../planning/too-long.ts';
 import { startsBeforeDue, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import { termsOf } from '../shop/line-terms.ts';
@@ -80,7 +81,7 @@ export function machineIssue(shop: Shop, line: OrderLine): OfRow | null {
   if (stage !== null)
     return {
       field: 'part',
-      reason: `The shop has no ${stage} to make ${line.partId} on. Add one in Shop, Machines.`,
+      reason: `The shop has no ${shortStageName(stage)} to make ${line.partId} on. Add one in Shop, Machines.`,
     };
   const reason = tooLong(shop, line);
   return reason === null ? null : { field: 'length', reason };

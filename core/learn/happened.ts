@@ -1,16 +1,10 @@
 import type { Machine } from '../shop/machine.ts';
 import { hoursAround } from '../planning/machine-inputs.ts';
 import { operationsOf } from '../planning/operations.ts';
+import { recordBefore } from '../planning/routing.ts';
 import { attributesOn } from '../planning/set-up.ts';
 import { workedSeconds } from '../planning/started.ts';
-import {
-  lineOfOperation,
-  operationIdOf,
-  type OrderLine,
-  usualLine,
-  usualOrder,
-  type WorkOrder,
-} from '../shop/order.ts';
+import { lineOfOperation, type OrderLine, usualLine, usualOrder, type WorkOrder } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { countIn, probe, timeStandards, type Counts } from './counts.ts';
@@ -105,16 +99,16 @@ function hoursOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, Wo
 
 /**
  * Changeovers as far as records show them: as timed on the floor; where it was not timed, the gap between two operations on a machine, where something changed, no
- * closed hours lie between, and the blanks were waiting (sheared before the machine got free), so that the gap was not
+ * closed hours lie between, and the pieces were waiting (the step before was done before the machine got free), so that the gap was not
  * spent waiting for them. The shear's sheets are taken to be at hand. Named exceptions are left out.
  * @returns by time
  */
 export function changeoversOf(shop: Shop, records: readonly OperationRecord[]): ChangeoverObservation[] {
   const finished = records.filter(ended);
   const hours = hoursOf(shop, finished);
-  const sheared = new Map(finished.map((r) => [r.id, r.end]));
-  const waiting = (record: Ended, since: number): boolean =>
-    (sheared.get(operationIdOf(lineOfOperation(record.id), 'shear')) ?? -Infinity) <= since;
+  const byId = new Map(finished.map((r) => [r.id, r]));
+  const waiting = ({ id }: Ended, since: number): boolean =>
+    (recordBefore((other) => byId.get(other), id)?.end ?? -Infinity) <= since;
   return shop.machine.flatMap((machine) => {
     const open = hours.get(machine.id);
     const queue = finished
@@ -130,7 +124,7 @@ export function changeoversOf(shop: Shop, records: readonly OperationRecord[]): 
       const unbroken = open !== undefined && openSecondsBetween(open, before.end, next.start) === seconds;
       const kinds = kindsBetween(shop, machine, before, next);
       if (kinds === null || kinds.length === 0) return [];
-      const seen = seconds >= 0 && unbroken && (machine.stage === 'shear' || waiting(next, before.end));
+      const seen = seconds >= 0 && unbroken && waiting(next, before.end);
       if (timed === null && !seen) return [];
       return [{ id: next.id, machineId: machine.id, at: next.start, kinds, seconds }];
     });

@@ -1,5 +1,6 @@
 import type { MachineInput } from '../schedule/problem.ts';
 import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
+import { stepDone } from '../part/stage.ts';
 import { union, type Interval } from '../time/interval.ts';
 import { openIntervals } from '../time/working-time.ts';
 import { instant, type Instant } from '../units/brand.ts';
@@ -120,9 +121,10 @@ function stuckOn(
 ): Issue {
   const nameOf = (id: string) => machines.find((m) => m.id === id)?.name ?? id;
   const names = able.map(({ id }) => nameOf(id)).join(' or ');
-  const doing = stage === 'shear' ? 'sheared' : 'bent';
   const why =
-    startedOn === null ? `can only be ${doing} on ${names}` : `is being ${doing} on ${nameOf(startedOn)}`;
+    startedOn === null
+      ? `can only be ${stepDone[stage]} on ${names}`
+      : `is being ${stepDone[stage]} on ${nameOf(startedOn)}`;
   const advice = shut.get(startedOn ?? able[0]!.id)!.advice;
   return issue(`line ${line.id}`, 'hours', `Line ${line.id} ${why}: no open hours ahead.`, advice);
 }

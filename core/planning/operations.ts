@@ -4,14 +4,14 @@ import { estimateShear } from '../estimate/shear.ts';
 import type { Blank } from '../part/blank.ts';
 import type { Finding } from '../limits/finding.ts';
 import { blankBasisOf } from '../part/forming.ts';
-import { hits } from '../part/girth.ts';
 import { findingsFor } from '../limits/eligibility.ts';
 import type { ToolSet } from '../part/tool-set.ts';
 import type { Attributes, Machine } from '../shop/machine.ts';
-import type { Stage } from '../part/stage.ts';
+import { shortStageName, STAGES, type Stage } from '../part/stage.ts';
 import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
 import { pieceOf, type Piece } from './piece.ts';
+import { piecesFor, routingOf } from './routing.ts';
 import { attributesOf, setUpOn, withTools } from './set-up.ts';
 import { termsOf, type LineTerms } from '../shop/line-terms.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
@@ -81,22 +81,6 @@ export function operationsOf(shop: Shop): ShopOperations {
   }
   return { operations, unplannable };
 }
-
-/** Flat parts skip the brake. */
-export const routingOf = (part: Pick<Part, 'profile'>): Stage[] =>
-  hits(part.profile) > 0 ? ['shear', 'brake'] : ['shear'];
-
-/** Pieces a step is asked for: those of the line that the step before, once done, has left good. */
-export function piecesFor(
-  line: Pick<OrderLine, 'id' | 'quantity'>,
-  stage: Stage,
-  records: ReadonlyMap<string, OperationRecord>,
-): number {
-  const sheared = stage === 'brake' ? records.get(operationIdOf(line.id, 'shear')) : undefined;
-  return sheared && sheared.end !== null ? Math.min(line.quantity, sheared.good) : line.quantity;
-}
-
-const STAGES = ['shear', 'brake'] as const;
 
 type Finder = ReturnType<typeof finder>;
 
@@ -205,9 +189,16 @@ function machinesFor(shop: Shop, line: OrderLine, piece: Piece, stage: Stage): R
   }
   if (machines.length > 0) return ok({ machines, refused });
   if (refused.length === 0)
-    return err(issue(`line ${line.id}`, stage, `The shop has no ${stage}.`, 'Add one in Shop, Machines.'));
+    return err(
+      issue(
+        `line ${line.id}`,
+        stage,
+        `The shop has no ${shortStageName(stage)}.`,
+        'Add one in Shop, Machines.',
+      ),
+    );
   const reasons = refused.map((r) => `${r.machineId}: ${r.reason}`).join(' ');
-  const message = `Line ${line.id} fits no ${stage}. ${reasons}`;
+  const message = `Line ${line.id} fits no ${shortStageName(stage)}. ${reasons}`;
   return err(
     issue(
       `line ${line.id}`,

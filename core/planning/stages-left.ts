@@ -1,7 +1,7 @@
 import { operationIdOf, type OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import type { Stage } from '../part/stage.ts';
-import { piecesFor, routingOf } from './operations.ts';
+import { piecesFor, routingOf } from './routing.ts';
 
 /**
  * The steps of a line's routing that are still to be done: not reported done, and with pieces to make.

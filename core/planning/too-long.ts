@@ -1,9 +1,9 @@
 import type { Machine } from '../shop/machine.ts';
-import type { Stage } from '../part/stage.ts';
+import { shortStageName, type Stage } from '../part/stage.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatLength } from '../units/length.ts';
-import { routingOf } from './operations.ts';
+import { routingOf } from './routing.ts';
 
 /** Steps of a line that the shop has no machine for, the first of them; null: none. */
 export const stageWithoutMachine = (shop: Shop, { partId }: Pick<OrderLine, 'partId'>): Stage | null =>
@@ -18,7 +18,7 @@ export function tooLong(
     const longest = longestOf(shop, stage);
     if (!longest || !(lengthMm > longest.maxLengthMm)) continue;
     const [asked, most] = [lengthMm, longest.maxLengthMm].map((mm) => formatLength(mm, shop.settings.units));
-    return `${asked} is longer than the ${most} that the longest ${stage}, ${longest.name}, takes. Make it of shorter pieces.`;
+    return `${asked} is longer than the ${most} that the longest ${shortStageName(stage)}, ${longest.name}, takes. Make it of shorter pieces.`;
   }
   return null;
 }

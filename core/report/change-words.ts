@@ -2,6 +2,7 @@ import type { PlanChange } from '../planning/answers.ts';
 import type { Command } from '../edit/command.ts';
 import { seenQueues } from '../edit/stale.ts';
 import { openedWith, overtimeCommand } from '../edit/overtime.ts';
+import { stepWord } from '../part/stage.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatClock, formatDayAndClock } from '../time/wall.ts';
@@ -43,8 +44,7 @@ export function changeWords(shop: Shop, lineId: string, change: PlanChange): Cha
 const nameOf = (shop: Shop, machineId: string): string =>
   shop.machine.find(({ id }) => id === machineId)?.name ?? machineId;
 
-const stepOf = (operation: string): string =>
-  stageOfOperation(operation) === 'shear' ? 'shearing' : 'bending';
+const stepOf = (operation: string): string => stepWord[stageOfOperation(operation)];
 
 function titleOf(shop: Shop, lineId: string, { kind, moves, overtime }: PlanChange): string {
   if (overtime) return overtimeTitle(shop, overtime);

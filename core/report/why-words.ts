@@ -1,6 +1,7 @@
 import { formatDayAndClock } from '../time/wall.ts';
 import type { Why } from '../planning/answers.ts';
 import type { CauseKind } from '../schedule/explain/causes.ts';
+import { comesAs, stepTitle } from '../part/stage.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatDuration } from '../units/duration.ts';
@@ -110,7 +111,7 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
     case 'release':
       return `Its work order says not before ${formatDayAndClock(group.at(-1)!.to, shop.settings.timeZone)}`;
     case 'work':
-      return `${stageOfOperation(operation!) === 'shear' ? 'Shearing' : 'Bending'} on ${on}`;
+      return `${stepTitle[stageOfOperation(operation!)]} on ${on}`;
     case 'changeover':
       return `Changeover of ${on} for it`;
     case 'closed':
@@ -120,7 +121,7 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
     case 'pinned-or-frozen':
       return `${on} does ${ahead} first, and what is started, pinned or in the frozen window keeps its position`;
     case 'queue-choice':
-      return `${on} waits idle for the blanks of ${ahead}, which is before it in the queue`;
+      return `${on} waits idle for the ${comesAs(stageOfOperation(operation!))} of ${ahead}, which is before it in the queue`;
     case 'idle-for-release':
       return `${on} waits idle for ${ahead}, which is before it in the queue and may not start yet (“Not before” on its work order)`;
     case 'waiting-for-step-before':

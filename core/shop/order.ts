@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, gaugeLabel, instantS, lengthMm, name, note, revision, importance } from '../fields.ts';
 import { lotFields, NO_LOT } from '../material/lot.ts';
-import type { stage } from '../part/stage.ts';
+import { STAGES, type Stage } from '../part/stage.ts';
 
 /** A customer's work order. Its id is the number people say aloud. */
 export const workOrder = z.strictObject({
@@ -84,8 +84,10 @@ export const usualLine = {
 } as const satisfies Partial<OrderLine>;
 
 /** One step of a line's routing, "1042/2:shear": the key used in queues, pins and records. */
-export const operationId = z.string().regex(/^[^:]{1,60}:(shear|brake)$/, 'an operation like 1042/2:shear');
-export const operationIdOf = (line: string, at: z.infer<typeof stage>): string => `${line}:${at}`;
+export const operationId = z
+  .string()
+  .regex(new RegExp(`^[^:]{1,60}:(${STAGES.join('|')})$`), 'an operation like 1042/2:shear');
+export const operationIdOf = (line: string, at: Stage): string => `${line}:${at}`;
 export const lineOfOperation = (operation: string): string => operation.slice(0, operation.lastIndexOf(':'));
-export const stageOfOperation = (operation: string): z.infer<typeof stage> =>
-  operation.endsWith(':shear') ? 'shear' : 'brake';
+export const stageOfOperation = (operation: string): Stage =>
+  operation.slice(operation.lastIndexOf(':') + 1) as Stage;

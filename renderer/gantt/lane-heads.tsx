@@ -1,4 +1,5 @@
 import { EllipsisVertical } from 'lucide-react';
+import { shortStageName } from '../../core/part/stage.ts';
 import type { Machine } from '../../core/shop/machine.ts';
 import { IconButton } from '../ui/icon-button.tsx';
 import { Menu, type MenuEntry } from '../ui/menu.tsx';
@@ -25,7 +26,7 @@ export const LaneHeads = ({ lanes, geometry, menuOf }: Props) => (
             {machine.name}
           </b>
           <span>
-            {machine.id} · {machine.stage}
+            {machine.id} · {shortStageName(machine.stage)}
           </span>
           {shut === null ? (
             <span>{counted(bars.length, 'operation')}</span>

@@ -2,7 +2,8 @@ import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { dispatchLists, type SetupStep } from '../../../core/report/dispatch.ts';
-import { routingOf } from '../../../core/planning/operations.ts';
+import { stepDone } from '../../../core/part/stage.ts';
+import { routingOf } from '../../../core/planning/routing.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
@@ -93,7 +94,7 @@ export function Neighbours({ chosen, select }: { chosen: Chosen; select: (operat
       <div className={styles.jumps}>
         {done.map((stage) => (
           <Tag key={stage} look="fine">
-            {stage === 'shear' ? 'sheared' : 'bent'}
+            {stepDone[stage]}
           </Tag>
         ))}
         {steps.map((step) => (

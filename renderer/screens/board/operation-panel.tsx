@@ -1,5 +1,6 @@
 import { ArrowLeftRight, CircleHelp, PencilLine, Pin, PinOff, Zap } from 'lucide-react';
 import { useState } from 'react';
+import { stepWord } from '../../../core/part/stage.ts';
 import { whyQuestion } from '../../../core/report/why-words.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
@@ -110,7 +111,7 @@ export function OperationPanel({
     <div className={styles.operation}>
       <header>
         <h2 className={styles.lineTitle}>
-          {bar.lineId} <span>{chosen.operation.stage === 'shear' ? 'shearing' : 'bending'}</span>
+          {bar.lineId} <span>{stepWord[chosen.operation.stage]}</span>
         </h2>
         <p>
           {bar.customer} · <a href={placeOf('orders', bar.orderId)}>work order {bar.orderId}</a>

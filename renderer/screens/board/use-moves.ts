@@ -4,6 +4,7 @@ import type { Command } from '../../../core/edit/command.ts';
 import { operationName } from '../../../core/edit/plan-commands.ts';
 import { seenQueues } from '../../../core/edit/stale.ts';
 import { viewQueues, type PlanView } from '../../../core/planning/plan-view.ts';
+import { stepWord } from '../../../core/part/stage.ts';
 import { stageOfOperation } from '../../../core/shop/order.ts';
 import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -57,7 +58,7 @@ function whyNot({ operations }: PlanView, shop: Shop, operation: string, machine
   const name = nameOf(shop, machineId);
   const refused = operations.get(operation)?.refused.find((r) => r.machineId === machineId);
   if (refused) return `${name}: ${refused.reason}`;
-  return `No ${stageOfOperation(operation) === 'shear' ? 'shearing' : 'bending'} on ${name}.`;
+  return `No ${stepWord[stageOfOperation(operation)]} on ${name}.`;
 }
 
 const nameOf = ({ machine }: Shop, machineId: string): string =>

@@ -3,6 +3,7 @@ import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Chances } from '../../../core/learn/chance.ts';
 import { termsOf, type LineTerms } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
+import { STAGES } from '../../../core/part/stage.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 
@@ -93,4 +94,4 @@ export function lineRows(
 }
 
 const isQueued = (lineId: string, queued: ReadonlySet<string>): boolean =>
-  queued.has(operationIdOf(lineId, 'shear')) || queued.has(operationIdOf(lineId, 'brake'));
+  STAGES.some((stage) => queued.has(operationIdOf(lineId, stage)));

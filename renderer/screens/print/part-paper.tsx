@@ -3,7 +3,7 @@ import { blankOf } from '../../../core/part/blank.ts';
 import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { houseVMm } from '../../../core/part/house-v.ts';
-import { routingOf } from '../../../core/planning/operations.ts';
+import { routingOf } from '../../../core/planning/routing.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { setUpOn } from '../../../core/planning/set-up.ts';
 import { toolSetWords } from '../../../core/report/tool-words.ts';

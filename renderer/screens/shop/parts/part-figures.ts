@@ -11,7 +11,7 @@ import type { Gauge, Material } from '../../../../core/material/material.ts';
 import { part as partSchema, type Part } from '../../../../core/part/part.ts';
 import { sentence } from '../../../../core/result.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
-import { routingOf } from '../../../../core/planning/operations.ts';
+import { routingOf } from '../../../../core/planning/routing.ts';
 
 export interface MachineFindings {
   readonly machineName: string;
