@@ -31,11 +31,15 @@ export interface HemMetal {
 export const hemGapWords = (hem: Pick<Hem, 'kind' | 'gapMm'>, { thicknessMm, units }: HemMetal): string =>
   hem.gapMm === undefined ? formatThickness(thicknessMm, units) : formatLength(hem.gapMm, units);
 
-/** "closed", "open, gap 1/8 in", "teardrop, eye 1/8 in" */
-export function hemWords(hem: Pick<Hem, 'kind' | 'gapMm'>, metal: HemMetal): string {
+/** How it ends, for drawings: "closed", "gap 1/8 in" of an open one, "eye 1/8 in" of a teardrop. */
+export function hemEndWords(hem: Pick<Hem, 'kind' | 'gapMm'>, metal: HemMetal): string {
   if (hem.kind === 'closed') return hem.kind;
-  return `${hem.kind}, ${hem.kind === 'open' ? 'gap' : 'eye'} ${hemGapWords(hem, metal)}`;
+  return `${hem.kind === 'open' ? 'gap' : 'eye'} ${hemGapWords(hem, metal)}`;
 }
+
+/** "closed", "open, gap 1/8 in", "teardrop, eye 1/8 in" */
+export const hemWords = (hem: Pick<Hem, 'kind' | 'gapMm'>, metal: HemMetal): string =>
+  hem.kind === 'closed' ? hem.kind : `${hem.kind}, ${hemEndWords(hem, metal)}`;
 
 /**
  * A hem as a bend; lengths all in one unit. Closed: 180° with no inside radius. Open: 180° round its gap, R = gap/2.

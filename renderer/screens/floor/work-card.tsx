@@ -50,7 +50,7 @@ export function WorkCard({ shop, work, machine, now, who }: Props) {
         </p>
       </header>
       <div className={styles.what}>
-        <WorkFacts shop={shop} work={work} machine={machine} />
+        <WorkFacts shop={shop} work={work} />
         <div className={styles.beside}>
           {row.notes.length > 0 && (
             <section className={styles.note} aria-label="Note" tabIndex={0}>

@@ -1,12 +1,11 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
-import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { hits } from '../../../core/part/girth.ts';
+import { bendListOf, type BendList } from '../../../core/report/bend-words.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
 import type { Part } from '../../../core/part/part.ts';
-import type { Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
@@ -29,37 +28,44 @@ const Fact = ({ label, short = false, children }: FactProps) => (
 );
 
 /** "4 bends, 1 hem: 6 hits, turn over once" */
-function bendWords(part: Part, dieOpeningMm: number | null): string {
-  const { profile } = part;
+function bendWords({ profile }: Part, { order }: BendList): string {
   const hems = [profile.startHem, profile.endHem].filter(Boolean).length;
   const folds = [
     profile.bends.length > 0 && counted(profile.bends.length, 'bend'),
     hems > 0 && counted(hems, 'hem'),
   ].filter(Boolean);
-  const over = orderOfPart(part, dieOpeningMm).flips;
+  const over = order.flips;
   const turned = over === 0 ? '' : `, turn over ${times(over)}`;
   return `${folds.join(', ')}: ${counted(hits(profile), 'hit')}${turned}`;
 }
 
-/** The V that is set up for the work: that of its tools, else the machine's usual one. */
-const openingOn = (machine: Machine, { operation }: Pick<FloorWork, 'operation'>): number | null =>
-  operation.machines.find(({ id }) => id === machine.id)?.tools?.die.openingMm ?? machine.dieOpeningMm;
+/** Step by step, as the part's own screen and its traveller have it. */
+const Steps = ({ bends: { rows, note } }: { bends: BendList }) => (
+  <>
+    <ol className={styles.bends}>
+      {rows.map(({ step, direction, angle, before }) => (
+        <li key={step}>
+          {before && <small>{`${before}, then `}</small>}
+          <strong>{`${step}, ${direction}`}</strong> {angle}
+        </li>
+      ))}
+    </ol>
+    {note && <small>{note}</small>}
+  </>
+);
 
 /** What to take and what to make of it: the blank at the shear, the bends at the brake. */
-export function WorkFacts({
-  shop,
-  work: { row, operation },
-  machine,
-}: {
-  shop: Shop;
-  work: FloorWork;
-  machine: Machine;
-}) {
+export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work: FloorWork }) {
   const { units } = shop.settings;
   const { line, part, blank } = row;
   const material = shop.material.find(({ id }) => id === line.materialId);
   const colour = shop.colour.find(({ id }) => id === line.colourId);
   const { sheet } = operation;
+  const gauge = material?.gauges.find(({ label }) => label === line.gauge);
+  const bends =
+    operation.stage === 'brake' && material && gauge
+      ? bendListOf(part, material, gauge, blankBasisOf(shop))
+      : null;
   return (
     <dl className={styles.facts}>
       <Fact label="Metal">
@@ -79,7 +85,7 @@ export function WorkFacts({
           <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</Fact>
         </>
       ) : (
-        <Fact label="Bends">{bendWords(part, openingOn(machine, { operation }))}</Fact>
+        bends && <Fact label="Bends">{bendWords(part, bends)}</Fact>
       )}
       {row.tools !== null && <Fact label="Set up">{row.tools}</Fact>}
       {operation.stage === 'brake' && (
@@ -90,6 +96,11 @@ export function WorkFacts({
       <Fact label="People" short>
         {row.people === 1 ? 'one' : `${row.people}, or a lift aid`}
       </Fact>
+      {bends && (
+        <Fact label="Bend list: up and down as drawn">
+          <Steps bends={bends} />
+        </Fact>
+      )}
     </dl>
   );
 }

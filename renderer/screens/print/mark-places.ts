@@ -1,4 +1,4 @@
-import { type AngleMark, type Dimensioned, type LengthMark, plus } from '../../../core/part/dimensions.ts';
+import { type Dimensioned, type HemMark, type LengthMark, plus } from '../../../core/part/dimensions.ts';
 import type { Drawing, Point } from '../../../core/part/drawing.ts';
 import {
   alongLine,
@@ -22,6 +22,7 @@ export interface PlacedLength {
 interface PlacedMarks {
   readonly lengths: readonly PlacedLength[];
   readonly angles: readonly Label[];
+  readonly hems: readonly Label[];
   readonly firstEdge: Label | null;
 }
 
@@ -34,6 +35,7 @@ export interface Layout {
   /** The line on the painted side. */
   readonly paint: Ends;
   readonly textOf: (mark: LengthMark) => string;
+  readonly hemText: (mark: HemMark) => string;
 }
 
 /** Millimetres on paper: how far off the part its dimension lines lie, nearest first, and words off what they name. */
@@ -41,6 +43,7 @@ const LINES_OFF = [6, 12];
 const WORDS_OFF = [2.8, 5, 7.5];
 const BEYOND_ENDS = [2, 5];
 const ANGLES_OFF = [4, 6.5, 9];
+const HEMS_OFF = [3, 6, 9, 12, 15];
 const EDGE_OFF = [3, 6, 9];
 
 const back = ({ x, y }: Point): Point => ({ x: -x, y: -y });
@@ -59,7 +62,7 @@ const labelAt = (text: string, at: Point, towards: Point): Label => ({
  * Places for lengths, angles and the name of the first edge, so that none lies over another or over a line: the longest
  * length first, each at the usual place where that is free, else the nearest that is.
  */
-export function placeMarks({ drawing, lengths, angles }: Dimensioned, layout: Layout): PlacedMarks {
+export function placeMarks({ drawing, lengths, angles, hems }: Dimensioned, layout: Layout): PlacedMarks {
   const { height, view, paint } = layout;
   const metal = [...drawing.strokes, paint].flatMap(alongLine);
   const drawn: Point[] = [...metal];
@@ -82,7 +85,8 @@ export function placeMarks({ drawing, lengths, angles }: Dimensioned, layout: La
   });
   return {
     lengths: placed,
-    angles: angles.map((mark) => put(anglePlaces(mark, layout.per))),
+    angles: angles.map((mark) => put(foldPlaces(`${mark.angle}°`, mark, ANGLES_OFF, layout.per))),
+    hems: hems.map((mark) => put(foldPlaces(layout.hemText(mark), mark, HEMS_OFF, layout.per))),
     firstEdge: edgePlaces(drawing, layout.per).map((places) => put(places))[0] ?? null,
   };
 }
@@ -120,11 +124,16 @@ function lengthPlaces(text: string, line: Ends, away: Point, per: number): Label
   return [...beside, ...beyond];
 }
 
-/** On the inner side of the bend, which is open, or on its outer side; else to either side of these. */
-function anglePlaces({ at, away, angle }: AngleMark, per: number): Label[] {
+/** On the inner side of a fold, where a bend is open, or on its outer side; else to either side of these. */
+function foldPlaces(
+  text: string,
+  { at, away }: Pick<HemMark, 'at' | 'away'>,
+  offs: readonly number[],
+  per: number,
+): Label[] {
   const across = { x: -away.y, y: away.x };
   const ways = [back(away), away, across, back(across)];
-  return ANGLES_OFF.flatMap((off) => ways.map((way) => labelAt(`${angle}°`, plus(at, way, off * per), way)));
+  return offs.flatMap((off) => ways.map((way) => labelAt(text, plus(at, way, off * per), way)));
 }
 
 /** Where the bend list's first edge is: beyond it, or to either side; none on a drawing without a flange. */

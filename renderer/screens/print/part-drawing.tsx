@@ -1,4 +1,5 @@
 import { plus, type Dimensioned } from '../../../core/part/dimensions.ts';
+import { hemEndWords } from '../../../core/part/hem.ts';
 import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
 import type { Label } from '../shop/parts/length-places.ts';
 import { drawingScale, scaleName } from './drawing-scale.ts';
@@ -37,6 +38,7 @@ export function layoutOf(
       bottom: box.top + box.height + ROOM.above * per,
     },
     paint: { from: { x: at.x - half, y: at.y }, to: { x: at.x + half, y: at.y } },
+    hemText: ({ hem }) => `${hemEndWords(hem, { thicknessMm, units })}, ${hem.direction}`,
     textOf: ({ of, lengthMm }) => `${of === 'lip' ? 'hem ' : ''}${formatLength(lengthMm, units)}`,
   };
 }
@@ -45,7 +47,7 @@ export function layoutOf(
 export function PartDrawing({ dimensioned, thicknessMm, units, label }: Props) {
   const layout = layoutOf(dimensioned, thicknessMm, units);
   const { per, view, height, paint } = layout;
-  const { lengths, angles, firstEdge } = placeMarks(dimensioned, layout);
+  const { lengths, angles, hems, firstEdge } = placeMarks(dimensioned, layout);
   const [wide, high] = [view.right - view.left, view.bottom - view.top];
   return (
     <figure className={styles.drawing}>
@@ -76,11 +78,11 @@ export function PartDrawing({ dimensioned, thicknessMm, units, label }: Props) {
         {lengths.map((placed) => (
           <Length key={`${placed.mark.of} ${placed.mark.number}`} placed={placed} per={per} />
         ))}
-        {[...angles, ...(firstEdge ? [firstEdge] : [])].map((words, i) => (
+        {[...angles, ...hems, ...(firstEdge ? [firstEdge] : [])].map((words, i) => (
           <Words key={i} label={words} />
         ))}
       </svg>
-      <figcaption>{`Scale ${scaleName(1 / per)}; the dashed line is on the painted side. Check a printed length before you measure from paper.`}</figcaption>
+      <figcaption>{`Scale ${scaleName(1 / per)}; angles are those turned; the dashed line is on the painted side. Check a printed length before you measure from paper.`}</figcaption>
     </figure>
   );
 }

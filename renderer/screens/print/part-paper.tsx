@@ -1,11 +1,10 @@
-import { orderOfPart } from '../../../core/part/bend-order.ts';
 import { blankOf } from '../../../core/part/blank.ts';
 import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
-import { houseVMm } from '../../../core/part/house-v.ts';
 import { routingOf } from '../../../core/planning/routing.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { setUpOn } from '../../../core/planning/set-up.ts';
+import { bendListOf, movesSentence } from '../../../core/report/bend-words.ts';
 import { toolSetWords } from '../../../core/report/tool-words.ts';
 import { cautionsAlong } from '../../../core/report/cautions.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
@@ -20,7 +19,7 @@ import type { Instant } from '../../../core/units/brand.ts';
 import { formatCutSize, formatThickness } from '../../../core/units/length.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import { Notes } from '../../ui/notes.tsx';
-import { bendRows, movesSentence } from '../shop/parts/bend-words.ts';
+import { AngleLegend } from '../shop/parts/angle-legend.tsx';
 import { PartDrawing } from './part-drawing.tsx';
 import styles from './part-paper.module.css';
 import paper from './print.module.css';
@@ -141,9 +140,9 @@ function Drawn({ shop, part, material, gauge }: Props) {
   );
 }
 
-function Bends({ shop, part, gauge }: Props) {
-  const order = orderOfPart(part, houseVMm(gauge, blankBasisOf(shop)));
-  if (order.steps.length === 0) return <p className={styles.note}>Sold flat: nothing is bent.</p>;
+function Bends({ shop, part, material, gauge }: Props) {
+  const { order, rows, note } = bendListOf(part, material, gauge, blankBasisOf(shop));
+  if (rows.length === 0) return <p className={styles.note}>Sold flat: nothing is bent.</p>;
   return (
     <>
       <h2 className={styles.title}>{`Bend list. ${movesSentence(order)}`}</h2>
@@ -151,12 +150,21 @@ function Bends({ shop, part, gauge }: Props) {
         <thead>
           <tr className={paper.columns}>
             <ColumnHeads
-              heads={['No.', 'Before it', 'Step', 'Angle', 'Painted side', 'Edge at the gauge', 'Done']}
+              heads={[
+                'No.',
+                'Before it',
+                'Step',
+                'Direction',
+                'Angle',
+                'Painted side',
+                'Edge at the gauge',
+                'Done',
+              ]}
             />
           </tr>
         </thead>
         <tbody>
-          {bendRows(order, part.profile).map((row, i) => (
+          {rows.map((row, i) => (
             <tr key={row.step} className={paper.row}>
               <td className={paper.place}>{i + 1}</td>
               <td>{row.before || '–'}</td>
@@ -164,6 +172,7 @@ function Bends({ shop, part, gauge }: Props) {
                 <strong>{row.step}</strong>
                 {row.collides && ' ▲ may meet the tools: prove it first'}
               </td>
+              <td>{row.direction}</td>
               <td>{row.angle}</td>
               <td>{row.paint}</td>
               <td>{row.back}</td>
@@ -174,6 +183,8 @@ function Bends({ shop, part, gauge }: Props) {
           ))}
         </tbody>
       </table>
+      {note && <p className={styles.note}>{`▲ ${note}`}</p>}
+      <AngleLegend />
     </>
   );
 }

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { givenOrder } from '../../../core/part/bend-order.ts';
 import { profile as profileSchema } from '../../../core/part/profile.ts';
 import {
   addFlange,
@@ -8,9 +7,9 @@ import {
   removeFlange,
   turnedOver,
   withFlange,
+  withGap,
   withHem,
 } from '../../../renderer/screens/shop/parts/profile-edit.ts';
-import { bendRows, movesSentence } from '../../../renderer/screens/shop/parts/bend-words.ts';
 import {
   addDimension,
   addSize,
@@ -64,6 +63,16 @@ describe('a profile on its form', () => {
       direction: 'down',
     });
     expect(withHem(hemmed, 'endHem', null).endHem).toBeNull();
+  });
+
+  it('keeps the gap of a hem from open to teardrop; a closed one has none', () => {
+    const open = { kind: 'open', lengthMm: 12, direction: 'up', gapMm: 3 } as const;
+    const hemmed = { ...profile, endHem: open };
+    expect(withHem(hemmed, 'endHem', 'teardrop').endHem).toEqual({ ...open, kind: 'teardrop' });
+    expect(withHem(hemmed, 'endHem', 'closed').endHem).not.toHaveProperty('gapMm');
+    expect(withGap(open, null)).toEqual({ kind: 'open', lengthMm: 12, direction: 'up' });
+    expect(profileSchema.safeParse(withHem(hemmed, 'endHem', 'closed')).success).toBe(true);
+    expect(profileSchema.safeParse({ ...hemmed, endHem: { ...open, kind: 'closed' } }).success).toBe(false);
   });
 });
 
@@ -155,27 +164,4 @@ describe('a family on its form', () => {
     expect(withLength(two, 0, 1, 70).sizes[0]?.lengthsMm).toEqual([120, 70]);
     expect(removeDimension(withLength(two, 0, 1, 70), 0).sizes[0]?.lengthsMm).toEqual([70]);
   });
-});
-
-it('a bend list says how the piece is turned, which way its paint looks, and how a hem ends', () => {
-  const shape = {
-    ...profile,
-    flangesMm: [40, 60, 40],
-    bends: [
-      { angle: 90, direction: 'up' as const, radiusMm: null },
-      { angle: 90, direction: 'down' as const, radiusMm: null },
-    ],
-    endHem: { kind: 'open' as const, lengthMm: 12, direction: 'down' as const },
-  };
-  const order = givenOrder(shape, 8, ['fold end hem', 'close end hem', 'bend 2', 'bend 1']);
-  const rows = bendRows(order, shape);
-  expect(rows.map(({ step, angle, paint }) => `${step} ${angle} ${paint}`)).toEqual([
-    'fold end hem 135° turned, 45° included down',
-    'close end hem to its gap down',
-    'bend 2 90° turned, 90° included down',
-    'bend 1 90° turned, 90° included up',
-  ]);
-  expect(rows.at(-1)?.before).toMatch(/^turn over/);
-  expect(movesSentence(order)).toMatch(/^Turned over once/);
-  expect(movesSentence({ ...order, flips: 0, turns: 0 })).toBe('Not turned at all.');
 });

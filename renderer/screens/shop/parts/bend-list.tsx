@@ -1,19 +1,19 @@
 import { ArrowDown, ArrowUp } from 'lucide-react';
-import type { BendOrder } from '../../../../core/part/bend-order.ts';
 import { isOrderOf } from '../../../../core/part/bend-steps.ts';
 import type { Part } from '../../../../core/part/part.ts';
+import { movesSentence, type BendList as Bends } from '../../../../core/report/bend-words.ts';
 import { Button } from '../../../ui/button.tsx';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import styles from '../../../form/form.module.css';
 import { Group } from '../../../form/form-frame.tsx';
-import { bendRows, movesSentence } from './bend-words.ts';
+import { AngleLegend } from './angle-legend.tsx';
 import look from './parts.module.css';
 import { ColumnHeads } from '../../../ui/column-heads.tsx';
 
 interface Props {
   part: Part;
-  order: BendOrder;
+  bends: Bends;
   /** null: the order is the pattern's, and cannot be changed here. */
   onChange: ((bendOrder: string[] | null) => void) | null;
 }
@@ -25,7 +25,7 @@ function swapped({ profile }: Part, steps: readonly string[], at: number): strin
 }
 
 /** How the brake makes the part, step by step; the shop may put the steps in its own order. */
-export function BendList({ part, order, onChange }: Props) {
+export function BendList({ part, bends: { order, rows, note }, onChange }: Props) {
   const steps = order.steps.map(({ step }) => step);
   if (steps.length === 0) return null;
   const own = part.bendOrder !== null;
@@ -45,12 +45,12 @@ export function BendList({ part, order, onChange }: Props) {
       <table className={look.bends}>
         <thead>
           <tr>
-            <ColumnHeads heads={['No.', 'Step', 'Angle', 'Paint', 'Edge at gauge']} />
+            <ColumnHeads heads={['No.', 'Step', 'Direction', 'Angle', 'Paint', 'Edge at gauge']} />
             {onChange && <th scope="col" aria-label="Move" />}
           </tr>
         </thead>
         <tbody>
-          {bendRows(order, part.profile).map((row, i) => (
+          {rows.map((row, i) => (
             <tr key={row.step}>
               <td>{i + 1}</td>
               <th scope="row">
@@ -58,6 +58,7 @@ export function BendList({ part, order, onChange }: Props) {
                 <span className={look.whole}>{row.step}</span>{' '}
                 {row.collides && <Tag look="warn">meets the tools</Tag>}
               </th>
+              <td>{row.direction}</td>
               <td>{row.angle}</td>
               <td>{row.paint}</td>
               <td>{row.back}</td>
@@ -71,6 +72,8 @@ export function BendList({ part, order, onChange }: Props) {
           ))}
         </tbody>
       </table>
+      {note && <p className={styles.warning}>{note}</p>}
+      <AngleLegend />
     </Group>
   );
 }

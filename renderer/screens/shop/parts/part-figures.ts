@@ -1,9 +1,7 @@
-import { orderOfPart, type BendOrder } from '../../../../core/part/bend-order.ts';
 import { blankOf, type Blank } from '../../../../core/part/blank.ts';
 import { drawProfile, type Drawing } from '../../../../core/part/drawing.ts';
 import type { Finding } from '../../../../core/limits/finding.ts';
 import { formingOf, blankBasisOf } from '../../../../core/part/forming.ts';
-import { houseVMm } from '../../../../core/part/house-v.ts';
 import { girth, hits, type GirthStep } from '../../../../core/part/girth.ts';
 import { materialCost, type MaterialCost } from '../../../../core/part/material-cost.ts';
 import { checkPart } from '../../../../core/limits/limits.ts';
@@ -11,6 +9,7 @@ import type { Gauge, Material } from '../../../../core/material/material.ts';
 import { part as partSchema, type Part } from '../../../../core/part/part.ts';
 import { sentence } from '../../../../core/result.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
+import { bendListOf, type BendList } from '../../../../core/report/bend-words.ts';
 import { routingOf } from '../../../../core/planning/routing.ts';
 
 export interface MachineFindings {
@@ -26,7 +25,7 @@ export interface PartFigures {
   readonly cost: MaterialCost | null;
   readonly steps: readonly GirthStep[];
   readonly hits: number;
-  readonly order: BendOrder;
+  readonly bends: BendList;
   /** One a machine that the part passes, shears first. */
   readonly machines: readonly MachineFindings[];
 }
@@ -58,7 +57,7 @@ export function partFigures(shop: Shop, part: Part, material: Material, gauge: G
     cost: materialCost(blank.value, shop.sheet, material.id, gauge.label),
     steps: width.value.steps,
     hits: hits(profile.data),
-    order: orderOfPart(part, houseVMm(gauge, basis)),
+    bends: bendListOf(part, material, gauge, basis),
     machines: machines.map((machine) => ({
       machineName: machine.name,
       findings: checkPart(part, asked, machine),

@@ -52,7 +52,7 @@ export function PartView({ shop, part, onOrder }: Props) {
           />
           <p className={styles.note}>The dashed mark is on the painted side.</p>
           <Figures figures={figures} settings={shop.settings} />
-          <BendList part={part} order={figures.order} onChange={onOrder} />
+          <BendList part={part} bends={figures.bends} onChange={onOrder} />
           <Findings machines={figures.machines} />
         </>
       )}

@@ -1,4 +1,5 @@
 import type { Profile } from '../../../../core/part/profile.ts';
+import { withoutKey } from '../../../form/list.ts';
 
 type BendShape = Profile['bends'][number];
 type HemShape = NonNullable<Profile['startHem']>;
@@ -34,18 +35,20 @@ export const withBend = (profile: Profile, at: number, patch: Partial<BendShape>
   bends: profile.bends.map((old, i) => (i === at ? { ...old, ...patch } : old)),
 });
 
-/** A hem on an edge: null takes it away; a new one is folded up, its length still to be typed. */
+/** A hem on an edge: null takes it away; a new one is folded up, its length still to be typed; a closed one has no gap. */
 export function withHem(
   profile: Profile,
   edge: 'startHem' | 'endHem',
   kind: HemShape['kind'] | null,
 ): Profile {
-  const old = profile[edge];
-  return {
-    ...profile,
-    [edge]: kind === null ? null : { ...(old ?? { lengthMm: NaN, direction: 'up' }), kind },
-  };
+  const old = profile[edge] ?? { lengthMm: NaN, direction: 'up' };
+  const hem = kind === null ? null : { ...old, kind };
+  return { ...profile, [edge]: hem?.kind === 'closed' ? withGap(hem, null) : hem };
 }
+
+/** The clear space in a hem; null: one thickness. */
+export const withGap = (hem: HemShape, gapMm: number | null): HemShape =>
+  gapMm === null ? withoutKey(hem, 'gapMm') : { ...hem, gapMm };
 
 /** A kick at the end: half an inch turned by 30° (common practice, no source); both can be typed over. */
 export const addKick = (profile: Profile): Profile => ({

@@ -1,5 +1,5 @@
 import { Plus, X } from 'lucide-react';
-import type { Profile } from '../../../../core/part/profile.ts';
+import type { Hem, Profile } from '../../../../core/part/profile.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Select } from '../../../ui/choice.tsx';
@@ -10,7 +10,7 @@ import styles from '../../../form/form.module.css';
 import { Fields, Group } from '../../../form/form-frame.tsx';
 import { Length } from '../../../form/parsed-field.tsx';
 import { ProfileText } from './profile-text.tsx';
-import { addFlange, addKick, removeFlange, withBend, withFlange, withHem } from './profile-edit.ts';
+import { addFlange, addKick, removeFlange, withBend, withFlange, withGap, withHem } from './profile-edit.ts';
 
 interface Props {
   profile: Profile;
@@ -149,11 +149,10 @@ function HemFields({
           { id: 'none', name: 'none' },
           { id: 'closed', name: 'closed' },
           { id: 'open', name: 'open' },
+          { id: 'teardrop', name: 'teardrop' },
         ]}
         value={hem?.kind ?? 'none'}
-        onChange={(kind) =>
-          onChange(withHem(profile, edge, kind === 'none' ? null : (kind as 'closed' | 'open')))
-        }
+        onChange={(kind) => onChange(withHem(profile, edge, kind === 'none' ? null : (kind as Hem['kind'])))}
       />
       {hem && (
         <>
@@ -170,6 +169,18 @@ function HemFields({
             value={hem.direction}
             onChange={(direction) => change({ direction: direction as Direction })}
           />
+          {hem.kind !== 'closed' && (
+            <Length
+              label={hem.kind === 'open' ? 'Gap' : 'Eye'}
+              units={units}
+              value={hem.gapMm ?? NaN}
+              onChange={(gapMm, empty) =>
+                onChange({ ...profile, [edge]: withGap(hem, empty ? null : gapMm) })
+              }
+              placeholder="one thickness"
+              error={errors[`profile.${edge}.gapMm`]}
+            />
+          )}
         </>
       )}
     </div>
