@@ -8,6 +8,7 @@ import { sheetFiles } from './sheets.ts';
 import { stockFiles } from './stock.ts';
 import type { ImportKind } from './kind.ts';
 import { orderFiles } from './orders.ts';
+import { toolFiles } from './tools.ts';
 
 /** The kinds of files that are read, by name. A new kind is added here. */
 export const importKinds = {
@@ -19,6 +20,7 @@ export const importKinds = {
   sheets: sheetFiles,
   stock: stockFiles,
   machines: machineFiles,
+  tools: toolFiles,
 } as const satisfies Readonly<Record<string, ImportKind>>;
 
 /** Their names, for requests. */

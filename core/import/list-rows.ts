@@ -13,7 +13,7 @@ import type { ReadRow } from './read-rows.ts';
 /** What files of the shop's own lists have in common: a row of the file becomes a row of the shop. */
 
 /** The lists that files fill. */
-export type ListKind = Extract<FormKind, 'material' | 'colour' | 'sheet' | 'part' | 'machine'>;
+export type ListKind = Extract<FormKind, 'material' | 'colour' | 'sheet' | 'part' | 'machine' | 'tool'>;
 
 export interface ListOf<K extends ListKind> {
   readonly kind: K;

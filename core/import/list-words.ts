@@ -1,7 +1,7 @@
 import { listed, WORDS } from './vocabulary.ts';
 
 /**
- * What columns are called in files of a shop's own lists (parts, metals, colours, sheet sizes, stock, machines), where
+ * What columns are called in files of a shop's own lists (parts, metals, colours, sheet sizes, stock, machines, tools), where
  * `WORDS` has no word for the field or another; as there, a word stands for one field of a kind only.
  */
 export const LIST_WORDS = {
@@ -82,6 +82,28 @@ export const LIST_WORDS = {
     'tope, tope trasero',
   ),
   minStrip: listed('narrowest strip, min strip, minimum strip, kleinster streifen, bande min, tira minima'),
+  toolName: listed(
+    'name, tool, tool name, description, werkzeug, bezeichnung, designation, outil, nom, herramienta, nombre',
+  ),
+  toolKind: listed('kind, type, tool type, art, typ, werkzeugart, type d outil, tipo'),
+  toolAngle: listed('angle, degrees, winkel, grad, angulo'),
+  tipRadius: listed(
+    'radius, tip radius, nose radius, spitzenradius, stempelradius, rayon, rayon de pointe, radio',
+  ),
+  gooseneck: listed('gooseneck, goose neck, schwanenhals, col de cygne, cuello de cisne'),
+  toolLength: listed(
+    'length, len, total length, tool length, lange, laenge, gesamtlange, werkzeuglange, longueur, largo',
+    'longitud',
+  ),
+  ratingKnPerM: listed(
+    'rating kn m, rating kn, kn m, kn, load kn m, max kn m, belastung kn m, tragkraft kn m, charge kn m, carga kn m',
+  ),
+  ratingTPerM: listed('rating t m, t m, load t m, max t m, belastung t m, charge t m, carga t m'),
+  ratingTPerFt: listed('rating t ft, t ft, load t ft, max t ft'),
+  brakes: listed(
+    'brakes, fits, brake, press brakes, machines, machine, abkantpressen, abkantpresse, maschinen, maschine',
+    'passt auf, plieuses, presses plieuses, plegadoras, maquinas',
+  ),
   people: listed('people, crew, operators, mannschaft, personen, equipe, personnes, personas'),
   calendar: listed(
     'calendar, hours, shift, shifts, kalender, schicht, arbeitszeit, calendrier, horaire, horario',

@@ -13,6 +13,7 @@ export const fileKind = z.enum([
   'sheets',
   'stock',
   'machines',
+  'tools',
 ]);
 export type FileKind = z.infer<typeof fileKind>;
 

@@ -21,6 +21,7 @@ export const KIND_WORDS: Readonly<Record<FileKind, KindWords>> = {
   sheets: { many: 'sheet sizes', row: 'sheet size', home: ['shop', 'sheets'] },
   stock: { many: 'stock counts', row: 'count', home: ['stock'] },
   machines: { many: 'machines', row: 'machine', home: ['shop', 'machines'] },
+  tools: { many: 'brake tools', row: 'tool', home: ['shop', 'tools'] },
 };
 
 /** Whether files of it are read. */

@@ -72,6 +72,16 @@ export const tableFiles: Readonly<Record<ImportKindName, TableFile>> = {
     table: 'machine',
     history: 'step',
   },
+  tools: {
+    text: [
+      'code,name,kind,v,angle,length,rating (t/m),fits,note',
+      'V8,"Die, V 8",die,8 mm,85,3050 mm,"1,000",B1,',
+      'P/1,Stempel 85,Stempel,,85,10 ft,,B1,"left, on the rack"',
+      'H1,Hemming tools,hemming,,,3 m,60,B1,',
+    ].join('\n'),
+    table: 'tool',
+    history: 'step',
+  },
 };
 
 export const tableKinds = Object.keys(tableFiles) as ImportKindName[];
