@@ -96,7 +96,7 @@ export const byDue = (a: number | null, b: number | null): number =>
   (a ?? Infinity) === (b ?? Infinity) ? 0 : (a ?? Infinity) - (b ?? Infinity);
 
 /** The run's blank sizes, largest girth first, then longest first. Only equal sizes are put together, never near-equal ones. */
-export function blankSizes(run: RunInput): BlankSize[] {
+export function blankSizes(run: Pick<RunInput, 'lines'>): BlankSize[] {
   const bySize = new Map<string, RunLine[]>();
   for (const line of run.lines) {
     if (line.quantity === 0) continue;

@@ -10,6 +10,7 @@ import { importRows, importStock } from './rows-import.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { goBackTo, publishPlan } from './publish-commands.ts';
 import { removeRow, saveRow, saveRows, saveSettings } from './row-commands.ts';
+import { forgetList, keepList } from './kept-lists.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
 import { moveStock } from './stock-commands.ts';
 import { takeSheets } from './take-sheets.ts';
@@ -78,6 +79,10 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
       return saveCutList(shop, command.list, command.label);
     case 'cutting.remove':
       return removeCutList(shop, command.id);
+    case 'cutting.keep':
+      return keepList(shop, command.list);
+    case 'cutting.forget':
+      return forgetList(shop, command.list);
     case 'walkin.take':
       return takeWalkIn(shop, command);
     default:

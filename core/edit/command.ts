@@ -237,6 +237,12 @@ export const command = z.union([
     label: z.string().min(1).max(120),
   }),
   z.strictObject({ do: z.literal('cutting.remove'), id: lineId }),
+  /** A list of steps is kept under a name, and is no longer. */
+  z.strictObject({ do: z.literal('cutting.keep'), list: rowKinds.keptList }),
+  z.strictObject({
+    do: z.literal('cutting.forget'),
+    list: rowKinds.keptList.pick({ id: true, revision: true }),
+  }),
   /** Flat pieces for someone at the counter (core/import/walk-in.ts reads the line they were typed in). */
   z.strictObject({
     do: z.literal('walkin.take'),

@@ -6,13 +6,29 @@ import { err, issue, ok, type Result } from '../result.ts';
 import type { CutList } from '../shop/stock.ts';
 import { formatCutSize, type LengthUnits } from '../units/length.ts';
 
-/** Steps with the one at `from` put so that `to` steps stand before it. */
+/**
+ * Steps with the one at `from` put so that `to` steps stand before it. Put between two of a group it belongs to that group;
+ * put away from its own it belongs to none.
+ */
 export function moveStep(steps: readonly CutStep[], from: number, to: number): readonly CutStep[] {
   const step = steps[from];
   if (!step) return steps;
   const others = steps.filter((_, at) => at !== from);
-  return [...others.slice(0, to), step, ...others.slice(to)];
+  const [above, below] = [others[to - 1]?.heading, others[to]?.heading];
+  const own = [above, below].includes(step.heading) ? step.heading : undefined;
+  return [...others.slice(0, to), { ...step, heading: above === below ? above : own }, ...others.slice(to)];
 }
+
+/** Steps with those from `first` to `last`, as they are numbered, put under a heading; an empty one takes them out of theirs. */
+export const groupSteps = (
+  steps: readonly CutStep[],
+  first: number,
+  last: number,
+  heading: string,
+): CutStep[] =>
+  steps.map((step) =>
+    step.number < first || step.number > last ? step : { ...step, heading: heading.trim() || undefined },
+  );
 
 /**
  * Steps with the one at `at` changed. What becomes of what is left is said once for a stack, whichever of its steps it was

@@ -32,6 +32,8 @@ export interface StepRow {
   readonly lines: string;
   readonly blanks: number;
   readonly blanksSoFar: number;
+  /** The heading that it stands under; null: none. */
+  readonly heading: string | null;
 }
 
 /** A step list row by row. */
@@ -54,6 +56,7 @@ export function stepRows({ steps, groups }: Pick<CutPlan, 'steps' | 'groups'>, a
       lines: step.lines.map(({ line, pieces }) => `${line}: ${pieces}`).join(', '),
       blanks: step.blanks,
       blanksSoFar: step.blanksSoFar,
+      heading: step.heading ?? null,
     };
   });
 }
@@ -174,7 +177,7 @@ const stepHeads = (units: LengthUnits): string[] => [
     'cut',
     'cuts each',
   ],
-  ...['stroke', 'drop', 'held', 'lines', 'blanks', 'blanks so far'],
+  ...['stroke', 'drop', 'held', 'lines', 'blanks', 'blanks so far', 'heading'],
 ];
 
 /** A length as a decimal of the shop's unit: of an inch to the thousandth, of a millimetre to the tenth. */
@@ -210,7 +213,7 @@ export function stepsCsv(cut: RunCut, shop: Shop): string {
       return [
         ...[cut.run.id, metalName(shop, cut.run), step.group, row.number, step.stack, step.fed],
         ...[decimal(step.sizeMm, units), setBy(step), row.cut, row.cutsEach, row.stroke],
-        ...[row.drop, row.held, row.lines, row.blanks, row.blanksSoFar],
+        ...[row.drop, row.held, row.lines, row.blanks, row.blanksSoFar, row.heading ?? ''],
       ];
     }),
   ]);

@@ -21,9 +21,11 @@ export interface PaperStep {
   readonly blanksSoFar: number;
 }
 
-/** Steps of one kind that follow one another. */
+/** Steps of one kind and under one heading that follow one another. */
 export interface PaperStretch {
   readonly axis: CutStep['axis'];
+  /** null: none. */
+  readonly heading: string | null;
   readonly steps: readonly PaperStep[];
 }
 
@@ -33,12 +35,13 @@ export function paperSteps(
   at: ShearAtWork,
 ): PaperStretch[] {
   const { heldMm } = replaySteps(steps, groups, at);
-  const stretches: { axis: CutStep['axis']; steps: PaperStep[] }[] = [];
+  const stretches: { axis: CutStep['axis']; heading: string | null; steps: PaperStep[] }[] = [];
   steps.forEach((step, n) => {
     const row = rowOf(step, heldMm[n] ?? null, at.units);
     const last = stretches.at(-1);
-    if (last?.axis === step.axis) last.steps.push(row);
-    else stretches.push({ axis: step.axis, steps: [row] });
+    const heading = step.heading ?? null;
+    if (last?.axis === step.axis && last.heading === heading) last.steps.push(row);
+    else stretches.push({ axis: step.axis, heading, steps: [row] });
   });
   return stretches;
 }

@@ -216,7 +216,7 @@ test(
     const paper = pages.join(' ').replaceAll(/\s+/g, '');
 
     const [head, ...below] = readFileSync(csvPath, 'utf8').trim().split('\r\n').map(cells);
-    expect(head).toHaveLength(16);
+    expect(head).toHaveLength(17);
     const above = (line: string[]) => ['caution', 'warning', 'note'].includes(line[0] ?? '');
     expect(below.filter(above).join(' ')).toContain('Hands clear of the blade and the hold-downs.');
     const lines = below.filter((row) => !above(row));

@@ -12,6 +12,7 @@ import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { stepRows, type StepRow } from '../../../core/report/cutting-words.ts';
 import { IconButton } from '../../ui/icon-button.tsx';
 import { CopyToRun } from './copy-to-run.tsx';
+import { GroupHead, itemsOf, numberIn, useFolded } from './step-groups.tsx';
 import { ListTools } from './list-tools.tsx';
 import { StepDialog } from './step-dialog.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
@@ -46,61 +47,69 @@ export function StepList({ query, cut, edit }: Props) {
   const [changing, setChanging] = useState<CutStep | null>(null);
   const steps = stepsOf(cut);
   const rows = cut.plan.ok ? stepRows(cut.plan.value, cut.input) : [];
+  const [folded, fold] = useFolded();
+  const items = itemsOf(rows, folded);
   const dragAndDropHooks = useRowDrag(edit);
   return (
     <div className={styles.scroll}>
       <div className={styles.steps} onKeyDownCapture={(event) => edit && pressed(event, edit)}>
-        <div className={styles.stepHead} aria-hidden>
-          {HEADS.map((head, i) => (
-            <span key={i}>{head}</span>
-          ))}
-        </div>
+        <Heads />
         <GridList
           // A list that can be dragged and one that cannot are two: the grid's hooks differ.
           key={edit ? 'edit' : 'read'}
           aria-label="Steps"
-          items={rows.map((row) => ({ ...row, id: String(row.number) }))}
+          items={items}
           {...(edit ? { dragAndDropHooks } : {})}
-          {...(edit ? { onAction: (key) => setChanging(steps[Number(key) - 1] ?? null) } : {})}
+          onAction={(key) => {
+            const group = items.find(({ id }) => id === key)?.group;
+            if (group) fold(group.heading);
+            else if (edit) setChanging(steps[Number(key) - 1] ?? null);
+          }}
           renderEmptyState={() => <p className={styles.padded}>No steps: every one was removed.</p>}
-          dependencies={[cut]}
+          dependencies={[cut, folded]}
         >
-          {(row) => (
-            <GridListItem
-              id={row.id}
-              textValue={`Step ${row.number}, ${row.setting}, ${row.drop}`}
-              className={styles.step ?? ''}
-            >
-              <StepCells row={row} movable={edit !== null} />
-              {edit && (
-                <StepTools
-                  row={row}
-                  last={rows.length}
-                  edit={edit}
-                  onChange={() => setChanging(steps[row.number - 1] ?? null)}
-                  onCopy={() => setCopied(steps[row.number - 1] ?? null)}
-                />
-              )}
-            </GridListItem>
-          )}
+          {({ id, row, group }) =>
+            group ? (
+              <GroupHead id={id} group={group} />
+            ) : (
+              <GridListItem id={id} textValue={spoken(row)} className={styles.step ?? ''}>
+                <StepCells row={row} movable={edit !== null} />
+                {edit && (
+                  <StepTools
+                    {...{ row, edit, last: rows.length }}
+                    onChange={() => setChanging(steps[row.number - 1] ?? null)}
+                    onCopy={() => setCopied(steps[row.number - 1] ?? null)}
+                  />
+                )}
+              </GridListItem>
+            )
+          }
         </GridList>
         {edit && <ListTools query={query} cut={cut} edit={edit} />}
       </div>
       {edit && changing && (
         <StepDialog
-          shop={query.shop}
-          cut={cut}
-          step={changing}
+          {...{ cut, step: changing, shop: query.shop }}
           onDone={(step) => edit.change(changing.number - 1, step)}
           onClose={() => setChanging(null)}
         />
       )}
       {edit && copied && (
-        <CopyToRun query={query} cut={cut} step={copied} edit={edit} onClose={() => setCopied(null)} />
+        <CopyToRun {...{ query, cut, edit, step: copied }} onClose={() => setCopied(null)} />
       )}
     </div>
   );
 }
+
+const spoken = ({ number, setting, drop }: StepRow): string => `Step ${number}, ${setting}, ${drop}`;
+
+const Heads = () => (
+  <div className={styles.stepHead} aria-hidden>
+    {HEADS.map((head, i) => (
+      <span key={i}>{head}</span>
+    ))}
+  </div>
+);
 
 /** Rows are dragged to another place; a line shows where one would come. */
 function useRowDrag(edit: StepEdit | null) {
@@ -109,7 +118,8 @@ function useRowDrag(edit: StepEdit | null) {
     renderDropIndicator: (target) => <DropIndicator target={target} className={styles.dropHere ?? ''} />,
     onReorder({ keys, target }) {
       const from = Number([...keys][0]) - 1;
-      const to = Number(target.key) - 1 + (target.dropPosition === 'after' ? 1 : 0);
+      const to = numberIn(target.key) - 1 + (target.dropPosition === 'after' ? 1 : 0);
+      if (Number.isNaN(from)) return;
       edit?.move(from, to > from ? to - 1 : to);
     },
   });

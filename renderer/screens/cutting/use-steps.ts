@@ -4,7 +4,8 @@ import { relisted } from '../../../core/cutting/renumber.ts';
 import type { CutStep } from '../../../core/cutting/step.ts';
 import { addSheets, changeStep, cutListOf, moveStep, sheetsFor } from '../../../core/edit/cutting-steps.ts';
 import type { Sheet } from '../../../core/material/material.ts';
-import { stockFor, type RunCut } from '../../../core/planning/cut-run.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
+import { stockFor } from '../../../core/planning/run-stock.ts';
 import { sentence } from '../../../core/result.ts';
 import { counted } from '../../../core/units/count.ts';
 import type { CutList } from '../../../core/shop/stock.ts';
@@ -23,6 +24,8 @@ export interface StepEdit {
   addSheets(sheet: Sheet, count: number): void;
   /** The whole list in place of another run's. */
   copyListTo(runId: string): void;
+  /** The list as it is to be, said in a label; on other sheets where they are given. */
+  put(steps: readonly CutStep[], label: string, groups?: readonly SheetGroup[]): void;
   /** Put a step last in another run's list, fed from one of its stacks. */
   copyTo(step: CutStep, runId: string, stack: string): void;
   planAgain(): void;
@@ -32,7 +35,7 @@ export interface StepEdit {
 export const stepsOf = ({ plan }: RunCut): readonly CutStep[] => (plan.ok ? plan.value.steps : []);
 
 /** The sheets laid ready for a run, those of a changed list too that no step cuts at the moment. */
-const sheetsOf = ({ plan, changed }: RunCut): readonly SheetGroup[] =>
+export const sheetsOf = ({ plan, changed }: RunCut): readonly SheetGroup[] =>
   changed?.groups ?? (plan.ok ? plan.value.groups : []);
 
 /** Every stack that a step can be fed from: sheets, panels, strips, what is left. */
@@ -102,6 +105,7 @@ export function useSteps({ shop, cuts }: ReadyCuts, cut: RunCut): StepEdit {
       );
       navigate('cutting', runId);
     },
+    put: (steps, label, groups) => save(cut, steps, label, groups),
     planAgain() {
       if (cut.changed) void act({ do: 'cutting.remove', id: cut.changed.id }).catch(toastError);
     },

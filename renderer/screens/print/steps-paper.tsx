@@ -129,10 +129,10 @@ const StepTable = ({ stretches, units }: { stretches: readonly PaperStretch[]; u
         <ColumnHeads heads={headsIn(units)} />
       </tr>
     </thead>
-    {stretches.map(({ axis, steps }) => (
+    {stretches.map(({ axis, heading, steps }) => (
       <tbody key={steps[0]?.number}>
         <tr className={stock.stretch}>
-          <th colSpan={9}>{SETS[axis]}</th>
+          <th colSpan={9}>{heading === null ? SETS[axis] : `${heading}: ${SETS[axis]}`}</th>
         </tr>
         {steps.map((row) => (
           <StepRow key={row.number} row={row} />
