@@ -9,6 +9,7 @@ import type { RunInput } from '../cutting/run.ts';
 import { issue, type Issue } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
+import type { ShopOperation } from './operations.ts';
 import type { ShearRun } from './runs.ts';
 
 const lineIds = (run: ShearRun): string[] => run.operations.map((o) => o.line.id);
@@ -57,6 +58,10 @@ export function piecesCovered(shop: Shop, lineId: string, counted: number): numb
     }, 0);
   return Math.max(covered, counted);
 }
+
+/** What is left to cut of an operation: neither counted on the floor nor on sheets that were issued. */
+export const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOperation): number =>
+  Math.max(0, quantity - piecesCovered(shop, line.id, (started ?? suspended)?.counted ?? 0));
 
 /** Blanks that a list gives a line. */
 export const piecesIn = ({ steps }: Pick<CutList, 'steps'>, lineId: string): number =>

@@ -12,17 +12,15 @@ import type { Machine } from '../shop/machine.ts';
 import type { Sheet } from '../material/material.ts';
 import { asStocked } from '../material/usable-sheet.ts';
 import type { ShopOperation } from './operations.ts';
-import { sameMetal, shearRuns, type Metal, type PlanRead, type ShearRun } from './runs.ts';
-import { ok, type Issue, type Result } from '../result.ts';
+import { sameMetal, shearRuns, type PlanRead, type ShearRun } from './runs.ts';
+import { freeStock, stockFor, type FreeStock } from './run-stock.ts';
+import { issue, ok, type Issue, type Result } from '../result.ts';
+import { lineLotWords } from './line-lot.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import type { LengthUnits } from '../units/length.ts';
 import { workPrices } from './shear-work.ts';
-import { changedLists, piecesCovered, piecesIn, planOfTaken, takenListFor, withList } from './cut-lists.ts';
-
-/** What is left to cut of an operation: neither counted on the floor nor on sheets that were issued. */
-const piecesLeft = (shop: Shop, { quantity, started, suspended, line }: ShopOperation): number =>
-  Math.max(0, quantity - piecesCovered(shop, line.id, (started ?? suspended)?.counted ?? 0));
+import { changedLists, piecesIn, piecesLeft, planOfTaken, takenListFor, withList } from './cut-lists.ts';
 
 /** Where the shop has not said: 6 in × 24 in (common practice, no source), ten of a size (our own figure). */
 export const USUAL_REMNANTS = { widthMm: 152.4, lengthMm: 609.6, most: 10 };
@@ -32,16 +30,6 @@ export const remnantRuleOf = ({ settings }: Shop): RemnantRule => ({
   ...(settings.remnants ?? USUAL_REMNANTS),
   worth: REMNANT_WORTH,
 });
-
-/** How much of each stock is still free: pieces, of a coil stretches. */
-type FreeStock = ReadonlyMap<string, number>;
-/** The shop's stock as counted. */
-export const freeStock = (shop: Shop): Map<string, number> =>
-  new Map(shop.sheet.map((s) => [s.id, s.onHand]));
-
-/** The stock of a run's metal. */
-export const stockFor = (shop: Shop, run: Metal): Sheet[] =>
-  shop.sheet.filter((sheet) => sameMetal(sheet, run));
 
 /**
  * A run as the cutting computation takes it.
@@ -139,27 +127,73 @@ export const planQuickly = (input: RunInput): Result<CutPlan> => planRun(input, 
  */
 export function cutRun(
   shop: Shop,
-  run: ShearRun,
+  asked: ShearRun,
   free: Map<string, number>,
   solve: (input: RunInput) => Result<CutPlan> = planQuickly,
   changed: CutList | null = null,
 ): RunCut {
-  let input = runInput(shop, run, free, false);
-  const taken = takenListFor(shop, run);
-  if (taken && input.lines.every(({ quantity }) => quantity === 0)) return asTaken(run, input, taken);
-  let plan = solve(input);
-  if (!plan.ok) {
-    input = runInput(shop, run, free, true);
-    plan = atPlainCost(shop, input, solve(input));
-  }
+  const taken = takenListFor(shop, asked);
+  const alone = runInput(shop, asked, isBought(asked) ? NOTHING : free, isBought(asked));
+  if (taken && alone.lines.every(({ quantity }) => quantity === 0)) return asTaken(asked, alone, taken);
+  const made = planned(shop, asked, alone, free, solve);
+  const { run, input } = made;
+  let { plan } = made;
   const listed = changed && plan.ok ? withList(plan.value, changed, run, input) : null;
   if (listed) plan = ok(listed.plan);
-  const faults = listed?.faults ?? (plan.ok ? checkSteps(input, plan.value.groups, plan.value.steps) : []);
-  const takings = plan.ok ? takingsOf(shop, plan.value, free) : [];
-  for (const { sheetId, pieces } of takings)
-    free.set(sheetId, Math.max(0, (free.get(sheetId) ?? 0) - pieces));
+  const faults = listed
+    ? [...listed.faults, ...otherLots(shop, run, listed.plan)]
+    : plan.ok
+      ? checkSteps(input, plan.value.groups, plan.value.steps)
+      : [];
+  const takings = plan.ok ? takingsOf(shop, plan.value, isBought(run) ? NOTHING : free) : [];
+  for (const { sheetId, pieces, short } of takings)
+    free.set(sheetId, (free.get(sheetId) ?? 0) - (pieces - short));
   const sheetsAlone = aloneOf(run, input.units, (operation) => piecesLeft(shop, operation));
   return { run, input, plan, changed, taken, faults, takings, sheetsAlone };
+}
+
+/** Whether no lot on hand suffices for a run: its sheets are bought, all of one lot. */
+const isBought = ({ lot }: ShearRun): boolean => lot?.from === 'purchase';
+const NOTHING: FreeStock = new Map();
+
+/** A run cut from what is free of its stock; where that is not enough, as if its sheets were bought. */
+function planned(
+  shop: Shop,
+  run: ShearRun,
+  input: RunInput,
+  free: FreeStock,
+  solve: (input: RunInput) => Result<CutPlan>,
+): { run: ShearRun; input: RunInput; plan: Result<CutPlan> } {
+  const plan = solve(input);
+  if (isBought(run)) return { run, input, plan: atPlainCost(shop, input, plan) };
+  if (plan.ok) return { run, input, plan };
+  const bought = ofBoughtLot(shop, run, free);
+  const buying = runInput(shop, bought, isBought(bought) ? NOTHING : free, true);
+  return { run: bought, input: buying, plan: atPlainCost(shop, buying, solve(buying)) };
+}
+
+/** A run whose lot turns out not to suffice: none of it may come from another, so all of it is bought. */
+function ofBoughtLot(shop: Shop, run: ShearRun, free: FreeStock): ShearRun {
+  const { lot } = run;
+  if (lot?.from !== 'stock') return run;
+  const sheets = stockFor(shop, run).reduce((sum, { id }) => sum + (free.get(id) ?? 0), 0);
+  const needs = aloneOf(run, shop.settings.units, (operation) => piecesLeft(shop, operation));
+  return { ...run, lot: { ...lot, from: 'purchase', short: { needs, lots: [{ lot: lot.lot, sheets }] } } };
+}
+
+/** Sheets of a changed list that are not of the run's lot. */
+function otherLots(shop: Shop, run: ShearRun, { groups }: CutPlan): Issue[] {
+  const own = new Set(stockFor(shop, run).map(({ id }) => id));
+  const others = run.lot === null ? [] : groups.filter(({ stockId }) => !own.has(stockId));
+  return others.map(({ id, stockId }) => {
+    const message = `Sheets ${id} are ${stockId}, which is not of the lot that run ${run.id} is cut from: ${lineLotWords(run.lot)}.`;
+    return issue(
+      `run ${run.id}`,
+      'lot',
+      message,
+      'Plan the steps again, or let its lines be cut from several lots.',
+    );
+  });
 }
 
 /** A run with nothing left to cut but what its sheets were taken for. */

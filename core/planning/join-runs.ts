@@ -3,8 +3,10 @@ import type { RunInput } from '../cutting/run.ts';
 import type { Queues } from '../schedule/problem.ts';
 import type { Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { cutRun, freeStock, isTaken, planQuickly, type RunCut } from './cut-run.ts';
+import { sameLineLot } from './line-lot.ts';
+import { cutRun, isTaken, planQuickly, type RunCut } from './cut-run.ts';
 import { viewQueues, type PlanView } from './plan-view.ts';
+import { freeStock } from './run-stock.ts';
 import { sameMetal, type PlanRead, shearRuns, type ShearRun } from './runs.ts';
 
 /** Cuts one run; the same for both sides of a comparison, or the better computed side would seem the cheaper one. */
@@ -43,7 +45,13 @@ export function joinOf(
   const at = cuts.findIndex((one) => one.run.id === run.id);
   const other = cuts
     .slice(at + 1)
-    .find((one) => !isTaken(one) && one.run.machine.id === run.machine.id && sameMetal(one.run, run));
+    .find(
+      (one) =>
+        !isTaken(one) &&
+        one.run.machine.id === run.machine.id &&
+        sameMetal(one.run, run) &&
+        sameLineLot(one.run.lot, run.lot),
+    );
   if (at < 0 || !other || isTaken(cut)) return null;
   const queues = joined(plan.queues, other.run, run, 'behind');
   const after = viewQueues(shop, plan, queues);

@@ -4,7 +4,9 @@ import { decode } from '../schedule/decode.ts';
 import type { Problem, Queues, Schedule } from '../schedule/problem.ts';
 import type { Shop } from '../shop/state.ts';
 import type { ShopProblem } from './to-problem.ts';
-import { planQuickly, stockFor } from './cut-run.ts';
+import { planQuickly } from './cut-run.ts';
+import { stockOf } from './run-stock.ts';
+import { sameLineLot } from './line-lot.ts';
 import { sameMetal, shearRuns, type ShearRun } from './runs.ts';
 import { joined, metalCost, secondsOfStock, type Solve } from './join-runs.ts';
 
@@ -83,7 +85,10 @@ function tries(problem: Problem, runs: readonly ShearRun[], queues: Queues): Try
   const all = runs.flatMap((run, at): Try[] => {
     const next = runs
       .slice(at + 1)
-      .find((later) => later.machine.id === run.machine.id && sameMetal(later, run));
+      .find(
+        (later) =>
+          later.machine.id === run.machine.id && sameMetal(later, run) && sameLineLot(later.lot, run.lot),
+      );
     if (!next) return [];
     const ways = [joined(queues, next, run, 'behind'), joined(queues, run, next, 'before')];
     return ways.flatMap((way): Try[] => {
@@ -108,7 +113,7 @@ function costsBy(cost: (plan: Schedule, run: ShearRun) => number | null) {
 
 /** No way of cutting a metal's runs costs less: their blanks at the price of the stock that is cheapest for its area. */
 function leastCost(shop: Shop, runs: readonly ShearRun[], metal: ShearRun): number {
-  const stock = stockFor(shop, metal);
+  const stock = stockOf(shop, metal);
   const perMm2 = Math.min(...stock.map((sheet) => sheet.costCents / (sheet.widthMm * sheet.lengthMm)));
   const area = runs
     .filter((run) => sameMetal(run, metal))

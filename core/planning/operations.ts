@@ -10,6 +10,7 @@ import type { Attributes, Machine } from '../shop/machine.ts';
 import { shortStageName, STAGES, type Stage } from '../part/stage.ts';
 import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
+import type { LineLot } from './line-lot.ts';
 import { pieceOf, type Piece } from './piece.ts';
 import { piecesFor, routingOf } from './routing.ts';
 import { attributesOf, setUpOn, withTools } from './set-up.ts';
@@ -45,6 +46,8 @@ export interface ShopOperation extends Eligible<Able> {
   readonly blank: Blank;
   /** The stock sheet its blanks are cut from. */
   readonly sheet: Sheet;
+  /** The lot its blanks are cut from (core/planning/lots.ts); null: the shop keeps none, or it is not known. */
+  readonly lot: LineLot | null;
   readonly attributes: Attributes;
   readonly people: number;
   /** Pieces to make: the line's, less those scrapped on the step before. */
@@ -146,6 +149,7 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       part,
       blank,
       sheet,
+      lot: null,
       attributes: attributesOf(stage, line),
       machines,
       refused,

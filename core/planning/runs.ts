@@ -3,6 +3,7 @@ import type { Schedule, ScheduledOperation } from '../schedule/problem.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { Shop } from '../shop/state.ts';
 import { instant, type Instant } from '../units/brand.ts';
+import { sameLineLot, type LineLot } from './line-lot.ts';
 import type { ShopOperation } from './operations.ts';
 
 /** The part of a plan's view (core/planning/plan-view.ts) that runs, lists and paper are read off. */
@@ -23,6 +24,10 @@ export type Metal = Pick<Sheet, 'materialId' | 'gauge' | 'colourId'>;
 export const sameMetal = (a: Metal, b: Metal): boolean =>
   a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
 
+/** Whether the blanks of two lines come from the same sheets: one metal, and of it one lot where the shop tells lots apart. */
+const sameSheets = (a: ShopOperation, b: ShopOperation): boolean =>
+  sameMetal(a.line, b.line) && sameLineLot(a.lot, b.lot);
+
 /** Neighbours that belong together, side by side. @returns maximal stretches, in order; none is empty */
 function stretches<T>(queue: readonly T[], goesOn: (before: T, next: T) => boolean): T[][] {
   const all: T[][] = [];
@@ -35,15 +40,14 @@ function stretches<T>(queue: readonly T[], goesOn: (before: T, next: T) => boole
 }
 
 /**
- * The runs of a shear's queue: maximal stretches of one metal. A sheet is of one material, gauge and colour, so a run
- * ends where the metal does, also where changing over to the next costs nothing. Needs no times.
+ * The runs of a shear's queue: maximal stretches of one metal and lot. A sheet is of one material, gauge and colour, so a
+ * run ends where the metal does, also where changing over to the next costs nothing. Needs no times.
  */
-export const metalRuns = (queue: readonly ShopOperation[]): ShopOperation[][] =>
-  stretches(queue, (before, next) => sameMetal(before.line, next.line));
+export const metalRuns = (queue: readonly ShopOperation[]): ShopOperation[][] => stretches(queue, sameSheets);
 
 /**
  * The runs of one machine's queue as planned, the only definition of a run with times: maximal stretches inside which
- * nothing is changed over and, on a shear, the metal is one (`metalRuns`). Board, paper, cutting and figures read these.
+ * nothing is changed over and, on a shear, metal and lot are one (`metalRuns`). Board, paper, cutting and figures read these.
  * @returns in queue order
  * @throws RangeError for a scheduled operation that the plan's view does not hold, a caller's bug
  */
@@ -57,9 +61,7 @@ export function queueRuns({ schedule, operations }: PlanRead, machine: Machine):
       return { planned, operation };
     });
   return stretches(queue, (before, { planned, operation }) =>
-    machine.stage === 'shear'
-      ? sameMetal(before.operation.line, operation.line)
-      : planned.changeoverSeconds === 0,
+    machine.stage === 'shear' ? sameSheets(before.operation, operation) : planned.changeoverSeconds === 0,
   );
 }
 
@@ -71,6 +73,8 @@ export interface ShearRun {
   readonly materialId: string;
   readonly gauge: string;
   readonly colourId: string;
+  /** Of all its lines; null where the shop tells no lots apart. */
+  readonly lot: LineLot | null;
   /** In queue order. */
   readonly operations: readonly ShopOperation[];
   readonly start: Instant;
@@ -93,6 +97,7 @@ export function shearRuns(shop: Shop, plan: PlanRead): ShearRun[] {
         materialId,
         gauge,
         colourId,
+        lot: operation.lot,
         operations: run.map((one) => one.operation),
         start: instant(first.start),
         end: instant(last.planned.end),

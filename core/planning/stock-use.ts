@@ -18,9 +18,15 @@ export interface StockRow {
   readonly reserved: readonly Reservation[];
   /** On hand less all that is reserved; below 0 as many are missing. */
   readonly left: number;
+  /** Pieces that are missing. */
+  readonly short: number;
   /** When it first runs short; null when it reaches. */
   readonly shortFrom: Instant | null;
 }
+
+/** What is left of a stock. What a run buys since no lot here suffices leaves what lies here where it is. */
+const less = (left: number, { pieces, short }: Pick<Reservation, 'pieces' | 'short'>): number =>
+  left - (pieces - short) > 0 ? left - (pieces - short) : left - pieces;
 
 /** All stock with what the plan reserves of it, day by day. Sheets in the shop's order. */
 export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
@@ -33,7 +39,8 @@ export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
     return {
       sheet,
       reserved,
-      left: sheet.onHand - reserved.reduce((sum, { pieces }) => sum + pieces, 0),
+      left: reserved.reduce(less, sheet.onHand),
+      short: reserved.reduce((sum, { short }) => sum + short, 0),
       shortFrom: reserved.find(({ short }) => short > 0)?.at ?? null,
     };
   });
@@ -52,10 +59,11 @@ interface DayTaken {
 /** A stock's reservations day by day, first day first; a run counts on the day it begins. */
 export function takenByDay({ sheet, reserved }: StockRow, timeZone: string): DayTaken[] {
   const days: DayTaken[] = [];
-  for (const { at, pieces, runId } of reserved.toSorted((a, b) => a.at - b.at)) {
+  for (const one of reserved.toSorted((a, b) => a.at - b.at)) {
+    const { at, pieces, runId } = one;
     const day = startOfDay(at, timeZone);
     const last = days.at(-1);
-    const left = (last?.left ?? sheet.onHand) - pieces;
+    const left = less(last?.left ?? sheet.onHand, one);
     if (last?.day === day)
       days[days.length - 1] = { day, pieces: last.pieces + pieces, left, runs: [...last.runs, runId] };
     else days.push({ day, pieces, left, runs: [runId] });

@@ -16,6 +16,7 @@ import { crewLimits } from './crew-limits.ts';
 import { followedShop, publishedQueues } from './followed-plan.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
+import { withLots } from './lots.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
 import { sharedPartOf, sharedTools, withTools } from './set-up.ts';
 import { secondsOfSuspended, secondsOfStarted, startedBy } from './remaining.ts';
@@ -50,7 +51,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
   const { operations: alone, unplannable } = onOpenMachines(operationsOf(shop), shop.machine, shut);
   const open = { ...shop, machine: shop.machine.filter(({ id }) => !shut.has(id)) };
   const queues = completeQueues(open, alone);
-  const operations = withListedTimes(shop, alone, queues);
+  const operations = withListedTimes(shop, withLots(shop, alone, queues), queues);
   const built = buildProblem({
     name: shop.settings.name,
     machines: inputs,

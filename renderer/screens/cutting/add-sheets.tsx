@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { stockFor, type RunCut } from '../../../core/planning/cut-run.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
+import { stockFor } from '../../../core/planning/run-stock.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatCutSize } from '../../../core/units/length.ts';
 import { Button } from '../../ui/button.tsx';
