@@ -62,7 +62,8 @@ function remainingPiece(piecesMm: readonly number[], offcut: number, shear: Shea
   return held.length > 0 ? Math.min(...held) : null;
 }
 
-const gaugeFor = (sizeMm: number, { backGaugeMm: { min, max } }: ShearLimits): AxisCut['gauge'] =>
+/** How a size is set: against the back gauge where that reaches, else to a scribed line. */
+export const gaugeFor = (sizeMm: number, { backGaugeMm: { min, max } }: ShearLimits): AxisCut['gauge'] =>
   sizeMm + sameMm >= min && sizeMm <= max + sameMm ? 'back' : 'line';
 
 /** An offcut in one piece where the shear can, else in lengths of the gauge's travel, the rest last and not too thin to cut. */

@@ -24,13 +24,20 @@ export function countSteps(steps: readonly CutStep[]): ShearCounts {
     sheets: sum((step, at) => (firstOf(step, at, 'group') ? step.fed : 0)),
     feedsAgain: sum((step, at) => (firstOf(step, at, 'group') || inHand(step, at) ? 0 : step.fed)),
     backGaugeMoves: gaugeMoves(steps),
-    turns: sum((step, at) => (firstOf(step, at, 'stack') && step.stack !== step.group ? step.fed : 0)),
+    turns: sum((step, at) => (isTurned(steps, at) ? step.fed : 0)),
     singleStrokes: strokes('single'),
     continuousStrokes: strokes('continuous'),
     trimCuts: sum((step) => (step.backGaugeMm === null ? step.fed * step.cutsEach : 0)),
     blanksStacked: ends('blank'),
     remnantsKept: ends('remnant'),
   };
+}
+
+/** Whether a step lies the other way than its pieces lay before: panels and strips do, and a sheet that was ripped first. */
+function isTurned(steps: readonly CutStep[], at: number): boolean {
+  const { stack, group, axis } = steps[at] as CutStep;
+  const before = steps.findLast((one, n) => n < at && one.stack === stack);
+  return before ? before.axis !== axis : stack !== group;
 }
 
 function gaugeMoves(steps: readonly CutStep[]): number {

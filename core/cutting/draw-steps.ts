@@ -52,13 +52,13 @@ function cutUp(piece: Rect, step: CutStep, run: RunInput): { cuts: Rect[]; rest:
   return { cuts, rest: { x, y, w, h } };
 }
 
-/** A cut to scrap as wide as the trim that squares an edge of the stock. */
-function isTrim({ h }: Rect, step: CutStep, { stock }: RunInput, group: SheetGroup): boolean {
+/** A cut to scrap as wide as the trim that squares an edge of the stock; off a whole sheet what all panels have to lose goes with it. */
+function isTrim({ x, y, w }: Rect, step: CutStep, { stock }: RunInput, group: SheetGroup): boolean {
   const from = stock.find((s) => s.id === group.stockId);
   if (!from || step.to.kind !== 'scrap') return false;
   return step.axis === 'length'
-    ? step.sizeMm === from.endTrimMm && h === group.widthMm
-    : step.sizeMm === from.sideTrimMm;
+    ? step.sizeMm === from.endTrimMm && x === 0
+    : step.sizeMm === from.sideTrimMm || (from.sideTrimMm > 0 && y === 0 && w === group.lengthMm);
 }
 
 function drawn(piles: Piles, trims: readonly Rect[], run: RunInput): Pick<SheetGroup, 'blanks' | 'offcuts'> {

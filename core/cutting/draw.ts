@@ -4,6 +4,7 @@ import type { Offcut, PlacedBlank, SheetGroup } from './plan.ts';
 import { hundredth, type BlankSize, type RunInput } from './run.ts';
 import type { Panel } from './layout.ts';
 import { isLargeEnough } from './remnants.ts';
+import { across } from './steps.ts';
 
 interface Sheet {
   readonly run: RunInput;
@@ -19,7 +20,11 @@ export function drawGroup(run: RunInput, sizes: readonly BlankSize[], group: Gro
   const sheet: Sheet = { run, sizes, group, blanks: [], offcuts: [] };
   const lengths = group.layout.panels.map((panel) => panel.lengthMm);
   const spans = spansOf(sheet, lengthMm, stock.endTrimMm, lengths);
-  for (const { at, size, kind } of spans.rest) addOffcut(sheet, kind, { x: at, y: 0, w: size, h: widthMm });
+  const { trimFirstMm } = group;
+  if (trimFirstMm > 0)
+    addOffcut(sheet, stock.sideTrimMm > 0 ? 'trim' : 'offcut', { x: 0, y: 0, w: lengthMm, h: trimFirstMm });
+  const h = across(group).totalMm;
+  for (const { at, size, kind } of spans.rest) addOffcut(sheet, kind, { x: at, y: trimFirstMm, w: size, h });
   group.layout.panels.forEach((panel, k) => drawPanel(sheet, panel, spans.pieces[k] as number));
   const remnantStock = stock.kind === 'sheet' && stock.remnant;
   return {
@@ -38,11 +43,13 @@ export function drawGroup(run: RunInput, sizes: readonly BlankSize[], group: Gro
 function drawPanel(sheet: Sheet, panel: Panel, x: number): void {
   const { group, sizes } = sheet;
   const girths = panel.strips.map((strip) => strip.girthMm);
-  const across = spansOf(sheet, group.widthMm, group.stock.sideTrimMm, girths);
-  for (const { at, size, kind } of across.rest)
-    addOffcut(sheet, kind, { x, y: at, w: panel.lengthMm, h: size });
+  const { totalMm, trimMm } = across(group);
+  const spans = spansOf(sheet, totalMm, trimMm, girths);
+  const placed = (at: number): number => hundredth(group.trimFirstMm + at);
+  for (const { at, size, kind } of spans.rest)
+    addOffcut(sheet, kind, { x, y: placed(at), w: panel.lengthMm, h: size });
   panel.strips.forEach((strip, k) => {
-    const y = across.pieces[k] as number;
+    const y = placed(spans.pieces[k] as number);
     const lengths = strip.blanks.map((item) => (sizes[item] as BlankSize).lengthMm);
     const along = spansOf(sheet, panel.lengthMm, 0, lengths);
     strip.blanks.forEach((item, n) => {

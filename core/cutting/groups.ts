@@ -12,6 +12,8 @@ export interface Group {
   readonly lengthMm: number;
   readonly costCents: number;
   readonly layout: SheetLayout;
+  /** Ripped off each whole sheet before it is crosscut, side trim included; 0: nothing, each panel is trimmed by itself. */
+  readonly trimFirstMm: number;
   /** The most urgent line that takes a blank of it. */
   readonly due: number | null;
 }
@@ -50,6 +52,7 @@ export function groupsOf(
       lengthMm,
       costCents: use.column.cost,
       layout,
+      trimFirstMm: 0,
       due: dues.sort(byDue)[0] ?? null,
     };
   });

@@ -12,6 +12,7 @@ import { coverOfRun } from './sheet-patterns.ts';
 import { solveCover, type SolveOptions } from './solve-cover.ts';
 import type { CutStep } from './step.ts';
 import { stepsOf } from './steps.ts';
+import { trimmedFirst } from './trim-first.ts';
 import { lineCuts } from './work.ts';
 import { coverWithoutSlivers, lineByLine, waysToCut, type Uses } from './ways.ts';
 
@@ -147,7 +148,7 @@ function better(lists: Lists | null, plan: CutPlan): Lists {
 }
 
 function drawPlan(run: RunInput, sizes: readonly BlankSize[], uses: Uses): CutPlan {
-  const groups = groupsOf(run, sizes, uses);
+  const groups = groupsOf(run, sizes, uses).map((group) => trimmedFirst(run, sizes, group));
   const steps = stepsOf(run, sizes, groups);
   const drawn = groups.map((group) => drawGroup(run, sizes, group));
   return {

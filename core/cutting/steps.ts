@@ -1,15 +1,17 @@
-import { planAxis, type AxisCut } from './axis.ts';
+import { gaugeFor, planAxis, type AxisCut } from './axis.ts';
 import { letters, type Group } from './groups.ts';
-import { byDue, type BlankSize, type RunInput, type RunLine } from './run.ts';
+import { byDue, hundredth, type BlankSize, type RunInput, type RunLine } from './run.ts';
 import type { Panel, Strip } from './layout.ts';
 import { isLargeEnough } from './remnants.ts';
 import type { CutStep, Destination } from './step.ts';
 
+/** 0 rip of whole sheets, 1 their crosscut, 2 rip of panels, 3 crosscut of strips. */
+type Stage = 0 | 1 | 2 | 3;
+
 /** A step before it is ordered, numbered and shared out to lines. */
 interface Task {
   readonly group: Group;
-  /** 0 crosscut of sheets, 1 rip of panels, 2 crosscut of strips. */
-  readonly stage: 0 | 1 | 2;
+  readonly stage: Stage;
   readonly stack: string;
   readonly fed: number;
   readonly cut: AxisCut | null;
@@ -22,7 +24,7 @@ interface Task {
 /** One length to divide: a stack of equal pieces and the parts that each is to give. */
 interface Division {
   readonly group: Group;
-  readonly stage: 0 | 1 | 2;
+  readonly stage: Stage;
   readonly stack: string;
   readonly fed: number;
   readonly totalMm: number;
@@ -34,7 +36,7 @@ interface Division {
 
 /**
  * The list of settings in the order to cut: groups that serve the most urgent lines first; among groups of equal
- * urgency all crosscuts, then all rips, then the strips' crosscuts, each from the largest setting to the smallest, so that
+ * urgency what is trimmed off whole sheets, then all crosscuts, then all rips, then the strips' crosscuts, each from the largest setting to the smallest, so that
  * equal settings follow one another and the back gauge moves least. Common practice, no source.
  */
 export function stepsOf(run: RunInput, sizes: readonly BlankSize[], groups: readonly Group[]): CutStep[] {
@@ -60,7 +62,7 @@ export function stepsOf(run: RunInput, sizes: readonly BlankSize[], groups: read
       group: task.group.id,
       stack,
       fed,
-      axis: task.stage === 1 ? 'width' : 'length',
+      axis: task.stage % 2 === 0 ? 'width' : 'length',
       sizeMm: sizeOf(task),
       backGaugeMm: cut?.gauge === 'back' ? cut.sizeMm : null,
       cutsEach,
@@ -75,7 +77,7 @@ export function stepsOf(run: RunInput, sizes: readonly BlankSize[], groups: read
 }
 
 function tasksOf(run: RunInput, sizes: readonly BlankSize[], group: Group): Task[] {
-  const { id, stock, count, widthMm, lengthMm, layout } = group;
+  const { id, stock, count, lengthMm, layout } = group;
   const kinds = alike(layout.panels);
   // A sheet that needs no crosscut is itself the panel.
   const whole =
@@ -89,20 +91,37 @@ function tasksOf(run: RunInput, sizes: readonly BlankSize[], group: Group): Task
   );
   const sheets: Division = {
     group,
-    stage: 0,
+    stage: 1,
     stack: id,
     fed: count,
     totalMm: lengthMm,
     trimMm: stock.endTrimMm,
-    otherMm: widthMm,
+    otherMm: across(group).totalMm,
     parts,
   };
   return [
+    ...trimTask(run, group),
     ...(whole ? [] : divide(run, sheets)),
     ...named.flatMap(({ one, count: times, stack }) =>
       ripTasks(run, sizes, group, one, stack, count * times),
     ),
   ];
+}
+
+/** What there is to divide across a panel: less what was trimmed off the whole sheet, else with its own trim. */
+export const across = ({ widthMm, stock, trimFirstMm }: Group): { totalMm: number; trimMm: number } =>
+  trimFirstMm > 0
+    ? { totalMm: hundredth(widthMm - trimFirstMm), trimMm: 0 }
+    : { totalMm: widthMm, trimMm: stock.sideTrimMm };
+
+/** One side of whole sheets ripped off before they are crosscut. An edge that is not trusted is cut to a line. */
+function trimTask(run: RunInput, group: Group): Task[] {
+  const { id, count, stock, trimFirstMm } = group;
+  if (trimFirstMm === 0) return [];
+  const gauge = stock.sideTrimMm > 0 ? 'line' : gaugeFor(trimFirstMm, run.shear);
+  const to = { kind: 'scrap' } as const;
+  const cut = { gives: 'trim', sizeMm: trimFirstMm, gauge } as const;
+  return [{ group, stage: 0, stack: id, fed: count, cut, cutsEach: 1, to, rest: to }];
 }
 
 function ripTasks(
@@ -129,23 +148,17 @@ function ripTasks(
       to: isBlank(one) ? blankOf(one.blanks[0] as number) : { kind: 'stack', stack: to },
     }),
   );
-  const across = {
-    group,
-    stage: 1,
-    stack,
-    fed,
-    totalMm: group.widthMm,
-    trimMm: group.stock.sideTrimMm,
-    otherMm: panel.lengthMm,
-    parts,
+  const rips = {
+    ...{ group, stage: 2, stack, fed, otherMm: panel.lengthMm, parts },
+    ...across(group),
   } as const;
   const strips = kinds.filter(({ one }) => !isBlank(one));
   return [
-    ...divide(run, across),
+    ...divide(run, rips),
     ...strips.flatMap(({ one, count, stack: strip }) =>
       divide(run, {
         group,
-        stage: 2,
+        stage: 3,
         stack: strip,
         fed: fed * count,
         totalMm: panel.lengthMm,
@@ -168,7 +181,7 @@ function divide(run: RunInput, division: Division): Task[] {
   );
   const open = parts.slice();
   const offcut = (sizeMm: number): Destination => {
-    const [widthMm, lengthMm] = stage === 1 ? [sizeMm, division.otherMm] : [division.otherMm, sizeMm];
+    const [widthMm, lengthMm] = stage % 2 === 0 ? [sizeMm, division.otherMm] : [division.otherMm, sizeMm];
     return { kind: isLargeEnough(run.keep, widthMm, lengthMm) ? 'remnant' : 'scrap' };
   };
   const part = (sizeMm: number): Destination =>
