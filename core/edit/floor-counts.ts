@@ -1,3 +1,4 @@
+import { blanksOf } from '../planning/blanks.ts';
 import { piecesFor } from '../planning/routing.ts';
 import { ok, type Result } from '../result.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
@@ -52,12 +53,23 @@ export function countedOn(shop: Shop, record: OperationRecord, by: Counts): Resu
 }
 
 /**
- * Pieces that an operation under way has to make: what its line asks now, less what the step before has scrapped; no fewer
- * than are counted as good, for those are made. Of a line that is gone, what it began with.
+ * Pieces that an operation under way has to make: those that its line needs of it, at the shear the blanks to set up and
+ * the spare ones too; no fewer than are counted as good, for those are made.
  */
-export function piecesOf(shop: Shop, { id, quantity, good: fine }: OperationRecord): number {
+export function piecesOf(shop: Shop, record: OperationRecord): number {
+  const needed = neededOf(shop, record);
+  const line = shop.line.find(({ id }) => id === lineOfOperation(record.id));
+  const isShear = stageOfOperation(record.id) === 'shear';
+  return Math.max(record.good, isShear && line ? blanksOf(shop, line) : needed);
+}
+
+/**
+ * Good pieces that a line needs of an operation: what it asks now, less what the step before has scrapped. Of a line that
+ * is gone, what the operation began with.
+ */
+export function neededOf(shop: Shop, { id, quantity }: OperationRecord): number {
   const lineId = lineOfOperation(id);
   const asked = shop.line.find((line) => line.id === lineId)?.quantity ?? quantity;
   const records = new Map(shop.record.map((r) => [r.id, r]));
-  return Math.max(fine, piecesFor({ id: lineId, quantity: asked }, stageOfOperation(id), records));
+  return piecesFor({ id: lineId, quantity: asked }, stageOfOperation(id), records);
 }

@@ -6,7 +6,7 @@ import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { pausesUntil, underWay, withName, type FloorCommand } from './floor-commands.ts';
-import { countedOn, piecesOf } from './floor-counts.ts';
+import { countedOn, neededOf, piecesOf } from './floor-counts.ts';
 import { momentOn } from './floor-times.ts';
 import { operationName } from './plan-commands.ts';
 import { refuse } from './refuse.ts';
@@ -32,16 +32,16 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
   const moment = momentOn(shop, record, command.at, command.given === true);
   if (!moment.ok) return moment;
   const { at, note } = moment.value;
-  const pieces = piecesOf(shop, record);
+  const needed = Math.max(record.good, neededOf(shop, record));
   const line = shop.line.find((l) => l.id === lineOfOperation(id));
   const wanted = wantedOf(shop, line);
-  const uncounted = wanted === 'not' ? null : refuseUncounted(id, wanted, pieces - fine - scrapped, pieces);
+  const uncounted = wanted === 'not' ? null : refuseUncounted(id, wanted, needed - fine - scrapped, needed);
   if (uncounted) return uncounted;
-  const again = line && wanted === 'now' ? makeUp(shop, line, pieces - fine) : ok<RowChange[]>([]);
+  const again = line && wanted === 'now' ? makeUp(shop, line, needed - fine) : ok<RowChange[]>([]);
   if (!again.ok) return again;
   const closed: OperationRecord = {
     ...record,
-    quantity: Math.max(1, pieces),
+    quantity: Math.max(1, piecesOf(shop, record)),
     good: fine,
     scrapped,
     end: at,
@@ -55,7 +55,7 @@ export function finishOperation(shop: Shop, command: FloorCommand<'floor.done'>)
     ...again.value,
   ];
   // A line that lacks pieces stays open with its held order, so that they are asked for when that is opened.
-  const closes = wanted === 'now' || (wanted === 'later' && fine === pieces);
+  const closes = wanted === 'now' || (wanted === 'later' && fine >= needed);
   return ok({
     label: `Finish ${operationName(id)}: ${fine} good, ${scrapped} scrapped${note}`,
     changes: [...changes, ...(line && closes ? closeLine(withChanges(shop, changes), line, at) : [])],

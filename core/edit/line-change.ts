@@ -1,3 +1,4 @@
+import { blanksOf } from '../planning/blanks.ts';
 import { piecesCovered, piecesTaken } from '../planning/cut-lists.ts';
 import { stepDone, STAGES, type Stage } from '../part/stage.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
@@ -136,7 +137,8 @@ function leftOver(shop: Shop, line: OrderLine, issued: number): string {
   if (last)
     return `${made(last)} of line ${line.id} are ${stepDone[last]} already, ${made(last) - line.quantity} too many`;
   const sheared = piecesCovered(shop, line.id, made('shear'));
-  if (sheared <= line.quantity) return '';
+  const blanks = blanksOf(shop, line);
+  if (sheared <= blanks) return '';
   const what = issued > 0 ? 'cut or on issued sheets' : 'cut';
-  return `${sheared} blanks of line ${line.id} are ${what} already, ${sheared - line.quantity} are left over`;
+  return `${sheared} blanks of line ${line.id} are ${what} already, ${sheared - blanks} are left over`;
 }

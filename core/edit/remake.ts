@@ -2,7 +2,7 @@ import { recordAfter, recordIn } from '../planning/routing.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
 import { ok, type Result } from '../result.ts';
 import { LAST_LINE_NUMBER, nextLineNumber } from '../shop/line-number.ts';
-import { lineOfOperation, type OrderLine } from '../shop/order.ts';
+import { lineOfOperation, stageOfOperation, type OrderLine } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { change, withChanges, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
@@ -41,9 +41,9 @@ export function makeUp(shop: Shop, line: OrderLine, missing: number): Result<Row
 export function remade(shop: Shop, record: OperationRecord, next: OperationRecord): Result<RowChange[]> {
   const line = shop.line.find((l) => l.id === lineOfOperation(record.id));
   const order = shop.order.find((o) => o.id === line?.orderId);
-  const more = next.good - record.good;
-  if (!line || !order || more === 0 || next.end === null) return ok([]);
+  if (!line || !order || next.good === record.good || next.end === null) return ok([]);
   if (line.status === 'cancelled' || order.status === 'cancelled') return ok([]);
+  const more = missingIn(record, line) - missingIn(next, line);
   const waits = order.status === 'held' && more < 0;
   const added = waits ? ok<RowChange[]>([]) : makeUp(shop, line, -more);
   if (!added.ok) return added;
@@ -54,6 +54,12 @@ export function remade(shop: Shop, record: OperationRecord, next: OperationRecor
   if (order.status === 'done' && (reopened || added.value.length > 0))
     changes.push(change('order', order, { ...order, status: 'open', closedAt: null }));
   return ok(changes);
+}
+
+/** Pieces that finished work lacks of those it was for: blanks to set up and spare ones may be spoiled. */
+function missingIn({ id, quantity, good: fine }: OperationRecord, line: OrderLine): number {
+  const needed = stageOfOperation(id) === 'shear' ? Math.min(quantity, line.quantity) : quantity;
+  return Math.max(0, needed - fine);
 }
 
 /** Pieces that were good need not be made again, where the next step can still take them. */

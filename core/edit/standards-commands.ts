@@ -1,4 +1,4 @@
-import { standard, standardFigure, standardsOf } from '../estimate/standards.ts';
+import { standard, standardFigure, standardsOf, usualFigure } from '../estimate/standards.ts';
 import type { Learned } from '../shop/learned.ts';
 import { attribute, type Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
@@ -13,22 +13,25 @@ type Change = FloorCommand<'standards.accept'>['changes'][number];
 export function figureOf(machine: Machine, key: string): number | null {
   const changed = attribute.safeParse(key);
   if (changed.success) return machine.changeover.attributes[changed.data] ?? null;
-  return standardsOf(machine.stage).some((s) => s.key === key) ? standard(machine, key) : null;
+  return standardsOf(machine).some((s) => s.key === key) ? standard(machine, key) : null;
 }
 
 /** How a figure is called: "Feed and cut", "changeover of gauge". */
-export const figureName = (machine: Pick<Machine, 'stage'>, key: string, units: LengthUnits): string =>
-  standardsOf(machine.stage).find((s) => s.key === key)?.label[units] ?? `Changeover of ${key}`;
+export const figureName = (
+  machine: Pick<Machine, 'stage' | 'timesEdition'>,
+  key: string,
+  units: LengthUnits,
+): string => standardsOf(machine).find((s) => s.key === key)?.label[units] ?? `Changeover of ${key}`;
 
 /** A figure as the shop reads it, "18.5 s". */
 export const figureWords = (
-  machine: Pick<Machine, 'stage'>,
+  machine: Pick<Machine, 'stage' | 'timesEdition'>,
   key: string,
   value: number,
   units: LengthUnits,
 ): string =>
   standardFigure(
-    standardsOf(machine.stage).find((s) => s.key === key),
+    standardsOf(machine).find((s) => s.key === key),
     value,
     units,
   );
@@ -40,7 +43,8 @@ function withFigure(machine: Machine, key: string, value: number): Machine {
     const attributes = { ...machine.changeover.attributes, [changed.data]: Math.round(value) };
     return { ...machine, changeover: { ...machine.changeover, attributes } };
   }
-  const usual = standardsOf(machine.stage).find((s) => s.key === key)?.default;
+  const known = standardsOf(machine).find((s) => s.key === key);
+  const usual = known && usualFigure(machine, known);
   const standards = Object.fromEntries(Object.entries(machine.standards).filter(([name]) => name !== key));
   return { ...machine, standards: value === usual ? standards : { ...standards, [key]: value } };
 }

@@ -1,4 +1,5 @@
 import { replaySteps, type ShearAtWork } from '../cutting/replay.ts';
+import { blanksOf } from '../planning/blanks.ts';
 import { piecesCovered, piecesIn, piecesTaken } from '../planning/cut-lists.ts';
 import { REMNANT_WORTH } from '../cutting/remnants.ts';
 import { remnantRuleOf, shearOf, stockUsed } from '../planning/cut-run.ts';
@@ -66,10 +67,10 @@ function takenBefore(shop: Shop, list: CutList): Issue[] {
     const line = shop.line.find((one) => one.id === id);
     const before = piecesTaken(shop, id);
     const covered = piecesCovered(shop, id, countedBlanks(shop, id));
-    if (pieces === 0 || (line && (before === 0 || covered + pieces <= line.quantity + line.overrun)))
+    if (pieces === 0 || (line && (before === 0 || covered + pieces <= blanksOf(shop, line) + line.overrun)))
       return [];
     const message = line
-      ? `The sheets for ${before} of the ${line.quantity} blanks of line ${id} were issued before.`
+      ? `The sheets for ${before} of the ${blanksOf(shop, line)} blanks of line ${id} were issued before.`
       : `There is no line ${id} any more.`;
     return [issue(`line ${id}`, 'lines', message, 'Nothing was issued; look at the run again.')];
   });

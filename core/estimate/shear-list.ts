@@ -3,8 +3,9 @@ import type { SheetGroup } from '../cutting/plan.ts';
 import type { CutStep, ShearCounts } from '../cutting/step.ts';
 import type { Blank } from '../part/blank.ts';
 import type { Machine } from '../shop/machine.ts';
-import { estimateOf, peopleFor, reason, type Estimate, type Reason } from './estimate.ts';
-import { standard } from './standards.ts';
+import { estimateOf, peopleFor, reason, type Estimate, type Lift, type Reason } from './estimate.ts';
+import { sheetLift } from './shear.ts';
+import { standard, type Timed } from './standards.ts';
 
 /** A step list with its sheets, as it is kept for a run. */
 interface ListedSheets {
@@ -28,7 +29,7 @@ interface ListedTime {
   readonly lotShare: number;
 }
 
-type ShearLike = Pick<Machine, 'stage' | 'standards' | 'crew'>;
+type ShearLike = Timed & Pick<Machine, 'crew'>;
 
 /** The first lot cannot come before anything is done. */
 const LEAST_SHARE = 0.01;
@@ -49,13 +50,12 @@ export function estimateList(
 ): Map<string, ListedTime> {
   const each = (key: string): number => standard(machine, key);
   const timed = list.steps.map((step, at) => ({ step, counts: added(list.steps, at) }));
-  const density = Math.max(0, ...lines.map(({ blank }) => blank.weightKg / blank.areaM2));
-  const sheetKg = (group: ListedSheets['groups'][number]): number =>
-    density * ((group.widthMm * group.lengthMm) / 1e6);
-  const people = peopleFor(machine, Math.max(0, ...list.groups.map(sheetKg)));
+  const lift = liftOf(lines);
+  const who = peopleFor(machine, list.groups.map(lift));
+  const sheetKg = (group: ListedSheets['groups'][number]): number => lift(group).weightKg;
   const work = (counts: ShearCounts, kg: number): Reason[] => [
     reason('load and square a sheet', counts.sheets, each('sheetLoad')),
-    reason('weight of a sheet, by the person', counts.sheets, (kg / people) * each('sheetLoadPerKg')),
+    reason('weight of a sheet, by the person', counts.sheets, (kg / who.people) * each('sheetLoadPerKg')),
     reason('feed a panel or strip again', counts.feedsAgain, each('feedAgain')),
     reason('move the back gauge', counts.backGaugeMoves, each('backGaugeMove')),
     reason('feed and cut, single strokes', counts.singleStrokes, each('cut')),
@@ -79,17 +79,27 @@ export function estimateList(
       const share = (areas.get(line.id)?.get(id) ?? 0) / (areas.get('')?.get(id) ?? 1);
       return all.map((one) => ({ ...one, count: one.count * share }));
     });
-    const own = estimateOf(machine, people, [
+    const own = estimateOf(machine, who, [
       ...byLabel(shares),
       reason('stack a blank', line.quantity, each('stack')),
-      reason('bundle and label', 1, each('bundle')),
+      reason('bundle and label', each('bundleOnClock'), each('bundle')),
     ]);
     const firstLot = clock(line.id, Math.ceil(lot * line.quantity)) - started;
     const lotShare = own.seconds > 0 ? Math.min(1, Math.max(LEAST_SHARE, firstLot / own.seconds)) : 1;
     times.set(line.id, { estimate: own, lotShare });
-    started += own.seconds - each('bundle') * (1 + each('allowance'));
+    started += own.seconds - each('bundleOnClock') * each('bundle') * (1 + each('allowance'));
   }
   return times;
+}
+
+/** Sheets as they are lifted, of the lines' heaviest metal; a run is of one. */
+function liftOf(lines: readonly ListedLine[]): (sheet: ListedSheets['groups'][number]) => Lift {
+  const heaviest = lines.reduce<Blank | null>(
+    (most, { blank }) =>
+      most && most.weightKg / most.areaM2 >= blank.weightKg / blank.areaM2 ? most : blank,
+    null,
+  );
+  return (sheet) => sheetLift(sheet, heaviest ?? { weightKg: 0, areaM2: 1, thicknessMm: 0 });
 }
 
 /** What one step adds to what the list asks of the shear so far. */

@@ -3,15 +3,15 @@ import type { Machine } from '../shop/machine.ts';
 import { asStocked, usableSize, type SheetEdges } from '../material/usable-sheet.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { formatLength, type LengthUnits } from '../units/length.ts';
-import { estimateOf, peopleFor, reason, type Estimate } from './estimate.ts';
-import { standard } from './standards.ts';
+import { estimateOf, peopleFor, reason, type Estimate, type Lift } from './estimate.ts';
+import { standard, type Timed } from './standards.ts';
 
 interface ShearWork {
   /** One blank; girths lie across the sheet's width, lengths along its length. */
   readonly blank: Blank;
   readonly quantity: number;
   readonly sheet: SheetEdges;
-  readonly machine: Pick<Machine, 'stage' | 'standards' | 'crew'>;
+  readonly machine: Timed & Pick<Machine, 'crew'>;
   /** What sentences about it are written in. */
   readonly units: LengthUnits;
 }
@@ -97,6 +97,15 @@ export function countCuts(work: Omit<ShearWork, 'machine'>): Result<ShearCount> 
   });
 }
 
+/** A sheet as it is lifted, of the metal of a blank that is cut from it. */
+export function sheetLift(
+  { widthMm, lengthMm }: Pick<SheetEdges, 'widthMm' | 'lengthMm'>,
+  { weightKg, areaM2: ofBlank, thicknessMm }: Pick<Blank, 'weightKg' | 'areaM2' | 'thicknessMm'>,
+): Lift {
+  const areaM2 = (widthMm * lengthMm) / 1e6;
+  return { lengthMm, areaM2, weightKg: (weightKg / ofBlank) * areaM2, thicknessMm };
+}
+
 /**
  * Machine time to cut a line's blanks, changeover left out.
  * @returns whole seconds with their reasons; or the problem of `countCuts`
@@ -107,14 +116,13 @@ export function estimateShear(work: ShearWork): Result<Estimate> {
   const { sheets, cuts, backGaugeMoves } = counted.value;
   const { blank, machine, quantity, sheet } = work;
   const each = (key: string): number => standard(machine, key);
-  const sheetKg = (blank.weightKg / blank.areaM2) * ((sheet.widthMm * sheet.lengthMm) / 1e6);
   return ok(
-    estimateOf(machine, peopleFor(machine, sheetKg), [
+    estimateOf(machine, peopleFor(machine, [sheetLift(sheet, blank)]), [
       reason('load and square a sheet', sheets, each('sheetLoad')),
       reason('move the back gauge', backGaugeMoves, each('backGaugeMove')),
       reason('feed and cut', cuts, each('cut')),
       reason('stack a blank', quantity, each('stack')),
-      reason('bundle and label', 1, each('bundle')),
+      reason('bundle and label', each('bundleOnClock'), each('bundle')),
     ]),
   );
 }

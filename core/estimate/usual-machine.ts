@@ -2,6 +2,7 @@ import type { Machine } from '../shop/machine.ts';
 import type { Stage } from '../part/stage.ts';
 import { inchesToMm, type LengthUnits } from '../units/length.ts';
 import { freeCode } from '../code.ts';
+import { TIMES_EDITION } from './standards.ts';
 import { defaultChangeover } from './changeover.ts';
 
 type Limits = Pick<
@@ -85,7 +86,7 @@ export function usualMachine(
     changeover: defaultChangeover(stage),
     standards: {},
     betweenFramesMm: null,
-    timesEdition: 1,
+    timesEdition: TIMES_EDITION,
     state: null,
     revision: 0,
   };

@@ -6,7 +6,7 @@ import { readObservations, type Observation } from './observation.ts';
 import { median } from './robust.ts';
 import type { Proposal } from './propose.ts';
 
-type Learner = Pick<Machine, 'id' | 'stage' | 'standards'>;
+type Learner = Pick<Machine, 'id' | 'stage' | 'standards' | 'timesEdition'>;
 
 /** One point of the chart "estimate against actual", whole and broken seconds as they come. */
 export interface Evidence {

@@ -1,10 +1,19 @@
+import { NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
 import type { Machine } from '../shop/machine.ts';
+import { stage } from '../part/stage.ts';
 import { hoursAround } from '../planning/machine-inputs.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { recordBefore } from '../planning/routing.ts';
 import { attributesOn } from '../planning/set-up.ts';
 import { workedSeconds } from '../planning/started.ts';
-import { lineOfOperation, type OrderLine, usualLine, usualOrder, type WorkOrder } from '../shop/order.ts';
+import {
+  lineOfOperation,
+  stageOfOperation,
+  type OrderLine,
+  usualLine,
+  usualOrder,
+  type WorkOrder,
+} from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { countIn, probe, timeStandards, type Counts } from './counts.ts';
@@ -52,20 +61,28 @@ export function observationsOf(shop: Shop, records: readonly OperationRecord[]):
 /** Counts by operation and machine, from the shop as if the operations' lines were open again. */
 function countsOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, Counts> {
   const counts = new Map<string, Record<string, number>>();
-  const again = reopened(shop, finished);
-  for (const key of new Set(shop.machine.flatMap((m) => timeStandards(m.stage).map((s) => s.key)))) {
-    const has = (machine: Machine): boolean => timeStandards(machine.stage).some((s) => s.key === key);
-    const machine = again.machine.map((m) => (has(m) ? probe(m, key) : m));
-    const probed = new Set(machine.filter(has).map((m) => m.id));
-    for (const operation of operationsOf({ ...again, machine }).operations)
-      for (const able of operation.machines.filter((a) => probed.has(a.id))) {
-        const place = `${operation.id} on ${able.id}`;
-        counts.set(place, { ...counts.get(place), [key]: countIn(able.estimate) });
-      }
+  for (const at of stage.options) {
+    const again = reopened(
+      shop,
+      finished.filter(({ id }) => stageOfOperation(id) === at),
+    );
+    const has = (machine: Machine, key: string): boolean =>
+      machine.stage === at && timeStandards(machine).some((s) => s.key === key);
+    const keys = shop.machine.flatMap((m) => (m.stage === at ? timeStandards(m).map((s) => s.key) : []));
+    for (const key of new Set(keys)) {
+      const machine = again.machine.map((m) => (has(m, key) ? probe(m, key) : m));
+      const probed = new Set(machine.filter((m) => has(m, key)).map((m) => m.id));
+      for (const operation of operationsOf({ ...again, machine }).operations)
+        for (const able of operation.machines.filter((a) => probed.has(a.id))) {
+          const place = `${operation.id} on ${able.id}`;
+          counts.set(place, { ...counts.get(place), [key]: countIn(able.estimate) });
+        }
+    }
   }
   return counts;
 }
 
+/** The shop with lines for what was done of one stage, exactly as many pieces as were worked on there. */
 function reopened(shop: Shop, finished: readonly Ended[]): Shop {
   const order: WorkOrder = {
     ...usualOrder,
@@ -86,7 +103,12 @@ function reopened(shop: Shop, finished: readonly Ended[]): Shop {
       return [line.id, line] as const;
     }),
   );
-  return { ...shop, order: [order], line: [...lines.values()], record: [] };
+  return {
+    ...shop,
+    ...{ order: [order], line: [...lines.values()], record: [] },
+    settings: { ...shop.settings, extraBlanks: NO_EXTRA_BLANKS },
+    part: shop.part.map((part) => ({ ...part, extraBlanks: null })),
+  };
 }
 
 /** Open hours of each machine over all that was finished. */

@@ -6,7 +6,7 @@ import type { Prior } from './fit.ts';
 import { readObservations, type Observation } from './observation.ts';
 import { PRIOR, propose, type Proposal } from './propose.ts';
 
-type Learner = Pick<Machine, 'id' | 'stage' | 'standards'>;
+type Learner = Pick<Machine, 'id' | 'stage' | 'standards' | 'timesEdition'>;
 
 /**
  * The time standards of one machine that fit its finished operations. The allowance stays: records cannot tell a slow
@@ -36,7 +36,7 @@ export function learnStandards(
   const read = readObservations(machine, observations);
   if (!read.ok) return read;
   const { usable, blank } = read.value;
-  const figures = timeStandards(machine.stage).map(({ key }) => ({ key, present: standard(machine, key) }));
+  const figures = timeStandards(machine).map(({ key }) => ({ key, present: standard(machine, key) }));
   const worked = 1 + standard(machine, 'allowance');
   const uses = usable.map(({ id, counts, actualSeconds }) => ({
     id,

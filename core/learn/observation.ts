@@ -44,7 +44,7 @@ function troubleIn({ id, at, counts, actualSeconds }: Observation, known: Readon
  *   be learned: none at all, a record that cannot be, times all zero, or times of another order than the estimates
  */
 export function readObservations(
-  machine: Pick<Machine, 'id' | 'stage' | 'standards'>,
+  machine: Pick<Machine, 'id' | 'stage' | 'standards' | 'timesEdition'>,
   observations: readonly Observation[],
 ): Result<{ readonly usable: readonly Observation[]; readonly blank: readonly string[] }> {
   const own = observations.filter((o) => o.machineId === machine.id).sort(byTime);
@@ -56,7 +56,7 @@ export function readObservations(
       `Machine ${machine.id} has no finished operations yet, so there is nothing to learn from.`,
       'Its standards stay as they are; look again when some work is done.',
     );
-  const known = new Set(timeStandards(machine.stage).map((s) => s.key));
+  const known = new Set(timeStandards(machine).map((s) => s.key));
   const trouble = own.flatMap((o) => troubleIn(o, known));
   if (trouble.length > 0) return err(...trouble);
 

@@ -10,6 +10,7 @@ export interface Blank {
   readonly lengthMm: number;
   readonly areaM2: number;
   readonly weightKg: number;
+  readonly thicknessMm: number;
 }
 
 /**
@@ -31,5 +32,8 @@ export function blankOf(
   }
   const { girthMm } = width.value;
   const areaM2 = (girthMm * line.lengthMm) / 1e6;
-  return ok({ girthMm, lengthMm: line.lengthMm, areaM2, weightKg: areaM2 * gauge.kgPerM2 });
+  return ok({
+    ...{ girthMm, lengthMm: line.lengthMm, areaM2 },
+    ...{ weightKg: areaM2 * gauge.kgPerM2, thicknessMm: gauge.thicknessMm },
+  });
 }

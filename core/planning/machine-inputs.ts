@@ -1,3 +1,5 @@
+import { FIRST_PIECE, firstPieceSeconds, firstPieceValue } from '../estimate/first-piece.ts';
+import { hasTools } from '../limits/tool-limits.ts';
 import type { MachineInput } from '../schedule/problem.ts';
 import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import { stepDone } from '../part/stage.ts';
@@ -33,7 +35,7 @@ export function machineInputs(shop: Shop, now: Instant): Result<ShopMachines> {
   const shut = new Map<string, Issue>();
   for (const machine of shop.machine) {
     const hours = hoursOf(shop, machine, now);
-    if (hours.ok) inputs.push(inputOf(machine, hours.value));
+    if (hours.ok) inputs.push(inputOf(shop, machine, hours.value));
     else shut.set(machine.id, hours.issues[0]!);
   }
   return shut.size > 0 && inputs.length === 0 ? err(...shut.values()) : ok({ inputs, shut });
@@ -80,13 +82,22 @@ const breaksIn = (open: readonly Interval[]): Interval[] =>
     return end - start <= LONGEST_BREAK ? [{ start, end }] : [];
   });
 
-const inputOf = ({ id, stage, state, changeover }: Machine, hours: Hours): MachineInput => ({
-  id,
-  stage,
-  initial: state as Record<string, string> | null,
-  changeover: changeover as MachineInput['changeover'],
-  ...hours,
-});
+function inputOf(shop: Shop, machine: Machine, hours: Hours): MachineInput {
+  const { id, stage, state, changeover } = machine;
+  const seconds = firstPieceSeconds(machine);
+  const first = seconds > 0 && state ? firstPieceValue(state, hasTools(machine, shop.tool)) : null;
+  const { attributes } = changeover;
+  return {
+    id,
+    stage,
+    initial: (first === null ? state : { ...state, [FIRST_PIECE]: first }) as Record<string, string> | null,
+    changeover: {
+      ...changeover,
+      attributes: seconds > 0 ? { ...attributes, [FIRST_PIECE]: seconds } : attributes,
+    } as MachineInput['changeover'],
+    ...hours,
+  };
+}
 
 /**
  * The operations without the machines that never open. A line with a step that only those can do, or that was started on

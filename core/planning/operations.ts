@@ -4,6 +4,7 @@ import { estimateShear } from '../estimate/shear.ts';
 import type { Blank } from '../part/blank.ts';
 import type { Finding } from '../limits/finding.ts';
 import { blankBasisOf } from '../part/forming.ts';
+import { extraOf, NO_EXTRA, type Extra } from './blanks.ts';
 import { findingsFor } from '../limits/eligibility.ts';
 import type { ToolSet } from '../part/tool-set.ts';
 import type { Attributes, Machine } from '../shop/machine.ts';
@@ -50,8 +51,10 @@ export interface ShopOperation extends Eligible<Able> {
   readonly lot: LineLot | null;
   readonly attributes: Attributes;
   readonly people: number;
-  /** Pieces to make: the line's, less those scrapped on the step before. */
+  /** Pieces to make: at the shear all blanks; at the brake the line's, less those scrapped on the step before. */
   readonly quantity: number;
+  /** How many of them are cut beyond the line's pieces; none at the brake. */
+  readonly extra: Extra;
   /** Of a step list kept for it: share of its time after which the brake may start. null: as the settings say. */
   readonly lotShare: number | null;
   /** What the floor has recorded of it; null until it begins, and while it is set aside. */
@@ -83,6 +86,17 @@ export function operationsOf(shop: Shop): ShopOperations {
     else unplannable.push(...steps.issues);
   }
   return { operations, unplannable };
+}
+
+/** Spare blanks that the shear, once done, has left to bend. */
+function spareLeft(
+  { setUp, spare }: Extra,
+  { id, quantity }: OrderLine,
+  records: ReadonlyMap<string, OperationRecord>,
+): number {
+  const sheared = records.get(operationIdOf(id, 'shear'));
+  if (!sheared || sheared.end === null) return spare;
+  return Math.min(spare, Math.max(0, sheared.good - quantity - setUp));
 }
 
 type Finder = ReturnType<typeof finder>;
@@ -131,9 +145,14 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
   for (const stage of routingOf(piece.value.part)) {
     const id = operationIdOf(line.id, stage);
     const record = find.record.get(id);
-    const quantity = piecesFor(line, stage, find.record);
-    if ((record && record.end !== null) || quantity === 0) continue;
-    const found = machinesFor(shop, { ...line, quantity }, piece.value, stage);
+    const pieces = piecesFor(line, stage, find.record);
+    if ((record && record.end !== null) || pieces === 0) continue;
+    const beyond = extraOf(shop.settings, piece.value.part, pieces);
+    const extra = stage === 'shear' ? beyond : NO_EXTRA;
+    const quantity = pieces + extra.setUp + extra.spare;
+    // The piece that a brake is set up with is timed with its changeover; those in place of spoiled ones are bent too.
+    const worked = stage === 'shear' ? quantity : pieces + spareLeft(beyond, line, find.record);
+    const found = machinesFor(shop, { ...line, quantity: worked }, piece.value, stage);
     const started = record ? startedOf(record) : null;
     const suspended = record && isSuspended(record) ? started : null;
     const able = found.ok && suspended ? onlyWhereStarted(id, suspended, found.value) : found;
@@ -155,6 +174,7 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       refused,
       people: Math.max(...machines.map((m) => m.estimate.people)),
       quantity,
+      extra,
       lotShare: null,
       started: suspended ? null : started,
       suspended,

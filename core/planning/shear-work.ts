@@ -1,6 +1,5 @@
 import type { WorkPrices } from '../cutting/work.ts';
-import { standard } from '../estimate/standards.ts';
-import type { Machine } from '../shop/machine.ts';
+import { standard, type Timed } from '../estimate/standards.ts';
 import { defaultWeights } from '../shop/settings.ts';
 import type { Shop } from '../shop/state.ts';
 
@@ -20,7 +19,7 @@ const centsPerSecond = ({ settings: { weights } }: Shop): number =>
   (weights.changeover * 10_000) / (3600 * (weights.material || defaultWeights.material));
 
 /** What the work of a step list costs in this shop, by the shear's own times. */
-export function workPrices(shop: Shop, shear: Pick<Machine, 'stage' | 'standards'>): WorkPrices {
+export function workPrices(shop: Shop, shear: Timed): WorkPrices {
   const each = (seconds: number): number =>
     seconds * (1 + standard(shear, 'allowance')) * centsPerSecond(shop);
   return {

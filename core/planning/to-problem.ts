@@ -1,3 +1,4 @@
+import { FIRST_PIECE, firstPieceSeconds, firstPieceValue } from '../estimate/first-piece.ts';
 import { buildProblem } from '../schedule/build.ts';
 import { decode } from '../schedule/decode.ts';
 import type {
@@ -22,7 +23,6 @@ import { sharedPartOf, sharedTools, withTools } from './set-up.ts';
 import { secondsOfSuspended, secondsOfStarted, startedBy } from './remaining.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import { lineOfOperation } from '../shop/order.ts';
-import type { ToolSet } from '../part/tool-set.ts';
 import type { Shop } from '../shop/state.ts';
 import { DAY } from '../units/duration.ts';
 
@@ -138,6 +138,7 @@ function jobInputs(
   now: Instant,
 ): JobInput[] {
   const open = new Map(machines.map((m) => [m.id, workingTime(m.open)]));
+  const withFirstPiece = new Set(shop.machine.flatMap((m) => (firstPieceSeconds(m) > 0 ? [m.id] : [])));
   const jobs = new Map<string, JobInput & { operations: OperationInput[] }>();
   for (const operation of operations) {
     const { line, terms } = operation;
@@ -152,21 +153,36 @@ function jobInputs(
       };
       jobs.set(line.id, job);
     }
-    job.operations.push(operationInput(operation, shop.settings.transferShare, open, now));
+    job.operations.push(
+      operationInput(operation, shop.settings.transferShare, { open, withFirstPiece }, now),
+    );
   }
   return [...jobs.values()];
 }
 
-/** What the tools of a brake ask for besides: a changeover to them, and that no other brake holds those it shares. */
-const askedThere = (tools: ToolSet | null) =>
-  tools === null
-    ? {}
-    : { attributes: withTools({}, tools) as Record<string, string>, holds: sharedTools(tools) };
+/**
+ * What a machine asks for besides: a changeover to the tools of a brake, that no other brake holds those it shares, and a
+ * first piece where that belongs to the changeover.
+ */
+function askedThere({ tools, attributes }: ShopOperation['machines'][number], firstPiece: boolean) {
+  const first = firstPiece ? firstPieceValue(attributes, tools !== null) : null;
+  const asked = { ...withTools({}, tools), ...(first === null ? {} : { [FIRST_PIECE]: first }) };
+  return {
+    ...(Object.keys(asked).length === 0 ? {} : { attributes: asked as Record<string, string> }),
+    ...(tools === null ? {} : { holds: sharedTools(tools) }),
+  };
+}
+
+interface On {
+  /** By machine. */
+  readonly open: ReadonlyMap<string, WorkingTime>;
+  readonly withFirstPiece: ReadonlySet<string>;
+}
 
 function operationInput(
   { id, stage, machines, attributes, people, started, suspended, quantity, lotShare }: ShopOperation,
   transferShare: number,
-  open: ReadonlyMap<string, WorkingTime>,
+  { open, withFirstPiece }: On,
   now: Instant,
 ): OperationInput {
   const times = machines.map((able) => {
@@ -174,7 +190,7 @@ function operationInput(
     const left = suspended ? secondsOfSuspended(suspended, quantity, able.seconds) : able.seconds;
     return {
       id: able.id,
-      ...askedThere(able.tools),
+      ...askedThere(able, withFirstPiece.has(able.id)),
       seconds: started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : left,
     };
   });

@@ -41,7 +41,7 @@ export interface ProposalRow {
 /** A figure's unit in the shop; changeovers are in seconds. */
 const unitOf = (machine: Machine, key: string, units: LengthUnits): StandardUnit =>
   standardUnit(
-    standardsOf(machine.stage).find((s) => s.key === key),
+    standardsOf(machine).find((s) => s.key === key),
     units,
   );
 

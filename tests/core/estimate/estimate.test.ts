@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { estimateBrake } from '../../../core/estimate/brake.ts';
 import { defaultChangeover } from '../../../core/estimate/changeover.ts';
+import { firstPieceSeconds } from '../../../core/estimate/first-piece.ts';
 import { countCuts, estimateShear } from '../../../core/estimate/shear.ts';
 import { standard, standardsOf } from '../../../core/estimate/standards.ts';
 import type { Blank } from '../../../core/part/blank.ts';
@@ -10,17 +11,20 @@ import { stage, type Stage } from '../../../core/part/stage.ts';
 import { inchesToMm } from '../../../core/units/length.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
 
-const aMachine = (of: Stage, standards: Record<string, number> = {}, crew = 1) => ({
+const aMachine = (of: Stage, standards: Record<string, number> = {}, crew = 1, timesEdition = 2) => ({
   stage: of,
   standards,
   crew,
   dieOpeningMm: 8,
+  timesEdition,
 });
+const ofFirstEdition = (of: Stage, standards: Record<string, number> = {}) => aMachine(of, standards, 1, 1);
 const aPart = (profile = aProfile()) => ({ profile, bendOrder: null });
-const aBlank = (girthIn: number, lengthIn: number, kgPerM2 = 5.6): Blank => {
+/** 24 gauge galvanized, unless another metal is said. */
+const aBlank = (girthIn: number, lengthIn: number, kgPerM2 = 5.6, thicknessMm = 0.7): Blank => {
   const [girthMm, lengthMm] = [inchesToMm(girthIn), inchesToMm(lengthIn)];
   const areaM2 = (girthMm * lengthMm) / 1e6;
-  return { girthMm, lengthMm, areaM2, weightKg: areaM2 * kgPerM2 };
+  return { girthMm, lengthMm, areaM2, weightKg: areaM2 * kgPerM2, thicknessMm };
 };
 const aSheet = (widthIn: number, lengthIn: number, trimIn = 0) => ({
   widthMm: inchesToMm(widthIn),
@@ -32,7 +36,7 @@ describe('the standards of a stage', () => {
   it.each(stage.options)(
     'of a %s have different keys, a default between low and high, and a source',
     (of) => {
-      const all = standardsOf(of);
+      const all = standardsOf(aMachine(of));
       expect(new Set(all.map((s) => s.key)).size).toBe(all.length);
       for (const s of all) {
         expect([s.key, s.low <= s.default && s.default <= s.high]).toEqual([s.key, true]);
@@ -149,6 +153,15 @@ describe('an estimate', () => {
     return estimate.value;
   };
 
+  const bent = (changes: Partial<Parameters<typeof estimateBrake>[0]> = {}) =>
+    estimateBrake({
+      part: aPart(),
+      blank: aBlank(9.5, 120),
+      quantity: 60,
+      machine: aMachine('brake'),
+      ...changes,
+    });
+
   it('is whole seconds and the sum of its reasons', () => {
     const quantities = fc.integer({ min: 1, max: 2000 });
     fc.assert(
@@ -173,15 +186,65 @@ describe('an estimate', () => {
     );
   });
 
-  it('asks for two people where a sheet or a piece is heavy, or the machine needs a crew of two', () => {
-    // 48 × 120 in of 24 gauge galvanized is 21 kg, of aluminium about half.
-    expect(shear().people).toBe(2);
-    expect(shear({ blank: aBlank(9.5, 120, 2.8) }).people).toBe(1);
-    const bend = (blank: Blank, crew: number) =>
-      estimateBrake({ part: aPart(), blank, quantity: 1, machine: aMachine('brake', {}, crew) }).people;
-    expect([bend(aBlank(9.5, 120), 1), bend(aBlank(9.5, 120), 2), bend(aBlank(44, 120), 1)]).toEqual([
-      1, 2, 2,
-    ]);
+  it('asks for two people where a piece is heavy, large, or long and flimsy, or the machine needs a crew of two', () => {
+    const bend = (blank: Blank, crew = 1) => {
+      const machine = aMachine('brake', {}, crew);
+      const { people, heavyBy } = estimateBrake({ part: aPart(), blank, quantity: 1, machine });
+      return [people, ...heavyBy];
+    };
+    const [of24, of26] = [0.7, 0.55];
+    expect(bend(aBlank(9.5, 120, 5.6, of24))).toEqual([1]);
+    expect(bend(aBlank(9.5, 120, 5.6, of24), 2)).toEqual([2]);
+    // Ten feet of 26 gauge hang through between two hands; eight do, seven do not.
+    expect(bend(aBlank(9.5, 120, 4.4, of26))).toEqual([2, 'length']);
+    expect(bend(aBlank(9.5, 96, 4.4, of26))).toEqual([2, 'length']);
+    expect(bend(aBlank(9.5, 84, 4.4, of26))).toEqual([1]);
+    // 24 × 120 in are 20 ft², 44 × 120 in of steel 19 kg.
+    expect(bend(aBlank(24, 120, 2, of24))).toEqual([2, 'area']);
+    expect(bend(aBlank(23.9, 120, 2, of24))).toEqual([1]);
+    expect(bend(aBlank(44, 120, 5.6, of24))).toEqual([2, 'weight', 'area']);
+  });
+
+  it('asks for two at the shear by the sheet that is loaded, not by the blank', () => {
+    expect(shear()).toMatchObject({ people: 2, heavyBy: ['weight', 'area'] });
+    const small = { sheet: aSheet(20, 60), blank: aBlank(9.5, 60) };
+    expect(shear(small)).toMatchObject({ people: 1, heavyBy: [] });
+  });
+
+  it('bundles beside the machine, unless the shop says that it waits', () => {
+    const bundling = (machine: ReturnType<typeof aMachine>) => {
+      const { reasons } = machine.stage === 'shear' ? shear({ machine }) : bent({ machine });
+      return reasons.find((r) => r.label === 'bundle and label')?.seconds ?? 0;
+    };
+    expect(bundling(aMachine('shear'))).toBe(0);
+    expect(bundling(aMachine('brake', { bundleOnClock: 1 }))).toBe(90);
+    expect(bundling(aMachine('shear', { bundle: 120, bundleOnClock: 0.5 }))).toBe(60);
+    expect(bundling(ofFirstEdition('brake'))).toBe(300);
+  });
+
+  it('takes 12 s to turn a piece of ten feet end for end, 6 s one of six feet, and 6 s to turn either over', () => {
+    // A hem on each edge, both closed on the same side: the second comes to the tools by a turn.
+    const hem = closedHem(12);
+    const profile = aProfile({ flangesMm: [100, 100], bends: [square('up')], startHem: hem, endHem: hem });
+    const turned = (machine: ReturnType<typeof aMachine>, lengthIn: number) =>
+      bent({ machine, blank: aBlank(6, lengthIn), part: aPart(profile) }).reasons.find(
+        (r) => r.label === 'turn end for end',
+      )?.each;
+    expect(turned(aMachine('brake'), 72)).toBe(6);
+    expect(turned(aMachine('brake'), 120)).toBe(12);
+    expect(turned(ofFirstEdition('brake'), 120)).toBe(6);
+    // A shop that timed its turns before they were told apart keeps its figure for both.
+    expect(turned(ofFirstEdition('brake', { turn: 9 }), 120)).toBe(9);
+  });
+
+  it('counts a first piece with the changeover; in the first edition with every line', () => {
+    const first = (machine: ReturnType<typeof aMachine>) =>
+      bent({ machine }).reasons.find(({ label }) => label.startsWith('first piece'))?.seconds ?? 0;
+    expect(first(aMachine('brake'))).toBe(0);
+    expect(firstPieceSeconds(aMachine('brake'))).toBe(360);
+    expect(first(ofFirstEdition('brake'))).toBe(360);
+    expect(firstPieceSeconds(ofFirstEdition('brake'))).toBe(0);
+    expect(firstPieceSeconds(aMachine('shear'))).toBe(0);
   });
 
   it('counts hits by length, flips and turns of a piece bent both ways', () => {

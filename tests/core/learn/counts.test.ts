@@ -13,7 +13,7 @@ const shop = demoShop();
 /** The count of each time standard, by an estimate on the machine probed for it. */
 const countsBy = (machine: Machine, estimateOn: (probed: Machine) => Result<Estimate>): Counts =>
   Object.fromEntries(
-    timeStandards(machine.stage).map(({ key }) => {
+    timeStandards(machine).map(({ key }) => {
       const estimate = estimateOn(probe(machine, key));
       if (!estimate.ok) throw new Error(estimate.issues.map((i) => i.message).join());
       return [key, countIn(estimate.value)];

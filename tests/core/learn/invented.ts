@@ -6,8 +6,8 @@ import type { Machine } from '../../../core/shop/machine.ts';
 
 /** Invented floors whose true standards are known, so that learning can be held against them. */
 
-export type Learner = Pick<Machine, 'id' | 'stage' | 'standards'>;
-export const brake: Learner = { id: 'B1', stage: 'brake', standards: {} };
+export type Learner = Pick<Machine, 'id' | 'stage' | 'standards' | 'timesEdition'>;
+export const brake: Learner = { id: 'B1', stage: 'brake', standards: {}, timesEdition: 1 };
 export const SCATTER = 0.25;
 const WILD = 0.05;
 
@@ -17,7 +17,7 @@ export const normal = (rng: Rng): number =>
 
 /** A machine whose every time standard is off the present figure by its own factor, within [1/1.6, 1.6]. */
 export function trueOf(machine: Learner, rng: Rng): Learner {
-  const off = timeStandards(machine.stage).map(
+  const off = timeStandards(machine).map(
     ({ key }) => [key, standard(machine, key) * 1.6 ** (2 * rng.next() - 1)] as const,
   );
   const standards = Object.fromEntries(off);

@@ -1,4 +1,5 @@
 import { defaultChangeover } from '../../../../core/estimate/changeover.ts';
+import { TIMES_EDITION } from '../../../../core/estimate/standards.ts';
 import { attribute, type Attribute, type Attributes, type Machine } from '../../../../core/shop/machine.ts';
 import type { Stage } from '../../../../core/part/stage.ts';
 import { NO_HEMMING, toolSetValue } from '../../../../core/planning/set-up.ts';
@@ -45,7 +46,7 @@ export function freshMachine(shop: Shop, stage: Stage): Machine {
     calendarId: shop.calendar[0]?.id ?? '',
     changeover: defaultChangeover(stage),
     standards: {},
-    timesEdition: 1,
+    timesEdition: TIMES_EDITION,
     state: null,
     revision: 0,
   };

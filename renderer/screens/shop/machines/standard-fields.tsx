@@ -3,7 +3,9 @@ import {
   standard,
   standardFigure,
   standardsOf,
+  standardPlaces,
   standardUnit,
+  usualFigure,
   type Standard,
 } from '../../../../core/estimate/standards.ts';
 import type { Machine } from '../../../../core/shop/machine.ts';
@@ -49,7 +51,7 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
           </tr>
         </thead>
         <tbody>
-          {standardsOf(entries.stage).map((one) => (
+          {standardsOf(entries).map((one) => (
             <tr key={one.key}>
               <th scope="row">{one.label[units]}</th>
               <td>
@@ -58,19 +60,24 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
                     aria-label={one.label[units]}
                     label=""
                     unit={typedUnit(one, units).name}
-                    places={2}
+                    places={standardPlaces(one)}
                     value={standard(entries, one.key) / typedUnit(one, units).per}
                     onChange={(typed) =>
                       change(
                         one.key,
-                        keptFigure(standard(entries, one.key), typed, typedUnit(one, units).per, 2),
+                        keptFigure(
+                          standard(entries, one.key),
+                          typed,
+                          typedUnit(one, units).per,
+                          standardPlaces(one),
+                        ),
                       )
                     }
                     error={errors[`standards.${one.key}`]}
                   />
                   {one.key in entries.standards && (
                     <IconButton
-                      label={`Back to the default of ${standardFigure(one, one.default, units)}`}
+                      label={`Back to the default of ${standardFigure(one, usualFigure(entries, one), units)}`}
                       icon={RotateCcw}
                       small
                       onPress={() => change(one.key, null)}
@@ -78,7 +85,7 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
                   )}
                 </span>
               </td>
-              <td>{standardFigure(one, one.default, units)}</td>
+              <td>{standardFigure(one, usualFigure(entries, one), units)}</td>
               <td>{rangeOf(one, units)}</td>
               <td className={styles.note}>{one.source}</td>
             </tr>
