@@ -7,8 +7,9 @@ import { formingIn, formingOf, type Forming } from '../part/forming.ts';
 import { girth } from '../part/girth.ts';
 import { leastRadiusMm } from '../part/min-radius.ts';
 import { orderLimits } from './order-limits.ts';
-import { airBendRadiusMm } from '../part/radius.ts';
+import { airBendRadiusMm, formedRadiusMm } from '../part/radius.ts';
 import { isFold, type Flat, type Piece } from '../part/strip.ts';
+import type { Tool } from '../part/tool.ts';
 
 /** A flange must span the V from its middle to the shoulder: share of the opening, standard and acute dies. */
 const MIN_FLANGE = { square: 0.7, acute: 1.1 };
@@ -46,16 +47,22 @@ const nameOf = (flat: Flat): string =>
 const TEST_ALONG = 'prove it on a test piece bent along the rolling direction, as long trim is';
 
 /** Whether the metal stands the radii that its bends really get: an air bend takes its radius from the V, not from the drawing. */
-function radiusLimits(strip: readonly Piece[], { material, gauge, units }: Asked, machine: Machine): Found[] {
+function radiusLimits(
+  strip: readonly Piece[],
+  { material, gauge, units }: Asked,
+  machine: Machine,
+  punch: Tool | null,
+): Found[] {
   const least = leastRadiusMm(material, gauge.thicknessMm);
   const bends = strip.filter(isFold).filter(({ kind }) => kind === 'bend');
   const { dieOpeningMm, name } = machine;
   const made =
     dieOpeningMm === null
       ? bends.map(({ number, shape }) => ({ radius: shape.radius, what: `Bend ${number} has` }))
-      : bends
-          .slice(0, 1)
-          .map(() => ({ radius: airBendRadiusMm(dieOpeningMm, material), what: `The V of ${name} makes` }));
+      : bends.slice(0, 1).map(() => ({
+          radius: formedRadiusMm(dieOpeningMm, punch?.radiusMm ?? null, material),
+          what: `The V of ${name} makes`,
+        }));
   return made
     .filter(({ radius }) => radius < least - 1e-9)
     .map(({ radius, what }) =>
@@ -70,10 +77,10 @@ function radiusLimits(strip: readonly Piece[], { material, gauge, units }: Asked
 /** A drawn radius off by this factor either way is another than the V makes. */
 const OTHER_RADIUS = 2;
 
-/** A drawn radius that the V does not give: the part would come out sharper or rounder, and the blank wrong. */
-function dieRadius({ part, material, units }: Asked, machine: Machine): Found[] {
+/** A drawn radius that V and punch do not give: the part would come out sharper or rounder, and the blank wrong. */
+function dieRadius({ part, material, units }: Asked, machine: Machine, punch: Tool | null): Found[] {
   if (machine.dieOpeningMm === null) return [];
-  const made = airBendRadiusMm(machine.dieOpeningMm, material);
+  const made = formedRadiusMm(machine.dieOpeningMm, punch?.radiusMm ?? null, material);
   const at = part.profile.bends.findIndex(
     ({ radiusMm }) => radiusMm !== null && (radiusMm > OTHER_RADIUS * made || radiusMm * OTHER_RADIUS < made),
   );
@@ -109,17 +116,40 @@ function openingForThickness({ gauge, units }: Asked, machine: Machine): Found[]
   ];
 }
 
+/** What a part's blank comes to in a metal as it forms; null: the bends leave nothing of a flange. */
+function widthOf({ part, girthRule: rule }: Asked, forming: Forming): number | null {
+  const width = girth(part.profile, { ...forming, rule });
+  return width.ok ? width.value.girthMm : null;
+}
+
+/** A tip that is rounder than what the V makes opens the bends that leave their radius to the V, for which the blank is cut. */
+function roundTip(asked: Asked, machine: Machine, punch: Tool | null): Found[] {
+  const { material, gauge, units } = asked;
+  const { dieOpeningMm, name } = machine;
+  const tipMm = punch?.radiusMm ?? 0;
+  if (punch === null || dieOpeningMm === null) return [];
+  const made = airBendRadiusMm(dieOpeningMm, material);
+  if (tipMm <= made) return [];
+  const cut = widthOf(asked, formingOf(material, gauge, asked));
+  const here = widthOf(asked, { ...formingIn(material, gauge, dieOpeningMm, asked), radiusMm: tipMm });
+  if (cut === null || here === null || Math.abs(cut - here) < SAME_BLANK_MM) return [];
+  const [tip, byV, blank, needs] = [tipMm, made, cut, here].map((mm) => formatLength(mm, units));
+  return [
+    found(
+      'punch tip',
+      `The tip of ${punch.name} on ${name} has a radius of ${tip}; the V alone makes ${byV}. Bends open to the tip: the blank is cut ${blank} wide and would have to be ${needs}.`,
+      'Use a sharper punch, draw the radius on the part, or measure the deduction with this punch.',
+    ),
+  ];
+}
+
 /** The one blank is cut for one V; measured deductions or the radius that it makes may say that this machine's V needs another. */
 function otherV(asked: Asked, machine: Machine): Found[] {
-  const { part, material, gauge, girthRule: rule, units } = asked;
+  const { material, gauge, girthRule, units } = asked;
   const measured = material.deductions.length > 0;
-  if (!measured && rule !== 'computedByV') return [];
-  const widthOf = (forming: Forming): number | null => {
-    const width = girth(part.profile, { ...forming, rule });
-    return width.ok ? width.value.girthMm : null;
-  };
-  const cut = widthOf(formingOf(material, gauge, asked));
-  const here = widthOf(formingIn(material, gauge, machine.dieOpeningMm, asked));
+  if (!measured && girthRule !== 'computedByV') return [];
+  const cut = widthOf(asked, formingOf(material, gauge, asked));
+  const here = widthOf(asked, formingIn(material, gauge, machine.dieOpeningMm, asked));
   if (cut === null || here === null || Math.abs(cut - here) < SAME_BLANK_MM) return [];
   return [
     found(
@@ -152,13 +182,22 @@ function kFactor(strip: readonly Piece[], { material }: Asked): Found[] {
   ];
 }
 
-/** Whether a brake can form the strip: flanges long enough for the V, radii not too tight, force, order, blank. */
-export function brakeLimits(strip: readonly Piece[], asked: Asked, machine: Machine): Found[] {
+/**
+ * Whether a brake can form the strip: flanges long enough for the V, radii not too tight, force, order, blank.
+ * @param punch the one that is set up for it; null: none is on record
+ */
+export function brakeLimits(
+  strip: readonly Piece[],
+  asked: Asked,
+  machine: Machine,
+  punch: Tool | null,
+): Found[] {
   if (!strip.some(isFold)) return [];
   return [
     ...flangeLimits(strip, machine, asked.units),
-    ...radiusLimits(strip, asked, machine),
-    ...dieRadius(asked, machine),
+    ...radiusLimits(strip, asked, machine, punch),
+    ...dieRadius(asked, machine, punch),
+    ...roundTip(asked, machine, punch),
     ...openingForThickness(asked, machine),
     ...forceLimits(asked, machine),
     ...orderLimits(asked, machine),

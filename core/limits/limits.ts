@@ -93,7 +93,8 @@ function stageLimits(asked: Asked, machine: Machine): Finding[] {
   if (!strip.ok) return impossible(strip.issues);
   const brake = setUpFor(asked, machine);
   const tools = hits(part.profile) === 0 ? [] : toolLimits(brake, asked);
-  return judged([...tools, ...brakeLimits(strip.value, asked, brake.machine)], partRules);
+  const punch = brake.choice?.set?.punch ?? null;
+  return judged([...tools, ...brakeLimits(strip.value, asked, brake.machine, punch)], partRules);
 }
 
 /**

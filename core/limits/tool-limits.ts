@@ -1,6 +1,7 @@
 import type { Machine } from '../shop/machine.ts';
 import { hemForce } from '../part/hem-force.ts';
 import { houseVMm } from '../part/house-v.ts';
+import { airBendRadiusMm } from '../part/radius.ts';
 import { airBendKn, KN_PER_TONNE } from '../part/tonnage.ts';
 import type { Tool } from '../part/tool.ts';
 import { chooseTools, isOver, toolsOn, type ToolChoice } from '../part/tool-set.ts';
@@ -40,7 +41,9 @@ export function setUpFor(asked: Asked, machine: Machine): SetUpBrake {
   const bendKnPerM = airBendKn({ ...metre, dieOpeningMm: vMm });
   const { startHem, endHem } = part.profile;
   const hemKnPerM = Math.max(0, ...[startHem, endHem].map((hem) => (hem ? hemForce(hem.kind, metre).kn : 0)));
-  const choice = chooseTools({ part, vMm, lengthMm, bendKnPerM, hemKnPerM }, toolsOn(machine.id, tools));
+  const vRadiusMm = airBendRadiusMm(vMm, material);
+  const bending = { part, vMm, vRadiusMm, lengthMm, bendKnPerM, hemKnPerM };
+  const choice = chooseTools(bending, toolsOn(machine.id, tools));
   return { machine: { ...machine, dieOpeningMm: vMm }, choice, bendKnPerM, hemKnPerM };
 }
 

@@ -31,3 +31,14 @@ export const airBendRadiusMm = (
   dieOpeningMm: number,
   material: Pick<Material, 'metal' | 'tensileMpa'>,
 ): number => shareOf(material) * dieOpeningMm;
+
+/**
+ * The inside radius that a bend really gets: of what the V makes and the tip of the punch the larger, since a tip that is
+ * rounder presses its own radius into the metal. Millimetres; a tip of null is not known and leaves the V's.
+ * Source: articles of the trade press on air forming (from memory).
+ */
+export const formedRadiusMm = (
+  dieOpeningMm: number,
+  tipRadiusMm: number | null,
+  material: Pick<Material, 'metal' | 'tensileMpa'>,
+): number => Math.max(airBendRadiusMm(dieOpeningMm, material), tipRadiusMm ?? 0);

@@ -17,6 +17,7 @@ export const ruleName = z.enum([
   'minimum flange',
   'minimum radius',
   'radius made by the V',
+  'punch tip',
   'bending force',
   'bending force, margin',
   'hem flattening force',
@@ -107,6 +108,12 @@ export const RULES: Readonly<Record<RuleName, Rule>> = {
     says: 'The V makes another radius than the drawing asks for.',
     source:
       'air forming makes about 16 % of the V in mild steel, more in stronger steel, 21 % in stainless, 15 % in aluminium',
+  },
+  'punch tip': {
+    verdict: 'warning',
+    says: 'The punch’s tip is rounder than the radius that the V makes, so that the piece needs another blank than it is cut for.',
+    source:
+      'of the radius that the V makes and the tip of the punch the larger one stands; blanks are cut for the V alone, the same on every brake',
   },
   'bending force': {
     verdict: 'stop',

@@ -16,6 +16,8 @@ export interface ToolSet {
 export interface Bending {
   readonly part: Pick<Part, 'profile' | 'bendOrder'>;
   readonly vMm: number;
+  /** Inside radius that the V makes in the metal. */
+  readonly vRadiusMm: number;
   readonly lengthMm: number;
   /** Force by length, kN/m: of the bends, and of the hems, 0 without any. */
   readonly bendKnPerM: number;
@@ -43,19 +45,20 @@ const sharpestOf = ({ bends }: Profile): number => 180 - Math.max(0, ...bends.ma
 /**
  * The tools that a brake takes for a part: a die of the house V, a punch (a gooseneck where a straight one would be hit in
  * the order in which the part is bent), hemming tools for hems; each at least as long as the piece, each as sharp as the
- * sharpest bend. Of several the one that stands the load comes first, then one that no other brake needs, then the longest,
- * so that the same metal finds the same tools. Common practice, no source.
+ * sharpest bend. Of several the one that stands the load comes first, then the punch that leaves the bends nearest to the
+ * radius that they ask for, then one that no other brake needs, then the longest, so that the same metal finds the same tools.
+ * Common practice, no source.
  * @param own the brake's tools, at least one
  */
 export function chooseTools(bending: Bending, own: readonly Tool[]): ToolChoice {
-  const { part, vMm, lengthMm, bendKnPerM, hemKnPerM } = bending;
+  const { part, vMm, vRadiusMm, lengthMm, bendKnPerM, hemKnPerM } = bending;
   const sharpest = sharpestOf(part.profile);
   const sharp = ({ angleDeg }: Tool): boolean => (angleDeg ?? 0) <= sharpest + SAME_DEGREES;
   const lacks: string[] = [];
   const pick = (what: string, all: readonly Tool[], knPerM: number, fits = sharp): Tool | undefined => {
     const sharpEnough = all.filter(fits);
     const long = sharpEnough.filter((tool) => tool.lengthMm >= lengthMm);
-    const [first] = long.toSorted(byUse(knPerM));
+    const [first] = long.toSorted(byUse(knPerM, offRadius(part.profile, vRadiusMm)));
     if (first) return first;
     const why = all.length === 0 ? '' : sharpEnough.length === 0 ? ' sharp enough' : ' long enough';
     lacks.push(`no ${what}${why}`);
@@ -79,10 +82,22 @@ export function chooseTools(bending: Bending, own: readonly Tool[]): ToolChoice 
   return { set: { die, punch, hemming: hemming ?? null }, lacks: null };
 }
 
+/**
+ * How far a punch's tip takes the bends off the radius that they ask for: the least one drawn, where every bend names one,
+ * else what the V makes, which no punch makes smaller.
+ */
+function offRadius({ bends }: Profile, vRadiusMm: number): (tool: Tool) => number {
+  const asked = Math.max(vRadiusMm, Math.min(...bends.map(({ radiusMm }) => radiusMm ?? vRadiusMm)));
+  const wanted = bends.length === 0 ? vRadiusMm : asked;
+  return ({ kind, radiusMm }) =>
+    kind === 'punch' ? Math.abs(Math.max(vRadiusMm, radiusMm ?? 0) - wanted) : 0;
+}
+
 const byUse =
-  (knPerM: number) =>
+  (knPerM: number, off: (tool: Tool) => number) =>
   (a: Tool, b: Tool): number =>
     Number(isOver(a, knPerM)) - Number(isOver(b, knPerM)) ||
+    off(a) - off(b) ||
     Number(isShared(a)) - Number(isShared(b)) ||
     Number(a.gooseneck) - Number(b.gooseneck) ||
     b.lengthMm - a.lengthMm ||

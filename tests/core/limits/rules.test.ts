@@ -84,6 +84,8 @@ const breaking: Readonly<Record<RuleName, readonly [Profile, Machine, Partial<Om
   // Full-hard steel asks for 1.4 mm; 6.35 mm makes 22 % of it in metal of 82 ksi, 1.39.
   'minimum radius': [aProfile(), aBrake(), { material: { ...asked().material, tensileMpa: 565 } }],
   'radius made by the V': [aProfile({ bends: [{ ...square(), radiusMm: 2.1 }] }), aBrake(), {}],
+  // The V makes 1 mm.
+  'punch tip': [aProfile(), aBrake(), { tools: [theTools[0]!, { ...theTools[1]!, radiusMm: 3 }] }],
   'bending force': [aProfile(), aBrake({ tonnes: 15 }), {}],
   'bending force, margin': [aProfile(), aBrake({ tonnes: 17 }), {}],
   'hem flattening force': [aProfile({ startHem: closedHem(12) }), aBrake({ tonnes: 80 }), {}],

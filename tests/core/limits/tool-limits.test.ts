@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { setUpFor } from '../../../core/limits/tool-limits.ts';
+import { blankOf } from '../../../core/part/blank.ts';
 import type { Profile } from '../../../core/part/profile.ts';
 import type { Tool } from '../../../core/part/tool.ts';
 import { aTool } from '../../support/builders.ts';
@@ -28,6 +29,8 @@ const chosen = (of: ReturnType<typeof part>, tools: readonly Tool[]) => {
   const set = choice?.set;
   return set ? [set.die.id, set.punch.id, set.hemming?.id ?? null] : choice?.lacks;
 };
+const rulesOf = (of: ReturnType<typeof part>, tools: readonly Tool[]) =>
+  checkPart(of, want(tools), aBrake()).map(({ rule }) => rule);
 const stops = (of: ReturnType<typeof part>, tools: readonly Tool[], own = {}) =>
   checkPart(of, want(tools, own), aBrake())
     .filter(({ rule }) => rule === 'tools' || rule === 'tool rating')
@@ -58,6 +61,48 @@ describe('the tools that a brake takes for a part', () => {
     });
     expect(chosen(deep, [die, punch])).toEqual(['no gooseneck punch']);
     expect(chosen(deep, [die, punch, gooseneck])).toEqual(['V6', 'G85', null]);
+  });
+});
+
+describe('a punch whose tip is rounder than what the V makes', () => {
+  // Metal of 60 ksi takes 16 % of a V of 6, 0.96 mm; a tip of 3 mm makes 3 mm of it.
+  const round: Tool = { ...punch, id: 'R3', name: 'Radius punch', radiusMm: 3, lengthMm: 4000 };
+  const says = (of: ReturnType<typeof part>, own: object) =>
+    checkPart(of, want([die, round], { units: 'mm', ...own }), aBrake())
+      .filter(({ rule }) => rule === 'punch tip')
+      .map(({ severity, message }) => `${severity}: ${message}`);
+  const cutFor = (radiusMm: number | null) => {
+    const { material, gauge, ...basis } = want([die, round], { girthRule: 'computedByV' });
+    const blank = blankOf(
+      { id: '1/1', lengthMm: 3000 },
+      part({ bends: [{ ...square(), radiusMm }] }),
+      material,
+      gauge,
+      basis,
+    );
+    return blank.ok ? Math.round(blank.value.girthMm * 10) / 10 : NaN;
+  };
+
+  it('opens the bends: the shop is told the blank that it is cut for and the one that it would need', () => {
+    const [told] = says(part(), { girthRule: 'computedByV' });
+    expect(told).toMatch(
+      /^warning: The tip of Radius punch on Machine 1 has a radius of 3 mm; the V alone makes 1 mm\./,
+    );
+    expect(told).toContain(`the blank is cut ${cutFor(null)} mm wide and would have to be ${cutFor(3)} mm.`);
+    expect(cutFor(null)).not.toBe(cutFor(3));
+  });
+
+  it('is nothing to tell where the blank does not depend on it, or the drawing asks for that radius', () => {
+    expect(says(part(), { girthRule: 'outsideSum' })).toEqual([]);
+    expect(says(part({ bends: [{ ...square(), radiusMm: 3 }] }), { girthRule: 'computedByV' })).toEqual([]);
+  });
+
+  it('is taken only where the bends ask for such a radius; the blank is by the V whichever is', () => {
+    expect(chosen(part(), [die, round, punch])).toEqual(['V6', 'P85', null]);
+    const drawn = part({ bends: [{ ...square(), radiusMm: 3 }] });
+    expect(chosen(drawn, [die, punch, round])).toEqual(['V6', 'R3', null]);
+    expect(rulesOf(drawn, [die, punch, round])).not.toContain('radius made by the V');
+    expect(rulesOf(drawn, [die, punch])).toContain('radius made by the V');
   });
 });
 
