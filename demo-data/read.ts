@@ -100,7 +100,7 @@ export function readCatalogue(folder: string, reading: Reading): Catalogue {
       from: readInstant(z.string().parse(row['from']), reading),
       to: readInstant(z.string().parse(row['to']), reading),
     })),
-    tool: [],
+    tool: readRows(folder, 'tools.json', 'tool'),
     absence: [],
   };
 }

@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import Papa from 'papaparse';
 import { orderColumns } from '../../core/import/order-fields.ts';
+import { NO_LOT } from '../../core/material/lot.ts';
 import { rowKinds } from '../../core/shop/state.ts';
 import { readAnchor, readCatalogue, readRows, readSettings } from '../read.ts';
 import { finishedColumns, finishedRow, halfYear } from './half-year.ts';
@@ -42,7 +43,7 @@ export function shopFiles(root: string): Files {
   const catalogue = {
     ...byHand,
     part: parts.map((row) => rowKinds.part.parse({ ...row, revision: 0 })),
-    sheet: sheets.map((row) => rowKinds.sheet.parse({ ...row, revision: 0 })),
+    sheet: sheets.map((row) => rowKinds.sheet.parse({ ...NO_LOT, ...row, revision: 0 })),
   };
   const waiting = orders.filter((row) => String(row.due) < monday);
   const finished = halfYear(settings, catalogue, monday, waiting, mulberry32(SEED.finished));

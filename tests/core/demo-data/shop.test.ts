@@ -4,6 +4,7 @@ import { dispatch } from '../../../core/schedule/rules/dispatch.ts';
 import { dueDateRule } from '../../../core/schedule/rules/edd.ts';
 import { toProblem } from '../../../core/planning/to-problem.ts';
 import { hits } from '../../../core/part/girth.ts';
+import { isShared } from '../../../core/part/tool-set.ts';
 import { operationsOf } from '../../../core/planning/operations.ts';
 import { lineOfOperation } from '../../../core/shop/order.ts';
 import { rowKinds, type RowKind } from '../../../core/shop/state.ts';
@@ -85,6 +86,16 @@ describe('the demo shop', () => {
 
   it('can make every line', () => {
     expect(operationsOf(shop).unplannable).toEqual([]);
+  });
+
+  it('has tools on both brakes: hems, straight punches and goosenecks are all used, and one die fits both', () => {
+    const sets = operationsOf(shop).operations.flatMap((o) => o.machines.flatMap(({ tools }) => tools ?? []));
+    for (const id of ['B1', 'B2']) {
+      const own = sets.filter(({ die }) => die.machineIds.join() === id);
+      expect(own.some(({ hemming }) => hemming !== null)).toBe(true);
+      expect(new Set(own.map(({ punch }) => punch.gooseneck))).toEqual(new Set([true, false]));
+    }
+    expect(shop.tool.filter(isShared).map(({ id }) => id)).toEqual(['V16']);
   });
 
   it('has long lines that only the long brake takes, and shorter ones that both take', () => {

@@ -95,7 +95,8 @@ describe('changeovers as records show them', () => {
       record('1/1:brake', 'B1', 0, 600),
       record('1/2:brake', 'B1', 900, 1600, { partId: 'head' }),
     ] as const;
-    const gap = [{ machineId: 'B1', kinds: ['profile'], seconds: 300 }];
+    // The sill is hemmed, the head flashing is not: its hemming tools come out too.
+    const gap = [{ machineId: 'B1', kinds: ['profile', 'hemming'], seconds: 300 }];
     const cut = (end: number) => record('1/2:shear', 'S1', -1000, end);
     expect(seen(...bends, cut(500))).toEqual(gap);
     expect(seen(...bends, cut(800))).toEqual([]);
