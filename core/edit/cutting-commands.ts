@@ -105,6 +105,7 @@ function flatPart(girthMm: number, lengthMm: number, units: LengthUnits): Part {
     bendOrder: null,
     family: null,
     extraBlanks: NO_EXTRA_BLANKS,
+    steps: [],
     note: 'Cut at the counter.',
     revision: 0,
   };

@@ -123,7 +123,7 @@ export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation):
   if (first === null) return null;
   const [what, done] = [comesAs(stage), stepDone[first]];
   const before = shop.record.find((r) => r.id === operationIdOf(line.id, first));
-  const share = inLots(first) ? shop.settings.transferShare : 1;
+  const share = inLots(first, stage) ? shop.settings.transferShare : 1;
   if (!before) {
     const advice = first === 'shear' ? 'Shear them first.' : `The ${stepWord[first]} comes first.`;
     return refuse(id, 'start', `The ${what} of line ${line.id} are not ${done} yet.`, advice);

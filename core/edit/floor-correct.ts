@@ -127,7 +127,7 @@ function refuseTooSoon(
   before: OperationRecord | undefined,
   after: OperationRecord | undefined,
 ): Refusal {
-  const there = thereFrom(shop, before);
+  const there = after ? thereFrom(shop, before, after.id) : null;
   if (!after || there === null || after.start >= there) return null;
   return refuse(
     id,

@@ -40,7 +40,7 @@ function boundOfMachine(shop: Shop, machineId: string): Bound | null {
 /** The latest of what stands in the way of an earlier start. */
 function boundOfStart(shop: Shop, operation: string, machineId: string): Bound | null {
   const free = boundOfMachine(shop, machineId);
-  const there = thereFrom(shop, recordBefore(recordIn(shop), operation));
+  const there = thereFrom(shop, recordBefore(recordIn(shop), operation), operation);
   if (there === null) return free;
   const what = comesAs(stageOfOperation(operation));
   const message = (at: number): string =>
@@ -49,9 +49,10 @@ function boundOfStart(shop: Shop, operation: string, machineId: string): Bound |
 }
 
 /** When a step had the first pieces for the next: at its end, or at its start where they are passed on lot by lot. */
-export function thereFrom(shop: Shop, before: OperationRecord | undefined): number | null {
+export function thereFrom(shop: Shop, before: OperationRecord | undefined, operation: string): number | null {
   if (!before) return null;
-  const lots = inLots(stageOfOperation(before.id)) && shop.settings.transferShare < 1;
+  const lots =
+    inLots(stageOfOperation(before.id), stageOfOperation(operation)) && shop.settings.transferShare < 1;
   return lots ? before.start : before.end;
 }
 

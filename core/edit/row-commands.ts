@@ -1,3 +1,4 @@
+import { isFurther } from '../part/stage.ts';
 import type { Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Settings } from '../shop/settings.ts';
@@ -184,12 +185,19 @@ function incomplete(machine: Machine, subject: string): Issue[] {
     present
       ? []
       : [issue(subject, field, `A ${machine.stage} needs its ${field}.`, 'Read it off the machine’s plate.')];
+  if (isFurther(machine.stage)) return [];
+  const capacity = [
+    ...need('longest piece', machine.maxLengthMm !== null),
+    ...need('thickest sheet', machine.maxThicknessMm !== null),
+  ];
   return machine.stage === 'shear'
     ? [
+        ...capacity,
         ...need('back gauge travel', machine.backGaugeMm !== null),
         ...need('minimum strip', machine.minStripMm !== null),
       ]
     : [
+        ...capacity,
         ...need('force in tonnes', machine.tonnes !== null),
         ...need('die opening', machine.dieOpeningMm !== null),
       ];
@@ -259,6 +267,7 @@ function usersOf(shop: Shop, kind: FormKind, id: string): string[] {
       return [
         ...shop.downtime.filter((d) => d.machineId === id).map((d) => `downtime ${d.id}`),
         ...shop.tool.filter((t) => t.machineIds.includes(id)).map((t) => `tool ${t.id}`),
+        ...shop.part.filter((p) => p.steps.some((s) => s.placeId === id)).map((p) => `part ${p.id}`),
       ];
     case 'sheet':
     case 'tool':

@@ -6,12 +6,14 @@ import type { Stage } from '../part/stage.ts';
  * source.
  * Shear: put the stack back, clean the bed, stage and label the next, 10 min whatever differs; it is one walk, so the
  * largest counts. Brake: program and stops for a new profile 5 min; another V for another gauge, quick clamps, 10 min;
- * trial bends in another metal 3 min; one after the other, so they add up. The first piece is in the estimate.
+ * trial bends in another metal 3 min; one after the other, so they add up. A bench has none. The first piece is in the estimate.
  */
-export const defaultChangeover = (stage: Stage): ChangeoverRules =>
-  stage === 'shear'
-    ? { combine: 'max', attributes: { material: 600, gauge: 600, colour: 600 }, exceptions: [] }
-    : { combine: 'sum', attributes: { profile: 300, gauge: 600, material: 180 }, exceptions: [] };
+export const defaultChangeover = (stage: Stage): ChangeoverRules => {
+  if (stage === 'shear')
+    return { combine: 'max', attributes: { material: 600, gauge: 600, colour: 600 }, exceptions: [] };
+  const attributes = stage === 'brake' ? { profile: 300, gauge: 600, material: 180 } : {};
+  return { combine: 'sum', attributes, exceptions: [] };
+};
 
 /**
  * Usual seconds to change the tools of a brake: die and punch 30 min with usual clamps, hemming tools in or out 10 min.

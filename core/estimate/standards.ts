@@ -14,7 +14,7 @@ export interface Standard {
   readonly key: string;
   /** What is timed, in the words of a shop of either units. */
   readonly label: Readonly<Record<LengthUnits, string>>;
-  readonly unit: 's' | 's/kg' | 'count' | 'mm' | 'thickness' | 'm2' | 'kg' | 'share';
+  readonly unit: 's' | 's/kg' | 'count' | 'mm' | 'thickness' | 'm2' | 'kg' | 'share' | 'days';
   /** The usual figure of the newest edition. */
   readonly default: number;
   /** That of the first; the key of another standard where the two were one. */
@@ -148,6 +148,20 @@ const brake = [
   ...twoPeople,
 ] as const;
 
+/** Work at a bench or by a person; common practice, no source, but for those who time their own. */
+const bench = (setUp: readonly [number, number, number], each: readonly [number, number, number]) =>
+  [
+    row('perLine', 'Get ready and clear away, once a line', 's', setUp),
+    row('perPiece', 'Work on a piece, where its part says nothing else', 's', each),
+    allowance,
+  ] as const;
+const BENCHES = {
+  notch: bench([60, 120, 300], [8, 20, 60]),
+  end: bench([60, 180, 600], [20, 60, 300]),
+  pack: bench([60, 120, 300], [5, 15, 60]),
+  outside: [row('days', 'Days that pieces are away, where their part says nothing else', 'days', [2, 5, 15])],
+} as const;
+
 /** The unit of a standard in a shop; changeovers and all that has no standard are in seconds. */
 export const standardUnit = (known: Standard | undefined, units: LengthUnits): StandardUnit => {
   const unit = known?.unit ?? 's';
@@ -172,9 +186,9 @@ export const standardsOf = ({
 }: Pick<Machine, 'stage' | 'timesEdition'>): readonly Standard[] =>
   timesEdition >= TIMES_EDITION ? ALL[stage] : FIRST[stage];
 
-const ALL: Readonly<Record<Stage, readonly Standard[]>> = { shear, brake };
+const ALL: Readonly<Record<Stage, readonly Standard[]>> = { shear, brake, ...BENCHES };
 const toldApart = ({ first }: Standard): boolean => typeof first === 'number';
-const FIRST: typeof ALL = { shear: shear.filter(toldApart), brake: brake.filter(toldApart) };
+const FIRST: typeof ALL = { ...ALL, shear: shear.filter(toldApart), brake: brake.filter(toldApart) };
 
 /** What a machine's edition says of a standard, where the shop has no figure of its own. */
 export function usualFigure(machine: Timed, known: Standard): number {

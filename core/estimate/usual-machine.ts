@@ -20,7 +20,13 @@ export const USUAL_MACHINE_BASIS: Readonly<Record<LengthUnits, string>> = {
  * Limits of an ordinary light machine, to be corrected by the plate of the shop's own. Common practice, no source; the
  * narrowest strip is the inch below which strips are avoided on a power shear (common practice, no source).
  */
+const NO_LIMITS: Limits = {
+  ...{ maxLengthMm: null, maxThicknessMm: null, tonnes: null },
+  ...{ dieOpeningMm: null, backGaugeMm: null, minStripMm: null },
+};
+const BENCH = { in: NO_LIMITS, mm: NO_LIMITS };
 const USUAL_LIMITS: Readonly<Record<Stage, Readonly<Record<LengthUnits, Limits>>>> = {
+  ...{ notch: BENCH, end: BENCH, outside: BENCH, pack: BENCH },
   shear: {
     in: {
       maxLengthMm: inchesToMm(122),
@@ -62,6 +68,10 @@ const USUAL_LIMITS: Readonly<Record<Stage, Readonly<Record<LengthUnits, Limits>>
 const NAMES: Readonly<Record<Stage, { readonly code: string; readonly name: string }>> = {
   shear: { code: 'S1', name: 'Shear' },
   brake: { code: 'B1', name: 'Press brake' },
+  notch: { code: 'N1', name: 'Notching bench' },
+  end: { code: 'E1', name: 'End-work bench' },
+  outside: { code: 'O1', name: 'Outside shop' },
+  pack: { code: 'P1', name: 'Packing bench' },
 };
 
 /**

@@ -14,7 +14,7 @@ const LATER_FIELDS: Readonly<Record<string, Fields>> = {
     extraBlanks: NO_EXTRA_BLANKS,
     stockKnows: null,
   },
-  part: { extraBlanks: null },
+  part: { extraBlanks: null, steps: [] },
   machine: { betweenFramesMm: null, timesEdition: 1 },
 };
 /** Kinds that came since then. */

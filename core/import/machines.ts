@@ -2,7 +2,7 @@ import { stillUsual, usualMachine, USUAL_MACHINE_BASIS } from '../estimate/usual
 import { name } from '../fields.ts';
 import { quoted } from '../quoted.ts';
 import type { Machine } from '../shop/machine.ts';
-import type { Stage } from '../part/stage.ts';
+import { aStage, type Stage } from '../part/stage.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatLength, formatThickness } from '../units/length.ts';
 import type { FileFields } from './field.ts';
@@ -21,7 +21,7 @@ import {
 import { namesOf } from './names.ts';
 import type { ReadRow } from './read-rows.ts';
 
-/** Words for the two in English, German, French and Spanish; common practice, no source. */
+/** Words for each in English, German, French and Spanish; common practice, no source. */
 const STAGES = {
   shear: ['guillotine', 'guillotine shear', 'schere', 'tafelschere', 'cisaille', 'cizalla', 'guillotina'],
   brake: [
@@ -35,6 +35,21 @@ const STAGES = {
     'plieuse',
     'plegadora',
   ],
+  notch: [
+    'notch',
+    'notching',
+    'notcher',
+    'punch',
+    'punching',
+    'klinken',
+    'stanzen',
+    'grugeage',
+    'poinconnage',
+    'punzonado',
+  ],
+  end: ['end work', 'soldering', 'endbearbeitung', 'loten', 'soudure', 'soldadura'],
+  outside: ['outside work', 'subcontract', 'fremdarbeit', 'auswarts', 'sous traitance', 'externo'],
+  pack: ['packing', 'packaging', 'verpacken', 'verpackung', 'emballage', 'embalaje'],
 } as const satisfies Readonly<Record<Stage, readonly string[]>>;
 
 const fields: FileFields = {
@@ -74,7 +89,7 @@ const machines: ListOf<'machine'> = {
       name: row.name,
       stage: row.stage,
       length: length(row.maxLengthMm),
-      thickness: formatThickness(row.maxThicknessMm, units),
+      thickness: row.maxThicknessMm === null ? 'none' : formatThickness(row.maxThicknessMm, units),
       tonnes: String(row.tonnes ?? 'none'),
       'die opening': length(row.dieOpeningMm),
       'back gauge': length(row.backGaugeMm?.max ?? null),
@@ -112,10 +127,12 @@ export const machineFiles: ImportKind = {
   },
 };
 
-/** The limits that only the other kind of machine has. */
+const AT_NO_BENCH = ['thickness', 'tonnes', 'die opening', 'back gauge', 'narrowest strip'] as const;
+/** The limits that only the other kinds of machine have. */
 const NOT_OF: Readonly<Record<Stage, readonly (typeof LIMITS)[keyof typeof LIMITS][]>> = {
   shear: ['tonnes', 'die opening'],
   brake: ['narrowest strip'],
+  ...{ notch: AT_NO_BENCH, end: AT_NO_BENCH, outside: [...AT_NO_BENCH, 'length'], pack: AT_NO_BENCH },
 };
 
 const stageIn = (row: ReadRow, before: Machine | null): Stage | undefined =>
@@ -124,11 +141,17 @@ const stageIn = (row: ReadRow, before: Machine | null): Stage | undefined =>
 function wrongOf(shop: Shop, row: ReadRow, before: Machine | null): OfRow[] {
   const stage = stageIn(row, before);
   if (stage === undefined)
-    return [{ field: 'stage', reason: 'Is it a shear or a press brake? Write shear or brake as its stage.' }];
+    return [
+      {
+        field: 'stage',
+        reason:
+          'Is it a shear or a press brake? Write shear or brake as its stage; notch, end, outside or pack for a bench or an outside shop.',
+      },
+    ];
   const stray = NOT_OF[stage].flatMap((field): OfRow[] =>
     row.values[field] === undefined
       ? []
-      : [{ field, reason: `A ${stage} has no ${field}. Leave the cell empty, or correct the stage.` }],
+      : [{ field, reason: `${aStage(stage)} has no ${field}. Leave the cell empty, or correct the stage.` }],
   );
   if (calendarOf(shop, row, before) !== undefined) return stray;
   const has = quoted(

@@ -121,6 +121,7 @@ function partOf(row: ReadRow, { before, id, profile, lengthMm }: Shape): Part {
     bendOrder: own && isOrderOf(profile, own) ? own : null,
     family: before?.family ?? null,
     extraBlanks: before?.extraBlanks ?? null,
+    steps: before?.steps ?? [],
     note: textIn(row, 'note') ?? before?.note ?? '',
     revision: before?.revision ?? 0,
   };

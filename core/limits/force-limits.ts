@@ -87,7 +87,9 @@ function wholeForce(load: Load, { lengthMm, units }: Asked, machine: Machine, to
 /** A force that the brake has, on a piece too short for it: ram and bed would bend for good. */
 function concentrated(load: Load, { lengthMm, units }: Asked, machine: Machine, tonnes: number): Found[] {
   const { betweenFramesMm, maxLengthMm, name } = machine;
-  const most = mostPerMm(tonnes, betweenFramesMm ?? maxLengthMm);
+  const bedMm = betweenFramesMm ?? maxLengthMm;
+  if (bedMm === null) return [];
+  const most = mostPerMm(tonnes, bedMm);
   const needs = load.tonnes / lengthMm;
   if (needs * CHART_SPREAD <= most) return [];
   const basis =

@@ -9,6 +9,7 @@ import { girth, hits } from '../part/girth.ts';
 import { MILD_STEEL_MPA } from '../part/radius.ts';
 import { shearLimits } from './shear-limits.ts';
 import { setUpFor, toolLimits } from './tool-limits.ts';
+import { isFurther } from '../part/stage.ts';
 import { stripOf } from '../part/strip.ts';
 
 /**
@@ -28,7 +29,7 @@ export const cautiousThicknessMm = (ratedMm: number, tensileMpa: number): number
 
 function capacity({ material, gauge, lengthMm, units }: Asked, machine: Machine): Found[] {
   const all: Found[] = [];
-  if (lengthMm > machine.maxLengthMm) {
+  if (machine.maxLengthMm !== null && lengthMm > machine.maxLengthMm) {
     all.push(
       found(
         'length',
@@ -48,6 +49,7 @@ function thickness(
   machine: Machine,
 ): Found[] {
   const { name, stage, maxThicknessMm } = machine;
+  if (maxThicknessMm === null) return [];
   const limit = deratedThicknessMm(maxThicknessMm, material.tensileMpa);
   const cautious = cautiousThicknessMm(maxThicknessMm, material.tensileMpa);
   const metal = `${metalWords({ gauge: gauge.label, material: material.name })} is ${formatThickness(gauge.thicknessMm, units)} thick`;
@@ -89,6 +91,7 @@ function stageLimits(asked: Asked, machine: Machine): Finding[] {
       ? judged(shearLimits({ girthMm: width.value.girthMm, lengthMm }, machine, asked.units), partRules)
       : impossible(width.issues);
   }
+  if (isFurther(machine.stage)) return [];
   const strip = stripOf(part.profile, forming);
   if (!strip.ok) return impossible(strip.issues);
   const brake = setUpFor(asked, machine);

@@ -29,6 +29,7 @@ export const sizeOf = (pattern: Part, family: Pattern, size: Size, current: Part
   bendOrder: pattern.bendOrder,
   family: { is: 'size', of: pattern.id },
   extraBlanks: pattern.extraBlanks,
+  steps: pattern.steps,
   note: current?.note ?? '',
   revision: current?.revision ?? 0,
 });

@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { isOrderOf } from './bend-steps.ts';
 import { extraBlanks } from './extra-blanks.ts';
+import { furtherSteps } from './further-step.ts';
 import { flangeMm, profile, type Profile } from './profile.ts';
 import { code, lengthMm, name, note, revision } from '../fields.ts';
 
@@ -45,6 +46,8 @@ export const part = z
     family: family.nullable(),
     /** Blanks to set up and spare ones, where they are not the shop's usual. */
     extraBlanks: extraBlanks.nullable(),
+    /** What it needs besides shearing and bending. */
+    steps: furtherSteps,
     note,
     revision,
   })

@@ -64,8 +64,8 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
 
 /** A shear's limits as the cutting takes them. */
 export const shearOf = (machine: Machine): ShearLimits => ({
-  lengthMm: machine.maxLengthMm,
-  backGaugeMm: machine.backGaugeMm ?? { min: 0, max: machine.maxLengthMm },
+  lengthMm: machine.maxLengthMm ?? Infinity,
+  backGaugeMm: machine.backGaugeMm ?? { min: 0, max: machine.maxLengthMm ?? Infinity },
   scribe: true,
   minStripMm: machine.minStripMm ?? 0,
   continuousFrom: standard(machine, 'continuousFrom') || null,

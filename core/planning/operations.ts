@@ -1,5 +1,6 @@
 import { estimateBrake } from '../estimate/brake.ts';
 import type { Estimate } from '../estimate/estimate.ts';
+import { estimateAway, estimateBench } from '../estimate/further.ts';
 import { estimateShear } from '../estimate/shear.ts';
 import type { Blank } from '../part/blank.ts';
 import type { Finding } from '../limits/finding.ts';
@@ -13,7 +14,7 @@ import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
 import type { LineLot } from './line-lot.ts';
 import { pieceOf, type Piece } from './piece.ts';
-import { piecesFor, routingOf } from './routing.ts';
+import { piecesFor, routingOf, stepAt } from './routing.ts';
 import { attributesOf, setUpOn, withTools } from './set-up.ts';
 import { termsOf, type LineTerms } from '../shop/line-terms.ts';
 import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
@@ -64,7 +65,7 @@ export interface ShopOperation extends Eligible<Able> {
 }
 
 export interface ShopOperations {
-  /** In line order, shear before brake. */
+  /** In line order, each line's in the order of the work. */
   readonly operations: readonly ShopOperation[];
   /** Open lines that cannot be planned, each with its reason. */
   readonly unplannable: readonly Issue[];
@@ -186,8 +187,13 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
 function machinesFor(shop: Shop, line: OrderLine, piece: Piece, stage: Stage): Result<Eligible<Able>> {
   const machines: Able[] = [];
   const refused: { machineId: string; reason: string }[] = [];
+  const step = stepAt(piece.part, stage);
   for (const machine of shop.machine) {
     if (machine.stage !== stage) continue;
+    if (step && step.placeId !== null && step.placeId !== machine.id) {
+      refused.push({ machineId: machine.id, reason: `Its part says ${step.placeId}.` });
+      continue;
+    }
     const findings = findingsFor(machine, line, piece.part, piece.material, piece.gauge, {
       ...shop.settings,
       ...blankBasisOf(shop),
@@ -240,7 +246,15 @@ function estimateOn(
   units: LengthUnits,
 ): Result<Estimate> {
   const { quantity } = line;
-  return machine.stage === 'shear'
-    ? estimateShear({ blank, quantity, sheet, machine, units })
-    : ok(estimateBrake({ part, blank, quantity, machine }));
+  const step = stepAt(part, machine.stage);
+  switch (machine.stage) {
+    case 'shear':
+      return estimateShear({ blank, quantity, sheet, machine, units });
+    case 'brake':
+      return ok(estimateBrake({ part, blank, quantity, machine }));
+    case 'outside':
+      return ok(estimateAway(machine, step?.days ?? null));
+    default:
+      return ok(estimateBench({ machine, quantity, secondsPerPiece: step?.secondsPerPiece ?? null }));
+  }
 }

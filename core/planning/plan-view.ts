@@ -47,8 +47,9 @@ export function viewDueDateOrder(shop: Shop, shopProblem: ShopProblem): Result<P
   return viewQueues(shop, shopProblem, dispatch(shopProblem.problem, dueDateRule(shopProblem.problem)));
 }
 
-/** Net work of a scheduled operation on its machine, seconds. */
+/** Net work of a scheduled operation on its machine, seconds; days away are nobody's work. */
 const workOn =
   ({ operations }: ShopProblem) =>
   (o: ScheduledOperation): number =>
-    operations.get(o.operation)?.machines.find((m) => m.id === o.machine)?.seconds ?? 0;
+    operations.get(o.operation)?.machines.find((m) => m.id === o.machine && m.estimate.people > 0)?.seconds ??
+    0;

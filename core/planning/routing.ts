@@ -1,25 +1,38 @@
 import { hits } from '../part/girth.ts';
 import type { Part } from '../part/part.ts';
-import { STAGES, type Stage } from '../part/stage.ts';
+import type { FurtherStep } from '../part/further-step.ts';
+import { isFurther, STAGES, type Stage } from '../part/stage.ts';
 import { lineOfOperation, operationIdOf, stageOfOperation, type OrderLine } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 
-/** The steps of a part, in the order of the work. Flat parts skip the brake. */
-export const routingOf = (part: Pick<Part, 'profile'>): Stage[] =>
-  STAGES.filter((stage) => stage === 'shear' || hits(part.profile) > 0);
+type Routed = Pick<Part, 'profile' | 'steps'>;
 
-/** The step that a part comes from; null: it is the first. */
-export function stageBefore(part: Pick<Part, 'profile'>, stage: Stage): Stage | null {
+/** The steps of a part, in the order of the work. Flat parts skip the brake; further steps are those that it asks for. */
+export const routingOf = (part: Routed): Stage[] =>
+  STAGES.filter((stage) => {
+    if (isFurther(stage)) return stepAt(part, stage) !== undefined;
+    return stage === 'shear' || hits(part.profile) > 0;
+  });
+
+/** What a part says of a further step; nothing of shearing and bending. */
+export const stepAt = ({ steps }: Pick<Part, 'steps'>, stage: Stage): FurtherStep | undefined =>
+  steps.find((step) => step.stage === stage);
+
+/** The steps ahead of one and behind it in a part's routing; null: there is none. */
+export const stageBefore = (part: Routed, stage: Stage): Stage | null => beside(part, stage, -1);
+export const stageAfter = (part: Routed, stage: Stage): Stage | null => beside(part, stage, 1);
+
+function beside(part: Routed, stage: Stage, by: number): Stage | null {
   const routing = routingOf(part);
-  return routing[routing.indexOf(stage) - 1] ?? null;
+  return routing[routing.indexOf(stage) + by] ?? null;
 }
 
 const earlier = (stage: Stage): readonly Stage[] => STAGES.slice(0, STAGES.indexOf(stage));
 const later = (stage: Stage): readonly Stage[] => STAGES.slice(STAGES.indexOf(stage) + 1);
 
-/** May a step begin on the first pieces of the one before? Blanks are passed on from the shear lot by lot. */
-export const inLots = (before: Stage): boolean => before === 'shear';
+/** May a step begin on the first pieces of the one before? Blanks are passed on lot by lot, but a line is sent away whole. */
+export const inLots = (before: Stage, to: Stage | null): boolean => before === 'shear' && to !== 'outside';
 
 type Find<R> = (operation: string) => R | undefined;
 export const recordIn =

@@ -19,6 +19,7 @@ import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
 import { withLots } from './lots.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
+import { inLots, stageAfter } from './routing.ts';
 import { sharedPartOf, sharedTools, withTools } from './set-up.ts';
 import { secondsOfSuspended, secondsOfStarted, startedBy } from './remaining.ts';
 import { ok, type Issue, type Result } from '../result.ts';
@@ -86,6 +87,7 @@ export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
   const starts = new Map(present.value.operations.map((o) => [o.operation, o.start]));
   const frozen: Record<string, string[]> = {};
   for (const [machine, ids] of Object.entries(queues)) {
+    if (isUnlimited(problem.input, machine)) continue;
     const free = ids.findIndex((id) => !planned.has(id) || (starts.get(id) ?? fence) >= fence);
     frozen[machine] = free === -1 ? [...ids] : ids.slice(0, free);
   }
@@ -94,12 +96,16 @@ export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
   const input: ProblemInput = {
     ...problem.input,
     frozen,
-    pins: pinsOf(shop, queues),
+    pins: pinsOf(shop, queues).filter((pin) => !isUnlimited(problem.input, pin.machine)),
     reference: reference.value,
   };
   const built = buildProblem(input);
   return built.ok ? ok({ ...plain.value, problem: built.value }) : built;
 }
+
+/** Work away has no order that could be kept. */
+const isUnlimited = ({ machines }: ProblemInput, machine: string): boolean =>
+  machines.some(({ id, unlimited }) => id === machine && unlimited);
 
 type Ends = Schedule['ends'];
 
@@ -180,7 +186,7 @@ interface On {
 }
 
 function operationInput(
-  { id, stage, machines, attributes, people, started, suspended, quantity, lotShare }: ShopOperation,
+  { id, stage, part, machines, attributes, people, started, suspended, quantity, lotShare }: ShopOperation,
   transferShare: number,
   { open, withFirstPiece }: On,
   now: Instant,
@@ -191,7 +197,11 @@ function operationInput(
     return {
       id: able.id,
       ...askedThere(able, withFirstPiece.has(able.id)),
-      seconds: started && hours ? secondsOfStarted(started, quantity, able.seconds, hours, now) : left,
+      // What is away is back when it was said to be, however little of it is counted.
+      seconds:
+        started && hours && stage !== 'outside'
+          ? secondsOfStarted(started, quantity, able.seconds, hours, now)
+          : left,
     };
   });
   return {
@@ -201,7 +211,7 @@ function operationInput(
     machines: times,
     attributes: attributes as Record<string, string>,
     crew: people,
-    ...(stage === 'shear' ? { transferShare: lotShare ?? transferShare } : {}),
+    ...(inLots(stage, stageAfter(part, stage)) ? { transferShare: lotShare ?? transferShare } : {}),
     ...(started ? { started: { machine: started.machineId, at: startedBy(started.at, now) } } : {}),
   };
 }

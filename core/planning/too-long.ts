@@ -16,7 +16,7 @@ export function tooLong(
 ): string | null {
   for (const stage of stagesOf(shop, partId)) {
     const longest = longestOf(shop, stage);
-    if (!longest || !(lengthMm > longest.maxLengthMm)) continue;
+    if (longest?.maxLengthMm == null || !(lengthMm > longest.maxLengthMm)) continue;
     const [asked, most] = [lengthMm, longest.maxLengthMm].map((mm) => formatLength(mm, shop.settings.units));
     return `${asked} is longer than the ${most} that the longest ${shortStageName(stage)}, ${longest.name}, takes. Make it of shorter pieces.`;
   }
@@ -31,4 +31,7 @@ function stagesOf(shop: Shop, partId: string): readonly Stage[] {
 const longestOf = (shop: Shop, stage: Stage): Machine | null =>
   shop.machine
     .filter((machine) => machine.stage === stage)
-    .reduce<Machine | null>((a, b) => (a && a.maxLengthMm >= b.maxLengthMm ? a : b), null);
+    .reduce<Machine | null>((a, b) => (a && longest(a) >= longest(b) ? a : b), null);
+
+/** Without a limit it takes any. */
+const longest = ({ maxLengthMm }: Machine): number => maxLengthMm ?? Infinity;

@@ -48,9 +48,20 @@ const AT: Readonly<Record<Stage, readonly string[]>> = {
     'Watch for the piece whipping up, and for pinching at the back gauge.',
     'Check force and tool rating against the plates of machine and tools; flattening a hem takes far more force than a bend.',
   ],
+  notch: [
+    'Guards of the notcher or punch in place and tested before the first piece; hands clear of blade and punch.',
+    'Hold long pieces so that they cannot tip or whip.',
+  ],
+  end: [
+    'Solder, flux and coatings: ventilate, and keep what burns away from the flame; let pieces cool before they are handled.',
+  ],
+  outside: ['Secure pieces for the way, edges covered.'],
+  pack: [
+    'Lift with the legs; cut edges covered before pieces are bundled, straps tightened away from the face.',
+  ],
 };
 
-/** The cautions of a stage, those of the machine before those of every machine. */
+/** The cautions of a stage, those of the machine before those of every machine; lock-out is no matter of a bench. */
 export const cautionsFor = (stage: Stage): Cautions => cautionsAlong([stage]);
 
 /** What goes along with a piece through its steps: the cautions of each, those of every machine once. */

@@ -3,7 +3,7 @@ import { machineInputs, onOpenMachines } from '../planning/machine-inputs.ts';
 import { linesLeftOut } from '../planning/left-out.ts';
 import { operationsOf } from '../planning/operations.ts';
 import { hits } from '../part/girth.ts';
-import { stageName } from '../part/stage.ts';
+import { furtherStage, FURTHER_STAGES, stageName } from '../part/stage.ts';
 import type { OrderLine } from '../shop/order.ts';
 import { metalName } from '../shop/metal-name.ts';
 import type { Shop } from '../shop/state.ts';
@@ -18,6 +18,7 @@ export type SetUpStep = (typeof SET_UP_STEPS)[number];
 const CAUSES = [
   'shear',
   'brake',
+  'bench',
   'hours',
   'material',
   'colour',
@@ -66,6 +67,7 @@ interface Asked {
 /** Which cause an issue of a line belongs to, by what the plan says of it (core/planning). */
 function causeOf({ subject, field }: Issue): Cause {
   if (field === 'shear' || field === 'brake' || field === 'hours' || field === 'sheet') return field;
+  if (furtherStage.safeParse(field).success) return 'bench';
   if (field === 'machine') return 'limit';
   const ofSheet = (field === 'girth' || field === 'length') && !subject.includes(',');
   return ofSheet ? 'size' : 'other';
@@ -114,6 +116,7 @@ const looks: Readonly<Record<Cause, (asked: Asked) => Found | null>> = {
     has(shop, 'brake') || (waiting.length === 0 && !bendsSoon(shop, open))
       ? null
       : noMachine(shop, 'brake', waiting),
+  bench: noBench,
   hours: noHours,
   material: ({ shop }) =>
     shop.material.length > 0
@@ -192,6 +195,20 @@ const noMachine = (shop: Shop, stage: 'shear' | 'brake', waiting: readonly Order
   remedy: addMachines(shop, [stage]),
   place: ['shop', 'machines', '+'],
 });
+
+/** A bench or an outside shop for a further step is missing only where a line asks for it. */
+function noBench({ shop, issues, waiting }: Asked): Found | null {
+  const stages = FURTHER_STAGES.filter((stage) => issues.some(({ field }) => field === stage));
+  if (stages.length === 0) return null;
+  const names = stages.map((stage) => `no ${stageName[stage]}`).join(' and ');
+  return {
+    step: 'machines',
+    message: `The shop has ${names}.${waitWords(waiting.length)}`,
+    advice: 'Add one, or take the step from the parts that ask for it.',
+    remedy: addMachines(shop, stages),
+    place: ['shop', 'machines', '+'],
+  };
+}
 
 /** Machines that never open matter when lines wait for them, or while no line is there that could. */
 function noHours({ shop, open, shut, waiting }: Asked): Found | null {

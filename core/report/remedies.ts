@@ -11,7 +11,7 @@ import {
 } from '../material/usual-sheets.ts';
 import { blankOf, type Blank } from '../part/blank.ts';
 import { blankBasisOf } from '../part/forming.ts';
-import { stageName, type Stage } from '../part/stage.ts';
+import { aStage, stageName, type Stage } from '../part/stage.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { USUAL_SHIFT } from '../time/usual-week.ts';
@@ -55,7 +55,7 @@ export function addMachines(shop: Shop, stages: readonly Stage[]): Remedy {
           },
         },
       ];
-  const what = stages.map((stage) => `a ${stageName[stage]}`).join(' and ');
+  const what = stages.map((stage) => aStage(stage, stageName[stage]).toLowerCase()).join(' and ');
   return remedy(`Add ${what} with usual figures`, [...hours, ...machines]);
 }
 

@@ -26,9 +26,10 @@ export const machine = z.strictObject({
   id: code,
   name,
   stage,
-  maxLengthMm: lengthMm,
-  /** Thickest mild steel it takes over its length; harder metal is derated by tensile strength. */
-  maxThicknessMm: z.number().positive().max(50),
+  /** Longest piece it takes; null: any, on a bench or outside. */
+  maxLengthMm: lengthMm.nullable(),
+  /** Thickest mild steel it takes over its length; harder metal is derated by tensile strength. Null but for shear and brake. */
+  maxThicknessMm: z.number().positive().max(50).nullable(),
   /** Brake force in metric tonnes; null for a shear. */
   tonnes: z.number().positive().max(5000).nullable(),
   /** Brake: the V opening usually set up; null for a shear. */

@@ -162,7 +162,7 @@ export function runFloor(floor: Floor, jobs: readonly Job[]): OperationRecord[] 
     );
     const sheared = work(floor, job, shear, job.from, cut.seconds);
     if (!sheared?.end || !job.bend || hits(made.profile) === 0) return sheared ? [sheared] : [];
-    const brakes = machines.filter((m) => m.stage === 'brake' && m.maxLengthMm >= line.lengthMm);
+    const brakes = machines.filter((m) => m.stage === 'brake' && (m.maxLengthMm ?? 0) >= line.lengthMm);
     const brake = sureOf(brakes.sort((a, b) => freeAt(a) - freeAt(b))[0], 'brake');
     const bend = estimateBrake({ part: made, blank, quantity: line.quantity, machine: brake });
     const bent = work(floor, job, brake, sheared.end, bend.seconds);

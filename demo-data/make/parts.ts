@@ -189,5 +189,6 @@ export const partRows = () =>
     bendOrder: null,
     family: familyOf(id),
     extraBlanks: null,
+    steps: [],
     note: part.note ?? '',
   }));

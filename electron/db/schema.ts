@@ -109,6 +109,9 @@ export const part = sqliteTable('part', {
   bendOrder: json(),
   family: json(),
   extraBlanks: json(),
+  steps: json()
+    .notNull()
+    .default(sql`'[]'`),
   note: text().notNull(),
   revision: revision(),
 });
@@ -126,8 +129,8 @@ export const machine = sqliteTable('machine', {
   id: id(),
   name: text().notNull(),
   stage: text().notNull(),
-  maxLengthMm: real().notNull(),
-  maxThicknessMm: real().notNull(),
+  maxLengthMm: real(),
+  maxThicknessMm: real(),
   tonnes: real(),
   dieOpeningMm: real(),
   betweenFramesMm: real(),

@@ -44,6 +44,16 @@ export const rowWriter =
 /** The table that came with lists kept under a name: empty. */
 export const LIST_TABLES = { keptList: [] };
 
+/** What rows got with further steps of a routing, as it is stored. */
+const STEPS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = { part: { steps: '[]' } };
+
+/** A row as it was before that. */
+export const beforeSteps = (kind: string, row: object): object =>
+  without(row, ...Object.keys(STEPS[kind] ?? {}));
+
+/** A stored row of such a file as it is after. */
+export const sinceSteps = (kind: string, row: object): object => ({ ...row, ...STEPS[kind] });
+
 /** What rows got where sheets are told apart by lot, paint system and film, as it is stored. */
 const LOTS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   settings: { stockKnows: null },
@@ -53,10 +63,13 @@ const LOTS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
 
 /** A row as it was before that. */
 export const beforeLots = (kind: string, row: object): object =>
-  without(row, ...Object.keys(LOTS[kind] ?? {}));
+  without(beforeSteps(kind, row), ...Object.keys(LOTS[kind] ?? {}));
 
 /** A stored row of such a file as it is after. */
-export const sinceLots = (kind: string, row: object): object => ({ ...row, ...LOTS[kind] });
+export const sinceLots = (kind: string, row: object): object => ({
+  ...sinceSteps(kind, row),
+  ...LOTS[kind],
+});
 
 /** What rows got with blanks to set up and spare ones, as it is stored. */
 const EXTRA: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {

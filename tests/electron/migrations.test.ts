@@ -28,6 +28,7 @@ const RELEASED: Record<string, string> = {
   '0012_extra_blanks.sql': '5e9d3bf7291c3bd856e79bac30704d74bc454fe2dd98bf2bf1efc35c77daa1b6',
   '0013_lots.sql': 'a4b705ad14160b9dfb7353d8b7fa964c64fd80321c0b395eaaf5f01044958d51',
   '0014_kept_lists.sql': '957127caf28eb41a0257d3a70de34d3efc7cef24e3f55fcc7999ca0dac13e1b2',
+  '0015_further_steps.sql': 'd85bbad8e0f8a94eec05d98eb5b06a5abeb8f25f6eced9d0902c34d6f5e60f71',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -158,7 +159,7 @@ describe('a data file that cannot be used', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
     expect(refusedUntouched(file, 'unavailable')).toMatch(
-      /newer Foldweek \(format 16; this one knows up to 15\)/,
+      /newer Foldweek \(format 17; this one knows up to 16\)/,
     );
   });
 

@@ -95,6 +95,7 @@ export const aPart = (own: With<'part'> = {}): RowOf<'part'> => ({
   bendOrder: null,
   family: null,
   extraBlanks: null,
+  steps: [],
   note: '',
   revision: 0,
   ...own,

@@ -121,6 +121,7 @@ const shop: Shop = {
       bendOrder: null,
       family: null,
       extraBlanks: null,
+      steps: [],
       note: '',
       revision: 0,
     },

@@ -1,5 +1,5 @@
 import type { Machine } from '../../../../core/shop/machine.ts';
-import type { Stage } from '../../../../core/part/stage.ts';
+import { isFurther, stageName, STAGES, type Stage } from '../../../../core/part/stage.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { hasHours } from '../../../../core/time/calendar.ts';
 import { Select } from '../../../ui/choice.tsx';
@@ -31,10 +31,7 @@ export function WhoFields({
       <TextField label="Name" value={entries.name} onChange={(name) => set({ name })} error={errors.name} />
       <Select
         label="Kind"
-        options={[
-          { id: 'shear', name: 'shear' },
-          { id: 'brake', name: 'press brake' },
-        ]}
+        options={[...STAGES.map((stage) => ({ id: stage, name: stageName[stage] }))]}
         value={entries.stage}
         onChange={(stage) => onStage(stage as Stage)}
         isDisabled={!isNew}
@@ -70,6 +67,8 @@ function hoursWords({ calendar }: Shop, id: string): string | undefined {
 export function LimitFields({ shop, form }: MachineFields) {
   const { entries, errors, set } = form;
   const { units } = shop.settings;
+  if (isFurther(entries.stage))
+    return entries.stage === 'outside' ? null : <BenchLimits form={form} units={units} />;
   const Stage = entries.stage === 'brake' ? BrakeLimits : ShearLimits;
   return (
     <Group
@@ -80,14 +79,14 @@ export function LimitFields({ shop, form }: MachineFields) {
         <Length
           label="Longest piece"
           units={units}
-          value={entries.maxLengthMm}
+          value={entries.maxLengthMm ?? NaN}
           onChange={(maxLengthMm) => set({ maxLengthMm })}
           error={errors.maxLengthMm}
         />
         <Thickness
           label="Thickest sheet"
           units={units}
-          valueMm={entries.maxThicknessMm}
+          valueMm={entries.maxThicknessMm ?? NaN}
           onChange={(maxThicknessMm) => set({ maxThicknessMm })}
           error={errors.maxThicknessMm}
         />
@@ -101,6 +100,22 @@ interface StageFields {
   form: Form<Machine>;
   units: 'in' | 'mm';
 }
+
+const BenchLimits = ({ form: { entries, errors, set }, units }: StageFields) => (
+  <Group title="Limits">
+    <Fields>
+      <Length
+        label="Longest piece"
+        units={units}
+        value={entries.maxLengthMm ?? NaN}
+        placeholder="any"
+        onChange={(mm, empty) => set({ maxLengthMm: empty ? null : mm })}
+        help="empty: any length"
+        error={errors.maxLengthMm}
+      />
+    </Fields>
+  </Group>
+);
 
 const BrakeLimits = ({ form: { entries, errors, set }, units }: StageFields) => (
   <>

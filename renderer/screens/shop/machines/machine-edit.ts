@@ -1,7 +1,7 @@
 import { defaultChangeover } from '../../../../core/estimate/changeover.ts';
 import { TIMES_EDITION } from '../../../../core/estimate/standards.ts';
 import { attribute, type Attribute, type Attributes, type Machine } from '../../../../core/shop/machine.ts';
-import type { Stage } from '../../../../core/part/stage.ts';
+import { isFurther, type Stage } from '../../../../core/part/stage.ts';
 import { NO_HEMMING, toolSetValue } from '../../../../core/planning/set-up.ts';
 import { hasTools } from '../../../../core/limits/tool-limits.ts';
 import type { Tool } from '../../../../core/part/tool.ts';
@@ -30,15 +30,16 @@ export function attributesAt(shop: Shop, machine: Machine): Attribute[] {
 
 /** A new machine: the stage's usual changeovers, limits still to be taken from its plate. */
 export function freshMachine(shop: Shop, stage: Stage): Machine {
-  const shear = stage === 'shear';
+  const [shear, brake] = [stage === 'shear', stage === 'brake'];
+  const limit = isFurther(stage) ? null : NaN;
   return {
     id: '',
     name: '',
     stage,
-    maxLengthMm: NaN,
-    maxThicknessMm: NaN,
-    tonnes: shear ? null : NaN,
-    dieOpeningMm: shear ? null : NaN,
+    maxLengthMm: limit,
+    maxThicknessMm: limit,
+    tonnes: brake ? NaN : null,
+    dieOpeningMm: brake ? NaN : null,
     betweenFramesMm: null,
     backGaugeMm: shear ? { min: NaN, max: NaN } : null,
     minStripMm: shear ? NaN : null,

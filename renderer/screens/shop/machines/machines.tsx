@@ -20,7 +20,10 @@ export const Machines = ({ shop, now }: { shop: Shop; now: Instant }) => (
     rows={shop.machine}
     entry={(machine) => ({
       title: `${machine.id} ${machine.name}`,
-      detail: `${stageName[machine.stage]}, ${formatLength(machine.maxLengthMm, shop.settings.units)}`,
+      detail:
+        machine.maxLengthMm === null
+          ? stageName[machine.stage]
+          : `${stageName[machine.stage]}, ${formatLength(machine.maxLengthMm, shop.settings.units)}`,
     })}
     fresh={() => freshMachine(shop, 'brake')}
     purpose="A shear or a press brake: its limits, hours and times are what a plan is made from. Add a calendar first."

@@ -23,6 +23,7 @@ const freshPart = ({ settings }: Shop): RowOf<'part'> => ({
   bendOrder: null,
   family: null,
   extraBlanks: null,
+  steps: [],
   note: '',
   revision: 0,
 });
