@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { hits } from '../../../core/part/girth.ts';
+import { BLANK_ALONG } from '../../../core/report/rolling-words.ts';
 import { bendListOf, type BendList } from '../../../core/report/bend-words.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
@@ -42,7 +43,7 @@ function bendWords({ profile }: Part, { order }: BendList): string {
 /** Step by step, as the part's own screen and its traveller have it. */
 const Steps = ({ bends: { rows, note } }: { bends: BendList }) => (
   <>
-    <ol className={styles.bends}>
+    <ol className={styles.bends} aria-label="Bend list">
       {rows.map(({ step, direction, angle, before }) => (
         <li key={step}>
           {before && <small>{`${before}, then `}</small>}
@@ -81,7 +82,10 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
       </Fact>
       {operation.stage === 'shear' ? (
         <>
-          <Fact label="Blank, girth × length">{formatCutSize(blank.girthMm, blank.lengthMm, units)}</Fact>
+          <Fact label="Blank, girth × length">
+            {formatCutSize(blank.girthMm, blank.lengthMm, units)}
+            <small>{BLANK_ALONG}</small>
+          </Fact>
           <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</Fact>
         </>
       ) : (

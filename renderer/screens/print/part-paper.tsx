@@ -1,10 +1,12 @@
 import { blankOf } from '../../../core/part/blank.ts';
 import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
+import { hits } from '../../../core/part/girth.ts';
 import { routingOf } from '../../../core/planning/routing.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { setUpOn } from '../../../core/planning/set-up.ts';
 import { bendListOf, movesSentence } from '../../../core/report/bend-words.ts';
+import { BENDS_ALONG, BLANK_ALONG } from '../../../core/report/rolling-words.ts';
 import { toolSetWords } from '../../../core/report/tool-words.ts';
 import { cautionsAlong } from '../../../core/report/cautions.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
@@ -97,6 +99,8 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
     ...(blank.ok
       ? ([['Blank, girth × length', formatCutSize(blank.value.girthMm, lengthMm, units)]] as const)
       : []),
+    ['The blank lies', BLANK_ALONG],
+    ...(hits(part.profile) > 0 ? ([['Bends run', BENDS_ALONG]] as const) : []),
     ['Lengths are given', measuredWords[part.profile.measured]],
     ...toolFacts(shop, part, material, gauge, lengthMm),
   ];
@@ -146,7 +150,7 @@ function Bends({ shop, part, material, gauge }: Props) {
   return (
     <>
       <h2 className={styles.title}>{`Bend list. ${movesSentence(order)}`}</h2>
-      <table className={`${paper.paper} ${styles.bends}`}>
+      <table className={`${paper.paper} ${styles.bends}`} aria-label="Bend list">
         <thead>
           <tr className={paper.columns}>
             <ColumnHeads

@@ -32,6 +32,24 @@ describe('an edited step list', () => {
       /size nobody asked for/,
     );
   });
+  it('refuses a blank that is turned on the sheet: its length lies along the rolling direction, as the sheet’s does', () => {
+    const short = aRun([aLine('1044/1', 300, 400, 1)], [aSheet('S', 400, 400)]);
+    const list = planRun(short, { steps: 40 });
+    if (!list.ok) throw new Error('the run of this test can be cut');
+    expect(checkSteps(short, list.value.groups, list.value.steps)).toEqual([]);
+    const turned = list.value.steps.map((step): CutStep => {
+      const swap = { width: 'length', length: 'width' } as const;
+      const to =
+        step.to.kind === 'blank'
+          ? { ...step.to, girthMm: step.to.lengthMm, lengthMm: step.to.girthMm }
+          : step.to;
+      return { ...step, axis: swap[step.axis], to };
+    });
+    expect(checkSteps(short, list.value.groups, turned).map(({ message }) => message)).toEqual([
+      '1 blank is missing for line 1044/1: 1 asked, 0 cut.',
+      '1 cut as blanks are of a size nobody asked for: girth 400 mm, length 300 mm.',
+    ]);
+  });
   it('notices a back gauge that is set otherwise than the size says', () => {
     expect(messages(at(gauged, { backGaugeMm: 250 })).join(' ')).toMatch(
       /does not agree with its back gauge/,

@@ -42,7 +42,7 @@ export function BendList({ part, bends: { order, rows, note }, onChange }: Props
         )
       }
     >
-      <table className={look.bends}>
+      <table className={look.bends} aria-label="Bend list">
         <thead>
           <tr>
             <ColumnHeads heads={['No.', 'Step', 'Direction', 'Angle', 'Paint', 'Edge at gauge']} />
