@@ -93,8 +93,8 @@ const bendsOf = (
   rows.evaluateAll(
     (all, [step, way, angle]) =>
       all.map((row) => {
-        const said = (column: number): string => row.children[column]?.textContent?.trim() ?? '';
-        return `${said(step).split(', then ').at(-1)}, ${said(way)} ${said(angle)}`;
+        const cell = (column: number): string => row.children[column]?.textContent?.trim() ?? '';
+        return `${cell(step).split(', then ').at(-1)}, ${cell(way)} ${cell(angle)}`;
       }),
     columns,
   );
