@@ -65,6 +65,25 @@ function overtimeHours(calendar: Calendar, days: readonly Day[]): Interval[] {
   });
 }
 
+interface Hours {
+  readonly range: string;
+  readonly hours: readonly Interval[];
+}
+
+/** The hours of a calendar last asked for: machines share calendars, and a year of days takes long to work out. */
+const lastHours = new WeakMap<Calendar, Hours>();
+
+/** Open hours by the calendar, of whole days, in all of [from, to) and some around it. */
+function hoursAround(calendar: Calendar, timeZone: string, from: Instant, to: Instant): readonly Interval[] {
+  const range = `${from} ${to} ${timeZone}`;
+  const known = lastHours.get(calendar);
+  if (known?.range === range) return known.hours;
+  const days = daysAround(from, to, timeZone);
+  const hours = union([...regularHours(calendar, days), ...overtimeHours(calendar, days)]);
+  lastHours.set(calendar, { range, hours });
+  return hours;
+}
+
 /**
  * When a machine is open between two instants: its calendar's shifts less breaks and closures, plus overtime (which
  * holds even on a closed day), less the machine's downtimes. A break is taken out of its own shift only: a second
@@ -99,9 +118,7 @@ export function openIntervals(
       issue(subject, 'range', 'The span of time to plan ends before it begins.', 'Choose a later end.'),
     );
   }
-  const days = daysAround(from, to, timeZone);
-  const hours = union([...regularHours(calendar, days), ...overtimeHours(calendar, days)]);
-  const inRange = intersect(hours, [{ start: from, end: to }]);
+  const inRange = intersect(hoursAround(calendar, timeZone, from, to), [{ start: from, end: to }]);
   if (inRange.length === 0) {
     return err(
       issue(

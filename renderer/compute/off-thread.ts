@@ -5,28 +5,43 @@ interface Waiting {
   readonly reject: (error: Error) => void;
 }
 
-const waiting = new Map<number, Waiting>();
-let worker: Worker | null = null;
+/** A worker with the questions that wait for it, by number. */
+interface Hand {
+  readonly worker: Worker;
+  readonly waiting: Map<number, Waiting>;
+}
+
+/** So many at most: questions that need no answer of each other are then worked on side by side. */
+const MOST = Math.max(2, Math.min(4, (globalThis.navigator?.hardwareConcurrency ?? 2) - 1));
+const hands = new Set<Hand>();
 let asked = 0;
 
-function start(): Worker {
-  const started = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
-  started.onmessage = ({ data: { number, value, trouble } }: MessageEvent<Answered>) => {
+function start(): Hand {
+  const worker = new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' });
+  const waiting = new Map<number, Waiting>();
+  const hand: Hand = { worker, waiting };
+  worker.onmessage = ({ data: { number, value, trouble } }: MessageEvent<Answered>) => {
     const one = waiting.get(number);
     waiting.delete(number);
     if (trouble === undefined) one?.resolve(value as never);
     else one?.reject(new Error(trouble));
   };
-  // Without its worker a window shows everything but chances; the next question tries again.
-  started.onerror = () => {
+  // The next question tries with a new one.
+  worker.onerror = () => {
+    hands.delete(hand);
     waiting.forEach(({ reject }) =>
-      reject(new Error('What finished work shows could not be computed. Open the window again.')),
+      reject(new Error('This could not be worked out. Nothing was changed; open the window again.')),
     );
-    waiting.clear();
-    started.terminate();
-    worker = null;
+    worker.terminate();
   };
-  return started;
+  hands.add(hand);
+  return hand;
+}
+
+/** One that has nothing to do; else a new one, while there may be more; else the one with the fewest questions. */
+function nextHand(): Hand {
+  const [least] = [...hands].sort((a, b) => a.waiting.size - b.waiting.size);
+  return least && (least.waiting.size === 0 || hands.size >= MOST) ? least : start();
 }
 
 /** Compute something away from the window's thread, which goes on drawing. */
@@ -34,8 +49,10 @@ export function offThread<R extends Computation>(
   what: R,
   ...input: Parameters<Computations[R]>
 ): Promise<ReturnType<Computations[R]>> {
-  worker ??= start();
+  const { worker, waiting } = nextHand();
   const number = ++asked;
-  worker.postMessage({ number, what, input });
-  return new Promise((resolve, reject) => waiting.set(number, { resolve, reject }));
+  return new Promise((resolve, reject) => {
+    waiting.set(number, { resolve, reject });
+    worker.postMessage({ number, what, input });
+  });
 }

@@ -1,79 +1,12 @@
 import { keepPreviousData, skipToken, useMutation, useQuery } from '@tanstack/react-query';
 import { contract } from '../../core/contract/index.ts';
-import type { CutAnswers } from '../../core/contract/cuts.ts';
-import { betterOf } from '../../core/cutting/compare.ts';
-import type { CutPlan } from '../../core/cutting/plan.ts';
-import { rememberRuns } from '../../core/cutting/remember.ts';
-import { runKey, type RunInput } from '../../core/cutting/run.ts';
-import { cutRuns, planQuickly, type RunCut } from '../../core/planning/cut-run.ts';
-import type { PlanView } from '../../core/planning/plan-view.ts';
-import { ok, type Result } from '../../core/result.ts';
-import type { Shop } from '../../core/shop/state.ts';
+import type { RunCut } from '../../core/planning/cut-run.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
 import { useFollowedPlan, usePlan, type PlanQuery } from './plan.ts';
 import { numberOf } from './number-of.ts';
+import { planAll } from './plan-runs.ts';
 
-const REMEMBERED = 400;
-
-/**
- * A first answer here and at once; the host, which has more time, may have a better one. Remembered, so that an edit
- * waits only for the runs that it changes.
- */
-export const planHere = rememberRuns(planQuickly, REMEMBERED);
-
-const withAnswers =
-  (answers: CutAnswers['answers']) =>
-  (input: RunInput): Result<CutPlan> => {
-    const made = planHere(input);
-    const answer = answers.find(({ key }) => key === runKey(input));
-    return made.ok && answer ? ok(betterOf(made.value, answer.plan)) : made;
-  };
-
-/** Let the screen draw. */
-const breathe = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
-
-/**
- * @param opened a line of the run that is opened: the runs of its metal are planned and told first
- * @param tell what is planned so far
- */
-async function planAll(
-  shop: Shop,
-  view: PlanView,
-  answers: CutAnswers['answers'],
-  opened: string | undefined,
-  signal: AbortSignal,
-  tell: (cuts: readonly RunCut[]) => void,
-): Promise<readonly RunCut[]> {
-  const solve = withAnswers(answers);
-  const take = async (
-    runs: Iterable<RunCut>,
-    tellSome: (cuts: readonly RunCut[]) => void,
-  ): Promise<RunCut[]> => {
-    const cuts: RunCut[] = [];
-    let restedAt = performance.now();
-    let told = 0;
-    for (const cut of runs) {
-      cuts.push(cut);
-      if (performance.now() - restedAt < REST_AFTER_MS) continue;
-      // A list that grows is drawn whenever it has doubled: drawn each time, it costs more than the runs.
-      if (cuts.length >= 2 * told) {
-        tellSome([...cuts]);
-        told = cuts.length;
-      }
-      await breathe();
-      signal.throwIfAborted();
-      restedAt = performance.now();
-    }
-    return cuts;
-  };
-  if (opened === undefined) return take(cutRuns(shop, view, solve), tell);
-  tell(await take(cutRuns(shop, view, solve, opened), nobody));
-  return take(cutRuns(shop, view, solve), nobody);
-}
-
-/** The screen draws again after so much work: half a frame. */
-const REST_AFTER_MS = 8;
 const nobody = (): void => undefined;
 
 /** The plan with all its runs cut. */
@@ -122,7 +55,8 @@ function useCutsOf(query: PlanQuery, opened?: string): CutsSoFarQuery {
       const known = client.getQueriesData<readonly RunCut[]>({ queryKey: [...keys.cuts, by[0]] });
       const isShown = known.some(([, data]) => data !== undefined);
       const tell = (some: readonly RunCut[]) => void client.setQueryData(soFarKey, some);
-      return planAll(ready.shop, ready.plan, answers, opened, signal, isShown ? nobody : tell);
+      const { shop, plan: view } = ready;
+      return planAll({ shop, view, answers, opened, signal, tell: isShown ? nobody : tell });
     },
     enabled: ready !== null && answers !== undefined,
     placeholderData: keepPreviousData,

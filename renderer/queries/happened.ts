@@ -7,6 +7,7 @@ import { offThread } from '../compute/off-thread.ts';
 import { useShop } from './hooks.ts';
 import { invoke } from './invoke.ts';
 import { keys } from './keys.ts';
+import { whenIdle } from './when-idle.ts';
 
 /** What the newest finished operations say of times, and the operations themselves, latest start first. */
 export interface FinishedWork extends Happened {
@@ -14,6 +15,8 @@ export interface FinishedWork extends Happened {
 }
 
 async function readHappened(shop: Shop): Promise<FinishedWork> {
+  // Records are the largest answer of a start, and the plan is drawn without them.
+  await whenIdle();
   const { records } = await invoke(contract.recordsRead, { before: null, limit: NEWEST_WORK });
   return { records, ...(await offThread('whatHappened', shop, records)) };
 }

@@ -1,4 +1,4 @@
-import { useMutation, useQuery, useQueryClient } from '@tanstack/react-query';
+import { queryOptions, useMutation, useQuery, useQueryClient, type QueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
 import type { InputOf } from '../../core/contract/call.ts';
 import { contract } from '../../core/contract/index.ts';
@@ -9,21 +9,29 @@ import { takeChanges } from './client.ts';
 import { keys } from './keys.ts';
 import { readAgain, send, settle, type ShopCopy } from './shop-copy.ts';
 
-/** Where we run, which file is open, and the host's clock when it was asked. */
-export const useStatus = () =>
-  useQuery({ queryKey: keys.status, queryFn: () => invoke(contract.appStatus, {}) });
+const status = queryOptions({ queryKey: keys.status, queryFn: () => invoke(contract.appStatus, {}) });
 
-/** The shop: what is open, and what was closed in the last days. */
-export function useShop() {
-  const client = useQueryClient();
-  return useQuery({
+const shopCopy = (client: QueryClient) =>
+  queryOptions({
     queryKey: keys.shop,
     queryFn: async () =>
       readAgain(client.getQueryData<ShopCopy>(keys.shop), await invoke(contract.shopRead, {})),
-    select: ({ shop }) => shop,
     structuralSharing: false,
   });
+
+/** Ask for what every screen needs before one is drawn: the host answers while the window draws its frame. */
+export function askFirst(client: QueryClient): void {
+  void client.prefetchQuery(status);
+  // Refused while the file is fresh: it is asked again once the shop begins.
+  void client.prefetchQuery(shopCopy(client));
 }
+
+/** Where we run, which file is open, and the host's clock when it was asked. */
+export const useStatus = () => useQuery(status);
+
+/** The shop: what is open, and what was closed in the last days. */
+export const useShop = () =>
+  useQuery({ ...shopCopy(useQueryClient()), select: ({ shop }: ShopCopy) => shop });
 
 /** What can be undone and redone, newest first. */
 export const useHistory = () =>

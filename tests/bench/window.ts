@@ -1,5 +1,5 @@
 import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { loadavg, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from '@playwright/test';
 import type { Shop } from '../../core/shop/state.ts';
@@ -100,6 +100,54 @@ async function framesWhileSearching(page: Page): Promise<Frames> {
   return framesWhile(page, () => page.waitForTimeout(SEARCHED_MS));
 }
 
+/** From the press on Cutting until every run has its sheets, in a window that has not planned one yet. */
+async function firstSightOfRuns(page: Page): Promise<{ ms: number; frames: Frames }> {
+  await page.waitForTimeout(SETTLED_MS);
+  let ms = 0;
+  const frames = await framesWhile(page, async () => {
+    const from = performance.now();
+    await page.getByRole('link', { name: 'Cutting' }).click();
+    const planning = page.getByText('Working out the sheets of the runs');
+    await page.getByRole('grid', { name: 'Runs on the shear' }).waitFor();
+    await planning.waitFor({ state: 'hidden', timeout: 60_000 });
+    ms = performance.now() - from;
+  });
+  return { ms, frames };
+}
+
+/** So long after the last change the host begins with the runs that nobody opened, and some more. */
+const IDLE_MS = 20_000;
+
+/** Frames of a screen while all runs are worked on in a process of their own. */
+async function framesWhileIdle(page: Page, screen: string): Promise<Frames> {
+  await page.getByRole('link', { name: screen }).click();
+  await page.waitForTimeout(SETTLED_MS);
+  return framesWhile(page, () => page.waitForTimeout(SEARCHED_MS));
+}
+
+/** The Cutting screen's first sight of the demo's runs, and a window while these are worked on unasked. */
+async function benchRuns(
+  name: string,
+  open: (dataDir: string) => Promise<Opened>,
+  demo: Shop,
+): Promise<void> {
+  await withShop(demo, async (dataDir) => {
+    const { page, close } = await open(dataDir);
+    await ready(page);
+    const { ms, frames } = await firstSightOfRuns(page);
+    print(`${name}, first sight of all runs`, `${(ms / 1000).toFixed(2)} s, ${framesWords(frames)}`);
+    await page.getByText(/^Searching for better sheets for all runs/).waitFor({ timeout: 2 * IDLE_MS });
+    for (const screen of ['Cutting', 'Board']) {
+      const words = framesWords(await framesWhileIdle(page, screen));
+      print(
+        `${name}, ${screen}, while idle runs are worked on`,
+        `${words} (load ${loadavg()[0]?.toFixed(1)})`,
+      );
+    }
+    await close();
+  });
+}
+
 /** Start-up to a usable board (second start: warm), and frame rate with 2,000 bars; needs a build (`npm run build`). */
 export async function benchWindow(demo: Shop): Promise<void> {
   const display = process.platform !== 'linux' || process.env.DISPLAY || process.env.WAYLAND_DISPLAY;
@@ -128,6 +176,7 @@ export async function benchWindow(demo: Shop): Promise<void> {
       );
       await close();
     });
+    await benchRuns(name, open, demo);
     for (const bars of [2 * demo.line.length, 1200])
       await withShop(manyBars(demo, bars), async (dataDir) => {
         const { page, close } = await open(dataDir);

@@ -3,7 +3,7 @@ import { seenQueues } from '../../../core/edit/stale.ts';
 import { joinOf } from '../../../core/planning/join-runs.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { joinSentence } from '../../../core/report/join-words.ts';
-import { planHere } from '../../queries/cuts.ts';
+import { planHere } from '../../queries/plan-runs.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { toastError } from '../../ui/toast.tsx';
