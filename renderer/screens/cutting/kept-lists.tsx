@@ -1,7 +1,8 @@
 import { useState } from 'react';
 import { sheetsFor } from '../../../core/edit/cutting-steps.ts';
 import { keptListOf, timesFor, timesOver } from '../../../core/edit/kept-lists.ts';
-import { stockFor, type RunCut } from '../../../core/planning/cut-run.ts';
+import type { RunCut } from '../../../core/planning/cut-run.ts';
+import { stockFor } from '../../../core/planning/run-stock.ts';
 import { sentence } from '../../../core/result.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { KeptList } from '../../../core/shop/stock.ts';
