@@ -1,4 +1,5 @@
 import fc from 'fast-check';
+import { checkPart } from '../../../core/limits/limits.ts';
 import { describe, expect, it } from 'vitest';
 import { applyCommand } from '../../../core/edit/apply.ts';
 import { setUp } from '../../../core/edit/floor-done.ts';
@@ -115,6 +116,7 @@ const anyTools = fc
       openingMm: fc.constantFrom(4, 6, 8, 12),
       angleDeg: fc.constantFrom(30, 85),
       gooseneck: fc.boolean(),
+      radiusMm: fc.constantFrom(0.5, 2, 3),
       lengthMm: fc.constantFrom(2000, 3050, 4000),
       ratingKnPerM: fc.constantFrom(null, 20, 60, 500),
       machineIds: fc.uniqueArray(fc.constantFrom('B1', 'B2', 'B3'), { minLength: 1 }),
@@ -123,13 +125,26 @@ const anyTools = fc
   )
   .map((tools) => tools.map((one, i) => ({ ...aTool({ id: `T${i}` }), ...one })));
 const anyShop = fc
-  .record({ tool: anyTools, vMm: fc.constantFrom(undefined, 6, 8), hem: fc.boolean(), byV: fc.boolean() })
-  .map(({ tool, vMm, hem, byV }) => {
+  .record({
+    tool: anyTools,
+    vMm: fc.constantFrom(undefined, 6, 8),
+    hem: fc.option(
+      fc.record({
+        kind: fc.constantFrom('open' as const, 'teardrop' as const),
+        lengthMm: fc.constant(12),
+        direction: fc.constantFrom('up' as const, 'down' as const),
+        gapMm: fc.constantFrom(undefined, 1, 4),
+      }),
+    ),
+    closed: fc.boolean(),
+    byV: fc.boolean(),
+  })
+  .map(({ tool, vMm, hem, closed, byV }) => {
     const gauge = { label: '24', thicknessMm: 0.701, kgPerM2: 5.64 };
     return both({
       tool,
       settings: someSettings({ girthRule: byV ? 'computedByV' : 'computed' }),
-      part: [hem ? hemmed : aPart()],
+      part: [closed ? hemmed : hem ? aPart({ profile: { ...aPart().profile, endHem: hem } }) : aPart()],
       machine: [...['B1', 'B2', 'B3'].map((id) => aBrake({ id, name: id, tonnes: 300 })), aShear()],
       material: [
         aMaterial({
@@ -153,6 +168,32 @@ describe('whatever tools a shop has', () => {
           const forming = formingIn(material, gauge, tools.die.openingMm, basis);
           const here = girth(part.profile, { ...forming, rule: basis.girthRule });
           expect(cut.ok && here.ok && cut.value.girthMm).toBe(here.ok && here.value.girthMm);
+        }
+      }),
+    );
+  });
+
+  it('a punch whose tip would ask for another blank is told, and no other one', () => {
+    fc.assert(
+      fc.property(anyShop, (shop) => {
+        const [part, material] = [shop.part[0]!, shop.material[0]!];
+        const gauge = material.gauges[0]!;
+        const basis = blankBasisOf(shop);
+        const rule = basis.girthRule;
+        const asked = { material, gauge, lengthMm: 2540, partRules: {}, ...basis };
+        for (const { id, tools } of bendingOf(shop)?.machines ?? []) {
+          if (tools === null) continue;
+          const { die, punch: chosenPunch } = tools;
+          // Metal of 330 MPa takes 16 % × 330/413.7 of the V.
+          const byV = 0.16 * (330 / 413.7) * die.openingMm!;
+          const forming = formingIn(material, gauge, die.openingMm, basis);
+          const cut = girth(part.profile, { ...forming, rule });
+          const needs = girth(part.profile, { ...forming, radiusMm: chosenPunch.radiusMm ?? 0, rule });
+          if (!cut.ok || !needs.ok) throw new Error('a part of this test can be bent');
+          const other = Math.abs(cut.value.girthMm - needs.value.girthMm) >= 0.1;
+          const machine = shop.machine.find((one) => one.id === id)!;
+          const told = checkPart(part, asked, machine).some(({ rule: of }) => of === 'punch tip');
+          expect(told).toBe((chosenPunch.radiusMm ?? 0) > byV && other);
         }
       }),
     );
