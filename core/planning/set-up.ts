@@ -1,3 +1,4 @@
+import { FIRST_PIECE, FIRST_PIECE_AFTER } from '../estimate/first-piece.ts';
 import { setUpFor } from '../limits/tool-limits.ts';
 import { blankBasisOf } from '../part/forming.ts';
 import { hits } from '../part/girth.ts';
@@ -80,9 +81,18 @@ export const toolsName = (tools: ReadonlyMap<string, { readonly name: string }>,
 export const attributeOf = ({ kind }: Pick<Tool, 'kind'>): 'tools' | 'hemming' =>
   kind === 'hemming' ? 'hemming' : 'tools';
 
-/** Of the tools that brakes share, by their codes, the attribute that is changed over when one has to be fetched. */
-export const sharedPartOf = ({ tool }: Pick<Shop, 'tool'>): Record<string, string> =>
-  Object.fromEntries(tool.filter(isShared).map((one) => [one.id, attributeOf(one)]));
+/**
+ * Of the tools that brakes share, by their codes, the attributes that are changed over when one has to be fetched: with die
+ * or punch, the first piece too.
+ */
+export const sharedPartOf = ({ tool }: Pick<Shop, 'tool'>): Record<string, string[]> =>
+  Object.fromEntries(
+    tool.filter(isShared).map((one) => {
+      const attribute = attributeOf(one);
+      const first = FIRST_PIECE_AFTER.includes(attribute) ? [FIRST_PIECE] : [];
+      return [one.id, [attribute, ...first]];
+    }),
+  );
 
 /**
  * What of a brake's state is not there any more when another brake is set up.

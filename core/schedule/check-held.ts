@@ -40,7 +40,7 @@ const heldFrom = (input: ProblemInput, operations: Operations, line: ScheduledOp
 
 /**
  * The least that a line's changeover has to count of each attribute for what it fetches: a thing that was on another machine
- * last, by the times of the schedule, costs the attribute that it is part of. Of two that ended together the own one counts.
+ * last, by the times of the schedule, costs the attributes that it is part of. Of two that ended together the own one counts.
  * @returns per scheduled operation, seconds by attribute; nothing for work of no seconds
  */
 export function fetchedFor(
@@ -54,15 +54,15 @@ export function fetchedFor(
     const least: Record<string, number> = {};
     if (secondsOn(operation, machine) === 0) return least;
     for (const thing of thingsOf(operation, machine.id)) {
-      const attribute = input.partOf?.[thing];
-      if (attribute === undefined) continue;
+      const attributes = input.partOf?.[thing] ?? [];
+      if (attributes.length === 0) continue;
       const earlier = holders
         .get(thing)!
         .filter((o) => o !== line && o.end <= line.changeoverStart && heldFrom(input, operations, o) < o.end);
       const last = Math.max(...earlier.map(({ end }) => end));
       const there = earlier.filter(({ end }) => end === last);
       if (there.length > 0 && !there.some((o) => o.machine === machine.id))
-        least[attribute] = machine.changeover?.attributes[attribute] ?? 0;
+        for (const name of attributes) least[name] = machine.changeover?.attributes[name] ?? 0;
     }
     return least;
   };

@@ -20,7 +20,7 @@ export class Contention {
     this.#problem = problem;
     this.#crew = problem.input.crew?.length ? new CrewBoard(problem.input.crew) : null;
     this.#held = problem.held === null ? null : new HeldBoard();
-    this.#fetches = problem.held !== null && problem.heldPartOf.some((attribute) => attribute !== null);
+    this.#fetches = problem.held !== null && problem.heldPartOf.some((attributes) => attributes.length > 0);
   }
 
   /**
@@ -85,7 +85,7 @@ export class Contention {
 
   #changeover(o: number, m: number, state: number, fetched: readonly Part[]): number {
     const setup = this.#problem.setups[m]!;
-    const attributes = new Set(fetched.map(({ attribute }) => attribute));
+    const attributes = new Set(fetched.flatMap((part) => part.attributes));
     return setup.fetching(state, setup.classOf[o]!, attributes);
   }
 
@@ -93,10 +93,9 @@ export class Contention {
   #parts(o: number, m: number): Part[] {
     const { seconds, machines, heldPartOf } = this.#problem;
     if (seconds[o * machines + m] === 0) return [];
-    return this.#things(o, m).flatMap((thing) => {
-      const attribute = heldPartOf[thing]!;
-      return attribute === null ? [] : [{ thing, attribute }];
-    });
+    return this.#things(o, m)
+      .map((thing) => ({ thing, attributes: heldPartOf[thing]! }))
+      .filter(({ attributes }) => attributes.length > 0);
   }
 
   #things(o: number, m: number): readonly number[] {
@@ -104,8 +103,8 @@ export class Contention {
   }
 }
 
-/** A thing and the attribute that it is part of. */
+/** A thing and the attributes that it is part of. */
 interface Part {
   readonly thing: number;
-  readonly attribute: string;
+  readonly attributes: readonly string[];
 }

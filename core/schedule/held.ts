@@ -34,7 +34,7 @@ export function heldTable(
   const number = new Map(shared.map((name, k) => [name, k]));
   return {
     held: names.map((held) => held.flatMap((name) => number.get(name) ?? [])),
-    heldPartOf: shared.map((name) => partOf[name] ?? null),
+    heldPartOf: shared.map((name) => partOf[name] ?? []),
   };
 }
 

@@ -101,10 +101,10 @@ export interface ProblemInput {
   readonly frozen?: Readonly<Record<string, readonly string[]>>;
   readonly crew?: readonly CrewInterval[] | null;
   /**
-   * Of things held, the attribute that each is part of. Work that has to fetch one from another machine pays at least the
-   * attribute's usual seconds, also where its machine stands as it asks; work of no seconds fetches nothing.
+   * Of things held, the attributes that each is part of. Work that has to fetch one from another machine pays at least the
+   * usual seconds of these, also where its machine stands as it asks; work of no seconds fetches nothing.
    */
-  readonly partOf?: Readonly<Record<string, string>>;
+  readonly partOf?: Readonly<Record<string, readonly string[]>>;
   /** Ends in the plan as it is, by job id, for the stability term. */
   readonly reference?: Readonly<Record<string, number>>;
 }
@@ -193,8 +193,8 @@ export interface Problem {
   readonly crew: Int32Array;
   /** Things held by operation o on machine m at [o × machines + m]; null when no two machines share any (`heldTable`). */
   readonly held: readonly (readonly number[])[] | null;
-  /** Per thing held, the attribute that it is part of; null where fetching it costs nothing. */
-  readonly heldPartOf: readonly (string | null)[];
+  /** Per thing held, the attributes that it is part of; none where fetching it costs nothing. */
+  readonly heldPartOf: readonly (readonly string[])[];
   /** Instant at which an operation was started; NaN when it was not. */
   readonly startedAt: Float64Array;
   /** Per machine, the operations that stay at the front of its queue: started, then frozen. */

@@ -55,7 +55,7 @@ const shopProblem = z.object({
     flowTime: z.number().default(0),
   }),
   sameOrder: z.boolean().optional(),
-  partOf: z.record(word, word).optional(),
+  partOf: z.record(word, z.array(word)).optional(),
   bestKnown: z.number().nullish(),
   bestKnownIsOptimal: z.boolean().optional(),
 });

@@ -141,7 +141,7 @@ describe('a thing that is part of what is set up', () => {
       brake: { holds: ['H'], ...own },
       attributes: { profile: 'hem' },
     });
-  const shared = { partOf: { H: 'profile' } };
+  const shared = { partOf: { H: ['profile'] } };
 
   it('is fetched back by a changeover when another machine had it meanwhile, though the machine stands as asked', () => {
     const jobs = [hemmed('A', 300), hemmed('B', 200), hemmed('D', 100)];
@@ -281,10 +281,10 @@ describe('what is held', () => {
         ],
         jobs: [{ id: 'A', operations: [{ stage: 'brake', seconds: 5, holds: ['H'] }] }],
         objective: {},
-        partOf: { H: 'tools' },
+        partOf: { H: ['tools'] },
       }),
     );
-    expect(file.input.partOf).toEqual({ H: 'tools' });
+    expect(file.input.partOf).toEqual({ H: ['tools'] });
     expect(file.input.jobs[0]!.operations[0]!.holds).toEqual(['H']);
     expect(built(file.input).held).toEqual([[0], [0]]);
   });

@@ -116,7 +116,7 @@ export function withHolds(rng: Rng, input: ProblemInput): ProblemInput {
   });
   const jobs = input.jobs.map((job) => ({ ...job, operations: job.operations.map(holding) }));
   const parts = THINGS.filter(() => rng.next() < 0.6);
-  const partOf = parts.map((thing) => [thing, rng.next() < 0.5 ? 'gauge' : 'colour'] as const);
+  const partOf = parts.map((thing) => [thing, rng.next() < 0.5 ? ['gauge'] : ['colour', 'gauge']] as const);
   return { ...input, jobs, partOf: Object.fromEntries(partOf) };
 }
 

@@ -168,7 +168,7 @@ export const SMALL_SHOPS: Readonly<Record<string, (rng: Rng) => ProblemInput>> =
       jobs(rng, 4, through, (stage) =>
         stage === 'brake' ? { holds: ['T1', 'T2'].filter(() => rng.next() < 0.5) } : {},
       ),
-      { objective: { ...weights, changeover: 1 }, partOf: { T1: 'colour' } },
+      { objective: { ...weights, changeover: 1 }, partOf: { T1: ['colour'], T2: ['colour', 'gauge'] } },
     ),
   'started, frozen and pinned': (rng) =>
     withFixed(
