@@ -1,8 +1,8 @@
-import { comesAs, stepDone, stepWord } from '../part/stage.ts';
+import { comesAs, isElsewhere, stepDone, stepWord } from '../part/stage.ts';
 import { operationsOf, type ShopOperation } from '../planning/operations.ts';
 import { inLots, stageBefore } from '../planning/routing.ts';
 import { isSuspended, leftAt } from '../planning/started.ts';
-import { operationIdOf } from '../shop/order.ts';
+import { operationIdOf, stageOfOperation } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { ok, type Result } from '../result.ts';
 import { change, type Edit } from '../shop/row-change.ts';
@@ -22,6 +22,8 @@ export function beginChangeover(shop: Shop, command: FloorCommand<'floor.changeo
   const { operation: id, machineId, at } = command;
   const operation = operationsOf(shop).operations.find((o) => o.id === id);
   if (!operation) return unknownOperation(id);
+  if (isElsewhere(operation.stage))
+    return refuse(id, 'changeover', 'Nothing is changed over for outside work.', 'Start it when it is sent.');
   const refusal =
     refuseStarted(operation) ?? refuseMachine(shop, operation, machineId) ?? refuseBusy(shop, machineId);
   if (refusal) return refusal;
@@ -102,8 +104,9 @@ function refuseStarted({ id, started, suspended }: ShopOperation): Refusal {
   );
 }
 
-/** One operation at a time. */
+/** One operation at a time, but elsewhere. */
 function refuseBusy(shop: Shop, machineId: string): Refusal {
+  if (takesAny(shop, machineId)) return null;
   const running = shop.record.find((r) => r.machineId === machineId && leftAt(r) === null);
   if (!running) return null;
   return refuse(
@@ -143,6 +146,10 @@ export function whyNotYet(shop: Shop, { id, line, part, stage }: ShopOperation):
   );
 }
 
+/** Does a machine take any number of operations at once? */
+export const takesAny = (shop: Shop, machineId: string): boolean =>
+  shop.machine.some(({ id, stage }) => id === machineId && isElsewhere(stage));
+
 /** The record of an operation under way, or why there is none. */
 export function underWay(shop: Shop, id: string): Result<OperationRecord & { readonly end: null }> {
   const record = shop.record.find((r) => r.id === id);
@@ -164,6 +171,8 @@ export function pauseOperation(shop: Shop, command: FloorCommand<'floor.pause'>)
   const found = underWay(shop, id);
   if (!found.ok) return found;
   const record = found.value;
+  if (isElsewhere(stageOfOperation(id)))
+    return refuse(id, 'pause', `${operationName(id)} is not paused here.`, 'Report it done when it is back.');
   if (standing(record))
     return refuse(id, 'pause', `${operationName(id)} is paused already.`, 'Resume it first.');
   const moment = momentOn(shop, record, command.at, false);

@@ -1,4 +1,4 @@
-import { comesAs, shortStageName, stepDone, stepWord } from '../part/stage.ts';
+import { comesAs, isElsewhere, shortStageName, stepDone, stepWord } from '../part/stage.ts';
 import { recordAfter, recordBefore, recordIn } from '../planning/routing.ts';
 import { spansOn } from '../planning/started.ts';
 import { ok, type Result } from '../result.ts';
@@ -99,10 +99,10 @@ function refuseMachineOf(shop: Shop, { id, machineId }: OperationRecord): Refusa
   );
 }
 
-/** One operation at a time on a machine, and no step before the one ahead of it. */
+/** One operation at a time on a machine, but elsewhere, and no step before the one ahead of it. */
 function refuseBesideOthers(shop: Shop, next: OperationRecord): Refusal {
   const { id, machineId } = next;
-  const spans = spansOn(next);
+  const spans = isElsewhere(stageOfOperation(id)) ? [] : spansOn(next);
   const other = shop.record.find(
     (r) =>
       r.id !== id &&

@@ -1,3 +1,4 @@
+import { isElsewhere } from '../part/stage.ts';
 import type { Attribute } from '../shop/machine.ts';
 import { attributesOn, takenFrom } from '../planning/set-up.ts';
 import { stagesLeft } from '../planning/stages-left.ts';
@@ -82,7 +83,7 @@ function refuseUncounted(
 /** Its machine keeps what was set up for the operation; another that stood with tools which both share has them no more. */
 export function setUp(shop: Shop, record: OperationRecord): RowChange[] {
   const machine = shop.machine.find((m) => m.id === record.machineId);
-  if (!machine) return [];
+  if (!machine || isElsewhere(machine.stage)) return [];
   const asked = attributesOn(shop, machine, record);
   return shop.machine.flatMap((other) => {
     const now = other === machine ? asked : takenFrom(shop, other.state, asked);

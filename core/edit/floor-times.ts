@@ -1,7 +1,7 @@
 import { inLots, recordBefore, recordIn } from '../planning/routing.ts';
 import { leftAt } from '../planning/started.ts';
 import { ok, type Result } from '../result.ts';
-import { comesAs } from '../part/stage.ts';
+import { comesAs, isElsewhere } from '../part/stage.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
@@ -26,8 +26,9 @@ export const wall = ({ settings: { timeZone } }: Shop, at: number): string =>
 const later = (a: Bound | null, b: Bound | null): Bound | null =>
   a && b ? (a.at >= b.at ? a : b) : (a ?? b);
 
-/** When the machine's work before was done or set aside. */
+/** When the machine's work before was done or set aside; work elsewhere waits for none. */
 function boundOfMachine(shop: Shop, machineId: string): Bound | null {
+  if (shop.machine.some(({ id, stage }) => id === machineId && isElsewhere(stage))) return null;
   return shop.record.reduce<Bound | null>((last, record) => {
     const at = record.machineId === machineId ? leftAt(record) : null;
     if (at === null) return last;

@@ -1,4 +1,5 @@
 import { sizeOf, type Pattern } from '../part/family.ts';
+import { shortStageName } from '../part/stage.ts';
 import type { Part } from '../part/part.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
@@ -21,7 +22,7 @@ const withoutSize = (pattern: Part, partId: string): Part => {
  * @param before the part as it is; null when it is new
  */
 export function savePart(shop: Shop, before: Part | null, row: Part): Result<Edit> {
-  const refusals = row.family?.is === 'size' ? againstSize(shop, row) : [];
+  const refusals = [...(row.family?.is === 'size' ? againstSize(shop, row) : []), ...strayPlaces(shop, row)];
   const members = memberChanges(shop, before, row);
   if (!members.ok) return members;
   if (refusals.length > 0) return err(...refusals);
@@ -31,6 +32,17 @@ export function savePart(shop: Shop, before: Part | null, row: Part): Result<Edi
   const more = sizes === 0 ? '' : ` and ${counted(sizes, 'size')} of it`;
   return ok({ label: `${before ? 'Change' : 'Add'} part ${row.id}${more}`, changes });
 }
+
+/** A step names a bench or an outside shop that does such work, or none. */
+const strayPlaces = (shop: Shop, { id, steps }: Part): Issue[] =>
+  steps.flatMap(({ stage, placeId }) => {
+    const place = shop.machine.find((machine) => machine.id === placeId);
+    if (placeId === null || place?.stage === stage) return [];
+    const message = place
+      ? `${placeId} is no ${shortStageName(stage)}.`
+      : `There is no ${shortStageName(stage)} ${placeId}.`;
+    return [issue(`part ${id}`, 'steps', message, 'Choose one that there is, or any.')];
+  });
 
 /** Remove a part; a size goes from its pattern's table as well. */
 export function partRemoval(shop: Shop, part: Part): RowChange[] {

@@ -1,6 +1,6 @@
 import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf, type ShopOperation } from '../planning/operations.ts';
-import { stepWord } from '../part/stage.ts';
+import { isElsewhere, stepWord } from '../part/stage.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
@@ -71,6 +71,15 @@ export function pinOperation(shop: Shop, { operation: id, seen }: CommandOf<'ope
   const queues = completeQueues(shop, operations);
   const machineId = machineWith(queues, id);
   if (machineId === undefined) return unknownOperation(id);
+  if (isElsewhere(stageOfOperation(id)))
+    return err(
+      issue(
+        operationName(id),
+        'place',
+        'Outside work has no order that a pin could keep.',
+        'Pin a step before it.',
+      ),
+    );
   const unseen = refuseUnseen(shop, seen, [machineId]);
   if (unseen) return unseen;
   const label = `Pin ${operationName(id)}`;

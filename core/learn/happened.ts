@@ -1,9 +1,9 @@
 import { NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
 import type { Machine } from '../shop/machine.ts';
-import { stage } from '../part/stage.ts';
+import { isElsewhere, stage } from '../part/stage.ts';
 import { hoursAround } from '../planning/machine-inputs.ts';
-import { operationsOf } from '../planning/operations.ts';
-import { recordBefore } from '../planning/routing.ts';
+import { operationsOf, type ShopOperation } from '../planning/operations.ts';
+import { recordBefore, stepAt } from '../planning/routing.ts';
 import { attributesOn } from '../planning/set-up.ts';
 import { workedSeconds } from '../planning/started.ts';
 import {
@@ -37,7 +37,8 @@ export interface Happened {
  * @param records any of the shop's, any order
  */
 export function observationsOf(shop: Shop, records: readonly OperationRecord[]): Happened {
-  const finished = records.filter(ended);
+  // How long others take is no matter of our standards.
+  const finished = records.filter(ended).filter(({ id }) => !isElsewhere(stageOfOperation(id)));
   const counts = countsOf(shop, finished);
   const hours = hoursOf(shop, finished);
   const observations: Observation[] = [];
@@ -73,7 +74,10 @@ function countsOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, C
       const machine = again.machine.map((m) => (has(m, key) ? probe(m, key) : m));
       const probed = new Set(machine.filter((m) => has(m, key)).map((m) => m.id));
       for (const operation of operationsOf({ ...again, machine }).operations)
-        for (const able of operation.machines.filter((a) => probed.has(a.id))) {
+        // Time of its own that a part gives a step tells nothing of the bench's standards.
+        for (const able of timedByStandards(operation)
+          ? operation.machines.filter((a) => probed.has(a.id))
+          : []) {
           const place = `${operation.id} on ${able.id}`;
           counts.set(place, { ...counts.get(place), [key]: countIn(able.estimate) });
         }
@@ -81,6 +85,9 @@ function countsOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, C
   }
   return counts;
 }
+
+const timedByStandards = ({ part, stage: at }: ShopOperation): boolean =>
+  (stepAt(part, at)?.secondsPerPiece ?? null) === null;
 
 /** The shop with lines for what was done of one stage, exactly as many pieces as were worked on there. */
 function reopened(shop: Shop, finished: readonly Ended[]): Shop {
@@ -131,7 +138,8 @@ export function changeoversOf(shop: Shop, records: readonly OperationRecord[]): 
   const byId = new Map(finished.map((r) => [r.id, r]));
   const waiting = ({ id }: Ended, since: number): boolean =>
     (recordBefore((other) => byId.get(other), id)?.end ?? -Infinity) <= since;
-  return shop.machine.flatMap((machine) => {
+  const machines = shop.machine.filter(({ stage: at }) => !isElsewhere(at));
+  return machines.flatMap((machine) => {
     const open = hours.get(machine.id);
     const queue = finished
       .filter((r) => r.machineId === machine.id)

@@ -60,6 +60,9 @@ export const stepDone: Readonly<Record<Stage, string>> = {
 export const comesAs = (to: Stage): 'blanks' | 'pieces' =>
   STAGES.indexOf(to) <= STAGES.indexOf('brake') ? 'blanks' : 'pieces';
 
+/** Elsewhere any number of lines are at work at once: nobody waits there, nothing is changed over, nothing stands still. */
+export const isElsewhere = (of: Stage): boolean => of === 'outside';
+
 /** "A shear", "An outside shop": at the head of a sentence. @param name as it is to be called */
 export const aStage = (of: Stage, name = shortStageName(of)): string =>
   `${/^[aeiou]/.test(name) ? 'An' : 'A'} ${name}`;

@@ -3,7 +3,7 @@ import { hasTools } from '../limits/tool-limits.ts';
 import type { MachineInput } from '../schedule/problem.ts';
 import { workingTime, type WorkingTime } from '../schedule/working-time.ts';
 import { wholeDays } from './away.ts';
-import { stepDone } from '../part/stage.ts';
+import { isElsewhere, stepDone } from '../part/stage.ts';
 import { union, type Interval } from '../time/interval.ts';
 import { openIntervals } from '../time/working-time.ts';
 import { instant, type Instant } from '../units/brand.ts';
@@ -44,15 +44,13 @@ export function machineInputs(shop: Shop, now: Instant): Result<ShopMachines> {
 
 type Hours = Required<Pick<MachineInput, 'open' | 'noOvertime'>> & { readonly open: readonly Interval[] };
 
-const isOutside = ({ stage }: Machine): boolean => stage === 'outside';
-
 /** Open hours by the machine's calendar, downtime left out; of an outside shop whole days. @returns ascending; or why there are none in [from, to) */
 function openBetween(shop: Shop, machine: Machine, from: Instant, to: Instant): Result<readonly Interval[]> {
   const calendar = shop.calendar.find((c) => c.id === machine.calendarId);
   if (!calendar) throw new Error(`machine ${machine.id}: calendar ${machine.calendarId} is gone`);
   const downtimes = shop.downtime.filter((d) => d.machineId === machine.id);
   const open = openIntervals(calendar, downtimes, shop.settings.timeZone, from, to);
-  return open.ok && isOutside(machine) ? ok(wholeDays(open.value, shop.settings.timeZone)) : open;
+  return open.ok && isElsewhere(machine.stage) ? ok(wholeDays(open.value, shop.settings.timeZone)) : open;
 }
 
 /** A machine's open hours from the day before `from` to the day after `to`: in them past work was done. */
@@ -62,7 +60,7 @@ export function hoursAround(shop: Shop, machine: Machine, from: number, to: numb
 }
 
 function hoursOf(shop: Shop, machine: Machine, now: Instant): Result<Hours> {
-  const back = isOutside(machine) ? DAYS_AHEAD : DAYS_BACK;
+  const back = isElsewhere(machine.stage) ? DAYS_AHEAD : DAYS_BACK;
   const [from, to] = [instant(now - back * DAY), instant(now + DAYS_AHEAD * DAY)];
   const around = openBetween(shop, machine, from, to);
   // What opened only before now does not open any more.
@@ -102,7 +100,7 @@ function inputOf(shop: Shop, machine: Machine, hours: Hours): MachineInput {
       attributes: seconds > 0 ? { ...attributes, [FIRST_PIECE]: seconds } : attributes,
     } as MachineInput['changeover'],
     ...hours,
-    ...(stage === 'outside' ? { initial: null, changeover: null, unlimited: true } : {}),
+    ...(isElsewhere(stage) ? { initial: null, changeover: null, unlimited: true } : {}),
   };
 }
 

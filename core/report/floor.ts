@@ -1,5 +1,6 @@
 import { whyNotYet } from '../edit/floor-commands.ts';
 import { hoursAround } from '../planning/machine-inputs.ts';
+import { isElsewhere } from '../part/stage.ts';
 import { leftAt, workedSeconds } from '../planning/started.ts';
 import type { Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
@@ -25,7 +26,7 @@ export interface FloorWork {
 /** One machine's floor screen. */
 export interface FloorView {
   readonly machine: Machine;
-  /** What is under way on it. */
+  /** What is under way on it; null where any number may be, as at an outside shop: there the queue says it of each. */
   readonly running: OperationRecord | null;
   /** Its queue from the first place on; the operation under way, where there is one, comes first. */
   readonly queue: readonly FloorWork[];
@@ -43,9 +44,13 @@ export function floorView(shop: Shop, plan: PlanRead, machineId: string, now: In
     ({ machine }) => machine.id === machineId,
   );
   if (!list) return null;
-  const running = shop.record.find((r) => r.machineId === machineId && leftAt(r) === null) ?? null;
-  const workedOn = (id: string): number =>
-    running?.id === id ? workedSeconds(running, now, hoursAround(shop, list.machine, running.start, now)) : 0;
+  // Where any number are at work at once, none stands in another's way.
+  const under = shop.record.filter((r) => r.machineId === machineId && leftAt(r) === null);
+  const running = isElsewhere(list.machine.stage) ? null : (under[0] ?? null);
+  const workedOn = (id: string): number => {
+    const record = under.find((r) => r.id === id);
+    return record ? workedSeconds(record, now, hoursAround(shop, list.machine, record.start, now)) : 0;
+  };
   const queue = list.runs.flatMap(({ rows, changeover }) =>
     rows.map((row, i) => workOf(shop, plan, row, i === 0 ? changeover : null, workedOn)),
   );

@@ -1,5 +1,6 @@
 import { NO_LOT } from '../../core/material/lot.ts';
 import { NO_EXTRA_BLANKS } from '../../core/part/extra-blanks.ts';
+import type { FurtherStep } from '../../core/part/further-step.ts';
 import { usualLine, usualOrder } from '../../core/shop/order.ts';
 import type { RowKind, RowOf, Shop } from '../../core/shop/state.ts';
 import { toInstant } from '../../core/time/wall.ts';
@@ -160,6 +161,28 @@ export const aBrake = (own: With<'machine'> = {}): RowOf<'machine'> => ({
   },
   standards: { firstPiece: 90 },
   state: { gauge: '24', profile: 'corner' },
+  ...own,
+});
+
+/** A packing bench, without limits or changeovers. */
+export const aBench = (own: With<'machine'> = {}): RowOf<'machine'> => ({
+  ...machine,
+  ...{ maxLengthMm: null, maxThicknessMm: null, tonnes: null },
+  ...{ dieOpeningMm: null, backGaugeMm: null, minStripMm: null },
+  id: 'P1',
+  name: 'Packing bench',
+  stage: 'pack',
+  changeover: { combine: 'sum', attributes: {}, exceptions: [] },
+  ...own,
+});
+
+/** A further step by the standards of wherever it is done. */
+export const aStep = (stage: FurtherStep['stage'], own: Partial<FurtherStep> = {}): FurtherStep => ({
+  stage,
+  placeId: null,
+  secondsPerPiece: null,
+  days: null,
+  note: '',
   ...own,
 });
 
