@@ -10,7 +10,7 @@ export const code = z
   .regex(/^[A-Za-z0-9][A-Za-z0-9._-]{0,39}$/, 'use 1 to 40 letters, digits, dots, dashes or underscores')
   .refine((word) => !isTakenWord(word), 'the app keeps this word for itself; choose another code');
 export const name = z.string().trim().min(1, 'must not be empty').max(120, 'at most 120 characters');
-export const note = z.string().max(2000, 'at most 2,000 characters');
+export const note = z.string().max(2000, 'at most 2000 characters');
 /** The longest that a length may be, as a shop reads it. */
 export const LONGEST: Readonly<Record<LengthUnits, string>> = { in: '164 ft', mm: '50 m' };
 /** Millimetres above zero, up to 50 m. */

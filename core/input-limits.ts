@@ -1,3 +1,5 @@
+import { grouped } from './grouped.ts';
+
 /**
  * What a file or a request may hold at most: the one place where it is said. Each limit is far beyond what a shop enters at
  * a time, and small enough that the largest allowed is answered within a second. What is beyond is refused with a sentence,
@@ -73,7 +75,7 @@ export function faultOf(value: unknown, allowed: Allowed = {}): string | null {
     const { part, depth, field } = next;
     seen += 1;
     const inside = Array.isArray(part) ? part.length : 0;
-    if (seen + inside > most) return `it holds more than ${most.toLocaleString('en-US')} values`;
+    if (seen + inside > most) return `it holds more than ${grouped(most)} values`;
     const fault = typeof part === 'string' ? textFault(part, field, allowed) : kindFault(part, depth);
     if (fault) return fault;
     for (const key of keysOf(part)) {
@@ -91,7 +93,7 @@ const keysOf = (part: unknown): readonly string[] =>
 
 function textFault(text: string, field: string, { longTexts = [] }: Allowed): string | null {
   if (text.length > MOST.textCharacters && !longTexts.includes(field))
-    return `a text in it is longer than ${MOST.textCharacters.toLocaleString('en-US')} characters`;
+    return `a text in it is longer than ${grouped(MOST.textCharacters)} characters`;
   return hasUnkeepable(text) ? 'a text in it holds a character that cannot be kept' : null;
 }
 

@@ -71,7 +71,7 @@ export const runInput = z.strictObject({
     continuousStroke: cents,
     line: cents,
   }),
-  units: z.enum(['in', 'mm']),
+  units: z.strictObject({ units: z.enum(['in', 'mm']), decimals: z.enum(['point', 'comma']) }),
 });
 
 const area = z.number().min(0);

@@ -1,5 +1,5 @@
 import { issue, type Issue } from '../result.ts';
-import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatLength, type Units } from '../units/length.ts';
 import { replaySteps, type MadePiece, type SheetStack } from './replay.ts';
 import { blankSizes, type BlankSize, type RunInput } from './run.ts';
 import type { CutStep } from './step.ts';
@@ -46,7 +46,7 @@ function miscounted(size: BlankSize, blanks: readonly MadePiece[]): Issue[] {
   return [];
 }
 
-function unasked(piece: MadePiece, units: LengthUnits): Issue {
+function unasked(piece: MadePiece, units: Units): Issue {
   const size = `girth ${formatLength(piece.widthMm, units)}, length ${formatLength(piece.lengthMm, units)}`;
   const message = `${piece.count} cut as blanks are of a size nobody asked for: ${size}.`;
   return issue('list', 'size', message, 'Correct the setting.');

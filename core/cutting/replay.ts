@@ -1,4 +1,4 @@
-import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatLength, type Units } from '../units/length.ts';
 import type { CutStep, Destination } from './step.ts';
 import { hundredth } from './run.ts';
 
@@ -28,7 +28,7 @@ interface ShearFrame {
 /** The shear, and what sentences about it are written in. */
 export interface ShearAtWork {
   readonly shear: ShearFrame;
-  readonly units: LengthUnits;
+  readonly units: Units;
 }
 
 interface Replay {

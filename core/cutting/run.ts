@@ -1,4 +1,4 @@
-import type { LengthUnits } from '../units/length.ts';
+import type { Units } from '../units/length.ts';
 import type { RemnantRule } from './remnant.ts';
 import type { WorkPrices } from './work.ts';
 
@@ -14,7 +14,7 @@ export interface RunInput {
   readonly keep: RemnantRule;
   readonly work: WorkPrices;
   /** What sentences about the run are written in. */
-  readonly units: LengthUnits;
+  readonly units: Units;
 }
 
 export interface RunLine {
@@ -139,7 +139,7 @@ export const runKey = ({ lines, stock, shear, keep, work, units }: RunInput): st
       ...(one.kind === 'sheet' ? [one.costCents, one.available, one.remnant] : [one.centsPerMetre]),
     ]),
     [shear.lengthMm, shear.backGaugeMm.min, shear.backGaugeMm.max, shear.scribe, shear.minStripMm],
-    [shear.continuousFrom, keep.widthMm, keep.lengthMm, keep.most, keep.worth, units],
+    [shear.continuousFrom, keep.widthMm, keep.lengthMm, keep.most, keep.worth, units.units],
     [
       work.sheet,
       work.feedAgain,

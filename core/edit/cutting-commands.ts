@@ -7,7 +7,7 @@ import { err, ok, issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import { NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
-import { formatCutLength, type LengthUnits } from '../units/length.ts';
+import { formatCutLength, type Units } from '../units/length.ts';
 import type { Command } from './command.ts';
 import { change, withChanges, type RowChange, type Edit } from '../shop/row-change.ts';
 import { queueChanges } from './queue-rows.ts';
@@ -52,7 +52,7 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
   const last = Math.max(0, ...shop.order.map(({ id }) => Number(/^walk-in-(\d+)$/.exec(id)?.[1] ?? 0)));
   const number = cut.number ?? last + 1;
   const orderId = `walk-in-${number}`;
-  const part = flatPart(cut.girthMm, cut.lengthMm, shop.settings.units);
+  const part = flatPart(cut.girthMm, cut.lengthMm, shop.settings);
   const known = shop.part.some((p) => p.id === part.id);
   const order: WorkOrder = {
     ...usualOrder,
@@ -88,7 +88,7 @@ export function takeWalkIn(shop: Shop, cut: WalkIn): Result<Edit> {
 }
 
 /** One part for each girth, to the tenth of a millimetre. */
-function flatPart(girthMm: number, lengthMm: number, units: LengthUnits): Part {
+function flatPart(girthMm: number, lengthMm: number, units: Units): Part {
   const girth = Math.round(girthMm * 100) / 100;
   return {
     id: `flat-${girth}`,

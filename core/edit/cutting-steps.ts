@@ -4,7 +4,7 @@ import type { CutStep } from '../cutting/step.ts';
 import type { Sheet } from '../material/material.ts';
 import { err, issue, ok, type Result } from '../result.ts';
 import type { CutList } from '../shop/stock.ts';
-import { formatCutSize, type LengthUnits } from '../units/length.ts';
+import { formatCutSize, type Units } from '../units/length.ts';
 
 /**
  * Steps with the one at `from` put so that `to` steps stand before it. Put between two of a group it belongs to that group;
@@ -61,7 +61,7 @@ export const addSheets = (
 export function sheetsFor(
   groups: readonly SheetGroup[],
   stock: readonly Sheet[],
-  units: LengthUnits,
+  units: Units,
 ): Result<SheetGroup[]> {
   const same = (group: SheetGroup) => (sheet: Sheet) =>
     sheet.form !== 'coil' &&

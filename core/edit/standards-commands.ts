@@ -4,7 +4,7 @@ import { attribute, type Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { FloorCommand } from './floor-commands.ts';
-import type { LengthUnits } from '../units/length.ts';
+import type { LengthUnits, Units } from '../units/length.ts';
 import { change, type Edit } from '../shop/row-change.ts';
 
 type Change = FloorCommand<'standards.accept'>['changes'][number];
@@ -28,7 +28,7 @@ export const figureWords = (
   machine: Pick<Machine, 'stage' | 'timesEdition'>,
   key: string,
   value: number,
-  units: LengthUnits,
+  units: Units,
 ): string =>
   standardFigure(
     standardsOf(machine).find((s) => s.key === key),
@@ -57,8 +57,8 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
   const { machineId, at, changes } = command;
   const machine = shop.machine.find((m) => m.id === machineId);
   if (!machine) return noMachine(machineId);
-  const { units } = shop.settings;
-  const issues = changes.flatMap((c) => refuseChange(machine, c, units));
+  const { settings } = shop;
+  const issues = changes.flatMap((c) => refuseChange(machine, c, settings));
   if (new Set(changes.map((c) => c.key)).size < changes.length)
     issues.push(
       issue(`machine ${machineId}`, 'key', 'One figure is proposed twice.', 'Keep one of the two.'),
@@ -75,7 +75,7 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
   }));
   const what =
     changes.length === 1
-      ? figureName(machine, changes[0]?.key ?? '', units).toLowerCase()
+      ? figureName(machine, changes[0]?.key ?? '', settings.units).toLowerCase()
       : `${changes.length} figures`;
   return ok({
     label: `Accept ${what} of ${machineId} from finished work`,
@@ -86,10 +86,10 @@ export function acceptStandards(shop: Shop, command: FloorCommand<'standards.acc
 const noMachine = (id: string): Result<never> =>
   err(issue(`machine ${id}`, 'machine', `There is no machine ${id}.`, 'It may have been removed.'));
 
-function refuseChange(machine: Machine, { key, before, after }: Change, units: LengthUnits): Issue[] {
+function refuseChange(machine: Machine, { key, before, after }: Change, units: Units): Issue[] {
   const subject = `machine ${machine.id}`;
   const present = figureOf(machine, key);
-  const name = figureName(machine, key, units);
+  const name = figureName(machine, key, units.units);
   const words = (value: number): string => figureWords(machine, key, value, units);
   if (present === null)
     return [issue(subject, key, `${machine.id} has no figure “${key}”.`, 'Look at the proposals again.')];
@@ -116,15 +116,15 @@ export function revertStandard(shop: Shop, id: string, at: number): Result<Edit>
   const row = shop.learned.find((l) => l.id === id);
   const machine = row && shop.machine.find((m) => m.id === row.machineId);
   if (!row || !machine) return noMachine(row?.machineId ?? id);
-  const { units } = shop.settings;
-  const name = figureName(machine, row.key, units);
+  const { settings } = shop;
+  const name = figureName(machine, row.key, settings.units);
   const refuse = (message: string, advice: string): Result<never> =>
     err(issue(`machine ${machine.id}`, row.key, message, advice));
   if (row.revertedAt !== null) return refuse(`${name} of ${machine.id} was put back already.`, '');
   const present = figureOf(machine, row.key);
   if (present !== row.after)
     return refuse(
-      `${name} of ${machine.id} was changed since, to ${present === null ? 'nothing' : figureWords(machine, row.key, present, units)}.`,
+      `${name} of ${machine.id} was changed since, to ${present === null ? 'nothing' : figureWords(machine, row.key, present, settings)}.`,
       'Set it in Shop, Machines.',
     );
   return ok({

@@ -6,6 +6,7 @@ import type { Movement } from '../shop/stock.ts';
 import { formatCutSize } from '../units/length.ts';
 import type { Command } from './command.ts';
 import { change, type RowChange, type Edit } from '../shop/row-change.ts';
+import { grouped } from '../grouped.ts';
 
 type StockCommand = Extract<Command, { do: 'stock.receive' | 'stock.count' | 'stock.correct' }>;
 /** What an entry says of itself. */
@@ -15,8 +16,7 @@ const MOST = 1_000_000;
 
 /** "24 ga Moss, galvanized, 48 in × 120 in": stock as people say it. */
 export function stockName(shop: Shop, sheet: Sheet): string {
-  const { units } = shop.settings;
-  const size = formatCutSize(sheet.widthMm, sheet.lengthMm, units);
+  const size = formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings);
   return `${metalName(shop, sheet)}, ${size}`;
 }
 
@@ -68,7 +68,7 @@ export function moved(sheet: Sheet, by: number, happening: Happening, label: str
       `Stock ${sheet.id} has ${sheet.onHand} on hand; ${after} cannot be.`,
       after < 0
         ? 'Set its count, or receive what is missing, first.'
-        : `At most ${MOST.toLocaleString('en')} can be kept.`,
+        : `At most ${grouped(MOST)} can be kept.`,
     ),
   );
 }

@@ -24,7 +24,7 @@ export function takeSheets(
   const machine = shop.machine.find((m) => m.id === machineId && m.stage === 'shear');
   if (!machine)
     return err(issue(`run ${list.id}`, 'machine', `There is no shear ${machineId}.`, 'Open the run again.'));
-  const shear: ShearAtWork = { shear: shearOf(machine), units: shop.settings.units };
+  const shear: ShearAtWork = { shear: shearOf(machine), units: shop.settings };
   const wrong = [...takenBefore(shop, list), ...uncut(list, shear)];
   if (wrong.length > 0) return err(...wrong);
   const note = `for run ${list.id}`;

@@ -2,7 +2,7 @@ import type { Blank } from '../part/blank.ts';
 import type { Machine } from '../shop/machine.ts';
 import { asStocked, usableSize, type SheetEdges } from '../material/usable-sheet.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
-import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatLength, type Units } from '../units/length.ts';
 import { estimateOf, peopleFor, reason, type Estimate, type Lift } from './estimate.ts';
 import { standard, type Timed } from './standards.ts';
 
@@ -13,7 +13,7 @@ interface ShearWork {
   readonly sheet: SheetEdges;
   readonly machine: Timed & Pick<Machine, 'crew'>;
   /** What sentences about it are written in. */
-  readonly units: LengthUnits;
+  readonly units: Units;
 }
 
 interface ShearCount {

@@ -1,7 +1,8 @@
 import type { Machine } from '../shop/machine.ts';
 import type { Stage } from '../part/stage.ts';
-import { MM_PER_FOOT, MM_PER_INCH, type LengthUnits } from '../units/length.ts';
+import { MM_PER_FOOT, MM_PER_INCH, type LengthUnits, type Units } from '../units/length.ts';
 import { KG_PER_LB } from '../units/weight.ts';
+import { writeNumber } from '../units/number.ts';
 
 /**
  * Time standards: what one element of shear or brake work takes. The usual figures are starting points between a low and a
@@ -173,10 +174,10 @@ export const standardUnit = (known: Standard | undefined, units: LengthUnits): S
 export const standardPlaces = (known: Standard | undefined): number => (known?.unit === 'thickness' ? 3 : 2);
 
 /** A figure in the shop's units, to a hundredth of them: "0.36 s/lb", "15 %". */
-export function standardFigure(known: Standard | undefined, value: number, units: LengthUnits): string {
+export function standardFigure(known: Standard | undefined, value: number, units: Units): string {
   if (known?.unit === 'share') return `${Math.round(value * 100)} %`;
-  const { name, per } = standardUnit(known, units);
-  return `${Number((value / per).toFixed(standardPlaces(known)))} ${name}`;
+  const { name, per } = standardUnit(known, units.units);
+  return `${writeNumber(value / per, units.decimals, standardPlaces(known))} ${name}`;
 }
 
 /** Every standard that a machine's edition tells apart, in the order in which the work goes. */

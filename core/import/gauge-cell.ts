@@ -58,7 +58,7 @@ const unitIn = (text: string): ReturnType<typeof unitNamed> =>
   unitNamed(/[a-z"']+\.?$/i.exec(text.trim())?.[0] ?? '');
 
 const ofThickness = ({ gauges }: Material, thicknessMm: number, unit: string): string[] => {
-  const units = unit === 'in' || unit === 'ft' ? 'in' : 'mm';
+  const units = { units: unit === 'in' || unit === 'ft' ? 'in' : 'mm', decimals: 'point' } as const;
   const written = formatThickness(thicknessMm, units);
   return gauges.flatMap((gauge) =>
     formatThickness(gauge.thicknessMm, units) === written ? [gauge.label] : [],

@@ -20,6 +20,7 @@ import {
 } from './list-rows.ts';
 import { namesOf } from './names.ts';
 import type { ReadRow } from './read-rows.ts';
+import { writeNumber } from '../units/number.ts';
 
 /** Words for each in English, German, French and Spanish; common practice, no source. */
 const STAGES = {
@@ -83,14 +84,14 @@ const LIMITS = {
 const machines: ListOf<'machine'> = {
   kind: 'machine',
   fieldOf: { id: 'code', name: 'name', stage: 'stage', ...LIMITS, crew: 'people', calendarId: 'calendar' },
-  cells: ({ settings: { units }, calendar }, row) => {
-    const length = (mm: number | null): string => (mm === null ? 'none' : formatLength(mm, units));
+  cells: ({ settings, calendar }, row) => {
+    const length = (mm: number | null): string => (mm === null ? 'none' : formatLength(mm, settings));
     return {
       name: row.name,
       stage: row.stage,
       length: length(row.maxLengthMm),
-      thickness: row.maxThicknessMm === null ? 'none' : formatThickness(row.maxThicknessMm, units),
-      tonnes: String(row.tonnes ?? 'none'),
+      thickness: row.maxThicknessMm === null ? 'none' : formatThickness(row.maxThicknessMm, settings),
+      tonnes: row.tonnes === null ? 'none' : writeNumber(row.tonnes, settings.decimals),
       'die opening': length(row.dieOpeningMm),
       'back gauge': length(row.backGaugeMm?.max ?? null),
       'narrowest strip': length(row.minStripMm),

@@ -6,7 +6,7 @@ import { rowName } from '../edit/row-name.ts';
 import type { FormRow } from '../edit/command.ts';
 import { sameContent } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
-import { formatThickness, type LengthUnits } from '../units/length.ts';
+import { formatThickness, type LengthUnits, type Units } from '../units/length.ts';
 import type { FileFields } from './field.ts';
 import type { ImportKind, JudgedRow, RowIssue } from './kind.ts';
 import { LIST_WORDS } from './list-words.ts';
@@ -147,7 +147,6 @@ function judgeMetal(shop: Shop, { before, base, rows }: Gathered, { judged, issu
   const refused = refusalsOf(shop, { kind: 'material', fieldOf: FIELD_OF }, after);
   for (const { row } of rows) issues.push(...refused.map((issue) => ({ ...issue, row: row.row })));
   if (refused.length > 0) return;
-  const { units } = shop.settings;
   for (const { row, gauge } of rows) {
     const old = before?.gauges.find(({ label: text }) => text === gauge.label);
     const isRenamed = before !== null && before.name !== base.name;
@@ -157,7 +156,7 @@ function judgeMetal(shop: Shop, { before, base, rows }: Gathered, { judged, issu
       subject: `gauge ${gauge.label} of ${rowName('material', base.id)}`,
       words: before ? '' : `Strength and K-factor as usual for ${base.metal}; correct them by your own.`,
       was: {
-        ...(isThicker ? { thickness: formatThickness(old.thicknessMm, units) } : {}),
+        ...(isThicker ? { thickness: formatThickness(old.thicknessMm, shop.settings) } : {}),
         ...(isRenamed ? { metal: before.name } : {}),
       },
     });
@@ -206,7 +205,7 @@ function gaugeIn(row: ReadRow, { metal, gauges }: Material, units: LengthUnits):
 
 /** A file tells no thickness finer than tables print it. */
 const sameThickness = (a: number, b: number, units: LengthUnits): boolean =>
-  formatThickness(a, units) === formatThickness(b, units);
+  formatThickness(a, labelStyle(units)) === formatThickness(b, labelStyle(units));
 
 /** Thicknesses are kept to a micron. */
 const tidy = (mm: number): number => Math.round(mm * 1000) / 1000;
@@ -218,9 +217,14 @@ function millimetresIn(row: ReadRow): number | undefined {
   return /mm\s*$/i.test(text) && value > 0 ? value : undefined;
 }
 
+/** Labels of gauges are written with points in every shop: orders name gauges by them. */
+const labelStyle = (units: LengthUnits): Units => ({ units, decimals: 'point' });
+
 /** What a thickness without a gauge is called. */
 const labelOf = (thicknessMm: number, units: LengthUnits): string =>
-  units === 'in' ? formatThickness(thicknessMm, 'in').replace(/^0|0? in$/g, '') : String(tidy(thicknessMm));
+  units === 'in'
+    ? formatThickness(thicknessMm, labelStyle(units)).replace(/^0|0? in$/g, '')
+    : String(tidy(thicknessMm));
 
 const noThickness = (row: ReadRow, { name: metal }: Material): OfRow => {
   const said = textIn(row, 'gauge');

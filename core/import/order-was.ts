@@ -46,6 +46,6 @@ function show({ settings, material, colour }: Shop, key: keyof All, value: All[k
     return rows.find(({ id }) => id === value)?.name ?? value;
   }
   if (key === 'due' || key === 'release') return formatDayYearAndClock(value, settings.timeZone);
-  if (key === 'lengthMm') return formatLength(value, settings.units);
+  if (key === 'lengthMm') return formatLength(value, settings);
   return writeNumber(value, settings.decimals);
 }

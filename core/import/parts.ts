@@ -45,7 +45,7 @@ const parts: ListOf<'part'> = {
   cells: ({ settings }, row) => ({
     name: row.name,
     profile: writeProfile(row.profile, settings),
-    length: formatLength(row.lengthMm, settings.units),
+    length: formatLength(row.lengthMm, settings),
     note: row.note,
     ...columnsOf(row.profile, settings),
   }),

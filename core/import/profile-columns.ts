@@ -90,13 +90,13 @@ const hemIn = (row: ReadRow, field: string): string[] => {
 };
 
 /** A profile as such columns show it, by their fields. */
-export const columnsOf = ({ flangesMm, bends }: Profile, { units }: Settings): Record<string, string> =>
+export const columnsOf = ({ flangesMm, bends }: Profile, settings: Settings): Record<string, string> =>
   Object.fromEntries(
     numbers.flatMap((number) => {
       const [flange, bend] = [flangesMm[number - 1], bends[number - 1]];
       return [
-        [`flange ${number}`, flange === undefined ? 'none' : formatLength(flange, units)],
-        [`bend ${number}`, bend ? `${bend.angle} ${bend.direction}` : 'none'],
+        [`flange ${number}`, flange === undefined ? 'none' : formatLength(flange, settings)],
+        [`bend ${number}`, bend ? `${writeNumber(bend.angle, settings.decimals)} ${bend.direction}` : 'none'],
       ];
     }),
   );

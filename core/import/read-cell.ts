@@ -91,17 +91,16 @@ function readLength(
     return wrong(
       `A length must be ${zero ? 'at least' : 'above'} 0 and at most ${LONGEST[units]}, not ${text}.`,
     );
-  return ofResult(length, (mm) => formatLength(mm, units));
+  return ofResult(length, (mm) => formatLength(mm, shop.settings));
 }
 
 function readThickness(text: string, style: ColumnStyle, { shop }: CellContext): CellRead {
-  const { units } = shop.settings;
   const thickness = parseLength(text, { ...style, units: style.unit });
   if (thickness.ok && (thickness.value <= 0 || thickness.value > MAX_THICKNESS_MM))
     return wrong(
-      `A sheet’s thickness must be above 0 and at most ${formatThickness(MAX_THICKNESS_MM, units)}, not ${text}.`,
+      `A sheet’s thickness must be above 0 and at most ${formatThickness(MAX_THICKNESS_MM, shop.settings)}, not ${text}.`,
     );
-  return ofResult(thickness, (mm) => formatThickness(mm, units));
+  return ofResult(thickness, (mm) => formatThickness(mm, shop.settings));
 }
 
 /** A profile travels as its text, in millimetres with points whatever the shop writes. */

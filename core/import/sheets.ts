@@ -58,14 +58,14 @@ const sheets: ListOf<'sheet'> = {
     trimMm: 'trim',
     costCents: 'price',
   },
-  cells: ({ settings: { units, decimals }, material, colour }, row) => ({
+  cells: ({ settings, material, colour }, row) => ({
     material: material.find(({ id }) => id === row.materialId)?.name ?? row.materialId,
     gauge: row.gauge,
     colour: colour.find(({ id }) => id === row.colourId)?.name ?? row.colourId,
-    width: formatCutLength(row.widthMm, units),
-    length: formatCutLength(row.lengthMm, units),
-    trim: formatLength(row.trimMm, units),
-    price: formatAmount(row.costCents, decimals),
+    width: formatCutLength(row.widthMm, settings),
+    length: formatCutLength(row.lengthMm, settings),
+    trim: formatLength(row.trimMm, settings),
+    price: formatAmount(row.costCents, settings.decimals),
   }),
 };
 

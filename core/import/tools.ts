@@ -11,6 +11,7 @@ import { Codes, judgeList, numberIn, textIn, type Becomes, type ListOf, type OfR
 import { namesOf, type Names } from './names.ts';
 import type { ReadRow } from './read-rows.ts';
 import { WORDS } from './vocabulary.ts';
+import { writeNumber } from '../units/number.ts';
 
 /** Words for the three in English, German, French and Spanish; common practice, no source. */
 const KINDS = {
@@ -88,10 +89,10 @@ const tools: ListOf<'tool'> = {
     machineIds: 'brakes',
     note: 'note',
   },
-  cells: ({ settings: { units } }, row) => {
-    const length = (mm: number | null): string => (mm === null ? 'none' : formatLength(mm, units));
+  cells: ({ settings }, row) => {
+    const length = (mm: number | null): string => (mm === null ? 'none' : formatLength(mm, settings));
     const rating = (per: number): string =>
-      row.ratingKnPerM === null ? 'none' : String(Math.round((row.ratingKnPerM / per) * 10) / 10);
+      row.ratingKnPerM === null ? 'none' : writeNumber(row.ratingKnPerM / per, settings.decimals, 1);
     return {
       name: row.name,
       kind: row.kind,

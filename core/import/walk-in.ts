@@ -1,9 +1,10 @@
 import { LONGEST } from '../fields.ts';
-import { formatLength, MM_PER_INCH, parseLength, type LengthUnits } from '../units/length.ts';
-import type { DecimalMark } from '../units/number.ts';
+import { formatLength, MM_PER_INCH, parseLength, type LengthUnits, type Units } from '../units/length.ts';
+import { writeNumber, type DecimalMark } from '../units/number.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { gaugeName } from '../shop/metal-name.ts';
 import type { Shop } from '../shop/state.ts';
+import { grouped } from '../grouped.ts';
 
 /** What a line of plain text asks to be cut, as it was understood. */
 export interface WalkInCut {
@@ -27,6 +28,8 @@ const SIZE = String.raw`(?:[^,]|(?<=\d),(?=\d))+`;
 const asked = (length: string): RegExp =>
   new RegExp(String.raw`^(\d+)\s*(?:@|(?:of|at)\b|pcs?\b\.?,?)\s*(${SIZE}?)\s*[x×]\s*(${length})(.*)$`, 'i');
 /** Pieces, girth × length, and the words behind them. */
+/** Of one cut, as of a line. */
+const MOST_PIECES = 100_000;
 const ASKED: Readonly<Record<DecimalMark, RegExp>> = { point: asked('[^,]+'), comma: asked(SIZE) };
 
 /**
@@ -55,8 +58,10 @@ export function parseWalkIn(shop: Shop, text: string): Result<WalkInCut> {
     ...(metal.ok ? [] : metal.issues),
   ];
   const pieces = Number(count);
-  if (pieces < 1 || pieces > 100_000)
-    issues.push(wrong('pieces', `${count} pieces cannot be asked for.`, 'Ask for 1 to 100,000.'));
+  if (pieces < 1 || pieces > MOST_PIECES)
+    issues.push(
+      wrong('pieces', `${count} pieces cannot be asked for.`, `Ask for 1 to ${grouped(MOST_PIECES)}.`),
+    );
   for (const [what, size] of [
     ['girth', width],
     ['length', long],
@@ -77,11 +82,11 @@ export function walkInWords(shop: Shop, cut: WalkInCut): string {
     const name = rows.find((row) => row.id === id)?.name ?? id;
     return name.includes(',') ? id : name;
   };
-  const { units } = shop.settings;
+  const { settings } = shop;
   const keptIn = shop.material.filter(({ gauges }) => gauges.some(({ label }) => label === cut.gauge));
   return [
     `${cut.pieces} pcs`,
-    `${exactly(cut.girthMm, units)} × ${inFeet(cut.lengthMm, units) ?? exactly(cut.lengthMm, units)}`,
+    `${exactly(cut.girthMm, settings)} × ${inFeet(cut.lengthMm, settings.units) ?? exactly(cut.lengthMm, settings)}`,
     gaugeName(cut.gauge),
     named(shop.colour, cut.colourId),
     ...(keptIn.length > 1 ? [named(shop.material, cut.materialId)] : []),
@@ -95,11 +100,11 @@ function inFeet(sizeMm: number, units: LengthUnits): string | null {
   return units === 'in' && whole > 0 && Math.abs(feet - whole) < 1e-9 ? `${whole} ft` : null;
 }
 
-function exactly(sizeMm: number, units: LengthUnits): string {
+function exactly(sizeMm: number, units: Units): string {
   const parts = (sizeMm / MM_PER_INCH) * 64;
   const whole = Math.abs(parts - Math.round(parts)) < 1e-6;
-  if (units === 'in' && whole) return formatLength(sizeMm, 'in', { fraction: 64 });
-  return `${Math.round(sizeMm * 100) / 100} mm`;
+  if (units.units === 'in' && whole) return formatLength(sizeMm, units, { fraction: 64 });
+  return `${writeNumber(sizeMm, units.decimals, 2)} mm`;
 }
 
 type Metal = Pick<WalkInCut, 'materialId' | 'gauge' | 'colourId'>;

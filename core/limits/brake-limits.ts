@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { formatLength, formatThickness, type LengthUnits } from '../units/length.ts';
+import { formatLength, formatThickness, type Units } from '../units/length.ts';
 import { setback, type BendShape } from '../part/bend.ts';
 import { found, type Asked, type Found } from './finding.ts';
 import { forceLimits } from './force-limits.ts';
@@ -10,6 +10,7 @@ import { orderLimits } from './order-limits.ts';
 import { airBendRadiusMm, formedRadiusMm } from '../part/radius.ts';
 import { isFold, type Flat, type Piece } from '../part/strip.ts';
 import type { Tool } from '../part/tool.ts';
+import { writeNumber, writeFixed } from '../units/number.ts';
 
 /** A flange must span the V from its middle to the shoulder: share of the opening, standard and acute dies. */
 const MIN_FLANGE = { square: 0.7, acute: 1.1 };
@@ -23,7 +24,7 @@ function minFlangeMm({ angle, radius, thickness }: BendShape, dieOpeningMm: numb
   return Math.max(2 * thickness + radius, share * (dieOpeningMm ?? 0));
 }
 
-function flangeLimits(strip: readonly Piece[], machine: Machine, units: LengthUnits): Found[] {
+function flangeLimits(strip: readonly Piece[], machine: Machine, units: Units): Found[] {
   return strip.flatMap((piece, i) => {
     if (isFold(piece)) return [];
     const beside = [strip[i - 1], strip[i + 1]].filter(isFold);
@@ -108,7 +109,7 @@ function openingForThickness({ gauge, units }: Asked, machine: Machine): Found[]
   return [
     found(
       'V for the thickness',
-      `The V of ${name}, ${formatLength(dieOpeningMm, units)}, is ${times.toFixed(1)} times the metal’s ${formatThickness(gauge.thicknessMm, units)}; ${V_PER_THICKNESS.least} to ${V_PER_THICKNESS.most} times is usual.`,
+      `The V of ${name}, ${formatLength(dieOpeningMm, units)}, is ${writeFixed(times, 1, units)} times the metal’s ${formatThickness(gauge.thicknessMm, units)}; ${writeNumber(V_PER_THICKNESS.least, units.decimals)} to ${writeNumber(V_PER_THICKNESS.most, units.decimals)} times is usual.`,
       times < V_PER_THICKNESS.least
         ? 'Use a wider V: force and marks grow as it narrows.'
         : 'Use a narrower V: angle and radius wander in a wide one.',
@@ -160,7 +161,7 @@ function otherV(asked: Asked, machine: Machine): Found[] {
   ];
 }
 
-function kFactor(strip: readonly Piece[], { material }: Asked): Found[] {
+function kFactor(strip: readonly Piece[], { material, units }: Asked): Found[] {
   const measured = strip.filter(isFold).filter((fold) => fold.shape.measuredMm !== null);
   const odd = measured.find(({ shape }) => shape.kFactor > MAX_PHYSICAL_K || shape.kFactor < 0);
   const advice = 'Measure a test piece and correct the radius, the deduction or the K-factor.';
@@ -168,7 +169,7 @@ function kFactor(strip: readonly Piece[], { material }: Asked): Found[] {
     return [
       found(
         'K-factor',
-        `Your measured deduction for ${odd.shape.angle}° makes the K-factor ${odd.shape.kFactor.toFixed(2)}; between 0 and ${MAX_PHYSICAL_K} is usual.`,
+        `Your measured deduction for ${odd.shape.angle}° makes the K-factor ${writeFixed(odd.shape.kFactor, 2, units)}; between 0 and ${writeNumber(MAX_PHYSICAL_K, units.decimals)} is usual.`,
         advice,
       ),
     ];
@@ -176,7 +177,7 @@ function kFactor(strip: readonly Piece[], { material }: Asked): Found[] {
   return [
     found(
       'K-factor',
-      `The K-factor of ${material.name} is ${material.kFactor}; above ${MAX_PHYSICAL_K} the real radius is larger than the drawn one.`,
+      `The K-factor of ${material.name} is ${writeNumber(material.kFactor, units.decimals)}; above ${writeNumber(MAX_PHYSICAL_K, units.decimals)} the real radius is larger than the drawn one.`,
       advice,
     ),
   ];

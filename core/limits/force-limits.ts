@@ -1,5 +1,5 @@
 import type { Machine } from '../shop/machine.ts';
-import { formatTonnes, formatTonnesPerLength } from '../units/force.ts';
+import { formatReckonedTonnes, formatTonnes, formatTonnesPerLength } from '../units/force.ts';
 import { formatLength } from '../units/length.ts';
 import { found, type Asked, type Found } from './finding.ts';
 import type { RuleName } from '../part/rules.ts';
@@ -78,7 +78,7 @@ function hemLoad({ part, material, gauge, lengthMm }: Asked): Load[] {
 
 function wholeForce(load: Load, { lengthMm, units }: Asked, machine: Machine, tonnes: number): Found[] {
   if (load.tonnes * CHART_SPREAD <= tonnes) return [];
-  const message = `${load.work} needs about ${formatTonnes(load.tonnes.toFixed(1))} over ${formatLength(lengthMm, units)}; ${machine.name} has ${formatTonnes(tonnes)}.${load.note}`;
+  const message = `${load.work} needs about ${formatReckonedTonnes(load.tonnes, units)} over ${formatLength(lengthMm, units)}; ${machine.name} has ${formatTonnes(tonnes, units)}.${load.note}`;
   return load.tonnes > tonnes
     ? [found(load.rules.over, message, load.advice)]
     : [found(load.rules.near, message, "Check the tool and machine makers' charts first.")];

@@ -1,6 +1,6 @@
 import type { Machine } from '../shop/machine.ts';
 import { found, type Found } from './finding.ts';
-import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatLength, type Units } from '../units/length.ts';
 import { TOO_NARROW_TO_HOLD } from '../part/too-narrow.ts';
 
 /** Long strips narrower than this come off the blade twisted: 2 in on 10 ft. */
@@ -14,7 +14,7 @@ const TWISTS_FROM_LENGTH_MM = 3000;
 export function shearLimits(
   { girthMm, lengthMm }: { readonly girthMm: number; readonly lengthMm: number },
   machine: Machine,
-  units: LengthUnits,
+  units: Units,
 ): Found[] {
   const size = (mm: number): string => formatLength(mm, units);
   const all: Found[] = [];

@@ -1,4 +1,4 @@
-import { formatCutLength, inchesToMm, type LengthUnits } from '../units/length.ts';
+import { formatCutLength, inchesToMm, type LengthUnits, type Units } from '../units/length.ts';
 import { freeCode } from '../code.ts';
 import { NO_LOT } from './lot.ts';
 import type { Sheet } from './material.ts';
@@ -25,8 +25,8 @@ export const USUAL_SHEETS: Readonly<Record<LengthUnits, readonly SheetSize[]>> =
 export const usualSheet = (units: LengthUnits): SheetSize => USUAL_SHEETS[units][1]!;
 
 /** "48 × 120 in": the width, across which girths lie, first. */
-export const sizeName = ({ widthMm, lengthMm }: SheetSize, units: LengthUnits): string =>
-  `${formatCutLength(widthMm, units).replace(` ${units}`, '')} × ${formatCutLength(lengthMm, units)}`;
+export const sizeName = ({ widthMm, lengthMm }: SheetSize, units: Units): string =>
+  `${formatCutLength(widthMm, units).replace(` ${units.units}`, '')} × ${formatCutLength(lengthMm, units)}`;
 
 /**
  * A new sheet row of a metal in a size. Nothing of it is on hand.

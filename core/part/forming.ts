@@ -3,7 +3,7 @@ import { houseVMm, sameV } from './house-v.ts';
 import type { GirthRule } from './profile.ts';
 import { airBendRadiusMm } from './radius.ts';
 import type { Tool } from './tool.ts';
-import type { LengthUnits } from '../units/length.ts';
+import { unitsOf, type Units } from '../units/length.ts';
 
 /** A deduction that the shop measured in the metal at hand, for one angle. */
 export type Measured = Pick<MeasuredDeduction, 'angle' | 'deductionMm'>;
@@ -17,7 +17,7 @@ export interface Forming {
   /** The shop's own deductions, which beat the formula; left out: none. */
   readonly measured?: readonly Measured[];
   /** What sentences about the strip are written in. */
-  readonly units: LengthUnits;
+  readonly units: Units;
 }
 
 /** How a shop works out its blanks. */
@@ -28,7 +28,7 @@ export interface BlankBasis {
   /** The V that blanks are cut for where there are no dies on record; null when the shop has no brake yet. */
   readonly dieOpeningMm: number | null;
   /** What sentences about its parts are written in. */
-  readonly units: LengthUnits;
+  readonly units: Units;
 }
 
 /**
@@ -37,14 +37,14 @@ export interface BlankBasis {
  * brake's V was measured and differs (core/limits/brake-limits.ts).
  */
 export const blankBasisOf = (shop: {
-  readonly settings: { readonly girthRule: GirthRule; readonly units: LengthUnits };
+  readonly settings: Units & { readonly girthRule: GirthRule };
   readonly machine: readonly { readonly stage: string; readonly dieOpeningMm: number | null }[];
   readonly tool: readonly Tool[];
 }): BlankBasis => ({
   girthRule: shop.settings.girthRule,
   tools: shop.tool,
   dieOpeningMm: shop.machine.find(({ stage }) => stage === 'brake')?.dieOpeningMm ?? null,
-  units: shop.settings.units,
+  units: unitsOf(shop.settings),
 });
 
 /** Angles this close are the same bend. */

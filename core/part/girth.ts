@@ -4,6 +4,7 @@ import { bendAllowance, setback } from './bend.ts';
 import type { Forming } from './forming.ts';
 import { hemDeduction, HITS_PER_HEM, hemWords } from './hem.ts';
 import { bendShapes, hemFold, stripOf, type FoldShape } from './strip.ts';
+import { writeFixed } from '../units/number.ts';
 
 /** One row of how a girth was computed: a length as drawn, or what a bend adds (usually takes off, so negative). */
 export interface GirthStep {
@@ -25,26 +26,28 @@ export interface GirthOptions extends Forming {
 }
 
 /** Why a fold takes what it takes. */
-function reasonOf(rule: GirthOptions['rule'], { measuredMm, kFactor }: FoldShape): string {
+function reasonOf({ rule, units }: GirthOptions, { measuredMm, kFactor }: FoldShape): string {
   if (rule === 'outsideSum') return 'outsides added up, nothing subtracted';
   return measuredMm === null
-    ? `formula, K ${kFactor.toFixed(3)}`
-    : `measured in your shop, K comes to ${kFactor.toFixed(3)}`;
+    ? `formula, K ${writeFixed(kFactor, 3, units)}`
+    : `measured in your shop, K comes to ${writeFixed(kFactor, 3, units)}`;
 }
 
-function bendSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthStep[] {
+function bendSteps(profile: Profile, options: GirthOptions): GirthStep[] {
+  const { rule, ...forming } = options;
   return bendShapes(profile, forming).map((shape, i) => {
     const drawn = 2 * setback(profile.measured, shape);
     const takes = rule === 'outsideSum' ? 2 * setback('outside', shape) : bendAllowance(shape);
     return {
       label: `bend ${i + 1}, ${shape.angle}°`,
       addMm: takes - drawn,
-      reason: reasonOf(rule, shape),
+      reason: reasonOf(options, shape),
     };
   });
 }
 
-function hemSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthStep[] {
+function hemSteps(profile: Profile, options: GirthOptions): GirthStep[] {
+  const { rule, ...forming } = options;
   return [profile.startHem, profile.endHem].flatMap((hem, i) => {
     if (hem === null) return [];
     const edge = i === 0 ? 'start' : 'end';
@@ -54,7 +57,7 @@ function hemSteps(profile: Profile, { rule, ...forming }: GirthOptions): GirthSt
       {
         label: `fold of the ${edge} hem, ${hemWords(hem, forming)}`,
         addMm: rule === 'outsideSum' ? 0 : -hemDeduction(shape),
-        reason: reasonOf(rule, shape),
+        reason: reasonOf(options, shape),
       },
     ];
   });

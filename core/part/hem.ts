@@ -1,5 +1,5 @@
 import type { Hem } from './profile.ts';
-import { formatLength, formatThickness, type LengthUnits } from '../units/length.ts';
+import { formatLength, formatThickness, type Units } from '../units/length.ts';
 import { bendAllowance, degrees, type BendShape } from './bend.ts';
 
 /**
@@ -24,7 +24,7 @@ export const hemGap = ({ kind, gapMm }: Pick<Hem, 'kind' | 'gapMm'>, thickness: 
 /** What a hem's words depend on. */
 export interface HemMetal {
   readonly thicknessMm: number;
-  readonly units: LengthUnits;
+  readonly units: Units;
 }
 
 /** The clear space in a shop's units, to the finer figure of a thickness where it is one: "1/8 in", "0.028 in". */

@@ -1,7 +1,14 @@
 import { MOST } from '../input-limits.ts';
 import { err, issue, ok, type Issue, type Result } from '../result.ts';
-import { formatLength, parseLength, unitNamed, type LengthStyle, type LengthUnits } from '../units/length.ts';
-import { readNumber, withMark, writeNumber, type DecimalMark } from '../units/number.ts';
+import {
+  formatLength,
+  parseLength,
+  unitNamed,
+  type LengthStyle,
+  type LengthUnits,
+  type Units,
+} from '../units/length.ts';
+import { readNumber, writeNumber } from '../units/number.ts';
 import { hem as hemSchema, MOST_OF_A_PROFILE, type Hem, type Profile } from './profile.ts';
 
 /**
@@ -44,22 +51,17 @@ const PLACES = 9;
 const tidy = (value: number): number => Number(value.toFixed(PLACES));
 
 /** Writes a figure so that it reads back as it is: as the shop writes lengths where that is exact. */
-function writeExact(lengthMm: number, units: LengthUnits, decimals: DecimalMark): string {
+function writeExact(lengthMm: number, shop: Units): string {
   if (!Number.isFinite(lengthMm)) return '?';
-  const short = withMark(formatLength(lengthMm, units), decimals);
-  const back = parseLength(short, { units, decimals, settled: true });
-  if (back.ok && tidy(back.value) === tidy(lengthMm)) return short.replace(` ${units}`, '');
-  return `${withMark(allDigits(lengthMm), decimals)} mm`;
+  const short = formatLength(lengthMm, shop);
+  const back = parseLength(short, { ...shop, settled: true });
+  if (back.ok && tidy(back.value) === tidy(lengthMm)) return short.replace(` ${shop.units}`, '');
+  return `${writeNumber(lengthMm, shop.decimals, PLACES)} mm`;
 }
 
-const allDigits = (value: number): string => writeNumber(value, 'point', PLACES);
-
 /** The text of a profile; `readProfile` gives the same profile back, to nine places. A figure that is missing is a question mark. */
-export function writeProfile(
-  profile: Profile,
-  { units, decimals }: { readonly units: LengthUnits; readonly decimals: DecimalMark },
-): string {
-  const length = (lengthMm: number): string => writeExact(lengthMm, units, decimals);
+export function writeProfile(profile: Profile, shop: Units): string {
+  const length = (lengthMm: number): string => writeExact(lengthMm, shop);
   const hem = (of: Hem | null): string[] =>
     of
       ? [
@@ -67,7 +69,7 @@ export function writeProfile(
         ]
       : [];
   const bend = ({ angle, direction, radiusMm }: Bend): string => {
-    const turn = Number.isFinite(angle) ? withMark(allDigits(angle), decimals) : '?';
+    const turn = Number.isFinite(angle) ? writeNumber(angle, shop.decimals, PLACES) : '?';
     return `${turn} ${direction}${radiusMm === null ? '' : ` r ${length(radiusMm)}`}`;
   };
   const steps = [
@@ -80,7 +82,7 @@ export function writeProfile(
     ...(profile.measured === 'outside' ? [] : [`measured ${profile.measured}`]),
     ...(profile.paintedSide === 'up' ? [] : ['paint down']),
   ];
-  return `${units}: ${steps.join('; ')}`;
+  return `${shop.units}: ${steps.join('; ')}`;
 }
 
 /**
@@ -220,7 +222,8 @@ function within(length: Result<number>, what: string, mostMm: number, style: Len
 }
 
 const shopUnits = ({ units }: LengthStyle): LengthUnits => (units === 'in' || units === 'ft' ? 'in' : 'mm');
-const limitIn = (mostMm: number, style: LengthStyle): string => formatLength(mostMm, shopUnits(style));
+const limitIn = (mostMm: number, style: LengthStyle): string =>
+  formatLength(mostMm, { units: shopUnits(style), decimals: style.decimals ?? 'point' });
 const exampleIn = (style: LengthStyle): string => NOTATION_EXAMPLE[shopUnits(style)];
 
 /** Puts steps together: flanges with a bend between each two, hems at the edges, what holds for all behind. */

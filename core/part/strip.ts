@@ -1,6 +1,6 @@
 import type { Hem, Profile } from './profile.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
-import { formatLength, type LengthUnits } from '../units/length.ts';
+import { formatLength, type Units } from '../units/length.ts';
 import { bendAllowance, kFactorFromTest, setback, type BendShape } from './bend.ts';
 import { measuredFor, type Forming } from './forming.ts';
 import { hemShape, type HemFold } from './hem.ts';
@@ -74,12 +74,7 @@ export const hemFold = (hem: HemFold, forming: Forming): FoldShape =>
 const hemSetback = (hem: Hem | null, forming: Forming): number =>
   hem === null ? 0 : hemShape(hem, forming.thicknessMm, forming.kFactor).radius + forming.thicknessMm;
 
-const tooShort = (
-  what: string,
-  field: string,
-  [lengthMm, needsMm]: [number, number],
-  units: LengthUnits,
-): Issue =>
+const tooShort = (what: string, field: string, [lengthMm, needsMm]: [number, number], units: Units): Issue =>
   issue(
     'profile',
     field,
@@ -88,7 +83,7 @@ const tooShort = (
   );
 
 /** A deduction that leaves a fold no metal was typed wrong. */
-const tooMuch = (what: string, { measuredMm, ...shape }: FoldShape, units: LengthUnits): Issue =>
+const tooMuch = (what: string, { measuredMm, ...shape }: FoldShape, units: Units): Issue =>
   issue(
     'profile',
     'deduction',

@@ -18,7 +18,7 @@ import { issue, ok, type Issue, type Result } from '../result.ts';
 import { lineLotWords } from './line-lot.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
-import type { LengthUnits } from '../units/length.ts';
+import { unitsOf, type Units } from '../units/length.ts';
 import { workPrices } from './shear-work.ts';
 import { changedLists, piecesIn, piecesLeft, planOfTaken, takenListFor, withList } from './cut-lists.ts';
 
@@ -58,7 +58,7 @@ export function runInput(shop: Shop, run: ShearRun, free: FreeStock, buying: boo
     shear: shearOf(machine),
     keep: remnantRuleOf(shop),
     work: workPrices(shop, machine),
-    units: shop.settings.units,
+    units: unitsOf(shop.settings),
   };
 }
 
@@ -177,7 +177,7 @@ function ofBoughtLot(shop: Shop, run: ShearRun, free: FreeStock): ShearRun {
   const { lot } = run;
   if (lot?.from !== 'stock') return run;
   const sheets = stockFor(shop, run).reduce((sum, { id }) => sum + (free.get(id) ?? 0), 0);
-  const needs = aloneOf(run, shop.settings.units, (operation) => piecesLeft(shop, operation));
+  const needs = aloneOf(run, shop.settings, (operation) => piecesLeft(shop, operation));
   return { ...run, lot: { ...lot, from: 'purchase', short: { needs, lots: [{ lot: lot.lot, sheets }] } } };
 }
 
@@ -275,7 +275,7 @@ const takingsOf = (shop: Shop, { groups }: CutPlan, free: FreeStock): Taking[] =
 /** Sheets that each line would take cut alone from its own best size. */
 function aloneOf(
   { operations }: ShearRun,
-  units: LengthUnits,
+  units: Units,
   pieces: (operation: ShopOperation) => number,
 ): number {
   return operations.reduce((sum, operation) => {

@@ -198,7 +198,7 @@ class Giving {
   }
 
   private sheetsFor({ blank, sheet }: ShopOperation, quantity: number): number {
-    const counted = countCuts({ blank, quantity, sheet, units: this.shop.settings.units });
+    const counted = countCuts({ blank, quantity, sheet, units: this.shop.settings });
     return counted.ok ? counted.value.sheets : 0;
   }
 }

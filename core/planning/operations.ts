@@ -22,7 +22,7 @@ import type { Part } from '../part/part.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import type { LengthUnits } from '../units/length.ts';
+import type { Units } from '../units/length.ts';
 
 /** A machine that can do an operation, its whole seconds there (changeover left out) and how they were made. */
 interface Able {
@@ -201,7 +201,7 @@ function machinesFor(shop: Shop, line: OrderLine, piece: Piece, stage: Stage): R
     const stops = findings.filter((f) => f.severity === 'stop').map((f) => f.message);
     const warnings = findings.filter((f) => f.severity === 'warning');
     const { machine: setUp, tools } = setUpOn(shop, machine, piece, line.lengthMm);
-    const estimate = stops.length > 0 ? null : estimateOn(setUp, line, piece, shop.settings.units);
+    const estimate = stops.length > 0 ? null : estimateOn(setUp, line, piece, shop.settings);
     if (estimate?.ok)
       machines.push({
         id: machine.id,
@@ -243,7 +243,7 @@ function estimateOn(
   machine: Machine,
   line: OrderLine,
   { part, blank, sheet }: Piece,
-  units: LengthUnits,
+  units: Units,
 ): Result<Estimate> {
   const { quantity } = line;
   const step = stepAt(part, machine.stage);

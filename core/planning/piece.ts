@@ -68,7 +68,7 @@ function cheapestSheet(shop: Shop, line: OrderLine, blank: Blank): Result<Sheet>
   let refusal: readonly Issue[] = [];
   for (const kept of sheets) {
     const sheet = kept.form === 'coil' ? cutFromCoil(kept, blank) : kept;
-    const count = countCuts({ blank, quantity: 1, sheet, units: shop.settings.units });
+    const count = countCuts({ blank, quantity: 1, sheet, units: shop.settings });
     if (!count.ok) refusal = count.issues;
     else if (best === null || sheet.costCents / count.value.perSheet < best.cost)
       best = { sheet, cost: sheet.costCents / count.value.perSheet };

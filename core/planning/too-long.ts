@@ -17,7 +17,7 @@ export function tooLong(
   for (const stage of stagesOf(shop, partId)) {
     const longest = longestOf(shop, stage);
     if (longest?.maxLengthMm == null || !(lengthMm > longest.maxLengthMm)) continue;
-    const [asked, most] = [lengthMm, longest.maxLengthMm].map((mm) => formatLength(mm, shop.settings.units));
+    const [asked, most] = [lengthMm, longest.maxLengthMm].map((mm) => formatLength(mm, shop.settings));
     return `${asked} is longer than the ${most} that the longest ${shortStageName(stage)}, ${longest.name}, takes. Make it of shorter pieces.`;
   }
   return null;

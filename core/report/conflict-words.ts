@@ -3,6 +3,7 @@ import type { Conflict } from '../result.ts';
 import { rowKinds, type RowKind, type Shop } from '../shop/state.ts';
 import { formatDayAndClock } from '../time/wall.ts';
 import { formatLength } from '../units/length.ts';
+import { writeNumber } from '../units/number.ts';
 
 /** Two versions of a row, field by field where they differ. */
 export interface ConflictWords {
@@ -57,12 +58,12 @@ const ofOrder = (kind: string, key: string, value: unknown): string | null =>
     ? 'as the work order'
     : null;
 
-function valueWords({ settings: { units, timeZone } }: Shop, key: string, value: unknown): string {
+function valueWords({ settings }: Shop, key: string, value: unknown): string {
   if (value === null || value === undefined || value === '') return 'none';
   if (typeof value === 'object') return 'a list of its own';
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'string') return value;
   if (typeof value !== 'number' || !Number.isFinite(value)) return 'none';
-  if (INSTANTS.includes(key)) return formatDayAndClock(value, timeZone);
-  return key.endsWith('Mm') ? formatLength(value, units) : String(value);
+  if (INSTANTS.includes(key)) return formatDayAndClock(value, settings.timeZone);
+  return key.endsWith('Mm') ? formatLength(value, settings) : writeNumber(value, settings.decimals);
 }

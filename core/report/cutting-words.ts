@@ -5,9 +5,9 @@ import type { Shop } from '../shop/state.ts';
 import { metalCents, totalCents } from '../cutting/compare.ts';
 import { lineCuts, settingsOf } from '../cutting/work.ts';
 import { toCsv } from '../csv.ts';
-import { formatMoney, type Currency } from '../units/money.ts';
+import { formatMoney, type MoneyStyle } from '../units/money.ts';
 import { wallParts } from '../time/wall.ts';
-import { formatCutLength, formatCutSize, mmToInches, type LengthUnits } from '../units/length.ts';
+import { formatCutLength, formatCutSize, mmToInches, type Units } from '../units/length.ts';
 import type { RunCut } from '../planning/cut-run.ts';
 import { cautionsFor, CONTINUOUS_ONLY } from './cautions.ts';
 import { metalName } from '../shop/metal-name.ts';
@@ -67,7 +67,7 @@ export function shearWords({ shear: { minStripMm, backGaugeMm }, units }: ShearA
   return `the hold-downs grip ${size(minStripMm)} and more in front of the blade; what falls behind it, ${size(backGaugeMm.min)} to ${size(backGaugeMm.max)} by the gauge, lies loose`;
 }
 
-function goesTo(to: Destination, units: LengthUnits): string {
+function goesTo(to: Destination, units: Units): string {
   if (to.kind === 'stack') return `stack ${to.stack}`;
   if (to.kind !== 'blank') return to.kind;
   return `blank ${formatCutSize(to.girthMm, to.lengthMm, units)}`;
@@ -106,7 +106,7 @@ export function figuresOfCut({
 }
 
 /** "Keep 10 of 6 in × 120 in; 160 more of that size are scrap." null: no remnant, or all of them are kept. */
-export function remnantWords(remnants: CutPlan['remnants'], units: LengthUnits): string | null {
+export function remnantWords(remnants: CutPlan['remnants'], units: Units): string | null {
   const over = remnants.filter(({ pieces, kept }) => pieces > kept);
   if (over.length === 0) return null;
   const said = over.map(({ widthMm, lengthMm, pieces, kept }) => {
@@ -120,12 +120,12 @@ export function remnantWords(remnants: CutPlan['remnants'], units: LengthUnits):
  * What another list would save in metal, and what it asks for that: "Another list saves 1 sheet, 88.00 USD of stock, and
  * costs 9 settings and 89 cuts to a line more: 31.50 USD dearer in all." null: this list takes the least metal found.
  */
-export function leastMetalWords(plan: CutPlan, currency: Currency): string | null {
+export function leastMetalWords(plan: CutPlan, style: MoneyStyle): string | null {
   const { least } = plan;
   if (!least) return null;
   const sheets = figuresOfCut(plan).sheets - least.sheets.reduce((sum, { count }) => sum + count, 0);
   const costCents = metalCents(least);
-  const money = (cents: number): string => formatMoney(Math.round(cents), currency);
+  const money = (cents: number): string => formatMoney(Math.round(cents), style);
   const settings = least.settings - settingsOf(plan.steps);
   const lines = least.lineCuts - lineCuts(plan.steps).pieces;
   const more = [
@@ -145,7 +145,7 @@ const areaOf = (rects: readonly { w: number; h: number }[]): number =>
   rects.reduce((sum, { w, h }) => sum + w * h, 0);
 
 /** What a search has found since it was asked for: "Found: 1 sheet fewer, 2 settings fewer, 71.20 USD cheaper in all." */
-export function foundWords(before: CutPlan, now: CutPlan, currency: Currency, running: boolean): string {
+export function foundWords(before: CutPlan, now: CutPlan, style: MoneyStyle, running: boolean): string {
   const cheaper = totalCents(before) - totalCents(now);
   if (cheaper < 0.5 && before.lowerBoundCents === now.lowerBoundCents)
     return running ? 'Nothing better yet.' : 'Nothing better was found.';
@@ -158,13 +158,16 @@ export function foundWords(before: CutPlan, now: CutPlan, currency: Currency, ru
     ...fewer(settings, 'setting'),
     cheaper < 0.5
       ? 'a better proof of how near it is to the least'
-      : `${formatMoney(Math.round(cheaper), currency)} cheaper in all`,
+      : `${formatMoney(Math.round(cheaper), style)} cheaper in all`,
   ];
   return `Found: ${found.join(', ')}.`;
 }
 
+/** Files write points in every shop: what reads them is told nothing of its mark. */
+const ofFiles = ({ settings }: Shop): Units => ({ units: settings.units, decimals: 'point' });
+
 /** The file's columns; lengths are decimals, their unit is said in the heading. */
-const stepHeads = (units: LengthUnits): string[] => [
+const stepHeads = ({ units }: Units): string[] => [
   ...[
     'run',
     'metal',
@@ -181,7 +184,7 @@ const stepHeads = (units: LengthUnits): string[] => [
 ];
 
 /** A length as a decimal of the shop's unit: of an inch to the thousandth, of a millimetre to the tenth. */
-const decimal = (mm: number, units: LengthUnits): number =>
+const decimal = (mm: number, { units }: Units): number =>
   units === 'in' ? Math.round(mmToInches(mm) * 1000) / 1000 : Math.round(mm * 10) / 10;
 
 const setBy = ({ cutsEach, backGaugeMm }: CutStep): string =>
@@ -192,9 +195,9 @@ const setBy = ({ cutsEach, backGaugeMm }: CutStep): string =>
  * These stand above the steps, as on paper, in the column of the cut; a reader knows them by their first cell.
  */
 export function stepsCsv(cut: RunCut, shop: Shop): string {
-  const { units } = shop.settings;
+  const units = ofFiles(shop);
   const steps = cut.plan.ok ? cut.plan.value.steps : [];
-  const rows = cut.plan.ok ? stepRows(cut.plan.value, cut.input) : [];
+  const rows = cut.plan.ok ? stepRows(cut.plan.value, { ...cut.input, units }) : [];
   const head = stepHeads(units);
   const { governs, points } = cautionsFor('shear');
   const over = cut.plan.ok ? remnantWords(cut.plan.value.remnants, units) : null;
@@ -224,7 +227,8 @@ export const NOT_AS_ASKED = 'Cut as it is, this list does not give what the run 
 
 /** What to buy as CSV. */
 export function purchasesCsv(shop: Shop, purchases: readonly Purchase[]): string {
-  const { units, timeZone, currency } = shop.settings;
+  const units = ofFiles(shop);
+  const { timeZone, currency } = shop.settings;
   return toCsv([
     [
       'needed by',

@@ -95,7 +95,7 @@ function indexOf(shop: Shop, plan: PlanRead) {
   const byId = <T extends { readonly id: string }>(rows: readonly T[]) =>
     new Map(rows.map((row) => [row.id, row]));
   return {
-    units: shop.settings.units,
+    units: shop.settings,
     parts: byId(shop.part),
     materials: byId(shop.material),
     colours: byId(shop.colour),

@@ -1,5 +1,5 @@
 import type { Join } from '../planning/join-runs.ts';
-import { formatMoney, type Currency } from '../units/money.ts';
+import { formatMoney, type MoneyStyle } from '../units/money.ts';
 import { gainWords } from './search-words.ts';
 
 const NOTHING = { lateLines: 0, lateSeconds: 0, changeoverSeconds: 0 };
@@ -7,12 +7,12 @@ const NOTHING = { lateLines: 0, lateSeconds: 0, changeoverSeconds: 0 };
 /** What joining two runs saves in stock and costs in time, in two sentences. */
 export function joinSentence(
   { savedCents, lateLines, latenessSeconds, changeoverSeconds, gain }: Omit<Join, 'other' | 'queues'>,
-  currency: Currency,
+  style: MoneyStyle,
 ): string {
   const stock =
     savedCents === 0
       ? 'stock costs the same'
-      : `stock costs ${formatMoney(Math.abs(savedCents), currency)} ${savedCents > 0 ? 'less' : 'more'}`;
+      : `stock costs ${formatMoney(Math.abs(savedCents), style)} ${savedCents > 0 ? 'less' : 'more'}`;
   const time =
     gainWords(NOTHING, { lateLines, lateSeconds: latenessSeconds, changeoverSeconds }) ||
     'as late as before, with as much changeover';

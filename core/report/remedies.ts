@@ -107,7 +107,7 @@ export function addSheets(
     if (size === null) return null;
     const row = newSheet(metal, size, units, taken, priceByArea(shop, metal, size));
     taken.add(row.id);
-    sizes.add(sizeName(size, units));
+    sizes.add(sizeName(size, shop.settings));
     rows.push({ kind: 'sheet', row });
   }
   const all = metals.length > 1 ? ` for all ${metals.length}` : '';
@@ -131,10 +131,12 @@ function blanksOf(shop: Shop, lines: readonly OrderLine[]): Blank[] {
 
 /** The usual size, else the smallest that every blank fits; null: none of the usual ones. */
 function sizeFor(shop: Shop, blanks: readonly Blank[]): SheetSize | null {
-  const { units } = shop.settings;
+  const { settings } = shop;
   const fits = (size: SheetSize): boolean =>
-    blanks.every((blank) => countCuts({ blank, quantity: 1, sheet: { ...size, trimMm: 0 }, units }).ok);
-  return [usualSheet(units), ...USUAL_SHEETS[units]].find(fits) ?? null;
+    blanks.every(
+      (blank) => countCuts({ blank, quantity: 1, sheet: { ...size, trimMm: 0 }, units: settings }).ok,
+    );
+  return [usualSheet(settings.units), ...USUAL_SHEETS[settings.units]].find(fits) ?? null;
 }
 
 function priceByArea(shop: Shop, metal: SheetMetal, { widthMm, lengthMm }: SheetSize): number {

@@ -4,6 +4,7 @@ import { formatDayAndClock } from '../time/wall.ts';
 import { formatDuration, shortDuration } from '../units/duration.ts';
 import { delayedSentence, lateOf, lateSentence, savedSentence } from './late-words.ts';
 import { counted } from '../units/count.ts';
+import { grouped } from '../grouped.ts';
 
 /** The three ways to take a rush in, as the dialog and the command line name them. */
 export const rushWays: Readonly<Record<RushWay['way'], { readonly title: string; readonly how: string }>> = {
@@ -66,7 +67,7 @@ function changeoverWords(count: number, seconds: number): string {
  * much. Where lateness weighs nothing it stays a bare figure.
  */
 export function costWords(added: number, lateness: number): string {
-  if (lateness === 0) return `Cost by your priorities: ${Math.round(added).toLocaleString('en')}.`;
+  if (lateness === 0) return `Cost by your priorities: ${grouped(Math.round(added))}.`;
   const seconds = Math.round(Math.abs(added) / lateness);
   if (seconds < 60) return 'Costs next to nothing by your priorities.';
   return `${added < 0 ? 'Saves' : 'Costs'} as much as one usual line ${shortDuration(seconds)} late.`;

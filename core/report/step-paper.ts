@@ -1,7 +1,8 @@
 import type { CutPlan } from '../cutting/plan.ts';
 import { replaySteps, type ShearAtWork } from '../cutting/replay.ts';
 import type { CutStep, Destination } from '../cutting/step.ts';
-import { formatCutLength, mmToInches, type LengthUnits } from '../units/length.ts';
+import { formatCutLength, mmToInches, type Units } from '../units/length.ts';
+import { writeNumber } from '../units/number.ts';
 
 /** A step as it stands on paper, as short as can be said: lengths without their unit, which the column's heading has. */
 export interface PaperStep {
@@ -46,9 +47,9 @@ export function paperSteps(
   return stretches;
 }
 
-const size = (mm: number, units: LengthUnits): string => formatCutLength(mm, units).replace(` ${units}`, '');
+const size = (mm: number, units: Units): string => formatCutLength(mm, units).replace(` ${units.units}`, '');
 
-function rowOf(step: CutStep, heldMm: number | null, units: LengthUnits): PaperStep {
+function rowOf(step: CutStep, heldMm: number | null, units: Units): PaperStep {
   const { number, stack, fed, cutsEach, backGaugeMm, sizeMm, stroke, to, lines, blanksSoFar } = step;
   const setting = backGaugeMm === null ? `line ${size(sizeMm, units)}` : size(sizeMm, units);
   return {
@@ -64,7 +65,7 @@ function rowOf(step: CutStep, heldMm: number | null, units: LengthUnits): PaperS
 }
 
 /** Of a blank the side that the setting does not say. */
-function dropOf(to: Destination, axis: CutStep['axis'], units: LengthUnits): string {
+function dropOf(to: Destination, axis: CutStep['axis'], units: Units): string {
   if (to.kind === 'blank') return `× ${size(axis === 'width' ? to.lengthMm : to.girthMm, units)}`;
   return placeOf(to);
 }
@@ -73,15 +74,17 @@ const placeOf = (to: Exclude<Destination, { kind: 'blank' }>): string =>
   to.kind === 'stack' ? to.stack : to.kind === 'remnant' ? 'keep' : 'scrap';
 
 /** A blank that remains is measured, so it is told to the full; its other side too, where the drop is no blank to say it. */
-function heldOf({ to, rest, axis, cutsEach }: CutStep, heldMm: number | null, units: LengthUnits): string {
+function heldOf({ to, rest, axis, cutsEach }: CutStep, heldMm: number | null, units: Units): string {
   if (rest?.kind === 'blank') {
     const { girthMm, lengthMm } = rest;
     const [along, other] = axis === 'width' ? [girthMm, lengthMm] : [lengthMm, girthMm];
     const said = to.kind === 'blank' && cutsEach > 0 ? '' : ` ${size(other, units)}`;
     return `${size(along, units)} ×${said}`;
   }
-  const held = heldMm === null ? '' : units === 'in' ? floorTo(mmToInches(heldMm), 10) : floorTo(heldMm, 1);
+  const floored = (value: number, parts: number): string =>
+    writeNumber(Math.floor(value * parts + 1e-6) / parts, units.decimals, 1);
+  const inUnits = (mm: number): string =>
+    units.units === 'in' ? floored(mmToInches(mm), 10) : floored(mm, 1);
+  const held = heldMm === null ? '' : inUnits(heldMm);
   return [held, rest ? placeOf(rest) : ''].filter((said) => said !== '').join(' ');
 }
-
-const floorTo = (value: number, parts: number): string => String(Math.floor(value * parts + 1e-6) / parts);

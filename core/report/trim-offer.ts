@@ -44,9 +44,10 @@ const USUAL_TRIM_MM = 6.4;
 const differs = (a: number, b: number): boolean => Math.abs(a - b) > 0.1;
 
 function offerOf(shop: Shop, machine: Machine, toldMm: number, others: readonly Sheet[]): TrimOffer {
-  const { units } = shop.settings;
-  const told = formatLength(toldMm, units);
-  const named = others.slice(0, NAMED).map(({ id, trimMm }) => `${id} (${formatLength(trimMm, units)})`);
+  const told = formatLength(toldMm, shop.settings);
+  const named = others
+    .slice(0, NAMED)
+    .map(({ id, trimMm }) => `${id} (${formatLength(trimMm, shop.settings)})`);
   const more = others.length > NAMED ? ` and ${counted(others.length - NAMED, 'more', 'more')}` : '';
   const settled: FormRow = { kind: 'machine', row: { ...machine, standards: withoutTrim(machine) } };
   const sheets = others.map((row): FormRow => ({ kind: 'sheet', row: { ...row, trimMm: toldMm } }));

@@ -18,7 +18,7 @@ export const changeoverRules = z.strictObject({
     .array(
       z.strictObject({ attribute, from: z.string().max(120), to: z.string().max(120), seconds: durationS }),
     )
-    .max(2000, 'at most 2,000'),
+    .max(2000, 'at most 2000'),
 });
 export type ChangeoverRules = DeepReadonly<z.infer<typeof changeoverRules>>;
 

@@ -3,6 +3,7 @@ import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, gaugeLabel, instantS, lengthMm, name, note, revision, importance } from '../fields.ts';
 import { lotFields, NO_LOT } from '../material/lot.ts';
 import { STAGES, type Stage } from '../part/stage.ts';
+import { grouped } from '../grouped.ts';
 
 /** A customer's work order. Its id is the number people say aloud. */
 export const workOrder = z.strictObject({
@@ -54,9 +55,15 @@ export const orderLine = z.strictObject({
   /** Where no lot has enough sheets it may be cut from several. */
   mixLots: z.boolean(),
   lengthMm,
-  quantity: z.int('must be a whole number').min(1, 'at least 1').max(100_000, 'at most 100,000'),
+  quantity: z
+    .int('must be a whole number')
+    .min(1, 'at least 1')
+    .max(100_000, `at most ${grouped(100_000)}`),
   /** Pieces too many that the customer takes, so that a sheet may be cut full; 0: exactly the quantity. */
-  overrun: z.int('must be a whole number').min(0, 'at least 0').max(10_000, 'at most 10,000'),
+  overrun: z
+    .int('must be a whole number')
+    .min(0, 'at least 0')
+    .max(10_000, `at most ${grouped(10_000)}`),
   status: z.enum(['open', 'done', 'cancelled']),
   /** The line of the same order whose scrapped pieces this one makes again; null: asked for by the customer. */
   makeUpFor: lineId.nullable(),

@@ -32,11 +32,11 @@ export const calendar = z.strictObject({
         .strictObject({ name, from: localDate, to: localDate })
         .refine((c) => c.from <= c.to, { message: 'must not end before it starts', path: ['to'] }),
     )
-    .max(1000, 'at most 1,000'),
+    .max(1000, 'at most 1000'),
   /** Extra open hours on one date; they hold even on a closed day. */
   overtime: z
     .array(z.strictObject({ name, date: localDate, ...span }).refine((s) => s.start < s.end, forward))
-    .max(5000, 'at most 5,000'),
+    .max(5000, 'at most 5000'),
   revision,
 });
 export type Calendar = DeepReadonly<z.infer<typeof calendar>>;

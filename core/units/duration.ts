@@ -21,7 +21,7 @@ const PER_UNIT: Readonly<Record<string, number>> = {
 const SHOWS_SECONDS_S = 600;
 
 /**
- * A duration for people: "45 s", "2 min 30 s", "20 min", "1 h 20 min", "1,132 h". From ten minutes up it is rounded to
+ * A duration for people: "45 s", "2 min 30 s", "20 min", "1 h 20 min", "1132 h". From ten minutes up it is rounded to
  * the minute. A negative one (early, saved) has a minus sign in front.
  */
 export function formatDuration(duration: number): string {
@@ -30,11 +30,9 @@ export function formatDuration(duration: number): string {
   const hours = Math.floor(whole / 3600);
   const minutes = Math.floor((whole % 3600) / 60);
   const rest = whole % 60;
-  const parts = [
-    hours > 0 && `${hours.toLocaleString('en')} h`,
-    minutes > 0 && `${minutes} min`,
-    rest > 0 && `${rest} s`,
-  ].filter(Boolean);
+  const parts = [hours > 0 && `${hours} h`, minutes > 0 && `${minutes} min`, rest > 0 && `${rest} s`].filter(
+    Boolean,
+  );
   if (parts.length === 0) return '0 min';
   return `${duration < 0 ? '−' : ''}${parts.join(' ')}`;
 }
@@ -48,16 +46,13 @@ export const shownUnit = (duration: number): number => {
   return size >= WHOLE_HOURS_S ? 3600 : size < SHOWS_SECONDS_S ? 1 : 60;
 };
 
-/** Hours added up over many lines or machines: as above, from a hundred hours up to the whole hour, "3,426 h". */
+/** Hours added up over many lines or machines: as above, from a hundred hours up to the whole hour, "3426 h". */
 export const formatHours = (duration: number): string =>
   formatDuration(Math.round(duration / shownUnit(duration)) * shownUnit(duration));
 
 /** A duration of two days or more in days, "3 d"; a shorter one as above. */
 export const shortDuration = (duration: number): string =>
   duration >= 2 * DAY ? `${Math.round(duration / DAY)} d` : formatDuration(duration);
-
-/** A duration as it is typed, its hours in no groups: "1132 h". */
-export const writeDuration = (duration: number): string => formatDuration(duration).replaceAll(',', '');
 
 const PART = /\s*([^a-z]+?)\s*(std|hr|h|min|m|sec|s)(?![a-z])\.?/gy;
 

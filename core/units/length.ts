@@ -5,9 +5,9 @@ import {
   meanings,
   readingsOf,
   settle,
-  withMark,
+  writeFixed,
   writeNumber,
-  type DecimalMark,
+  type Decimals,
   type NumberReading,
   type NumberStyle,
 } from './number.ts';
@@ -17,6 +17,14 @@ export const MM_PER_INCH = 25.4;
 export const MM_PER_FOOT = 304.8;
 
 export type LengthUnits = 'in' | 'mm';
+
+/** How lengths, weights and forces are written: the unit of lengths, and the mark before decimals. A shop's settings are one. */
+export interface Units extends Decimals {
+  readonly units: LengthUnits;
+}
+
+/** Of settings only that, where it is kept or sent with something else. */
+export const unitsOf = ({ units, decimals }: Units): Units => ({ units, decimals });
 
 /** Inches as millimetres. */
 export const inchesToMm = (value: number): Millimetres => mm(value * MM_PER_INCH);
@@ -174,11 +182,15 @@ const CUT_STEP_MM = 0.01;
  */
 const CUT_TOLERANCE_IN = 0.001;
 
-const withoutTrailingZeros = (value: number, places: number): string => String(Number(value.toFixed(places)));
-
-function formatInches(inches: number, fraction: number, tolerance: number): string {
+/** @param write where no fraction is near enough */
+function formatInches(
+  inches: number,
+  fraction: number,
+  tolerance: number,
+  write: (inches: number) => string,
+): string {
   const parts = Math.round(inches * fraction);
-  if (Math.abs(inches - parts / fraction) > tolerance) return withoutTrailingZeros(inches, 3);
+  if (Math.abs(inches - parts / fraction) > tolerance) return write(inches);
   const whole = Math.floor(parts / fraction);
   let top = parts - whole * fraction;
   let bottom = fraction;
@@ -190,37 +202,40 @@ function formatInches(inches: number, fraction: number, tolerance: number): stri
   return whole === 0 ? `${top}/${bottom}` : `${whole} ${top}/${bottom}`;
 }
 
-const format = (lengthMm: number, units: LengthUnits, fraction: number, tolerance: number): string => {
-  if (units === 'mm') return `${withoutTrailingZeros(lengthMm, 1)} mm`;
-  const inches = mmToInches(Math.abs(lengthMm));
-  return `${lengthMm < 0 ? '-' : ''}${formatInches(inches, fraction, tolerance)} in`;
+const format = (
+  lengthMm: number,
+  { units, decimals }: Units,
+  fraction: number,
+  tolerance: number,
+): string => {
+  if (units === 'mm') return `${writeNumber(lengthMm, decimals, 1)} mm`;
+  const text = formatInches(mmToInches(Math.abs(lengthMm)), fraction, tolerance, (inches) =>
+    writeNumber(inches, decimals, 3),
+  );
+  return `${lengthMm < 0 ? '-' : ''}${text} in`;
 };
 
 /**
  * A length as it was typed or is compared with a limit, unit included: "9 1/2 in", "0.057 in", "240.5 mm". Inches are a
  * fraction of 1/16 (or `fraction`) where that is the same to 0.0005 in, else a decimal to 0.001; millimetres are to 0.1.
- * What is cut is written by `formatCutLength`.
+ * The mark is the shop's, "6,927 in". What is cut is written by `formatCutLength`.
  */
 export const formatLength = (
   lengthMm: number,
-  units: LengthUnits,
+  units: Units,
   { fraction = 16 }: { readonly fraction?: 16 | 32 | 64 } = {},
 ): string => format(lengthMm, units, fraction, TYPED_TOLERANCE_IN);
-
-/** A length as it is typed, in a shop that writes commas "6,927 in". */
-export const writeLength = (lengthMm: number, units: LengthUnits, decimals: DecimalMark): string =>
-  withMark(formatLength(lengthMm, units), decimals);
 
 /**
  * A length that is cut: of a blank, a piece, a sheet, a remnant, a setting of the back gauge. One size has one figure
  * wherever it stands, on screens, on paper and in files: "9 1/2 in", "6.927 in", "240.5 mm". Inches are a fraction of
  * 1/16 where that is the same to 0.001 in, else a decimal to 0.001; millimetres are to 0.1.
  */
-export const formatCutLength = (lengthMm: number, units: LengthUnits): string =>
+export const formatCutLength = (lengthMm: number, units: Units): string =>
   format(Math.round(lengthMm / CUT_STEP_MM) * CUT_STEP_MM, units, 16, CUT_TOLERANCE_IN);
 
 /** "9 1/2 in × 120 in": girth or width first, then length. */
-export const formatCutSize = (widthMm: number, lengthMm: number, units: LengthUnits): string =>
+export const formatCutSize = (widthMm: number, lengthMm: number, units: Units): string =>
   `${formatCutLength(widthMm, units)} × ${formatCutLength(lengthMm, units)}`;
 
 /** Places of the decimals in which lengths are added up: a sixteenth of an inch is exact in four. */
@@ -232,13 +247,13 @@ const SUM_PLACES = { in: 4, mm: 2 } as const;
  */
 export function formatSum(
   partsMm: readonly number[],
-  units: LengthUnits,
+  units: Units,
 ): { readonly parts: readonly string[]; readonly sum: string } {
-  const scale = 10 ** SUM_PLACES[units];
+  const scale = 10 ** SUM_PLACES[units.units];
   const inUnits = (lengthMm: number): number =>
-    Math.round((units === 'in' ? mmToInches(lengthMm) : lengthMm) * scale);
+    Math.round((units.units === 'in' ? mmToInches(lengthMm) : lengthMm) * scale);
   const write = (steps: number): string =>
-    `${steps < 0 ? '−' : ''}${(Math.abs(steps) / scale).toFixed(SUM_PLACES[units])} ${units}`;
+    `${steps < 0 ? '−' : ''}${writeFixed(Math.abs(steps) / scale, SUM_PLACES[units.units], units)} ${units.units}`;
   let reached = 0;
   let shown = 0;
   const parts = partsMm.map((part) => {
@@ -251,5 +266,7 @@ export function formatSum(
 }
 
 /** A sheet's thickness, finer than any length: "0.0276 in", "0.70 mm". */
-export const formatThickness = (thicknessMm: number, units: LengthUnits): string =>
-  units === 'in' ? `${mmToInches(thicknessMm).toFixed(4)} in` : `${thicknessMm.toFixed(2)} mm`;
+export const formatThickness = (thicknessMm: number, units: Units): string =>
+  units.units === 'in'
+    ? `${writeFixed(mmToInches(thicknessMm), 4, units)} in`
+    : `${writeFixed(thicknessMm, 2, units)} mm`;

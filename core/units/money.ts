@@ -7,25 +7,34 @@ import {
   settle,
   writeNumber,
   type DecimalMark,
+  type Decimals,
   type NumberStyle,
 } from './number.ts';
 
 /** ISO 4217 code, "USD"; null: the shop has not said which, and amounts stand without one. */
 export type Currency = string | null;
 
-/** Cents as an amount with grouped thousands and its currency: "$1,234.50"; "1,234.50" where none is set. */
-export function formatMoney(amount: number, currency: Currency): string {
+/** How amounts are written. A shop's settings are one. */
+export interface MoneyStyle extends Decimals {
+  readonly currency: Currency;
+}
+
+/**
+ * Cents as an amount with grouped thousands and its currency: "$1,234.50", in a shop that writes commas "$1.234,50";
+ * "1,234.50" where no currency is set.
+ */
+export function formatMoney(amount: number, { currency, decimals }: MoneyStyle): string {
   const digits = { minimumFractionDigits: 2, maximumFractionDigits: 2 };
   const style = currency === null ? {} : ({ style: 'currency', currency } as const);
   const size = Math.abs(Math.round(amount)) / 100;
-  return `${amount < 0 ? '−' : ''}${new Intl.NumberFormat('en-US', { ...digits, ...style }).format(size)}`;
+  const text = new Intl.NumberFormat('en-US', { ...digits, ...style }).format(size);
+  const own = decimals === 'point' ? text : text.replace(/[.,]/g, (mark) => (mark === '.' ? ',' : '.'));
+  return `${amount < 0 ? '−' : ''}${own}`;
 }
 
-/** An amount as it is typed, "1,234.50", in a shop that writes commas "1.234,50"; its currency stands beside the field. */
-export function formatAmount(amount: number, decimals: DecimalMark): string {
-  const text = formatMoney(amount, null);
-  return decimals === 'point' ? text : text.replace(/[.,]/g, (mark) => (mark === '.' ? ',' : '.'));
-}
+/** An amount as it is typed, "1,234.50"; its currency stands beside the field. */
+export const formatAmount = (amount: number, decimals: DecimalMark): string =>
+  formatMoney(amount, { currency: null, decimals });
 
 /**
  * Reads "1,234.50", "1234.5" or "80" as an amount, 0 or more, at most two decimals: so “1,234” is 1234, but for a shop

@@ -77,10 +77,23 @@ export function readingsOf(text: string): NumberReading[] {
   return sign === '-' || sign === '−' ? readings.map((one) => ({ ...one, value: 0 - one.value })) : readings;
 }
 
-/** A text with points before its decimals, and no groups, in a shop's own mark. */
-export const withMark = (text: string, decimals: DecimalMark): string => text.replace('.', MARKS[decimals]);
+/** How figures of any kind are written. A shop's settings are one. */
+export interface Decimals {
+  readonly decimals: DecimalMark;
+}
 
-/** A number as it is typed or written, ungrouped: "1234.5", in a shop that writes commas "1234,5". */
+/** A text with points before its decimals, and no groups, in a shop's own mark. */
+const withMark = (text: string, decimals: DecimalMark): string => text.replace('.', MARKS[decimals]);
+
+/** A number with all its places: "2.50", in a shop that writes commas "2,50". */
+export const writeFixed = (value: number, places: number, { decimals }: Decimals): string =>
+  withMark(value.toFixed(places), decimals);
+
+/** A share of one: "12.5 %". */
+export const formatPercent = (share: number, style: Decimals, places = 1): string =>
+  `${writeFixed(100 * share, places, style)} %`;
+
+/** A number as it is typed or written, ungrouped, its last zeros left out: "1234.5", in a shop that writes commas "1234,5". */
 export function writeNumber(value: number, decimals: DecimalMark, places = 6): string {
   const text = value.toFixed(places);
   const short = text.includes('.') ? text.replace(/\.?0+$/, '') : text;

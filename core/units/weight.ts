@@ -1,4 +1,5 @@
-import { MM_PER_FOOT, type LengthUnits } from './length.ts';
+import { MM_PER_FOOT, type Units } from './length.ts';
+import { writeFixed } from './number.ts';
 
 /** The pound, exact by definition. */
 export const KG_PER_LB = 0.45359237;
@@ -7,5 +8,7 @@ export const KG_PER_LB = 0.45359237;
 export const KG_M2_PER_LB_FT2 = (KG_PER_LB * 1e6) / MM_PER_FOOT ** 2;
 
 /** A weight in the shop's units: pounds in a shop that works in inches. */
-export const formatWeight = (weightKg: number, units: LengthUnits): string =>
-  units === 'in' ? `${(weightKg / KG_PER_LB).toFixed(2)} lb` : `${weightKg.toFixed(2)} kg`;
+export const formatWeight = (weightKg: number, units: Units): string =>
+  units.units === 'in'
+    ? `${writeFixed(weightKg / KG_PER_LB, 2, units)} lb`
+    : `${writeFixed(weightKg, 2, units)} kg`;

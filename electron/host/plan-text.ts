@@ -12,6 +12,8 @@ import { instant, type Instant } from '../../core/units/brand.ts';
 import { formatDuration, formatHours } from '../../core/units/duration.ts';
 import { formatCutLength } from '../../core/units/length.ts';
 import { counted } from '../../core/units/count.ts';
+import { formatPercent } from '../../core/units/number.ts';
+import type { Settings } from '../../core/shop/settings.ts';
 
 /** What the command line says about a plan. */
 export interface PlanReport {
@@ -38,17 +40,18 @@ export function planText({ shop, now, seconds, seed, found, dueDateOrder, why }:
     ...unplannedText(found),
     ...(why ? ['', ...whyText(whyWords(shop, why))] : []),
     '',
-    ...comparisonText(found.figures, dueDateOrder.figures, timeZone),
+    ...comparisonText(found.figures, dueDateOrder.figures, shop.settings),
     '',
     cautionsFor('shear').governs,
   ].join('\n');
 }
 
-function machineText({ settings: { timeZone, units } }: Shop, { machine, runs }: DispatchList): string[] {
+function machineText({ settings }: Shop, { machine, runs }: DispatchList): string[] {
+  const { timeZone } = settings;
   const operations = runs.reduce((sum, { rows }) => sum + rows.length, 0);
   const rowText = (row: DispatchRow): string => {
     const due = row.tardiness > 0 ? `  LATE by ${formatDuration(row.tardiness)}` : '';
-    const piece = `${row.part.name} × ${row.line.quantity}, ${formatCutLength(row.line.lengthMm, units)}`;
+    const piece = `${row.part.name} × ${row.line.quantity}, ${formatCutLength(row.line.lengthMm, settings)}`;
     const sheet = metalWords({ gauge: row.line.gauge, colour: row.colourName });
     return `  ${span(row.start, row.end, timeZone)}  ${row.line.id.padEnd(9)} ${piece.padEnd(34)} ${sheet}${due}`;
   };
@@ -85,7 +88,7 @@ const unplannedText = ({ unplannable }: PlanView): string[] =>
         ...unplannable.map(({ subject, message, advice }) => `  ${subject}: ${message} ${advice}`),
       ];
 
-function comparisonText(plan: PlanFigures, dueDate: PlanFigures, timeZone: string): string[] {
+function comparisonText(plan: PlanFigures, dueDate: PlanFigures, settings: Settings): string[] {
   const rows: [string, (figures: PlanFigures) => string][] = [
     ['Late lines', (f) => `${f.lateLines} of ${f.lines + f.leftOut}`],
     ['Cannot be planned', (f) => String(f.leftOut)],
@@ -94,8 +97,8 @@ function comparisonText(plan: PlanFigures, dueDate: PlanFigures, timeZone: strin
     ['  the rest', (f) => formatDuration(lateParts(f).rest)],
     ['Hours late × importance', (f) => formatHours(f.weightedTardiness)],
     ['Changeovers', (f) => `${f.changeovers}, ${formatDuration(f.changeoverSeconds)}`],
-    ['Changeover share', (f) => `${(100 * f.changeoverShare).toFixed(1)} %`],
-    ['All done', (f) => (f.lastEnd === null ? '–' : formatWallDate(instant(f.lastEnd), timeZone))],
+    ['Changeover share', (f) => formatPercent(f.changeoverShare, settings)],
+    ['All done', (f) => (f.lastEnd === null ? '–' : formatWallDate(instant(f.lastEnd), settings.timeZone))],
   ];
   const cell = (text: string): string => text.padEnd(18);
   const head = (text: string): string => text.padEnd(32);

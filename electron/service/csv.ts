@@ -2,6 +2,7 @@ import Papa from 'papaparse';
 import type { GridRow, Grid } from '../../core/import/grid.ts';
 import { hasUnkeepable, MOST } from '../../core/input-limits.ts';
 import { Refused } from '../refused.ts';
+import { grouped } from '../../core/grouped.ts';
 
 const SEPARATORS = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const;
 type Separator = keyof typeof SEPARATORS;
@@ -48,14 +49,12 @@ export function filledRows(fileName: string, all: readonly GridRow[]): GridRow[]
   if (rows.length - 1 > MOST.rows)
     throw tooMuch(
       fileName,
-      `${count(rows.length - 1)} rows`,
-      `${count(MOST.rows)} can be read`,
+      `${grouped(rows.length - 1)} rows`,
+      `${grouped(MOST.rows)} can be read`,
       'split the file',
     );
   return rows;
 }
-
-const count = (value: number): string => value.toLocaleString('en-US');
 
 const tooMuch = (fileName: string, has: string, most: string, todo: string): Refused =>
   new Refused('bad-input', `${fileName} has ${has}; at most ${most}. Nothing was imported; ${todo}.`);
@@ -65,7 +64,7 @@ export function checkSize(fileName: string, rows: readonly (readonly string[])[]
   if (rows.length > MOST.lines)
     throw tooMuch(
       fileName,
-      `more than ${count(MOST.lines)} lines`,
+      `more than ${grouped(MOST.lines)} lines`,
       `that many can be read, empty ones counted`,
       'split the file',
     );
@@ -74,7 +73,7 @@ export function checkSize(fileName: string, rows: readonly (readonly string[])[]
     if (cells.length > MOST.columns)
       throw tooMuch(
         fileName,
-        `${count(cells.length)} cells in ${row}`,
+        `${grouped(cells.length)} cells in ${row}`,
         `${MOST.columns} can be read`,
         'fix that row and import again',
       );
@@ -82,8 +81,8 @@ export function checkSize(fileName: string, rows: readonly (readonly string[])[]
       if (cell.length > MOST.cellCharacters)
         throw tooMuch(
           fileName,
-          `a cell of ${count(cell.length)} characters in ${row}`,
-          `${count(MOST.cellCharacters)} can be read`,
+          `a cell of ${grouped(cell.length)} characters in ${row}`,
+          `${grouped(MOST.cellCharacters)} can be read`,
           'shorten it, or look for a quotation mark that is not closed',
         );
       if (hasUnkeepable(cell))

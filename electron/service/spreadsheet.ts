@@ -5,6 +5,7 @@ import { Refused } from '../refused.ts';
 import { checkSize, filledRows } from './csv.ts';
 import { marksEnd } from './markup.ts';
 import { BadZip, stored, unzip, type Parts } from './unzip.ts';
+import { grouped } from '../../core/grouped.ts';
 
 /** What a spreadsheet's cell can hold; of a formula what it came to. */
 type CellValue = string | number | boolean | Date | null;
@@ -95,8 +96,7 @@ function farCell(text: string): string | null {
     /\sr\s*=\s*["'](?:([A-Za-z]*)(\d+)["']|([^"']*))/g,
   )) {
     if (other !== '' || digits === '') return 'has a cell whose place cannot be read';
-    if (digits.length > 7 || Number(digits) > MOST.lines)
-      return `has more than ${MOST.lines.toLocaleString('en-US')} lines`;
+    if (digits.length > 7 || Number(digits) > MOST.lines) return `has more than ${grouped(MOST.lines)} lines`;
     const column = [...letters.toUpperCase()].reduce(
       (sum, letter) => sum * 26 + letter.charCodeAt(0) - 64,
       0,

@@ -1,5 +1,5 @@
-import { parseDuration, writeDuration } from '../../core/units/duration.ts';
-import { parseLength, writeLength, type LengthUnits } from '../../core/units/length.ts';
+import { formatDuration, parseDuration } from '../../core/units/duration.ts';
+import { formatLength, parseLength, type LengthUnits } from '../../core/units/length.ts';
 import { formatAmount, parseMoney, type Currency } from '../../core/units/money.ts';
 import { useDecimals } from '../ui/decimals.ts';
 import { ParsedField, type FigureProps } from '../ui/parsed-field.tsx';
@@ -10,7 +10,7 @@ export function Length({ units, ...rest }: FigureProps & { units: LengthUnits })
   return (
     <ParsedField
       {...rest}
-      format={(mm) => writeLength(mm, units, decimals)}
+      format={(mm) => formatLength(mm, { units, decimals })}
       parse={(text) => parseLength(text, { units, decimals })}
     />
   );
@@ -20,7 +20,7 @@ export function Length({ units, ...rest }: FigureProps & { units: LengthUnits })
 export function Duration(props: FigureProps) {
   const decimals = useDecimals();
   return (
-    <ParsedField {...props} format={writeDuration} parse={(text) => parseDuration(text, { decimals })} />
+    <ParsedField {...props} format={formatDuration} parse={(text) => parseDuration(text, { decimals })} />
   );
 }
 

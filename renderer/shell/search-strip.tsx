@@ -3,7 +3,7 @@ import { useState } from 'react';
 import type { SearchState } from '../../core/contract/search.ts';
 import { aimWords, gainWords } from '../../core/report/search-words.ts';
 import { formatDuration } from '../../core/units/duration.ts';
-import { formatMoney, type Currency } from '../../core/units/money.ts';
+import { formatMoney, type MoneyStyle } from '../../core/units/money.ts';
 import { Button } from '../ui/button.tsx';
 import { IconButton } from '../ui/icon-button.tsx';
 import { KeyHint } from '../ui/key-hint.tsx';
@@ -13,7 +13,7 @@ import { KEEP_SEARCHING, type PlanJob } from './use-plan-job.ts';
 import type { UndoRedo } from './use-undo-redo.ts';
 
 /** What the search amounts to so far, or in the end, in a sentence. */
-export function searchSentence(state: SearchState, currency: Currency): string {
+export function searchSentence(state: SearchState, money: MoneyStyle): string {
   const { phase, seconds, budgetSeconds, message, protect, gist, startGist } = state;
   if (phase === 'failed') return message ?? 'The search failed; the plan is as it was. Try again.';
   const aim = protect === null ? '' : `, ${aimWords(protect)}`;
@@ -25,7 +25,7 @@ export function searchSentence(state: SearchState, currency: Currency): string {
     phase === 'stopped'
       ? `Stopped after ${formatDuration(seconds)}`
       : `Planned in ${formatDuration(seconds)}${aim}`;
-  return `${ended}: ${gain || sameWords(state)}.${joinedWords(state, currency)}`;
+  return `${ended}: ${gain || sameWords(state)}.${joinedWords(state, money)}`;
 }
 
 /** Where no line, no hour late and no changeover differs. */
@@ -35,22 +35,22 @@ const sameWords = ({ objective, startObjective }: SearchState): string =>
     : 'no better plan was found';
 
 /** Runs joined for the sake of the stock; what that costs in time is in the figures before it. */
-function joinedWords({ joins }: SearchState, currency: Currency): string {
+function joinedWords({ joins }: SearchState, money: MoneyStyle): string {
   if (joins === null) return '';
   const { count, savedCents } = joins;
   const runs =
     count === 1 ? 'Two runs of one metal were joined' : `Runs of one metal were joined ${count} times`;
-  return ` ${runs}: stock costs ${formatMoney(savedCents, currency)} less.`;
+  return ` ${runs}: stock costs ${formatMoney(savedCents, money)} less.`;
 }
 
 interface Props {
   job: PlanJob;
   undoRedo: UndoRedo;
-  currency: Currency;
+  money: MoneyStyle;
 }
 
 /** The search at work under the header: what it gained so far; afterwards the outcome, as long as its plan is the last thing done. */
-export function SearchStrip({ job, undoRedo, currency }: Props) {
+export function SearchStrip({ job, undoRedo, money }: Props) {
   const [closed, setClosed] = useState<string | null>(null);
   const { state } = job;
   if (!state || closed === state.jobId) return null;
@@ -71,7 +71,7 @@ export function SearchStrip({ job, undoRedo, currency }: Props) {
         className={styles.sentence}
         aria-live={done ? 'polite' : 'off'}
       >
-        {searchSentence(state, currency)}
+        {searchSentence(state, money)}
       </p>
       <ConvergenceCurve search={state} />
       {phase === 'failed' && (

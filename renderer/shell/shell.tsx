@@ -68,7 +68,7 @@ export function Shell({ children }: { children: ReactNode }) {
         />
         <Rail />
         <main className={styles.main}>
-          <SearchStrip job={job} undoRedo={undoRedo} currency={shop?.settings.currency ?? null} />
+          {shop && <SearchStrip job={job} undoRedo={undoRedo} money={shop.settings} />}
           <div className={styles.screen}>{children}</div>
         </main>
       </div>

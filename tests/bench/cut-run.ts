@@ -5,6 +5,7 @@ import type { RunInput, SheetStock } from '../../core/cutting/run.ts';
 import { lineCuts, settingsOf } from '../../core/cutting/work.ts';
 import { Rng } from '../../core/schedule/search/rng.ts';
 import { loadHighs, mipWith } from '../../electron/solver/highs.ts';
+import { inches } from '../support/writing.ts';
 
 /**
  * Invented runs of 200 blanks in 40 girths and 8 lengths, from one sheet size and from four: when the first answer is
@@ -41,7 +42,7 @@ function inventedRun(seed: number, sizes: number): RunInput {
   }));
   const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40, scribe: true, continuousFrom: null }; // prettier-ignore
   const keep = { widthMm: 152.4, lengthMm: 609.6, most: 10, worth: 0.25 };
-  return { lines, stock, shear, keep, work: WORK, units: 'in' };
+  return { lines, stock, shear, keep, work: WORK, units: inches };
 }
 
 /** What the list of least metal and the one chosen ask of the shear: the first for comparison with the second. */

@@ -7,6 +7,7 @@ import { expect, host, test, type App } from './app.ts';
 import { pdfPages } from './pdf.ts';
 import { openRun, OTHER, RUN, settings, steps, undo } from './run-steps.ts';
 import { goTo, openDemo, takeBack } from './steps.ts';
+import { inches } from '../support/writing.ts';
 
 /** A run on the shear from the list to the paper, and the stock that it is cut from. */
 test.describe.configure({ timeout: 180_000 });
@@ -251,7 +252,7 @@ test(
 
 /** A line of the file in the words of screen and paper, which write a length as a fraction where it is one. */
 function asShown([, , , number, stack, fed, size, setBy, cut, each, ...more]: string[]): string[] {
-  const length = formatCutLength(Number(size) * MM_PER_INCH, 'in');
+  const length = formatCutLength(Number(size) * MM_PER_INCH, inches);
   const setting = { 'no cut': 'no cut', 'scribed line': `to a line at ${length}`, 'back gauge': length };
   const pieces = counted(Number(fed), 'piece');
   const by = setting[setBy as keyof typeof setting];
@@ -260,7 +261,7 @@ function asShown([, , , number, stack, fed, size, setBy, cut, each, ...more]: st
 
 /** The begin of the same row on paper: which step, what is fed, what is set; lengths there have no unit. */
 function onPaper([, , , number, stack, fed, size, setBy]: string[]): string {
-  const length = formatCutLength(Number(size) * MM_PER_INCH, 'in').replace(' in', '');
+  const length = formatCutLength(Number(size) * MM_PER_INCH, inches).replace(' in', '');
   const setting = { 'no cut': 'no cut', 'scribed line': `line ${length}`, 'back gauge': length };
   return `${number}${stack}${fed === '1' ? '' : `×${fed}`}${setting[setBy as keyof typeof setting]}`;
 }

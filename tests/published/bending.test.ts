@@ -6,6 +6,7 @@ import { airBendRadiusMm } from '../../core/part/radius.ts';
 import type { Hem, Profile } from '../../core/part/profile.ts';
 import { MPA_PER_KSI } from '../../core/units/force.ts';
 import { inchesToMm, mmToInches } from '../../core/units/length.ts';
+import { inches, metric } from '../support/writing.ts';
 
 type Bend = Profile['bends'][number];
 const turned = (angle: number, radiusMm: number | null = null): Bend => ({
@@ -33,7 +34,7 @@ function girthInches(profile: Profile, thickness: number, radius: number, kFacto
     radiusMm: inchesToMm(radius),
     kFactor,
     rule: 'computed',
-    units: 'in',
+    units: inches,
   });
   if (!width.ok) throw new Error(width.issues.map((p) => p.message).join());
   return mmToInches(width.value.girthMm);
@@ -74,7 +75,7 @@ describe('blanks worked out in print', () => {
       ...inInches([], [turned(60, 4.75)]),
       flangesMm: [38 + back, 25 + back],
     };
-    const width = girth(profile, { thicknessMm: 3.2, kFactor: 0.33, rule: 'computed', units: 'mm' });
+    const width = girth(profile, { thicknessMm: 3.2, kFactor: 0.33, rule: 'computed', units: metric });
     expect(width.ok && Math.abs(width.value.girthMm - 69.08) <= 0.005).toBe(true);
   });
 });
@@ -151,7 +152,7 @@ describe('DIN 6935, cold bending of flat steel', () => {
       flangesMm: [50, 40],
       measured: 'outside',
     };
-    const width = girth(profile, { thicknessMm: s, kFactor, rule: 'computed', units: 'mm' });
+    const width = girth(profile, { thicknessMm: s, kFactor, rule: 'computed', units: metric });
     expect(width.ok && width.value.girthMm).toBeCloseTo(90 + compensation(opening, r, s), 9);
   });
 });

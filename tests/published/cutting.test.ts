@@ -6,6 +6,7 @@ import { readCutProblem } from '../../core/cutting/cut-problem.ts';
 import { planRun } from '../../core/cutting/plan-run.ts';
 import type { RunInput } from '../../core/cutting/run.ts';
 import { benchCut } from '../bench/cut.ts';
+import { inches } from '../support/writing.ts';
 
 const lengths = (pairs: readonly (readonly [length: number, quantity: number])[]) =>
   pairs.map(([length, quantity], at) => ({ id: `I${at + 1}`, length, quantity }));
@@ -73,7 +74,7 @@ describe('strips from a 48 in sheet', () => {
       },
       keep: { widthMm: 150, lengthMm: 600, most: 1000, worth: 0 },
       work: NO_WORK,
-      units: 'in',
+      units: inches,
     };
     const plan = planRun(run, { steps: 40 });
     return plan.ok ? Math.max(...plan.value.groups.map((group) => group.blanks.length)) : 0;

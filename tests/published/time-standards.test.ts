@@ -9,6 +9,7 @@ import type { Blank } from '../../core/part/blank.ts';
 import { hits } from '../../core/part/girth.ts';
 import type { Profile } from '../../core/part/profile.ts';
 import { inchesToMm } from '../../core/units/length.ts';
+import { inches } from '../support/writing.ts';
 
 const galvanized24 = publishedGauges('galvanized').find((g) => g.label === '24') ?? {
   thicknessMm: 0,
@@ -61,7 +62,7 @@ describe('60 pieces of 10 ft, girth 9.5 in, four bends and a hem', () => {
       quantity: 60,
       sheet: sheet(48),
       machine,
-      units: 'in',
+      units: inches,
     });
     expect(estimate.ok && Math.abs(8 + estimate.value.seconds / 60 - 41.4) <= 0.05).toBe(true);
   });
@@ -100,7 +101,7 @@ describe('by the usual figures the ram of a shear moves about 5 % of the time', 
     ['300 blanks of two feet', 300, blank(12, 24), sheet(48)],
   ])('with %s', (_, quantity, piece, from) => {
     const machine = { stage: 'shear', standards: { allowance: 0 }, crew: 1, timesEdition: 2 } as const;
-    const work = { blank: piece, quantity, sheet: from, machine, units: 'in' } as const;
+    const work = { blank: piece, quantity, sheet: from, machine, units: inches } as const;
     const [estimate, counted] = [estimateShear(work), countCuts(work)];
     if (!estimate.ok || !counted.ok) throw new Error('no estimate');
     expect((counted.value.cuts * 1) / estimate.value.seconds).toBeLessThanOrEqual(0.05);
@@ -129,7 +130,7 @@ describe('common practice', () => {
   });
 
   it('two people carry what is over 40 lb, a flimsy piece from 8 ft, a sheet from 20 ft²', () => {
-    const figure = (key: string): string => standardFigure(of('brake', key), of('brake', key).default, 'in');
+    const figure = (key: string): string => standardFigure(of('brake', key), of('brake', key).default, inches);
     expect(['twoPersonKg', 'twoPersonMm', 'twoPersonM2'].map(figure)).toEqual([
       '39.68 lb',
       '96 in',
@@ -155,7 +156,7 @@ it.each([
       blank: blank(girthIn),
       quantity: 1,
       sheet: { ...sheet(width), ...trimmed },
-      units: 'in',
+      units: inches,
     });
     return counted.ok && counted.value.perSheet;
   });
@@ -175,7 +176,7 @@ it('a blank of 12 × 120 in in 24 gauge galvanized weighs 11.6 lb', () => {
       girthRule: 'computed',
       dieOpeningMm: null,
       tools: [],
-      units: 'in',
+      units: inches,
     },
   );
   expect(piece.ok && Math.abs(piece.value.weightKg / 0.45359237 - 11.6) <= 0.05).toBe(true);

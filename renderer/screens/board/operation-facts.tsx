@@ -18,6 +18,7 @@ import { partAddress } from '../print/part-choice.ts';
 import { ProfileDrawing } from '../shop/parts/profile-drawing.tsx';
 import styles from './board.module.css';
 import type { Chosen } from './chosen.ts';
+import { writeNumber } from '../../../core/units/number.ts';
 
 const Fact = ({ label, children }: { label: string; children: ReactNode }) => (
   <div className={styles.fact}>
@@ -49,18 +50,18 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
 }
 
 export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chosen }) {
-  const { units, timeZone } = shop.settings;
+  const { timeZone } = shop.settings;
   const { line, terms, quantity, part, blank, people } = operation;
   return (
     <dl className={styles.facts}>
       <Fact label="Part">{part.name}</Fact>
       <Fact label="Quantity">
-        {quantity} × {formatCutLength(line.lengthMm, units)}
+        {quantity} × {formatCutLength(line.lengthMm, shop.settings)}
       </Fact>
       <Fact label="Metal">
         <Swatch hex={bar.hex} /> {metalName(shop, line)}
       </Fact>
-      <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, units)}</Fact>
+      <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, shop.settings)}</Fact>
       <Fact label="Machine">
         {lane.machine.name}, position {bar.position + 1} of {lane.bars.length}
         {people > 1 && `, ${people} people`}
@@ -152,9 +153,10 @@ export function ChangeoverWhy({ chosen: { shop, plan, bar, lane } }: { chosen: C
 }
 
 /** How the operation's time was made. */
-export function TimeReasons({ chosen: { operation, lane } }: { chosen: Chosen }) {
+export function TimeReasons({ chosen: { shop, operation, lane } }: { chosen: Chosen }) {
   const able = operation.machines.find((machine) => machine.id === lane.machine.id);
   if (!able) return null;
+  const figure = (value: number, places: number) => writeNumber(value, shop.settings.decimals, places);
   return (
     <details className={styles.part}>
       <summary>Time on the machine: {formatDuration(able.seconds)}</summary>
@@ -164,7 +166,7 @@ export function TimeReasons({ chosen: { operation, lane } }: { chosen: Chosen })
             <tr key={reason.label}>
               <th scope="row">{reason.label}</th>
               <td>
-                {Number(reason.count.toFixed(2)).toLocaleString('en')} × {Number(reason.each.toFixed(1))} s
+                {figure(reason.count, 2)} × {figure(reason.each, 1)} s
               </td>
               <td>{formatDuration(reason.seconds)}</td>
             </tr>

@@ -47,7 +47,7 @@ export function AddSheets({
           label="Stock"
           options={stock.map(({ id, widthMm, lengthMm, onHand }) => ({
             id,
-            name: `${id}, ${formatCutSize(widthMm, lengthMm, shop.settings.units)}, ${onHand} on hand`,
+            name: `${id}, ${formatCutSize(widthMm, lengthMm, shop.settings)}, ${onHand} on hand`,
           }))}
           value={sheetId}
           onChange={setSheet}

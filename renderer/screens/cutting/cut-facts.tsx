@@ -11,14 +11,15 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { counted } from '../../../core/units/count.ts';
 import { formatMoney } from '../../../core/units/money.ts';
 import styles from './cutting.module.css';
-import { percent } from './run-list.tsx';
+import { formatPercent } from '../../../core/units/number.ts';
 
 /** A run in figures: the same on screen and on paper. */
 export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   if (!cut.plan.ok) return null;
   const plan = cut.plan.value;
   const { sheets, used, remnants, scrap, left, kept } = figuresOfCut(plan);
-  const cost = formatMoney(plan.costCents, shop.settings.currency);
+  const percent = (share: number) => formatPercent(share, shop.settings);
+  const cost = formatMoney(plan.costCents, shop.settings);
   // Neither sheets that are taken nor a list that misses blanks can be held against the least there can be.
   const judged = !isTaken(cut) && cut.faults.length === 0;
   const facts: [string, string][] = [
@@ -28,7 +29,7 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
     ['Remnants kept', `${kept} (${percent(remnants)})`],
     ['Scrap and trim', percent(scrap)],
     ...(left > 0 ? [['Left uncut', percent(left)] satisfies [string, string]] : []),
-    ['Stock cost', judged ? `${cost}, ${proofWords(plan, shop.settings.currency)}` : cost],
+    ['Stock cost', judged ? `${cost}, ${proofWords(plan, shop.settings)}` : cost],
     ['Settings', `${settingsOf(plan.steps)} in ${counted(plan.steps.length, 'step')}`],
     [
       'Stock',
@@ -39,8 +40,8 @@ export function CutFacts({ shop, cut }: { shop: Shop; cut: RunCut }) {
   ];
   const notes = [
     `${cut.run.machine.name}: ${shearWords(cut.input)}.`,
-    remnantWords(plan.remnants, shop.settings.units),
-    judged ? leastMetalWords(plan, shop.settings.currency) : null,
+    remnantWords(plan.remnants, shop.settings),
+    judged ? leastMetalWords(plan, shop.settings) : null,
   ].filter((note) => note !== null);
   return (
     <>

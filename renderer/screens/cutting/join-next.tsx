@@ -27,7 +27,7 @@ export function JoinNext({ query: { shop, plan, cuts }, cut }: { query: ReadyCut
   return (
     <Panel title={`Run ${other.run.id} is of the same metal`}>
       <div className={styles.walkIn}>
-        <p>{joinSentence(join, shop.settings.currency)}</p>
+        <p>{joinSentence(join, shop.settings)}</p>
         <Button onPress={bring}>Join the runs</Button>
       </div>
     </Panel>

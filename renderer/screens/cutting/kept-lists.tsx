@@ -34,7 +34,7 @@ export function KeptLists({ shop, cut, edit, onClose }: Props) {
     onClose();
   };
   const use = (kept: KeptList) => {
-    const laid = sheetsFor(kept.groups, stockFor(shop, cut.run), shop.settings.units);
+    const laid = sheetsFor(kept.groups, stockFor(shop, cut.run), shop.settings);
     if (!laid.ok) return toastError(new Error(sentence(laid.issues)));
     const sheets = timesOver(laid.value, timesFor(kept, cut.input.lines) ?? 1);
     edit.put(kept.steps, `Use the list “${kept.id}” for run ${cut.run.id}`, sheets);

@@ -13,8 +13,7 @@ import { DataTable, type TableColumn } from '../../ui/data-table.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
-
-export const percent = (share: number): string => `${(100 * share).toFixed(1)} %`;
+import { formatPercent } from '../../../core/units/number.ts';
 
 /** A run, with its sheets once they are planned. */
 interface Row {
@@ -54,7 +53,8 @@ const figure = (
 });
 
 function columnsOf(shop: Shop): TableColumn<Row>[] {
-  const { timeZone, currency } = shop.settings;
+  const { timeZone } = shop.settings;
+  const percent = (share: number) => formatPercent(share, shop.settings);
   const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
   return [
     {
@@ -87,7 +87,7 @@ function columnsOf(shop: Shop): TableColumn<Row>[] {
       'cost',
       'Stock cost',
       (plan) => plan.costCents,
-      (cents) => formatMoney(cents, currency),
+      (cents) => formatMoney(cents, shop.settings),
     ),
     {
       id: 'state',

@@ -51,7 +51,7 @@ export function RunView({ query, cut, shown }: Props) {
           <Taken query={query} cut={cut} />
           <Panel title="The run in figures" actions={<RunState cut={cut} />}>
             <CutFacts shop={shop} cut={cut} />
-            {!isTaken(cut) && <SolveBar cut={cut} currency={shop.settings.currency} />}
+            {!isTaken(cut) && <SolveBar cut={cut} money={shop.settings} />}
           </Panel>
           {isOrdered(shown) && <JoinNext query={query} cut={cut} />}
           <Panel title="Sheets">

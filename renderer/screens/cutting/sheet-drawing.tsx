@@ -1,6 +1,6 @@
 import type { Offcut, PlacedBlank, SheetGroup } from '../../../core/cutting/plan.ts';
 import { formatCutSize } from '../../../core/units/length.ts';
-import type { LengthUnits } from '../../../core/units/length.ts';
+import type { Units } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './drawing.module.css';
 import { orderOfLine, PATTERNS, type OrderLook } from './order-look.ts';
@@ -8,7 +8,7 @@ import { counted } from '../../../core/units/count.ts';
 
 interface Props {
   group: SheetGroup;
-  units: LengthUnits;
+  units: Units;
   looks: ReadonlyMap<string, OrderLook>;
   /** Millimetres of the longest sheet drawn: all sheets of a run share one scale. */
   longestMm: number;
@@ -53,7 +53,7 @@ export function SheetDrawing({ group, units, looks, longestMm }: Props) {
 /** What each kind of offcut is called on the drawing. */
 const OFFCUT = { remnant: 'remnant', scrap: 'scrap', trim: 'trim', left: 'left uncut' } as const;
 
-function OffcutShape({ cut, units, scale }: { cut: Offcut; units: LengthUnits; scale: number }) {
+function OffcutShape({ cut, units, scale }: { cut: Offcut; units: Units; scale: number }) {
   const name = OFFCUT[cut.kind];
   const size = formatCutSize(cut.h, cut.w, units);
   const box = scaled(cut, scale);

@@ -1,6 +1,6 @@
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
+import { formatCutLength, formatCutSize, type Units } from '../../../core/units/length.ts';
 import { classes } from '../../ui/classes.ts';
 import styles from './cutting.module.css';
 import drawing from './drawing.module.css';
@@ -11,7 +11,6 @@ import { SheetDrawing } from './sheet-drawing.tsx';
 export function Sheets({ shop, cut }: { shop: Shop; cut: RunCut }) {
   if (!cut.plan.ok) return null;
   const { groups, nearEqual } = cut.plan.value;
-  const { units } = shop.settings;
   const looks = orderLooks(cut);
   const longestMm = Math.max(1, ...groups.map((group) => group.lengthMm));
   return (
@@ -20,18 +19,24 @@ export function Sheets({ shop, cut }: { shop: Shop; cut: RunCut }) {
         {[...looks].map(([id, look]) => (
           <li key={id}>
             <Swatch look={look} />
-            {`${id} ${orderWords(cut, id, units)}`}
+            {`${id} ${orderWords(cut, id, shop.settings)}`}
           </li>
         ))}
       </ul>
       <div className={styles.drawings}>
         {groups.map((group) => (
-          <SheetDrawing key={group.id} group={group} units={units} looks={looks} longestMm={longestMm} />
+          <SheetDrawing
+            key={group.id}
+            group={group}
+            units={shop.settings}
+            looks={looks}
+            longestMm={longestMm}
+          />
         ))}
       </div>
       {nearEqual.map(({ lines, differenceMm }) => (
         <p key={lines.join()} className={styles.soft}>
-          {`${lines[0]} and ${lines[1]} differ by ${formatCutLength(differenceMm, units)}; they are cut apart.`}
+          {`${lines[0]} and ${lines[1]} differ by ${formatCutLength(differenceMm, shop.settings)}; they are cut apart.`}
         </p>
       ))}
     </div>
@@ -51,7 +56,7 @@ const Swatch = ({ look: { ground, pattern } }: { look: OrderLook }) => (
   </svg>
 );
 
-function orderWords({ run }: RunCut, orderId: string, units: Shop['settings']['units']): string {
+function orderWords({ run }: RunCut, orderId: string, units: Units): string {
   const own = run.operations.filter((o) => o.order.id === orderId);
   const lines = own.map(
     ({ line, quantity, blank }) =>

@@ -37,7 +37,6 @@ const placeId = (to: Destination): string =>
 
 /** Where a piece can go: the run's blank sizes, any stack, one of its own, kept, or thrown away. */
 function places(shop: Shop, cut: RunCut, from: string, own: readonly (Destination | null)[]): Place[] {
-  const { units } = shop.settings;
   const place = (name: string, to: Destination): Place => ({ id: placeId(to), name, to });
   const sheets = cut.plan.ok ? cut.plan.value.groups.map(({ id }) => id) : [];
   const stacks = stacksIn(cut).filter((id) => !sheets.includes(id));
@@ -51,7 +50,9 @@ function places(shop: Shop, cut: RunCut, from: string, own: readonly (Destinatio
     ]),
   );
   return [
-    ...[...blanks.values()].map((to) => place(`Blank ${formatCutSize(to.girthMm, to.lengthMm, units)}`, to)),
+    ...[...blanks.values()].map((to) =>
+      place(`Blank ${formatCutSize(to.girthMm, to.lengthMm, shop.settings)}`, to),
+    ),
     ...stacks.map((stack) => place(`Stack ${stack}`, { kind: 'stack', stack })),
     place(`A new stack, ${fresh}`, { kind: 'stack', stack: fresh }),
     place('Remnant', { kind: 'remnant' }),

@@ -4,7 +4,7 @@ import { runKey } from '../../../core/cutting/run.ts';
 import type { CutPlan } from '../../../core/cutting/plan.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { foundWords } from '../../../core/report/cutting-words.ts';
-import type { Currency } from '../../../core/units/money.ts';
+import type { MoneyStyle } from '../../../core/units/money.ts';
 import { useCutAnswers } from '../../queries/cuts.ts';
 import { invoke } from '../../queries/invoke.ts';
 import { toastError } from '../../ui/toast.tsx';
@@ -24,7 +24,7 @@ interface Solving {
 }
 
 /** Has the host look for better sheets while a run is on the screen, unless they are proven or were changed by hand. */
-export function useSolving(cut: RunCut, currency: Currency): Solving {
+export function useSolving(cut: RunCut, money: MoneyStyle): Solving {
   const { input, plan, changed } = cut;
   const key = runKey(input);
   const open = plan.ok && plan.value.status !== 'optimal' && changed === null;
@@ -44,7 +44,7 @@ export function useSolving(cut: RunCut, currency: Currency): Solving {
   return {
     running,
     seconds: own?.seconds ?? 0,
-    message: own?.message ?? (before && plan.ok ? foundWords(before, plan.value, currency, running) : null),
+    message: own?.message ?? (before && plan.ok ? foundWords(before, plan.value, money, running) : null),
     more: () => {
       if (plan.ok) setBefore(plan.value);
       void solve(MORE_S, true);

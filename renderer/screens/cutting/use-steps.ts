@@ -89,7 +89,7 @@ export function useSteps({ shop, cuts }: ReadyCuts, cut: RunCut): StepEdit {
     copyListTo(runId) {
       const other = cuts.find(({ run }) => run.id === runId);
       if (!other) return;
-      const laid = sheetsFor(sheetsOf(cut), stockFor(shop, other.run), shop.settings.units);
+      const laid = sheetsFor(sheetsOf(cut), stockFor(shop, other.run), shop.settings);
       if (!laid.ok) return toastError(new Error(sentence(laid.issues)));
       save(other, stepsOf(cut), `Copy the list of run ${cut.run.id} to run ${runId}`, laid.value);
       navigate('cutting', runId);

@@ -57,7 +57,6 @@ const Steps = ({ bends: { rows, note } }: { bends: BendList }) => (
 
 /** What to take and what to make of it: the blank at the shear, the bends at the brake. */
 export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work: FloorWork }) {
-  const { units } = shop.settings;
   const { line, part, blank } = row;
   const material = shop.material.find(({ id }) => id === line.materialId);
   const colour = shop.colour.find(({ id }) => id === line.colourId);
@@ -83,10 +82,10 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
       {operation.stage === 'shear' ? (
         <>
           <Fact label="Blank, girth × length">
-            {formatCutSize(blank.girthMm, blank.lengthMm, units)}
+            {formatCutSize(blank.girthMm, blank.lengthMm, shop.settings)}
             <small>{BLANK_ALONG}</small>
           </Fact>
-          <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</Fact>
+          <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}</Fact>
         </>
       ) : (
         bends && <Fact label="Bends">{bendWords(part, bends)}</Fact>
@@ -94,7 +93,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
       {row.tools !== null && <Fact label="Set up">{row.tools}</Fact>}
       {operation.stage === 'brake' && (
         <Fact label="Length" short>
-          {formatCutLength(line.lengthMm, units)}
+          {formatCutLength(line.lengthMm, shop.settings)}
         </Fact>
       )}
       <Fact label="People" short>
@@ -123,7 +122,7 @@ export function WorkPicture({ shop, work: { row } }: { shop: Shop; work: FloorWo
           drawing={drawing.value}
           thicknessMm={gauge.thicknessMm}
           label={`Cross-section of ${part.name}`}
-          lengths={{ flangesMm: part.profile.flangesMm, units: shop.settings.units, far: true }}
+          lengths={{ flangesMm: part.profile.flangesMm, units: shop.settings, far: true }}
         />
       )}
       <figcaption>{part.name}</figcaption>

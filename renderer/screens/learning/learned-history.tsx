@@ -11,6 +11,7 @@ import { Panel } from '../../ui/page.tsx';
 import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
 import styles from './learning.module.css';
+import { grouped } from '../../../core/grouped.ts';
 
 /** What was taken over on a machine, newest first, each with a way back while it still stands. */
 export function LearnedHistory({ shop, machine }: { shop: Shop; machine: Machine }) {
@@ -52,7 +53,7 @@ function Row({ row, machine, settings }: { row: Learned; machine: Machine; setti
   const act = useAct();
   const present = usePresent();
   const name = figureName(machine, row.key, units);
-  const figure = (kept: number): string => figureWords(machine, row.key, kept, units);
+  const figure = (kept: number): string => figureWords(machine, row.key, kept, settings);
   const wall = (at: number) => formatDayAndClock(at, timeZone);
   const current = row.revertedAt === null && figureOf(machine, row.key) === row.after;
   return (
@@ -62,7 +63,7 @@ function Row({ row, machine, settings }: { row: Learned; machine: Machine; setti
       <td>{figure(row.before)}</td>
       <td>{figure(row.after)}</td>
       <td>{`${figure(row.low)} to ${figure(row.high)}`}</td>
-      <td>{row.observations.toLocaleString('en-US')}</td>
+      <td>{grouped(row.observations)}</td>
       <td>
         {row.revertedAt !== null && <span className={styles.note}>{`put back ${wall(row.revertedAt)}`}</span>}
         {row.revertedAt === null && !current && <span className={styles.note}>changed again since</span>}

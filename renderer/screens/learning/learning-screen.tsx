@@ -86,20 +86,20 @@ function MachineLearning({ shop, machine, happened }: Props) {
       <ProposalPanel
         title="Time standards"
         machine={machine}
-        units={shop.settings.units}
+        units={shop.settings}
         proposals={standards.ok ? standards.value : []}
         refusal={standards.ok ? null : sentence(standards.issues)}
       />
       {standards.ok && (
         <Panel title="Estimated and actual times">
-          <LateSentence late={late} />
+          <LateSentence late={late} style={shop.settings} />
           <EvidenceChart machine={machine} observations={happened.observations} proposals={standards.value} />
         </Panel>
       )}
       <ProposalPanel
         title="Changeovers"
         machine={machine}
-        units={shop.settings.units}
+        units={shop.settings}
         proposals={changeover.ok ? changeover.value : []}
         refusal={changeover.ok ? null : sentence(changeover.issues)}
       />

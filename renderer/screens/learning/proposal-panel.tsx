@@ -2,7 +2,7 @@ import { Check, CheckCheck } from 'lucide-react';
 import type { StandardUnit } from '../../../core/estimate/standards.ts';
 import type { Proposal } from '../../../core/learn/propose.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import type { LengthUnits } from '../../../core/units/length.ts';
+import type { Units } from '../../../core/units/length.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
@@ -11,11 +11,12 @@ import { toastError } from '../../ui/toast.tsx';
 import { useAct } from '../../form/use-act.ts';
 import styles from './learning.module.css';
 import { acceptCommand, differs, rowsOf, withPartners, type ProposalRow } from './proposals.ts';
+import { grouped } from '../../../core/grouped.ts';
 
 interface Props {
   title: string;
   machine: Machine;
-  units: LengthUnits;
+  units: Units;
   proposals: readonly Proposal[];
   /** Why there are none, whole sentences. */
   refusal: string | null;
@@ -98,7 +99,7 @@ function Row({ row: { proposal, name, unit, together }, onTake }: { row: Proposa
         >{`${change >= 0 ? '+' : '−'}${Math.abs(Math.round(change * 100))} %`}</span>
       </td>
       <td>{`${figure(interval[0], unit)} to ${shown(interval[1], unit)}`}</td>
-      <td>{observations.toLocaleString('en-US')}</td>
+      <td>{grouped(observations)}</td>
       <td className={styles.roomy}>{`${Math.round(explained * 100)} %`}</td>
       <td className={styles.verdict}>
         {differs(proposal) ? <Tag look="warn">differs</Tag> : <Tag>no clear difference</Tag>}

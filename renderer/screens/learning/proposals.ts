@@ -5,7 +5,7 @@ import { learnStandards } from '../../../core/learn/learn-standards.ts';
 import type { Proposal } from '../../../core/learn/propose.ts';
 import { standardsOf, standardUnit, type StandardUnit } from '../../../core/estimate/standards.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
-import type { LengthUnits } from '../../../core/units/length.ts';
+import type { Units } from '../../../core/units/length.ts';
 import type { Result } from '../../../core/result.ts';
 import type { Happened } from '../../../core/learn/plan-chances.ts';
 
@@ -39,18 +39,18 @@ export interface ProposalRow {
 }
 
 /** A figure's unit in the shop; changeovers are in seconds. */
-const unitOf = (machine: Machine, key: string, units: LengthUnits): StandardUnit =>
+const unitOf = (machine: Machine, key: string, { units }: Units): StandardUnit =>
   standardUnit(
     standardsOf(machine).find((s) => s.key === key),
     units,
   );
 
-export function rowsOf(machine: Machine, proposals: readonly Proposal[], units: LengthUnits): ProposalRow[] {
+export function rowsOf(machine: Machine, proposals: readonly Proposal[], units: Units): ProposalRow[] {
   return proposals.map((proposal) => ({
     proposal,
-    name: figureName(machine, proposal.key, units),
+    name: figureName(machine, proposal.key, units.units),
     unit: unitOf(machine, proposal.key, units),
-    together: proposal.together.map((key) => figureName(machine, key, units)),
+    together: proposal.together.map((key) => figureName(machine, key, units.units)),
   }));
 }
 

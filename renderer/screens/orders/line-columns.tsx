@@ -1,7 +1,7 @@
 import type { ReactNode } from 'react';
 import { formatClock, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { formatCutLength, type LengthUnits } from '../../../core/units/length.ts';
+import { formatCutLength, type Units } from '../../../core/units/length.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import { Swatch } from '../../ui/choice.tsx';
 import { ChanceTag } from '../../ui/chance-tag.tsx';
@@ -11,9 +11,8 @@ import type { LineRow, Current } from './line-rows.ts';
 import styles from './orders.module.css';
 
 /** How the shop writes times and lengths. */
-export interface Writing {
+export interface Writing extends Units {
   readonly timeZone: string;
-  readonly units: LengthUnits;
 }
 
 export type Editable = 'quantity' | 'due' | 'status';
@@ -199,7 +198,7 @@ export const lineColumns: readonly LineColumn[] = [
     roomy: true,
     right: true,
     sort: (r) => r.line.lengthMm,
-    cell: (r, { units }) => formatCutLength(r.line.lengthMm, units),
+    cell: (r, writing) => formatCutLength(r.line.lengthMm, writing),
   },
   {
     id: 'release',

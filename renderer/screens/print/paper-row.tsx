@@ -35,9 +35,10 @@ export const PaperRow = (props: Props) => (
   </>
 );
 
-function Figures({ row, stage, settings: { timeZone, units }, withDate }: Props) {
+function Figures({ row, stage, settings, withDate }: Props) {
+  const { timeZone } = settings;
   const { line, part, blank, next } = row;
-  const length = formatCutLength(blank.lengthMm, units);
+  const length = formatCutLength(blank.lengthMm, settings);
   return (
     <tr className={row.notes.length > 0 ? styles.noted : styles.row}>
       <td className={styles.place}>{row.position}</td>
@@ -64,7 +65,7 @@ function Figures({ row, stage, settings: { timeZone, units }, withDate }: Props)
       </td>
       <td>
         {stage === 'shear' ? (
-          wrapped(formatCutSize(blank.girthMm, blank.lengthMm, units), ' × ')
+          wrapped(formatCutSize(blank.girthMm, blank.lengthMm, settings), ' × ')
         ) : (
           <Profile row={row} length={length} />
         )}
@@ -103,7 +104,7 @@ function wrapped(text: string, after = ' '): string {
 }
 
 /** Thin sheet, drawn small: its thickness does not show, so one thickness does for all. */
-const DRAWN = { thicknessMm: 0.6, kFactor: 0.45, units: 'in' } as const;
+const DRAWN = { thicknessMm: 0.6, kFactor: 0.45, units: { units: 'in', decimals: 'point' } } as const;
 
 function Profile({ row: { part }, length }: { row: DispatchRow; length: string }) {
   const drawing = drawProfile(part.profile, DRAWN);

@@ -1,6 +1,6 @@
 import { plus, type Dimensioned } from '../../../core/part/dimensions.ts';
 import { hemEndWords } from '../../../core/part/hem.ts';
-import { formatLength, type LengthUnits } from '../../../core/units/length.ts';
+import { formatLength, type Units } from '../../../core/units/length.ts';
 import type { Label } from '../shop/parts/length-places.ts';
 import { drawingScale, scaleName } from './drawing-scale.ts';
 import { placeMarks, type Layout, type PlacedLength } from './mark-places.ts';
@@ -9,7 +9,7 @@ import styles from './part-paper.module.css';
 interface Props {
   dimensioned: Dimensioned;
   thicknessMm: number;
-  units: LengthUnits;
+  units: Units;
   label: string;
 }
 
@@ -23,7 +23,7 @@ const THINNEST = 0.35;
 export function layoutOf(
   { drawing: { box, paint } }: Dimensioned,
   thicknessMm: number,
-  units: LengthUnits,
+  units: Units,
 ): Layout {
   const per = 1 / drawingScale(box);
   const at = plus(paint.at, paint.towards, Math.max(thicknessMm / 2, 0.2 * per) + 0.8 * per);

@@ -81,7 +81,7 @@ export function PartPaper(props: Props) {
 }
 
 function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
-  const { units, timeZone } = shop.settings;
+  const { timeZone } = shop.settings;
   const blank = blankOf({ id: part.id, lengthMm }, part, material, gauge, blankBasisOf(shop));
   const colourId = line?.line.colourId;
   const colour = shop.colour.find(({ id }) => id === colourId)?.name ?? colourId;
@@ -94,10 +94,10 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
       : []),
     [
       'Metal',
-      `${metalWords({ gauge: gauge.label, colour, material: material.name })}, ${formatThickness(gauge.thicknessMm, units)}`,
+      `${metalWords({ gauge: gauge.label, colour, material: material.name })}, ${formatThickness(gauge.thicknessMm, shop.settings)}`,
     ],
     ...(blank.ok
-      ? ([['Blank, girth × length', formatCutSize(blank.value.girthMm, lengthMm, units)]] as const)
+      ? ([['Blank, girth × length', formatCutSize(blank.value.girthMm, lengthMm, shop.settings)]] as const)
       : []),
     ['The blank lies', BLANK_ALONG],
     ...(hits(part.profile) > 0 ? ([['Bends run', BENDS_ALONG]] as const) : []),
@@ -128,7 +128,7 @@ const toolFacts = (
     .filter(({ stage }) => stage === 'brake')
     .flatMap((machine) => {
       const { tools } = setUpOn(shop, machine, { part, material, gauge }, lengthMm);
-      return tools ? [[`Set up on ${machine.name}`, toolSetWords(tools, shop.settings.units)] as const] : [];
+      return tools ? [[`Set up on ${machine.name}`, toolSetWords(tools, shop.settings)] as const] : [];
     });
 
 function Drawn({ shop, part, material, gauge }: Props) {
@@ -138,7 +138,7 @@ function Drawn({ shop, part, material, gauge }: Props) {
     <PartDrawing
       dimensioned={drawn.value}
       thicknessMm={gauge.thicknessMm}
-      units={shop.settings.units}
+      units={shop.settings}
       label={`Cross-section of ${part.name}, to scale`}
     />
   );

@@ -17,7 +17,7 @@ interface Props {
 
 /** What to buy, what is needed first on top. */
 export function PurchasePaper({ shop, purchases, now }: Props) {
-  const { timeZone, units, name, currency } = shop.settings;
+  const { timeZone, units, name } = shop.settings;
   return (
     <section
       className={`${units === 'in' ? styles.letter : styles.a4} ${stock.paper}`}
@@ -42,9 +42,9 @@ export function PurchasePaper({ shop, purchases, now }: Props) {
               <td>{formatWallDate(neededBy, timeZone)}</td>
               <td>{sheet.id}</td>
               <td>{metalName(shop, sheet)}</td>
-              <td>{formatCutSize(sheet.widthMm, sheet.lengthMm, units)}</td>
+              <td>{formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}</td>
               <td className={styles.figure}>{pieces}</td>
-              <td className={styles.figure}>{formatMoney(costCents, currency)}</td>
+              <td className={styles.figure}>{formatMoney(costCents, shop.settings)}</td>
               <td>{runs.join(', ')}</td>
             </tr>
           ))}

@@ -6,7 +6,6 @@ import { gaugeName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { counted } from '../../../core/units/count.ts';
 import { formatThickness } from '../../../core/units/length.ts';
-import { withMark } from '../../../core/units/number.ts';
 import { useDraft } from '../../form/drafts.ts';
 import { Group } from '../../form/form-frame.tsx';
 import { RowsFromFile } from '../../form/pasted-rows.tsx';
@@ -124,16 +123,16 @@ interface GaugesProps {
 }
 
 function Gauges({ shop, metal, ticked, onTick }: GaugesProps) {
-  const { units, decimals } = shop.settings;
+  const { settings } = shop;
   const kept = shop.material.find((material) => material.metal === metal)?.gauges ?? [];
   const nameOf = (gauge: Gauge) => {
-    const thickness = withMark(formatThickness(gauge.thicknessMm, units), decimals);
-    return units === 'mm' ? thickness : `${gaugeName(gauge.label)} (${thickness})`;
+    const thickness = formatThickness(gauge.thicknessMm, settings);
+    return settings.units === 'mm' ? thickness : `${gaugeName(gauge.label)} (${thickness})`;
   };
   return (
     <Group title={metalName[metal]}>
       <div className={styles.ticks}>
-        {usualGauges(metal, units).map((gauge) => {
+        {usualGauges(metal, settings.units).map((gauge) => {
           const key = gaugeKey(metal, gauge);
           const isKept = kept.some(({ label }) => label === gauge.label);
           return (

@@ -70,7 +70,7 @@ export function ShopFields({ form }: { form: Form<Settings> }) {
           help={
             entries.currency === null
               ? 'not set: amounts stand as plain figures'
-              : `amounts are shown like ${formatMoney(123_450, entries.currency)}; setting it converts none`
+              : `amounts are shown like ${formatMoney(123_450, entries)}; setting it converts none`
           }
           error={errors.currency}
         />
@@ -104,7 +104,7 @@ function changeWords(shop: Shop | undefined, chosen: GirthRule): string {
   const what =
     lines === 0
       ? 'no open line would be cut otherwise'
-      : `${lines} of ${of} open lines would be cut otherwise, by ${formatLength(mostMm, shop.settings.units)} at most`;
+      : `${lines} of ${of} open lines would be cut otherwise, by ${formatLength(mostMm, shop.settings)} at most`;
   return chosen === kept ? `; by the V ${what}` : `; ${what}`;
 }
 

@@ -1,5 +1,5 @@
 import type { ObjectiveWeights, Settings } from '../../../core/shop/settings.ts';
-import { formatMoney, type Currency } from '../../../core/units/money.ts';
+import { formatMoney, type MoneyStyle } from '../../../core/units/money.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { Select } from '../../ui/choice.tsx';
 import { Fields, Group } from '../../form/form-frame.tsx';
@@ -13,18 +13,18 @@ interface Words {
   readonly help: string;
 }
 
-const fieldsIn = (currency: Currency): Readonly<Record<keyof ObjectiveWeights, Words>> => ({
+const fieldsIn = (money: MoneyStyle): Readonly<Record<keyof ObjectiveWeights, Words>> => ({
   lateness: { label: 'Hours late', help: 'each hour, times the importance of the order' },
   changeover: { label: 'Changeover', help: 'each hour' },
   flow: { label: 'Time in the shop', help: 'each hour that a line lies there' },
   stability: { label: 'Stability', help: 'each hour that a line ends away from where the plan has it' },
-  material: { label: 'Stock cost', help: `each ${formatMoney(10_000, currency)}` },
+  material: { label: 'Stock cost', help: `each ${formatMoney(10_000, money)}` },
 });
 
 /** What matters most: the priorities between plans, in numbers and in words. */
 export function WeightFields({ form: { entries, errors, set } }: { form: Form<Settings> }) {
-  const { weights, currency } = entries;
-  const fields = fieldsIn(currency);
+  const { weights } = entries;
+  const fields = fieldsIn(entries);
   const preset = presetOf(weights);
   const choices = [
     ...presets.map(({ id, name }) => ({ id, name })),
@@ -59,7 +59,7 @@ export function WeightFields({ form: { entries, errors, set } }: { form: Form<Se
         ))}
       </Fields>
       <ul className={styles.words}>
-        {weightsInWords(weights, currency).map((words) => (
+        {weightsInWords(weights, entries).map((words) => (
           <li key={words}>{words}</li>
         ))}
       </ul>

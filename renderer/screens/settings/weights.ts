@@ -1,5 +1,5 @@
 import { formatDuration } from '../../../core/units/duration.ts';
-import { formatMoney, type Currency } from '../../../core/units/money.ts';
+import { formatMoney, type MoneyStyle } from '../../../core/units/money.ts';
 import { defaultWeights, type ObjectiveWeights } from '../../../core/shop/settings.ts';
 
 /** A usual way to set priorities between dates and changeovers. */
@@ -41,7 +41,7 @@ export const presetOf = (weights: ObjectiveWeights): Preset | undefined =>
 /** What the priorities mean, one sentence a trade-off, for a line of usual importance. */
 export function weightsInWords(
   { lateness, changeover, flow, stability, material }: ObjectiveWeights,
-  currency: Currency,
+  money: MoneyStyle,
 ): string[] {
   if (![lateness, changeover, flow, stability, material].every((weight) => weight >= 0))
     return ['The words appear when every priority is given.'];
@@ -65,6 +65,6 @@ export function weightsInWords(
   const inMoney =
     material === 0
       ? 'Stock cost does not count.'
-      : `A line an hour late matters as much as stock worth ${formatMoney((10_000 * lateness) / material, currency)}.`;
+      : `A line an hour late matters as much as stock worth ${formatMoney((10_000 * lateness) / material, money)}.`;
   return [...inTime, inMoney];
 }

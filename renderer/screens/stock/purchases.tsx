@@ -20,7 +20,7 @@ export const Purchases = ({ shop, purchases }: { shop: Shop; purchases: readonly
 );
 
 function columnsOf(shop: Shop): TableColumn<Purchase>[] {
-  const { units, timeZone, currency } = shop.settings;
+  const { timeZone } = shop.settings;
   return [
     {
       id: 'by',
@@ -37,7 +37,7 @@ function columnsOf(shop: Shop): TableColumn<Purchase>[] {
     {
       id: 'size',
       label: 'Width × length',
-      cell: ({ sheet }) => formatCutSize(sheet.widthMm, sheet.lengthMm, units),
+      cell: ({ sheet }) => formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings),
     },
     {
       id: 'pieces',
@@ -50,7 +50,7 @@ function columnsOf(shop: Shop): TableColumn<Purchase>[] {
       id: 'cost',
       label: 'Cost',
       right: true,
-      cell: ({ costCents }) => formatMoney(costCents, currency),
+      cell: ({ costCents }) => formatMoney(costCents, shop.settings),
       sort: ({ costCents }) => costCents,
     },
     { id: 'runs', label: 'For runs', cell: ({ runs }) => runs.join(', ') },

@@ -22,7 +22,7 @@ export const StockList = ({ shop, rows }: { shop: Shop; rows: readonly StockRow[
 );
 
 function columnsOf(shop: Shop): TableColumn<StockRow>[] {
-  const { units, timeZone } = shop.settings;
+  const { timeZone } = shop.settings;
   const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
   return [
     {
@@ -42,7 +42,7 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
       label: 'Width × length',
       cell: ({ sheet }) => (
         <>
-          {formatCutSize(sheet.widthMm, sheet.lengthMm, units)}
+          {formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}
           <span className={styles.code}>{sheet.id}</span>
         </>
       ),

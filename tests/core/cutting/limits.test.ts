@@ -5,6 +5,7 @@ import type { RunInput } from '../../../core/cutting/run.ts';
 import type { CutStep } from '../../../core/cutting/step.ts';
 import { foreignTo } from '../../support/foreign-units.ts';
 import { aLine, aRun, aSheet } from './random-run.ts';
+import { withPoints } from '../../support/writing.ts';
 
 const sheet = aSheet('S', 1219.2, 3048);
 const shear = aRun([], []).shear;
@@ -51,7 +52,7 @@ const sentences = (run: RunInput): string[] => {
 
 describe.each(Object.entries(refused))('%s is refused', (_, [why, run]) => {
   it.each(['in', 'mm'] as const)('in the shop’s own units: %s', (units) => {
-    const said = sentences({ ...run, units });
+    const said = sentences({ ...run, units: withPoints(units) });
     expect(said.join(' ')).toMatch(why);
     for (const one of said) expect(one).not.toMatch(foreignTo[units]);
   });
@@ -62,7 +63,7 @@ describe.each(Object.entries(refused))('%s is refused', (_, [why, run]) => {
 });
 
 describe.each(['in', 'mm'] as const)('a step that the shear cannot do is told in %s', (units) => {
-  const run = aRun([aLine('1/1', 241.3, 3048, 5)], [sheet], { units });
+  const run = aRun([aLine('1/1', 241.3, 3048, 5)], [sheet], { units: withPoints(units) });
   const made = planRun(run, { steps: 40 });
   if (!made.ok) throw new Error('the run of this test can be cut');
   const { steps, groups } = made.value;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { NO_WORK } from '../../../core/cutting/work.ts';
 import type { RunInput, RunLine, ShearLimits, SheetStock } from '../../../core/cutting/run.ts';
+import { metric } from '../../support/writing.ts';
 
 /** A shear that takes 10 ft sheets, in millimetres. */
 export const tenFootShear: ShearLimits = {
@@ -55,7 +56,7 @@ export const aRun = (
   shear: tenFootShear,
   keep: { widthMm: 150, lengthMm: 600, most: 1000, worth: 0 },
   work: NO_WORK,
-  units: 'mm',
+  units: metric,
   ...more,
 });
 

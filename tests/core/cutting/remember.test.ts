@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { NO_WORK } from '../../../core/cutting/work.ts';
 import { Remembered, rememberRuns } from '../../../core/cutting/remember.ts';
 import type { RunInput } from '../../../core/cutting/run.ts';
+import { metric } from '../../support/writing.ts';
 
 const run = (quantity: number): RunInput => ({
   lines: [{ id: '1001/1', girthMm: 200, lengthMm: 3000, quantity, overrun: 0, due: 0 }],
@@ -15,7 +16,7 @@ const run = (quantity: number): RunInput => ({
   },
   keep: { widthMm: 100, lengthMm: 1000, most: 10, worth: 0.25 },
   work: NO_WORK,
-  units: 'mm',
+  units: metric,
 });
 
 describe('values remembered by key', () => {

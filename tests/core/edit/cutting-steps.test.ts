@@ -7,6 +7,7 @@ import { invert, withChanges } from '../../../core/shop/row-change.ts';
 import { cutList } from '../../../core/shop/stock.ts';
 import { aSheet, aShop } from '../../support/builders.ts';
 import { aCutList, aGroup, aStep } from '../../support/stock-builders.ts';
+import { inches } from '../../support/writing.ts';
 
 const numbered = (count: number) => Array.from({ length: count }, (_, n) => aStep({ number: n + 1 }));
 
@@ -51,9 +52,9 @@ describe('sheets of a list', () => {
 
   it('become those of the same size of another metal, or the size is named that it has not', () => {
     const red = aSheet({ id: 'red', colourId: 'red', costCents: 9000 });
-    const laid = sheetsFor([aGroup({ count: 2 })], [red], 'in');
+    const laid = sheetsFor([aGroup({ count: 2 })], [red], inches);
     expect(laid).toMatchObject({ ok: true, value: [{ id: 'A', stockId: 'red', count: 2, costCents: 9000 }] });
-    const none = sheetsFor([aGroup()], [{ ...red, lengthMm: 2438.4 }], 'in');
+    const none = sheetsFor([aGroup()], [{ ...red, lengthMm: 2438.4 }], inches);
     expect(!none.ok && none.issues[0]?.message).toContain('no sheet of 48 in × 120 in');
   });
 });

@@ -10,6 +10,7 @@ import { changeoverRules } from '../../../core/shop/machine.ts';
 import { stage, type Stage } from '../../../core/part/stage.ts';
 import { inchesToMm } from '../../../core/units/length.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
+import { inches } from '../../support/writing.ts';
 
 const aMachine = (of: Stage, standards: Record<string, number> = {}, crew = 1, timesEdition = 2) => ({
   stage: of,
@@ -58,7 +59,7 @@ describe('the standards of a stage', () => {
 
 describe('cuts of one line', () => {
   const count = (blank: Blank, quantity: number, sheet: ReturnType<typeof aSheet>) => {
-    const counted = countCuts({ blank, quantity, sheet, units: 'in' });
+    const counted = countCuts({ blank, quantity, sheet, units: inches });
     return counted.ok ? counted.value : counted.issues.map((p) => p.message);
   };
 
@@ -125,7 +126,7 @@ describe('cuts of one line', () => {
           blank: aBlank(girth, length),
           quantity,
           sheet: aSheet(48, 120),
-          units: 'in' as const,
+          units: inches,
         });
         if (!counted.ok) throw new Error('every size drawn fits the sheet');
         const { perSheet, sheets, cuts } = counted.value;
@@ -145,7 +146,7 @@ describe('an estimate', () => {
       quantity: 60,
       sheet: aSheet(48, 120),
       machine: aMachine('shear'),
-      units: 'in' as const,
+      units: inches,
       ...changes,
     };
     const estimate = estimateShear(work);
@@ -275,7 +276,7 @@ describe('an estimate', () => {
       quantity: 1,
       sheet: aSheet(48, 120),
       machine: aMachine('shear'),
-      units: 'in' as const,
+      units: inches,
     });
     expect(estimate).toMatchObject({ ok: false, issues: [{ subject: 'blank', field: 'girth' }] });
   });

@@ -101,7 +101,7 @@ describe('metals from a file', () => {
       'galv | 20 | 1',
     ]);
     expect([read.of('changed'), read.of('new')]).toEqual([[2], [3]]);
-    expect(read.cell(2, 'thickness')).toMatchObject({ read: '0.75 mm', was: '0.70 mm' });
+    expect(read.cell(2, 'thickness')).toMatchObject({ read: '0,75 mm', was: '0,70 mm' });
     const galv = taken(german, read).after.material.find(({ id }) => id === 'galv')!;
     expect(galv.gauges.map(({ label, thicknessMm }) => [label, thicknessMm])).toEqual([
       ['20', 1],

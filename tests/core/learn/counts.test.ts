@@ -7,6 +7,7 @@ import { operationsOf } from '../../../core/planning/operations.ts';
 import { ok, type Result } from '../../../core/result.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import { demoShop } from '../demo-data/demo-shop.ts';
+import { inches } from '../../support/writing.ts';
 
 const shop = demoShop();
 
@@ -29,7 +30,7 @@ describe('the counts of an operation', () => {
         const work = { part, blank, sheet, quantity: line.quantity };
         const counts = countsBy(machine, (as) =>
           stage === 'shear'
-            ? estimateShear({ ...work, machine: as, units: 'in' })
+            ? estimateShear({ ...work, machine: as, units: inches })
             : ok(estimateBrake({ ...work, machine: as })),
         );
         // Each element of the estimate and its allowance is rounded to a second.

@@ -3,6 +3,7 @@ import { checkPart } from '../../../core/limits/limits.ts';
 import { machine, type Machine } from '../../../core/shop/machine.ts';
 import type { Profile } from '../../../core/part/profile.ts';
 import { inchesToMm } from '../../../core/units/length.ts';
+import { inches } from '../../support/writing.ts';
 
 /** Machines and metal that take a usual piece of trim without a word, for tests that change one thing. */
 
@@ -55,7 +56,7 @@ export const asked = (changes: Partial<Omit<Asked, 'part'>> = {}): Omit<Asked, '
   girthRule: 'computed',
   dieOpeningMm: 6.35,
   tools: [],
-  units: 'in',
+  units: inches,
   partRules: {},
   ...changes,
 });

@@ -4,6 +4,7 @@ import type { Machine } from '../../../core/shop/machine.ts';
 import { inchesToMm } from '../../../core/units/length.ts';
 import { aBrake, asked, aShear, found } from './asked.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
+import { metric } from '../../support/writing.ts';
 
 describe('any machine', () => {
   it('takes a usual piece of trim without a word', () => {
@@ -161,7 +162,7 @@ describe('a brake', () => {
   it('stops a force that its bed does not stand over a short piece, and says what it is judged by', () => {
     const hemmed = aProfile({ startHem: closedHem(12) });
     const part = { id: 'P', name: 'Part', profile: hemmed, bendOrder: null };
-    const short = asked({ lengthMm: 300, units: 'mm' });
+    const short = asked({ lengthMm: 300, units: metric });
     const on = (machine: Partial<Machine>) => checkPart(part, short, aBrake(machine));
     const known = on({ tonnes: 40, betweenFramesMm: 3000 });
     expect(known.map(({ severity, rule }) => `${severity}: ${rule}`)).toEqual(['stop: concentrated load']);

@@ -5,10 +5,12 @@ import { RULES, ruleName, type RuleName } from '../../../core/part/rules.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Profile } from '../../../core/part/profile.ts';
 import { aBrake, asked, aShear, found } from './asked.ts';
+import { foreignToCommas } from '../../support/foreign-marks.ts';
 import { foreignTo } from '../../support/foreign-units.ts';
 import { PUBLICATION } from '../../support/publications.ts';
 import { aTool } from '../../support/builders.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
+import { withPoints } from '../../support/writing.ts';
 
 describe('the order in which a brake bends', () => {
   const channel = aProfile({ flangesMm: [50.8, 25.4, 31.75], bends: [square(), square()] });
@@ -143,10 +145,15 @@ describe.each(ruleName.options)('the rule “%s”', (rule) => {
   });
 
   it.each(['in', 'mm'] as const)('says it in the units of the shop: %s', (units) => {
-    const [finding] = checkPart(part, asked({ ...want, units }), machine);
+    const [finding] = checkPart(part, asked({ ...want, units: withPoints(units) }), machine);
     const said = `${finding?.message} ${finding?.advice} ${finding?.source} ${RULES[rule].says}`;
     expect(said).not.toMatch(foreignTo[units]);
     expect(said).not.toMatch(/\d t\b/);
+  });
+
+  it.each(['in', 'mm'] as const)('says it in the mark of a shop that writes commas: %s', (units) => {
+    const [finding] = checkPart(part, asked({ ...want, units: { units, decimals: 'comma' } }), machine);
+    expect(`${finding?.message} ${finding?.advice}`).not.toMatch(foreignToCommas);
   });
 
   it('names no publication, and has nobody hold a piece by hand', () => {

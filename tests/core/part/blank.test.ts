@@ -2,6 +2,7 @@ import { expect, it } from 'vitest';
 import { blankOf } from '../../../core/part/blank.ts';
 import { defaultRadiusMm } from '../../../core/part/radius.ts';
 import { aProfile, square } from './profiles.ts';
+import { metric } from '../../support/writing.ts';
 
 const gauge = { label: '24', thicknessMm: 0.7, kgPerM2: 5.6 };
 const material = { metal: 'galvanized', tensileMpa: 414, kFactor: 0.446, deductions: [] } as const;
@@ -13,7 +14,7 @@ it('a blank is girth by length, with the weight of its own gauge record', () => 
     girthRule: 'outsideSum',
     dieOpeningMm: null,
     tools: [],
-    units: 'mm',
+    units: metric,
   });
   expect(sum).toEqual({
     ok: true,
@@ -24,7 +25,7 @@ it('a blank is girth by length, with the weight of its own gauge record', () => 
 it('a bend that names no radius takes one thickness', () => {
   expect(defaultRadiusMm(0.7)).toBe(0.7);
   const named = { ...square(), radiusMm: 0.7 };
-  const settings = { girthRule: 'computed', dieOpeningMm: null, tools: [], units: 'mm' } as const;
+  const settings = { girthRule: 'computed', dieOpeningMm: null, tools: [], units: metric } as const;
   expect(blankOf(line, { id: 'L1', profile: aProfile() }, material, gauge, settings)).toEqual(
     blankOf(line, { id: 'L1', profile: aProfile({ bends: [named] }) }, material, gauge, settings),
   );
@@ -37,7 +38,7 @@ it('trouble with a profile names the line and the part', () => {
       girthRule: 'computed',
       dieOpeningMm: null,
       tools: [],
-      units: 'mm',
+      units: metric,
     }),
   ).toMatchObject({
     ok: false,
@@ -46,7 +47,7 @@ it('trouble with a profile names the line and the part', () => {
 });
 
 it('a radius left to the die is what the V makes, where the shop works blanks out so: 24 ga on a V of 8 mm', () => {
-  const basis = { dieOpeningMm: 8, tools: [], units: 'mm' } as const;
+  const basis = { dieOpeningMm: 8, tools: [], units: metric } as const;
   const widthBy = (girthRule: 'computed' | 'computedByV', radiusMm: number | null) => {
     const profile = aProfile({ bends: [{ ...square(), radiusMm }] });
     const blank = blankOf(line, { id: 'L1', profile }, material, gauge, { ...basis, girthRule });

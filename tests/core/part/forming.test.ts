@@ -6,6 +6,7 @@ import { girth } from '../../../core/part/girth.ts';
 import type { MeasuredDeduction } from '../../../core/material/material.ts';
 import { aBrake, aMaterial, aShear, someSettings } from '../../support/builders.ts';
 import { aProfile, anyProfile, arcLength, closedHem, square } from './profiles.ts';
+import { inches, metric } from '../../support/writing.ts';
 
 const gauge = { label: '24', thicknessMm: 0.7 };
 const measured = (own: Partial<MeasuredDeduction> = {}): MeasuredDeduction => ({
@@ -25,7 +26,7 @@ const widthOf = (
       girthRule: 'computed',
       dieOpeningMm: v,
       tools: [],
-      units: 'mm',
+      units: metric,
     }),
     rule: 'computed',
   });
@@ -72,7 +73,7 @@ describe('a deduction that the shop measured', () => {
       girthRule: 'computed',
       dieOpeningMm: 8,
       tools: [],
-      units: 'mm',
+      units: metric,
     });
     fc.assert(
       fc.property(anyProfile, (any) => {
@@ -95,7 +96,7 @@ describe('a deduction that the shop measured', () => {
         girthRule: 'computed',
         dieOpeningMm: 8,
         tools: [],
-        units: 'mm',
+        units: metric,
       }),
       rule: 'computed',
     });
@@ -114,7 +115,7 @@ it('blanks are cut for the V of the shop’s first brake; without a brake for no
     girthRule: 'computed',
     dieOpeningMm: 10,
     tools: [],
-    units: settings.units,
+    units: inches,
   });
   expect(blankBasisOf({ settings, tool: [], machine: [aShear()] }).dieOpeningMm).toBeNull();
 });

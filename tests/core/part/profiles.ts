@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import type { Hem, Profile } from '../../../core/part/profile.ts';
 import type { Forming } from '../../../core/part/forming.ts';
+import { inches, metric } from '../../support/writing.ts';
 
 export const square = (direction: 'up' | 'down' = 'up', angle = 90): Profile['bends'][number] => ({
   angle,
@@ -25,7 +26,7 @@ export const aProfile = (changes: Partial<Profile> = {}): Profile => ({
 });
 
 /** 24 gauge galvanized, K of cold-rolled steel, 1 mm radius. */
-export const light: Forming = { thicknessMm: 0.701, kFactor: 0.446, radiusMm: 1, units: 'mm' };
+export const light: Forming = { thicknessMm: 0.701, kFactor: 0.446, radiusMm: 1, units: metric };
 
 /** Of the two arcs of a circle over a chord the shorter or the longer. */
 export function arcLength(radius: number, chord: number, large: boolean): number {
@@ -71,7 +72,7 @@ export const anyForming: fc.Arbitrary<Forming> = fc.record({
   thicknessMm: fc.double({ min: 0.3, max: 2, noNaN: true }),
   kFactor: fc.double({ min: 0.3, max: 0.5, noNaN: true }),
   radiusMm: fc.double({ min: 0, max: 4, noNaN: true }),
-  units: fc.constantFrom('in', 'mm'),
+  units: fc.constantFrom(inches, metric),
 });
 
 const other = <T extends { direction: 'up' | 'down' }>(fold: T): T => ({

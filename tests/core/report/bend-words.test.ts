@@ -5,6 +5,7 @@ import type { Hem } from '../../../core/part/profile.ts';
 import { bendListOf, bendRows, movesSentence } from '../../../core/report/bend-words.ts';
 import { aMaterial, aPart } from '../../support/builders.ts';
 import { aProfile, closedHem, light, square } from '../part/profiles.ts';
+import { inches, metric } from '../../support/writing.ts';
 
 const steps = ['fold end hem', 'close end hem', 'bend 2', 'bend 1'];
 const stepped = (endHem: Hem) =>
@@ -33,7 +34,7 @@ describe('a bend list', () => {
   it('says of a hem how it ends: flat, at its gap, or with its edge on the flange, in the shop’s units', () => {
     expect(closing(closedHem(12))).toBe('flat');
     expect(closing({ ...open, gapMm: 3.175 })).toBe('to a gap of 3.2 mm');
-    expect(closing({ ...open, gapMm: 3.175 }, { ...light, units: 'in' })).toBe('to a gap of 1/8 in');
+    expect(closing({ ...open, gapMm: 3.175 }, { ...light, units: inches })).toBe('to a gap of 1/8 in');
     // Eye 3.175, T 0.701: R 1.5875, s 12 − 1.5875 − 0.701 = 9.7115, 2·arctan(R/s) = 18.6°.
     expect(closing({ ...open, kind: 'teardrop', gapMm: 3.175 })).toBe(
       '198.6° turned, edge on the flange, eye 3.2 mm',
@@ -43,7 +44,7 @@ describe('a bend list', () => {
   it('asks for a test piece where there is a teardrop, and only there', () => {
     const note = (endHem: Hem) => {
       const material = aMaterial();
-      const basis = { girthRule: 'computed', dieOpeningMm: 8, tools: [], units: 'mm' } as const;
+      const basis = { girthRule: 'computed', dieOpeningMm: 8, tools: [], units: metric } as const;
       return bendListOf(aPart({ profile: stepped(endHem) }), material, material.gauges[0]!, basis).note;
     };
     expect(note({ ...open, kind: 'teardrop' })).toMatch(/test piece/);

@@ -7,6 +7,7 @@ import {
 } from '../../../core/report/cautions.ts';
 import { stepRows } from '../../../core/report/cutting-words.ts';
 import { aStep } from '../../support/stock-builders.ts';
+import { inches } from '../../support/writing.ts';
 
 const STAGES = ['shear', 'brake'] as const;
 const textOf = ({ governs, points }: ReturnType<typeof cautionsFor>): string =>
@@ -62,7 +63,7 @@ it('overtime names the rules on hours and working alone', () => {
 it('a step of continuous strokes says what they need', () => {
   const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40 };
   const strokeOf = (stroke: 'single' | 'continuous') =>
-    stepRows({ steps: [aStep({ stroke })], groups: [] }, { shear, units: 'in' })[0]?.stroke;
+    stepRows({ steps: [aStep({ stroke })], groups: [] }, { shear, units: inches })[0]?.stroke;
   expect(strokeOf('continuous')).toBe('continuous, only where set up and guarded for it');
   expect(strokeOf('single')).toBe('single');
 });

@@ -23,6 +23,7 @@ import { metalName } from '../../../core/shop/metal-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aQueue, aSheet, aShop, NOW } from '../../support/builders.ts';
 import { aGroup, aStep } from '../../support/stock-builders.ts';
+import { inches, metric, plainMoney } from '../../support/writing.ts';
 
 const planOf = (shop: Shop) => {
   const plan = viewPlan(shop, NOW);
@@ -35,7 +36,7 @@ const flat = (own: Parameters<typeof aLine>[0]) => aLine({ partId: 'flat-strip',
 
 const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40 };
 const rowsOf = (steps: readonly CutStep[]) =>
-  stepRows({ steps, groups: [aGroup({ count: 3 })] }, { shear, units: 'mm' });
+  stepRows({ steps, groups: [aGroup({ count: 3 })] }, { shear, units: metric });
 
 describe('a step in words', () => {
   it('says what is fed, set, cut, given and left', () => {
@@ -66,11 +67,11 @@ describe('a step in words', () => {
     const three = aStep({ sizeMm: 300, backGaugeMm: 300, cutsEach: 3, rest: null });
     const held = rowsOf([three, { ...three, number: 2, cutsEach: 1 }]).map((row) => row.held);
     expect(held).toEqual(['319.2 mm, back on its stack', 'back on its stack']);
-    const { refusals } = replaySteps([{ ...three, cutsEach: 4 }], [aGroup()], { shear, units: 'mm' });
+    const { refusals } = replaySteps([{ ...three, cutsEach: 4 }], [aGroup()], { shear, units: metric });
     expect(refusals.map(({ message }) => message)).toEqual([
       'Step 1, 300 mm off a piece 319.2 mm wide and 3048 mm long, leaves 19.2 mm, less than the 40 mm the hold-downs grip.',
     ]);
-    expect(shearWords({ shear, units: 'mm' })).toBe(
+    expect(shearWords({ shear, units: metric })).toBe(
       'the hold-downs grip 40 mm and more in front of the blade; what falls behind it, 5 mm to 1000 mm by the gauge, lies loose',
     );
   });
@@ -89,7 +90,7 @@ describe('figures of a cut', () => {
       remnants: (10 / 40) * 0.125,
     });
     expect(figuresOfCut({ groups, areas, remnants }).scrap).toBeCloseTo((30 / 40) * 0.125, 12);
-    expect(remnantWords(remnants, 'in')).toBe(
+    expect(remnantWords(remnants, inches)).toBe(
       'Of the remnants keep 10 of the 40 of 6 in × 120 in; the others are scrap, for the shop keeps no more of a size.',
     );
   });
@@ -107,17 +108,17 @@ describe('figures of a cut', () => {
     const sheets = plan.groups.map((group, at) => ({ ...group, count: group.count - (at === 0 ? 1 : 0) }));
     const least = { sheets, workCents: plan.workCents + 9000, remnantCents: plan.remnantCents };
     const settings = 9 + settingsOf(plan.steps);
-    expect(leastMetalWords({ ...plan, least: { ...least, settings, lineCuts: 89 } }, null)).toBe(
+    expect(leastMetalWords({ ...plan, least: { ...least, settings, lineCuts: 89 } }, plainMoney)).toBe(
       'Another list saves 1 sheet, 62.00 of stock, and costs 9 settings and 89 cuts to a line more: 28.00 dearer in all by this shop’s times and weights.',
     );
-    expect(leastMetalWords(plan, null)).toBeNull();
+    expect(leastMetalWords(plan, plainMoney)).toBeNull();
     // The same, found by a search that was asked for.
     const dearer = { ...plan, workCents: plan.workCents + 2800 };
-    expect(foundWords(dearer, plan, null, true)).toBe('Found: 28.00 cheaper in all.');
-    expect(foundWords(plan, plan, null, false)).toBe('Nothing better was found.');
+    expect(foundWords(dearer, plan, plainMoney, true)).toBe('Found: 28.00 cheaper in all.');
+    expect(foundWords(plan, plan, plainMoney, false)).toBe('Nothing better was found.');
     const [first, ...others] = plan.groups;
     const more = [{ ...first!, count: first!.count + 1 }, ...others];
-    expect(foundWords({ ...dearer, groups: more }, plan, null, false)).toBe(
+    expect(foundWords({ ...dearer, groups: more }, plan, plainMoney, false)).toBe(
       'Found: 1 sheet fewer, 28.00 cheaper in all.',
     );
   });

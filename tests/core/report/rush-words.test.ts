@@ -92,7 +92,7 @@ describe('a way to take a rush in, in words', () => {
     expect(words({ objectiveAdded: 2 * HOUR }, weights(4)).cost).toMatch(/line 30 min late/);
     expect(words({ objectiveAdded: -2 * HOUR }, weights(1)).cost).toMatch(/^Saves as much as/);
     expect(words({ objectiveAdded: 20 }, weights(1)).cost).toMatch(/next to nothing/);
-    expect(words({ objectiveAdded: 7200 }, weights(0)).cost).toBe('Cost by your priorities: 7,200.');
+    expect(words({ objectiveAdded: 7200 }, weights(0)).cost).toBe('Cost by your priorities: 7200.');
   });
 
   it('gives the history its name', () => {

@@ -3,10 +3,11 @@ import type { CutStep } from '../../../core/cutting/step.ts';
 import { paperSteps } from '../../../core/report/step-paper.ts';
 import { inchesToMm, type LengthUnits } from '../../../core/units/length.ts';
 import { aGroup, aStep } from '../../support/stock-builders.ts';
+import { withPoints } from '../../support/writing.ts';
 
 const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40 };
 const onPaper = (steps: readonly CutStep[], units: LengthUnits = 'in') =>
-  paperSteps({ steps, groups: [aGroup({ count: 3 })] }, { shear, units });
+  paperSteps({ steps, groups: [aGroup({ count: 3 })] }, { shear, units: withPoints(units) });
 const rowOf = (step: CutStep, units?: LengthUnits) => onPaper([step], units)[0]?.steps[0];
 
 const girthMm = inchesToMm(9.5);

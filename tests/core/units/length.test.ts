@@ -12,9 +12,9 @@ import {
   mmToInches,
   parseLength,
   unitNamed,
-  writeLength,
   type LengthUnit,
 } from '../../../core/units/length.ts';
+import { inches, metric } from '../../support/writing.ts';
 
 const read = (text: string, units: LengthUnit = 'in', decimals: DecimalMark = 'point'): number | string => {
   const length = parseLength(text, { units, decimals });
@@ -109,49 +109,51 @@ it('a heading’s unit is known by its usual words', () => {
 
 describe('a length is written', () => {
   it('as the simplest fraction where it is one', () => {
-    expect(formatLength(inchesToMm(9.5), 'in')).toBe('9 1/2 in');
-    expect(formatLength(inchesToMm(0.1875), 'in')).toBe('3/16 in');
-    expect(formatLength(3048, 'in')).toBe('120 in');
-    expect(formatLength(0, 'in')).toBe('0 in');
-    expect(formatLength(inchesToMm(-0.5), 'in')).toBe('-1/2 in');
+    expect(formatLength(inchesToMm(9.5), inches)).toBe('9 1/2 in');
+    expect(formatLength(inchesToMm(0.1875), inches)).toBe('3/16 in');
+    expect(formatLength(3048, inches)).toBe('120 in');
+    expect(formatLength(0, inches)).toBe('0 in');
+    expect(formatLength(inchesToMm(-0.5), inches)).toBe('-1/2 in');
   });
 
   it('as a decimal where no sixteenth is near enough, finer where asked', () => {
-    expect(formatLength(inchesToMm(6.927), 'in')).toBe('6.927 in');
+    expect(formatLength(inchesToMm(6.927), inches)).toBe('6.927 in');
     // A deduction of 0.058 in is no sixteenth.
-    expect(formatLength(inchesToMm(0.058), 'in')).toBe('0.058 in');
-    expect(formatLength(inchesToMm(2 + 3 / 32), 'in')).toBe('2.094 in');
-    expect(formatLength(inchesToMm(2 + 3 / 32), 'in', { fraction: 32 })).toBe('2 3/32 in');
-    expect(formatLength(inchesToMm(5 / 64), 'in', { fraction: 64 })).toBe('5/64 in');
+    expect(formatLength(inchesToMm(0.058), inches)).toBe('0.058 in');
+    expect(formatLength(inchesToMm(2 + 3 / 32), inches)).toBe('2.094 in');
+    expect(formatLength(inchesToMm(2 + 3 / 32), inches, { fraction: 32 })).toBe('2 3/32 in');
+    expect(formatLength(inchesToMm(5 / 64), inches, { fraction: 64 })).toBe('5/64 in');
   });
 
   it('in millimetres to a tenth', () => {
-    expect(formatLength(240, 'mm')).toBe('240 mm');
-    expect(formatLength(240.46, 'mm')).toBe('240.5 mm');
+    expect(formatLength(240, metric)).toBe('240 mm');
+    expect(formatLength(240.46, metric)).toBe('240.5 mm');
   });
 
   it('and reads back as itself, within the rounding it is written to', () => {
     const lengths = fc.double({ min: 0, max: 50_000, noNaN: true });
     fc.assert(
       fc.property(lengths, fc.constantFrom<16 | 32 | 64>(16, 32, 64), (length, fraction) => {
-        expect(Math.abs(Number(read(formatLength(length, 'in', { fraction }))) - length)).toBeLessThanOrEqual(
-          0.0128,
-        );
-        expect(Math.abs(Number(read(formatLength(length, 'mm'))) - length)).toBeLessThanOrEqual(0.0501);
+        expect(
+          Math.abs(Number(read(formatLength(length, inches, { fraction }))) - length),
+        ).toBeLessThanOrEqual(0.0128);
+        expect(Math.abs(Number(read(formatLength(length, metric))) - length)).toBeLessThanOrEqual(0.0501);
       }),
     );
   });
 
   it('as it is typed and reads back so, in both marks', () => {
-    expect(writeLength(inchesToMm(6.927), 'in', 'comma')).toBe('6,927 in');
+    expect(formatLength(inchesToMm(6.927), { units: 'in', decimals: 'comma' })).toBe('6,927 in');
     const lengths = fc.double({ min: 0, max: 50_000, noNaN: true });
     const marks = fc.constantFrom('point' as const, 'comma' as const);
     fc.assert(
       fc.property(lengths, fc.constantFrom('in' as const, 'mm' as const), marks, (length, units, mark) => {
-        const typed = Number(read(writeLength(length, units, mark), units, mark));
+        const typed = Number(read(formatLength(length, { units, decimals: mark }), units, mark));
         expect(Math.abs(typed - length)).toBeLessThanOrEqual(units === 'in' ? 0.0128 : 0.0501);
         // Read and written again it stands still.
-        expect(writeLength(typed, units, mark)).toBe(writeLength(length, units, mark));
+        expect(formatLength(typed, { units, decimals: mark })).toBe(
+          formatLength(length, { units, decimals: mark }),
+        );
       }),
       { numRuns: 3000 },
     );
@@ -164,7 +166,7 @@ describe('a length is written', () => {
         fc.constantFrom<16 | 32 | 64>(16, 32, 64),
         (parts, fraction) => {
           const length = inchesToMm(parts / fraction);
-          expect(Number(read(formatLength(length, 'in', { fraction })))).toBeCloseTo(length, 9);
+          expect(Number(read(formatLength(length, inches, { fraction })))).toBeCloseTo(length, 9);
         },
       ),
     );
@@ -176,20 +178,20 @@ const hundredth = (mm: number): number => Math.round(mm * 100) / 100;
 
 describe('a length that is cut', () => {
   it('is a fraction of 1/16 in where that is the same to 0.001 in, else a decimal; to 0.1 mm', () => {
-    expect(formatCutLength(inchesToMm(9.5009), 'in')).toBe('9 1/2 in');
-    expect(formatCutLength(inchesToMm(9.503), 'in')).toBe('9.503 in');
+    expect(formatCutLength(inchesToMm(9.5009), inches)).toBe('9 1/2 in');
+    expect(formatCutLength(inchesToMm(9.503), inches)).toBe('9.503 in');
     // 9 1/16 in is 230.1875 mm; the shear is set to the hundredth, 230.19 mm.
-    expect(formatCutLength(230.19, 'in')).toBe('9 1/16 in');
-    expect(formatCutLength(220.28, 'mm')).toBe('220.3 mm');
-    expect(formatCutSize(241.3, 3048, 'in')).toBe('9 1/2 in × 120 in');
+    expect(formatCutLength(230.19, inches)).toBe('9 1/16 in');
+    expect(formatCutLength(220.28, metric)).toBe('220.3 mm');
+    expect(formatCutSize(241.3, 3048, inches)).toBe('9 1/2 in × 120 in');
   });
 
   it('is never off by more than 0.0013 in, well within 1/128 in, or 0.055 mm', () => {
     fc.assert(
       fc.property(cutSizes, (length) => {
-        const off = Math.abs(Number(read(formatCutLength(length, 'in'))) - length) / 25.4;
+        const off = Math.abs(Number(read(formatCutLength(length, inches))) - length) / 25.4;
         expect(off).toBeLessThanOrEqual(0.0013);
-        expect(Math.abs(Number(read(formatCutLength(length, 'mm'))) - length)).toBeLessThanOrEqual(
+        expect(Math.abs(Number(read(formatCutLength(length, metric))) - length)).toBeLessThanOrEqual(
           0.055 + 1e-6,
         );
       }),
@@ -200,7 +202,7 @@ describe('a length that is cut', () => {
   it('is a decimal only where no fraction is that near', () => {
     fc.assert(
       fc.property(cutSizes, (length) => {
-        if (!formatCutLength(length, 'in').includes('.')) return;
+        if (!formatCutLength(length, inches).includes('.')) return;
         const sixteenths = (length / 25.4) * 16;
         expect(Math.abs(sixteenths - Math.round(sixteenths)) / 16).toBeGreaterThan(0.0007);
       }),
@@ -218,8 +220,8 @@ describe('a length that is cut', () => {
         const sheet = 1219.2;
         const left = sheet - count * girth;
         fc.pre(left > 2);
-        const inches = (mm: number): number => Number(read(formatCutLength(mm, 'in'))) / 25.4;
-        expect(Math.abs(count * inches(girth) + inches(left) - inches(sheet))).toBeLessThan(
+        const shown = (mm: number): number => Number(read(formatCutLength(mm, inches))) / 25.4;
+        expect(Math.abs(count * shown(girth) + shown(left) - shown(sheet))).toBeLessThan(
           0.0013 * (count + 1),
         );
       }),
@@ -228,7 +230,7 @@ describe('a length that is cut', () => {
 
   it('has one figure before and after it is rounded to what the shear is set to', () => {
     fc.assert(
-      fc.property(cutSizes, fc.constantFrom<'in' | 'mm'>('in', 'mm'), (length, units) => {
+      fc.property(cutSizes, fc.constantFrom(inches, metric), (length, units) => {
         expect(formatCutLength(hundredth(length), units)).toBe(formatCutLength(length, units));
       }),
       { numRuns: 2000 },
@@ -238,7 +240,7 @@ describe('a length that is cut', () => {
 
 describe('lengths added up', () => {
   it('are shown so that the figures add up', () => {
-    expect(formatSum([4, 2 / 3, -0.05].map(inchesToMm), 'in')).toEqual({
+    expect(formatSum([4, 2 / 3, -0.05].map(inchesToMm), inches)).toEqual({
       parts: ['4.0000 in', '0.6667 in', '−0.0500 in'],
       sum: '4.6167 in',
     });
@@ -247,10 +249,10 @@ describe('lengths added up', () => {
   it('whatever they are, each within a last place of its own', () => {
     const parts = fc.array(fc.double({ min: -50, max: 5000, noNaN: true }), { minLength: 1, maxLength: 20 });
     fc.assert(
-      fc.property(parts, fc.constantFrom<'in' | 'mm'>('in', 'mm'), (lengths, units) => {
+      fc.property(parts, fc.constantFrom(inches, metric), (lengths, units) => {
         const shown = formatSum(lengths, units);
         const figure = (text: string): number => Number(text.replace('−', '-').split(' ')[0]);
-        const [places, per] = units === 'in' ? [4, 25.4] : [2, 1];
+        const [places, per] = units === inches ? [4, 25.4] : [2, 1];
         const added = shown.parts.reduce((sum, text) => sum + figure(text), 0);
         expect(added.toFixed(places)).toBe(figure(shown.sum).toFixed(places));
         const sum = lengths.reduce((all, length) => all + length, 0) / per;

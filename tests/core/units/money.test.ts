@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { formatAmount, formatMoney, parseMoney } from '../../../core/units/money.ts';
+import { money, plainMoney } from '../../support/writing.ts';
 
 it('an amount is written with grouped thousands and two decimals', () => {
-  expect([0, 5, 123_450, 100_000_000, -250].map((amount) => formatMoney(amount, null))).toEqual([
+  expect([0, 5, 123_450, 100_000_000, -250].map((amount) => formatMoney(amount, plainMoney))).toEqual([
     '0.00',
     '0.05',
     '1,234.50',
@@ -13,9 +14,9 @@ it('an amount is written with grouped thousands and two decimals', () => {
 });
 
 it('an amount has the currency that the shop set, as it is written in English', () => {
-  expect(formatMoney(123_450, 'USD')).toBe('$1,234.50');
-  expect(formatMoney(-250, 'EUR')).toBe('−€2.50');
-  expect(formatMoney(5, 'CAD')).toBe('CA$0.05');
+  expect(formatMoney(123_450, money('USD'))).toBe('$1,234.50');
+  expect(formatMoney(-250, money('EUR'))).toBe('−€2.50');
+  expect(formatMoney(5, money('CAD'))).toBe('CA$0.05');
 });
 
 it('an amount that is not one is refused', () => {

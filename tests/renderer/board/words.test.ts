@@ -7,6 +7,7 @@ import { curvePath } from '../../../renderer/shell/convergence-curve.tsx';
 import { searchSentence } from '../../../renderer/shell/search-strip.tsx';
 import { aLine, anOrder, aQueue, at } from '../../support/builders.ts';
 import { aBoardShop, planOf } from '../gantt/a-board.ts';
+import { money, plainMoney } from '../../support/writing.ts';
 
 describe('what a move brings', () => {
   it('names the lines it makes late, and the changeover it costs', () => {
@@ -81,37 +82,37 @@ describe('the search in a sentence', () => {
   const gain = '7 fewer late lines, 135 h less late, 12 h less changeover';
 
   it('says what the plan gained', () => {
-    expect(searchSentence(state, null)).toBe(`Planned in 20 s: ${gain}.`);
-    expect(searchSentence({ ...state, phase: 'stopped', seconds: 3 }, null)).toBe(
+    expect(searchSentence(state, plainMoney)).toBe(`Planned in 20 s: ${gain}.`);
+    expect(searchSentence({ ...state, phase: 'stopped', seconds: 3 }, plainMoney)).toBe(
       `Stopped after 3 s: ${gain}.`,
     );
-    expect(searchSentence({ ...state, protect: 0.9 }, null)).toBe(
+    expect(searchSentence({ ...state, protect: 0.9 }, plainMoney)).toBe(
       `Planned in 20 s, aiming for 9 of 10 lines on time: ${gain}.`,
     );
   });
 
   it('says what it gained so far while it goes on', () => {
     const running: SearchState = { ...state, phase: 'running', seconds: 4.7 };
-    expect(searchSentence(running, null)).toBe(`Planning: 4 of 20 s, so far ${gain}.`);
-    expect(searchSentence({ ...running, gist: state.startGist }, null)).toBe('Planning: 4 of 20 s.');
+    expect(searchSentence(running, plainMoney)).toBe(`Planning: 4 of 20 s, so far ${gain}.`);
+    expect(searchSentence({ ...running, gist: state.startGist }, plainMoney)).toBe('Planning: 4 of 20 s.');
   });
 
   it('says what joining runs saved', () => {
     const joined = { ...state, joins: { count: 2, savedCents: 12_050 } };
     const said = `Planned in 20 s: ${gain}. Runs of one metal were joined 2 times: stock costs`;
-    expect(searchSentence(joined, null)).toBe(`${said} 120.50 less.`);
-    expect(searchSentence(joined, 'USD')).toBe(`${said} $120.50 less.`);
+    expect(searchSentence(joined, plainMoney)).toBe(`${said} 120.50 less.`);
+    expect(searchSentence(joined, money('USD'))).toBe(`${said} $120.50 less.`);
   });
 
   it('says so when nothing of that differs, and when it failed', () => {
     const same = { ...state, gist: state.startGist };
-    expect(searchSentence(same, null)).toMatch(
+    expect(searchSentence(same, plainMoney)).toMatch(
       /: as late as before, with as much changeover; better in the rest/,
     );
-    expect(searchSentence({ ...same, objective: 1000 }, null)).toBe(
+    expect(searchSentence({ ...same, objective: 1000 }, plainMoney)).toBe(
       'Planned in 20 s: no better plan was found.',
     );
-    expect(searchSentence({ ...state, phase: 'failed' }, null)).toMatch(
+    expect(searchSentence({ ...state, phase: 'failed' }, plainMoney)).toMatch(
       /failed; the plan is as it was. Try again/,
     );
   });

@@ -5,6 +5,7 @@ import type { SheetGroup } from '../../../core/cutting/plan.ts';
 import { stepRows } from '../../../core/report/cutting-words.ts';
 import { SheetDrawing } from '../../../renderer/screens/cutting/sheet-drawing.tsx';
 import { aStep } from '../../support/stock-builders.ts';
+import { withPoints } from '../../support/writing.ts';
 
 afterEach(cleanup);
 
@@ -22,14 +23,14 @@ const group: SheetGroup = {
   offcuts: [{ x: 0, y: girthMm, w: 3048, h: 998.92, kind: 'remnant' }],
 };
 const draw = (units: 'in' | 'mm') =>
-  render(<SheetDrawing group={group} units={units} looks={new Map()} longestMm={3048} />);
+  render(<SheetDrawing group={group} units={withPoints(units)} looks={new Map()} longestMm={3048} />);
 
 describe('a sheet drawn', () => {
   it.each(['in', 'mm'] as const)('gives a blank the very size that its step sets, in %s', (units) => {
     const to = { kind: 'blank', girthMm, lengthMm: 3048 } as const;
     const shear = { lengthMm: 3100, backGaugeMm: { min: 5, max: 1000 }, minStripMm: 40 };
     const steps = [aStep({ sizeMm: girthMm, backGaugeMm: girthMm, to })];
-    const [row] = stepRows({ steps, groups: [group] }, { shear, units });
+    const [row] = stepRows({ steps, groups: [group] }, { shear, units: withPoints(units) });
     draw(units);
     expect(row?.setting).toBe(units === 'in' ? '8.672 in' : '220.3 mm');
     // As its tooltip and, where there is room, written on it.

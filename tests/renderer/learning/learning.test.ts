@@ -9,6 +9,7 @@ import {
   withPartners,
 } from '../../../renderer/screens/learning/proposals.ts';
 import { aBrake, at } from '../../support/builders.ts';
+import { inches, withPoints } from '../../support/writing.ts';
 
 const proposal = (own: Partial<Proposal>): Proposal => ({
   key: 'hitLong',
@@ -50,7 +51,11 @@ describe('a proposal', () => {
   it('is named as the standard is, a changeover by what changes, with its unit', () => {
     const proposals = [proposal({ key: 'handlingPerKg', together: ['pickUp'] }), proposal({ key: 'gauge' })];
     const named = (units: 'in' | 'mm') =>
-      rowsOf(aBrake(), proposals, units).map(({ name, unit, together }) => [name, unit.name, together]);
+      rowsOf(aBrake(), proposals, withPoints(units)).map(({ name, unit, together }) => [
+        name,
+        unit.name,
+        together,
+      ]);
     expect(named('in')[0]).toEqual([
       'Extra handling for the weight of the piece',
       's/lb',
@@ -71,9 +76,9 @@ it('a machine without finished work has no proposals, and says so', () => {
 
 it('what learning would have brought is said plainly, also when it is nothing', () => {
   const tried = { learnedFrom: 40, foretold: 20 };
-  expect(lateWords({ ...tried, before: 0.14, after: 0.122 })).toBe(
+  expect(lateWords({ ...tried, before: 0.14, after: 0.122 }, inches)).toBe(
     'Learned from the first 40 operations and checked on the 20 after them, estimates are usually off by 12.2 % instead of 14.0 %.',
   );
-  expect(lateWords({ ...tried, before: 0.14, after: 0.1401 })).toMatch(/14.0 %, as they are now/);
-  expect(lateWords({ ...tried, before: 0.12, after: 0.15 })).toMatch(/more than the 12.0 % now/);
+  expect(lateWords({ ...tried, before: 0.14, after: 0.1401 }, inches)).toMatch(/14.0 %, as they are now/);
+  expect(lateWords({ ...tried, before: 0.12, after: 0.15 }, inches)).toMatch(/more than the 12.0 % now/);
 });

@@ -6,6 +6,7 @@ import { placeMarks } from '../../../renderer/screens/print/mark-places.ts';
 import { layoutOf } from '../../../renderer/screens/print/part-drawing.tsx';
 import { alongLine, boxOf, isWithin, meet } from '../../../renderer/screens/shop/parts/length-places.ts';
 import { demoShop } from '../../core/demo-data/demo-shop.ts';
+import { withPoints } from '../../support/writing.ts';
 
 const shop = demoShop();
 const material = shop.material[0]!;
@@ -25,10 +26,15 @@ describe.each(['in', 'mm'] as const)('a part drawn on paper, in %s', (units) => 
     (_, part) => {
       const drawn = dimensioned(
         part.profile,
-        formingOf(material, gauge, { girthRule: 'computed', dieOpeningMm: null, tools: [], units }),
+        formingOf(material, gauge, {
+          girthRule: 'computed',
+          dieOpeningMm: null,
+          tools: [],
+          units: withPoints(units),
+        }),
       );
       if (!drawn.ok) throw new Error(part.id);
-      const layout = layoutOf(drawn.value, 0.6, units);
+      const layout = layoutOf(drawn.value, 0.6, withPoints(units));
       const { lengths, angles, hems, firstEdge } = placeMarks(drawn.value, layout);
       const labels = [
         ...lengths.map(({ label }) => label),

@@ -68,7 +68,7 @@ describe.each(Object.entries(papers))('%s', (_, [paper, { governs, points }]) =>
 
 it('a blank has one figure on list, steps and traveller', () => {
   const operation = plan.operations.get(`${line.id}:shear`)!;
-  const size = formatCutSize(operation.blank.girthMm, operation.blank.lengthMm, settings.units);
+  const size = formatCutSize(operation.blank.girthMm, operation.blank.lengthMm, settings);
   for (const kind of ['the dispatch list of a shear', 'the steps of a run', 'a traveller']) {
     render(papers[kind]![0]);
     expect(screen.getAllByText(size, { exact: false }).length, kind).toBeGreaterThan(0);

@@ -4,6 +4,7 @@ import { afterEach, expect, it } from 'vitest';
 import type { SearchState } from '../../../core/contract/search.ts';
 import { standsLast } from '../../../renderer/queries/history.ts';
 import { SearchStrip } from '../../../renderer/shell/search-strip.tsx';
+import { plainMoney } from '../../support/writing.ts';
 
 afterEach(cleanup);
 
@@ -32,7 +33,7 @@ function stripOf(stepId: number | null, undo: readonly number[], redo: readonly 
   const entries = (ids: readonly number[]) => ids.map((id) => ({ id, label: 'Add work order 1001', at: 0 }));
   render(
     <SearchStrip
-      currency={null}
+      money={plainMoney}
       job={{ state: ended(stepId), running: false, start: nothing, stop: nothing }}
       undoRedo={{
         undoLabel: 'Add work order 1001',

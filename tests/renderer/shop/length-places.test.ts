@@ -4,6 +4,7 @@ import { formingOf } from '../../../core/part/forming.ts';
 import { formatLength } from '../../../core/units/length.ts';
 import { boxOf, isWithin, meet, placeLengths } from '../../../renderer/screens/shop/parts/length-places.ts';
 import { demoShop } from '../../core/demo-data/demo-shop.ts';
+import { inches } from '../../support/writing.ts';
 
 const shop = demoShop();
 const material = shop.material[0]!;
@@ -15,7 +16,7 @@ describe.each([0.05, 0.08])('lengths of %f of the drawing', (share) => {
     (_, part) => {
       const drawn = drawProfile(
         part.profile,
-        formingOf(material, gauge, { girthRule: 'computed', dieOpeningMm: null, tools: [], units: 'in' }),
+        formingOf(material, gauge, { girthRule: 'computed', dieOpeningMm: null, tools: [], units: inches }),
       );
       if (!drawn.ok) throw new Error(part.id);
       const { box } = drawn.value;
@@ -29,7 +30,7 @@ describe.each([0.05, 0.08])('lengths of %f of the drawing', (share) => {
       const y = paint.at.y + paint.towards.y * size * 0.022;
       const mark = { from: { x: paint.at.x - size * 0.1, y }, to: { x: paint.at.x + size * 0.1, y } };
       const places = placeLengths(drawn.value, { height, view, mark }, ({ number }) =>
-        formatLength(part.profile.flangesMm[number - 1]!, 'in'),
+        formatLength(part.profile.flangesMm[number - 1]!, inches),
       );
       const boxes = places.map((place) => boxOf(place, height));
       for (const own of boxes) {

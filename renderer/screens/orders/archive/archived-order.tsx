@@ -73,7 +73,7 @@ const Lines = ({ shop, archived: { order, lines } }: PartProps) => (
           <th scope="row">{line.id}</th>
           <td>{shop.part.find(({ id }) => id === line.partId)?.name ?? line.partId}</td>
           <td>{metalName(shop, line)}</td>
-          <td>{formatLength(line.lengthMm, shop.settings.units)}</td>
+          <td>{formatLength(line.lengthMm, shop.settings)}</td>
           <td>{line.quantity}</td>
           <td>{formatDayYearAndClock(termsOf(order, line).due, shop.settings.timeZone)}</td>
           <td>{line.makeUpFor ? `${line.status}, remake of ${line.makeUpFor}` : line.status}</td>

@@ -23,7 +23,7 @@ export const Machines = ({ shop, now }: { shop: Shop; now: Instant }) => (
       detail:
         machine.maxLengthMm === null
           ? stageName[machine.stage]
-          : `${stageName[machine.stage]}, ${formatLength(machine.maxLengthMm, shop.settings.units)}`,
+          : `${stageName[machine.stage]}, ${formatLength(machine.maxLengthMm, shop.settings)}`,
     })}
     fresh={() => freshMachine(shop, 'brake')}
     purpose="A shear or a press brake: its limits, hours and times are what a plan is made from. Add a calendar first."
@@ -48,7 +48,7 @@ function MachineForm({ now, ...props }: RowFormProps<'machine'> & { now: Instant
       <StateFields {...fields} />
       {!isNew && <Downtimes shop={shop} machine={props.row} now={now} />}
       <ChangeoverFields {...fields} />
-      <StandardFields form={form} units={props.shop.settings.units} />
+      <StandardFields form={form} units={props.shop.settings} />
     </RowFrame>
   );
 }

@@ -9,7 +9,7 @@ import {
   type Standard,
 } from '../../../../core/estimate/standards.ts';
 import type { Machine } from '../../../../core/shop/machine.ts';
-import type { LengthUnits } from '../../../../core/units/length.ts';
+import type { Units } from '../../../../core/units/length.ts';
 import { placeOf } from '../../../router.ts';
 import { IconButton } from '../../../ui/icon-button.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
@@ -21,17 +21,17 @@ import { withStandard } from './machine-edit.ts';
 import look from './machines.module.css';
 
 /** "20 – 90 s" */
-function rangeOf(one: Standard, units: LengthUnits): string {
+function rangeOf(one: Standard, units: Units): string {
   const [low] = standardFigure(one, one.low, units).split(' ');
   return `${low} – ${standardFigure(one, one.high, units)}`;
 }
 
 /** What a figure is typed in: shares as percent. */
-const typedUnit = (one: Standard, units: LengthUnits): { readonly name: string; readonly per: number } =>
-  one.unit === 'share' ? { name: '%', per: 0.01 } : standardUnit(one, units);
+const typedUnit = (one: Standard, units: Units): { readonly name: string; readonly per: number } =>
+  one.unit === 'share' ? { name: '%', per: 0.01 } : standardUnit(one, units.units);
 
 /** What each element of the work takes here: default, its source, and the shop's own figure. */
-export function StandardFields({ form, units }: { form: Form<Machine>; units: LengthUnits }) {
+export function StandardFields({ form, units }: { form: Form<Machine>; units: Units }) {
   const { entries, errors, set } = form;
   const change = (key: string, value: number | null) => set({ standards: withStandard(entries, key, value) });
   return (
@@ -53,11 +53,11 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Le
         <tbody>
           {standardsOf(entries).map((one) => (
             <tr key={one.key}>
-              <th scope="row">{one.label[units]}</th>
+              <th scope="row">{one.label[units.units]}</th>
               <td>
                 <span className={look.here}>
                   <NumberField
-                    aria-label={one.label[units]}
+                    aria-label={one.label[units.units]}
                     label=""
                     unit={typedUnit(one, units).name}
                     places={standardPlaces(one)}

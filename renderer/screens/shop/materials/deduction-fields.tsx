@@ -25,7 +25,7 @@ function vSentence(shop: Shop): string {
   if (girthRule === 'outsideSum')
     return 'They do not count now: Settings says that outsides are added up, with nothing subtracted.';
   if (dieOpeningMm === null) return 'There is no brake yet, so only rows for any V count.';
-  return `Blanks are cut for the V of your first brake, ${formatLength(dieOpeningMm, shop.settings.units)}.`;
+  return `Blanks are cut for the V of your first brake, ${formatLength(dieOpeningMm, shop.settings)}.`;
 }
 
 /** The shop's own deductions, by gauge, angle and die. */

@@ -8,6 +8,7 @@ import {
   type Temper,
 } from '../../../../core/material/material.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
+import { useDecimals } from '../../../ui/decimals.ts';
 import { formatThickness, type LengthUnits } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Select } from '../../../ui/choice.tsx';
@@ -125,11 +126,12 @@ function MaterialForm(props: RowFormProps<'material'>) {
 
 function Gauges({ form, units }: { form: Form<RowOf<'material'>>; units: LengthUnits }) {
   const { metal, gauges } = form.entries;
+  const decimals = useDecimals();
   const set = (next: Gauge[]) => form.set({ gauges: next });
   const missing = missingGauges(metal, gauges).map((gauge) => ({
     id: gauge.label,
     label: `${gauge.label} ga`,
-    end: formatThickness(gauge.thicknessMm, units),
+    end: formatThickness(gauge.thicknessMm, { units, decimals }),
     act: () => set([...gauges, gauge]),
   }));
   return (

@@ -17,7 +17,6 @@ import { useSheetTicks, type SheetTicks } from './sheet-ticks.ts';
 /** Metals down, sizes across: a tick where that size of that metal is bought. */
 export function SheetGrid({ shop, ticks }: { shop: Shop; ticks: SheetTicks }) {
   const { metals, sizes, isKept, isTicked, tick } = ticks;
-  const { units } = shop.settings;
   const free = (size: SheetSize) =>
     metals.filter((metal) => !isKept(metal, size)).map((metal) => ({ metal, size }));
   const hexOf = (colourId: string) => shop.colour.find(({ id }) => id === colourId)?.hex ?? '#808080';
@@ -32,10 +31,10 @@ export function SheetGrid({ shop, ticks }: { shop: Shop; ticks: SheetTicks }) {
                 const cells = free(size);
                 const all = cells.length === 0 || cells.every((cell) => isTicked(cell.metal, size));
                 return (
-                  <th key={sizeName(size, units)} scope="col">
+                  <th key={sizeName(size, shop.settings)} scope="col">
                     <CheckBox
-                      label={sizeName(size, units)}
-                      aria-label={`All in ${sizeName(size, units)}`}
+                      label={sizeName(size, shop.settings)}
+                      aria-label={`All in ${sizeName(size, shop.settings)}`}
                       isSelected={all}
                       isIndeterminate={!all && cells.some((cell) => isTicked(cell.metal, size))}
                       isDisabled={cells.length === 0}
@@ -55,10 +54,10 @@ export function SheetGrid({ shop, ticks }: { shop: Shop; ticks: SheetTicks }) {
                     <Swatch hex={hexOf(metal.colourId)} /> {name}
                   </th>
                   {sizes.map((size) => (
-                    <td key={sizeName(size, units)}>
+                    <td key={sizeName(size, shop.settings)}>
                       <CheckBox
                         label=""
-                        aria-label={`${name}, ${sizeName(size, units)}`}
+                        aria-label={`${name}, ${sizeName(size, shop.settings)}`}
                         isSelected={isKept(metal, size) || isTicked(metal, size)}
                         isDisabled={isKept(metal, size)}
                         onChange={(on) => tick([{ metal, size }], on)}

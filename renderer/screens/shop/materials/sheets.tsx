@@ -16,7 +16,6 @@ import { ManySheets } from './sheet-grid.tsx';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 
 export function Sheets({ shop }: { shop: Shop }) {
-  const { units } = shop.settings;
   const colour = (id: string) => shop.colour.find((c) => c.id === id);
   const material = (id: string) => shop.material.find((m) => m.id === id)?.name ?? id;
   return (
@@ -27,7 +26,7 @@ export function Sheets({ shop }: { shop: Shop }) {
       rows={shop.sheet}
       entry={(sheet) => ({
         title: metalWords({ gauge: sheet.gauge, colour: colour(sheet.colourId)?.name ?? sheet.colourId }),
-        detail: `${formatCutSize(sheet.widthMm, sheet.lengthMm, units)}, ${material(sheet.materialId)}`,
+        detail: `${formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}, ${material(sheet.materialId)}`,
         swatch: colour(sheet.colourId)?.hex ?? '#808080',
       })}
       fresh={() => freshSheet(shop)}

@@ -2,6 +2,7 @@ import { Plus, X } from 'lucide-react';
 import type { Pattern } from '../../../../core/part/family.ts';
 import type { Part } from '../../../../core/part/part.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
+import { useDecimals } from '../../../ui/decimals.ts';
 import { formatLength } from '../../../../core/units/length.ts';
 import { Button } from '../../../ui/button.tsx';
 import { CheckBox } from '../../../ui/check-box.tsx';
@@ -117,8 +118,10 @@ function Dimensions({ part, family, errors, onChange }: Fields) {
 }
 
 function Sizes({ part, units, family, errors, onChange }: Fields) {
+  const decimals = useDecimals();
   const own = family.dimensions.map(
-    ({ name, flanges }) => `${name} ${formatLength(ownLength(part.profile, flanges) || 0, units)}`,
+    ({ name, flanges }) =>
+      `${name} ${formatLength(ownLength(part.profile, flanges) || 0, { units, decimals })}`,
   );
   return (
     <>

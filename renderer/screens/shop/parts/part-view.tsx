@@ -1,14 +1,9 @@
 import type { Part } from '../../../../core/part/part.ts';
 import type { Settings } from '../../../../core/shop/settings.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
-import {
-  formatCutLength,
-  formatCutSize,
-  formatSum,
-  type LengthUnits,
-} from '../../../../core/units/length.ts';
+import { formatCutLength, formatCutSize, formatSum, type Units } from '../../../../core/units/length.ts';
 import { formatWeight } from '../../../../core/units/weight.ts';
-import { formatMoney, type Currency } from '../../../../core/units/money.ts';
+import { formatMoney, type MoneyStyle } from '../../../../core/units/money.ts';
 import { Select } from '../../../ui/choice.tsx';
 import { Tag } from '../../../ui/tag.tsx';
 import styles from '../../../form/form.module.css';
@@ -18,6 +13,7 @@ import { BendList } from './bend-list.tsx';
 import { partFigures, type MachineFindings, type PartFigures } from './part-figures.ts';
 import look from './parts.module.css';
 import { ProfileDrawing } from './profile-drawing.tsx';
+import { writeFixed } from '../../../../core/units/number.ts';
 
 interface Props {
   shop: Shop;
@@ -32,7 +28,6 @@ export function PartView({ shop, part, onOrder }: Props) {
   if (!chosen)
     return <p className={styles.note}>Add a material with a gauge to see the drawing and the blank.</p>;
   const figures = partFigures(shop, part, chosen.material, chosen.gauge);
-  const { units } = shop.settings;
   return (
     <Group title="Drawing and blank">
       <Fields>
@@ -48,7 +43,7 @@ export function PartView({ shop, part, onOrder }: Props) {
             drawing={figures.drawing}
             thicknessMm={chosen.gauge.thicknessMm}
             label={`Cross-section of ${part.name || part.id}`}
-            lengths={{ flangesMm: part.profile.flangesMm, units }}
+            lengths={{ flangesMm: part.profile.flangesMm, units: shop.settings }}
           />
           <p className={styles.note}>The dashed mark is on the painted side.</p>
           <Figures figures={figures} settings={shop.settings} />
@@ -62,7 +57,7 @@ export function PartView({ shop, part, onOrder }: Props) {
 
 function Figures({
   figures: { blank, cost, steps, hits },
-  settings: { units, currency },
+  settings,
 }: {
   figures: PartFigures;
   settings: Settings;
@@ -70,24 +65,20 @@ function Figures({
   return (
     <>
       <dl className={look.figures}>
-        <Figure name="Girth" value={formatCutLength(blank.girthMm, units)} />
-        <Figure name="Blank" value={formatCutSize(blank.girthMm, blank.lengthMm, units)} />
-        <Figure name="Weight" value={formatWeight(blank.weightKg, units)} />
-        <Figure name="Area" value={formatArea(blank.areaM2, units)} />
-        <Figure name="Cost of its metal" value={costWords(cost, currency)} />
+        <Figure name="Girth" value={formatCutLength(blank.girthMm, settings)} />
+        <Figure name="Blank" value={formatCutSize(blank.girthMm, blank.lengthMm, settings)} />
+        <Figure name="Weight" value={formatWeight(blank.weightKg, settings)} />
+        <Figure name="Area" value={formatArea(blank.areaM2, settings)} />
+        <Figure name="Cost of its metal" value={costWords(cost, settings)} />
         <Figure name="Hits" value={String(hits)} />
       </dl>
-      <GirthSum steps={steps} girthMm={blank.girthMm} units={units} />
+      <GirthSum steps={steps} girthMm={blank.girthMm} units={settings} />
     </>
   );
 }
 
 /** The lengths as decimals, for the parts shown add up to the sum shown; the blank is cut to its one figure. */
-function GirthSum({
-  steps,
-  girthMm,
-  units,
-}: Pick<PartFigures, 'steps'> & { girthMm: number; units: LengthUnits }) {
+function GirthSum({ steps, girthMm, units }: Pick<PartFigures, 'steps'> & { girthMm: number; units: Units }) {
   const shown = formatSum(
     steps.map(({ addMm }) => addMm),
     units,
@@ -116,13 +107,15 @@ function GirthSum({
   );
 }
 
-const formatArea = (areaM2: number, units: LengthUnits): string =>
-  units === 'in' ? `${(areaM2 / 0.3048 ** 2).toFixed(2)} ft²` : `${areaM2.toFixed(3)} m²`;
+const formatArea = (areaM2: number, units: Units): string =>
+  units.units === 'in'
+    ? `${writeFixed(areaM2 / 0.3048 ** 2, 2, units)} ft²`
+    : `${writeFixed(areaM2, 3, units)} m²`;
 
 /** The blank's own area at the price of the stock kept; the run's scrap comes on top. */
-function costWords(cost: PartFigures['cost'], currency: Currency): string {
+function costWords(cost: PartFigures['cost'], money: MoneyStyle): string {
   if (cost === null) return 'no stock of it';
-  const [low, high] = [formatMoney(cost.lowCents, currency), formatMoney(cost.highCents, currency)];
+  const [low, high] = [formatMoney(cost.lowCents, money), formatMoney(cost.highCents, money)];
   return low === high ? low : `${low} – ${high}`;
 }
 

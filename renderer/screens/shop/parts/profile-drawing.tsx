@@ -1,5 +1,5 @@
 import type { Drawing } from '../../../../core/part/drawing.ts';
-import { formatLength, type LengthUnits } from '../../../../core/units/length.ts';
+import { formatLength, type Units } from '../../../../core/units/length.ts';
 import { placeLengths, type Ends, type LengthPlace } from './length-places.ts';
 import styles from './parts.module.css';
 
@@ -11,7 +11,7 @@ interface Props {
   /** Lengths beside the flanges; left out on small drawings. */
   lengths?: {
     readonly flangesMm: readonly number[];
-    readonly units: LengthUnits;
+    readonly units: Units;
     /** Read from some metres away: larger figures. */
     readonly far?: boolean;
   };

@@ -31,7 +31,7 @@ export const Tools = ({ shop }: { shop: Shop }) => (
       title: name,
       detail: [
         id,
-        openingMm === null ? kindName[kind] : `V ${formatLength(openingMm, shop.settings.units)}`,
+        openingMm === null ? kindName[kind] : `V ${formatLength(openingMm, shop.settings)}`,
         machineIds.join(', '),
       ].join(' · '),
     })}
