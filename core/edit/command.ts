@@ -2,6 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { code, durationS, gaugeLabel, instantS, lengthMm, note, revision } from '../fields.ts';
 import { MOST } from '../input-limits.ts';
+import { lot } from '../material/lot.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { personName } from '../shop/plan.ts';
 import { rowKinds } from '../shop/state.ts';
@@ -57,6 +58,9 @@ const remembered = z
   .strictObject({ names: z.array(rowKinds.otherName).max(MOST.rows), layout: rowKinds.fileLayout })
   .optional();
 export type Remembered = DeepReadonly<NonNullable<z.infer<typeof remembered>>>;
+
+/** The lot of the pieces, where it is another than the stock's: they are, or become, a stock of their own. */
+const ofLot = lot.optional();
 
 /** What of a record can be corrected. */
 const correctable = {
@@ -209,16 +213,19 @@ export const command = z.union([
   z.strictObject({
     do: z.literal('stock.receive'),
     sheetId: code,
+    lot: ofLot,
     pieces: pieces.min(1),
     at: instantS,
     note,
   }),
-  z.strictObject({ do: z.literal('stock.count'), sheetId: code, pieces, at: instantS, note }),
+  z.strictObject({ do: z.literal('stock.count'), sheetId: code, lot: ofLot, pieces, at: instantS, note }),
   /** Counts that came from a file: each sets what is on hand, as `stock.count` does. */
   z.strictObject({
     do: z.literal('stock.import'),
     fileName: z.string().max(MOST.fileNameCharacters),
-    counts: z.array(z.strictObject({ sheetId: code, pieces: z.int().min(0).max(1_000_000) })).max(MOST.rows),
+    counts: z
+      .array(z.strictObject({ sheetId: code, lot: ofLot, pieces: z.int().min(0).max(1_000_000) }))
+      .max(MOST.rows),
     at: instantS,
     remembered,
   }),

@@ -1,11 +1,11 @@
 import { err, ok, type Issue, type Result } from '../result.ts';
-import type { Edit, RowChange } from '../shop/row-change.ts';
+import { withChanges, type Edit, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
 import { counted } from '../units/count.ts';
 import type { Command, FormKind } from './command.ts';
 import { memoryChanges } from './file-memory.ts';
 import { saveRows } from './row-commands.ts';
-import { moved, noStock, stockName } from './stock-commands.ts';
+import { isNewStock, moved, noStock, stockName, stockOfLot } from './stock-commands.ts';
 
 /** What several rows of a kind are called. */
 const NOUNS: Readonly<Record<FormKind, string>> = {
@@ -46,21 +46,24 @@ export function importStock(
   shop: Shop,
   { fileName, counts, at, remembered }: Extract<Command, { readonly do: 'stock.import' }>,
 ): Result<Edit> {
-  const stock = new Map(shop.sheet.map((sheet) => [sheet.id, sheet]));
+  const done = new Set<string>();
   const changes: RowChange[] = [];
   const issues: Issue[] = [];
-  for (const { sheetId, pieces } of counts) {
-    const sheet = stock.get(sheetId);
-    const entry = sheet
-      ? moved(
-          sheet,
-          pieces - sheet.onHand,
-          { at, what: 'counted', note: `from ${fileName}` },
-          stockName(shop, sheet),
-        )
-      : noStock(sheetId);
+  for (const { sheetId, lot, pieces } of counts) {
+    const named = shop.sheet.find(({ id }) => id === sheetId);
+    const sheet = named && stockOfLot(withChanges(shop, changes), named, lot);
     // A second count of the same stock would stand on the first.
-    stock.delete(sheetId);
+    const entry =
+      sheet && !done.has(sheet.id)
+        ? moved(
+            sheet,
+            pieces - sheet.onHand,
+            { at, what: 'counted', note: `from ${fileName}` },
+            stockName(shop, sheet),
+            isNewStock(shop, sheet),
+          )
+        : noStock(sheetId);
+    if (sheet) done.add(sheet.id);
     if (entry.ok) changes.push(...entry.value.changes);
     else issues.push(...entry.issues);
   }

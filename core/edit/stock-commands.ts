@@ -1,3 +1,6 @@
+import { freeCode } from '../code.ts';
+import { lotOf, lotWords, NO_LOT, sameLot, type Lot } from '../material/lot.ts';
+import { sameMetal } from '../planning/runs.ts';
 import { metalName } from '../shop/metal-name.ts';
 import type { Sheet } from '../material/material.ts';
 import { err, ok, issue, type Result } from '../result.ts';
@@ -14,19 +17,49 @@ export type Happening = Pick<Movement, 'at' | 'what' | 'note'>;
 
 const MOST = 1_000_000;
 
-/** "24 ga Moss, galvanized, 48 in × 120 in": stock as people say it. */
+/** "24 ga Moss, galvanized, 48 in × 120 in, lot M-2231": stock as people say it. */
 export function stockName(shop: Shop, sheet: Sheet): string {
-  const size = formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings);
-  return `${metalName(shop, sheet)}, ${size}`;
+  const { units } = shop.settings;
+  const size = formatCutSize(sheet.widthMm, sheet.lengthMm, units);
+  const lot = shop.settings.stockKnows === null ? '' : lotWords(lotOf(shop.settings.stockKnows, sheet));
+  return [metalName(shop, sheet), size, lot].filter(Boolean).join(', ');
 }
+
+/**
+ * The stock like another but of a lot: the one that is there, else a row for it with nothing on hand, which is kept with
+ * the first entry of its history.
+ * @param lot left out: the stock itself
+ */
+export function stockOfLot(shop: Shop, like: Sheet, lot: Lot | undefined): Sheet {
+  if (lot === undefined || sameLot(lot, like)) return like;
+  const known = shop.sheet.find(
+    (one) => sameSheet({ ...one, ...NO_LOT }, { ...like, ...NO_LOT }) && sameLot(one, lot),
+  );
+  if (known) return known;
+  const name = [like.id, ...[lot.lot, lot.paint, lot.film].filter(Boolean)].join('-');
+  const id = freeCode(
+    name,
+    shop.sheet.map((one) => one.id),
+  );
+  return { ...like, ...lot, id, onHand: 0, revision: 0 };
+}
+
+const sameSheet = (a: Sheet, b: Sheet): boolean =>
+  sameMetal(a, b) &&
+  a.form === b.form &&
+  a.widthMm === b.widthMm &&
+  a.lengthMm === b.lengthMm &&
+  a.trimMm === b.trimMm;
 
 /**
  * Stock that came, was counted, or is corrected by hand: one entry in its history.
  * @returns the edit; or why not: no such stock, or fewer than none left
  */
 export function moveStock(shop: Shop, command: StockCommand): Result<Edit> {
-  const sheet = shop.sheet.find((s) => s.id === command.sheetId);
-  if (!sheet) return noStock(command.sheetId);
+  const named = shop.sheet.find((s) => s.id === command.sheetId);
+  if (!named) return noStock(command.sheetId);
+  const sheet = command.do === 'stock.correct' ? named : stockOfLot(shop, named, command.lot);
+  const isNew = isNewStock(shop, sheet);
   const name = stockName(shop, sheet);
   const { at, note } = command;
   switch (command.do) {
@@ -36,10 +69,12 @@ export function moveStock(shop: Shop, command: StockCommand): Result<Edit> {
         command.pieces,
         { at, note, what: 'received' },
         `Receive ${command.pieces} of ${name}`,
+        isNew,
       );
     case 'stock.count': {
       const by = command.pieces - sheet.onHand;
-      return moved(sheet, by, { at, note, what: 'counted' }, `Set count of ${name} to ${command.pieces}`);
+      const label = `Set count of ${name} to ${command.pieces}`;
+      return moved(sheet, by, { at, note, what: 'counted' }, label, isNew);
     }
     case 'stock.correct':
       return moved(
@@ -51,14 +86,23 @@ export function moveStock(shop: Shop, command: StockCommand): Result<Edit> {
   }
 }
 
-/** So many pieces more or less, as one entry; refused below none. */
-export function moved(sheet: Sheet, by: number, happening: Happening, label: string): Result<Edit> {
+/** Whether a stock is none of the shop's yet. */
+export const isNewStock = (shop: Shop, { id }: Sheet): boolean => shop.sheet.every((one) => one.id !== id);
+
+/** So many pieces more or less, as one entry; refused below none. @param isNew the stock's row comes with it */
+export function moved(
+  sheet: Sheet,
+  by: number,
+  happening: Happening,
+  label: string,
+  isNew = false,
+): Result<Edit> {
   const after = sheet.onHand + by;
   if (after >= 0 && after <= MOST) {
     const changes =
       by === 0 && happening.what !== 'counted'
         ? []
-        : entry(sheet, { ...sheet, onHand: after }, by, happening);
+        : entry(isNew ? null : sheet, { ...sheet, onHand: after }, by, happening);
     return ok({ label, changes });
   }
   return err(

@@ -3,6 +3,7 @@ import { blanksOf } from '../planning/blanks.ts';
 import { piecesCovered, piecesIn, piecesTaken } from '../planning/cut-lists.ts';
 import { REMNANT_WORTH } from '../cutting/remnants.ts';
 import { remnantRuleOf, shearOf, stockUsed } from '../planning/cut-run.ts';
+import { lotKey, lotOf, lotWords, sameLot } from '../material/lot.ts';
 import type { Sheet } from '../material/material.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import { operationIdOf } from '../shop/order.ts';
@@ -25,7 +26,7 @@ export function takeSheets(
   if (!machine)
     return err(issue(`run ${list.id}`, 'machine', `There is no shear ${machineId}.`, 'Open the run again.'));
   const shear: ShearAtWork = { shear: shearOf(machine), units: shop.settings };
-  const wrong = [...takenBefore(shop, list), ...uncut(list, shear)];
+  const wrong = [...takenBefore(shop, list), ...uncut(list, shear), ...lotsMixed(shop, list)];
   if (wrong.length > 0) return err(...wrong);
   const note = `for run ${list.id}`;
   const used = useSheets(shop, list, { at, note, what: 'used' });
@@ -90,6 +91,36 @@ function uncut({ id, groups, steps }: CutList, shear: ShearAtWork): Issue[] {
   );
 }
 
+/** Sheets of several lots for a line that is not to mix them, those that were issued for it before included. */
+function lotsMixed(shop: Shop, list: CutList): Issue[] {
+  const { stockKnows: knows } = shop.settings;
+  if (knows === null) return [];
+  return list.lines.flatMap((id): Issue[] => {
+    const line = shop.line.find((one) => one.id === id);
+    if (!line || line.mixLots || piecesIn(list, id) === 0) return [];
+    const before = shop.cutList.filter((one) => one.taken !== null && piecesIn(one, id) > 0);
+    const lots = new Map(
+      [...before, list].flatMap(({ groups }) =>
+        groups.flatMap(({ stockId }) => {
+          const sheet = shop.sheet.find((one) => one.id === stockId);
+          return sheet ? [[lotKey(lotOf(knows, sheet)), lotWords(lotOf(knows, sheet))] as const] : [];
+        }),
+      ),
+    );
+    if (lots.size < 2) return [];
+    const named = [...lots.values()].map((words) => words || 'no lot on record').join('; ');
+    const message = `Line ${id} would be cut from several lots: ${named}.`;
+    return [
+      issue(
+        `line ${id}`,
+        'lot',
+        message,
+        'Nothing was issued; plan the steps again, or let the line mix lots.',
+      ),
+    ];
+  });
+}
+
 function useSheets(shop: Shop, { groups }: CutList, happening: Happening): Result<RowChange[]> {
   const changes: RowChange[] = [];
   for (const { sheetId, pieces } of stockUsed(shop, groups)) {
@@ -125,7 +156,7 @@ function keepRemnants(shop: Shop, list: CutList, shear: ShearAtWork, happening: 
   return changes;
 }
 
-/** A remnant joins those of its metal and size; a new size becomes stock of its own. What is more than the shop keeps is scrap. */
+/** A remnant keeps its lot and joins those of its metal, lot and size; a new size becomes stock of its own. What is more than the shop keeps is scrap. */
 function keep(shop: Shop, { from, widthMm, lengthMm, count }: Kept, happening: Happening): RowChange[] {
   const near = (a: number, b: number): boolean => Math.abs(a - b) < 0.05;
   const before =
@@ -136,6 +167,7 @@ function keep(shop: Shop, { from, widthMm, lengthMm, count }: Kept, happening: H
         s.materialId === from.materialId &&
         s.gauge === from.gauge &&
         s.colourId === from.colourId &&
+        sameLot(s, from) &&
         near(s.widthMm, widthMm) &&
         near(s.lengthMm, lengthMm),
     ) ?? null;

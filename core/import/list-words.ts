@@ -56,6 +56,14 @@ export const LIST_WORDS = {
     'price, unit price, cost, sheet price, price each, preis, einzelpreis, stuckpreis, tafelpreis, prix',
     'prix unitaire, cout, precio, precio unitario, coste',
   ),
+  lot: listed(
+    'lot, dye lot, lot no, lot nr, lot number, batch, batch no, charge, chargen nr, charge nr, partie, lote',
+  ),
+  paintSystem: listed(
+    'paint system, coating system, resin, lacksystem, beschichtungssystem, beschichtung, systeme de peinture',
+    'revetement, sistema de pintura, revestimiento',
+  ),
+  film: listed('film, protective film, strippable film, folie, schutzfolie, film de protection, pelicula'),
   count: listed(
     'count, counted, on hand, in stock, stock, qty, qty on hand, quantity, sheets, pieces, pcs, bestand',
     'istbestand, gezahlt, menge, anzahl, stuck, lagerbestand, compte, en stock, quantite, qte, existencias',

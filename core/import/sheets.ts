@@ -128,6 +128,8 @@ function sheetFinder(sheets: readonly Sheet[]) {
   }
   return (said: string | undefined, metal: SheetMetal, size: SheetSize): Sheet | null => {
     if (said !== undefined) return byCode.get(said.toLowerCase()) ?? null;
-    return byMetal.get(key(metal))?.find((one) => sameSize(one, size)) ?? null;
+    // A file of sizes speaks of what is bought, not of one lot of it.
+    const found = byMetal.get(key(metal))?.filter((one) => sameSize(one, size)) ?? [];
+    return found.find(({ lot }) => lot === '') ?? found[0] ?? null;
   };
 }

@@ -11,8 +11,14 @@ import { formatCutLength, formatCutSize, mmToInches, type Units } from '../units
 import type { RunCut } from '../planning/cut-run.ts';
 import { cautionsFor, CONTINUOUS_ONLY } from './cautions.ts';
 import { metalName } from '../shop/metal-name.ts';
+import { lineLotWords } from '../planning/line-lot.ts';
+import type { ShearRun } from '../planning/runs.ts';
 import type { Purchase } from '../planning/stock-use.ts';
 import { counted } from '../units/count.ts';
+
+/** The metal of a run and, where the shop tells lots apart, the lot that its sheets are of. */
+export const runMetal = (shop: Shop, run: ShearRun): string =>
+  [metalName(shop, run), lineLotWords(run.lot)].filter(Boolean).join(', ');
 
 /** One setting of the shear in words and figures: the same on screen, on paper and in the CSV file. */
 export interface StepRow {
@@ -214,7 +220,7 @@ export function stepsCsv(cut: RunCut, shop: Shop): string {
     ...rows.map((row, at) => {
       const step = steps[at] as CutStep;
       return [
-        ...[cut.run.id, metalName(shop, cut.run), step.group, row.number, step.stack, step.fed],
+        ...[cut.run.id, runMetal(shop, cut.run), step.group, row.number, step.stack, step.fed],
         ...[decimal(step.sizeMm, units), setBy(step), row.cut, row.cutsEach, row.stroke],
         ...[row.drop, row.held, row.lines, row.blanks, row.blanksSoFar, row.heading ?? ''],
       ];

@@ -2,6 +2,7 @@ import type { Blank } from '../part/blank.ts';
 import type { ScheduledOperation } from '../schedule/problem.ts';
 import { notPublished } from '../planning/followed-plan.ts';
 import { fetchedBy, type Fetched } from '../planning/fetched.ts';
+import { lineLotWords } from '../planning/line-lot.ts';
 import { queueRuns, type PlannedOperation, type PlanRead } from '../planning/runs.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
@@ -33,6 +34,8 @@ export interface DispatchRow {
   readonly unpublished: boolean;
   readonly part: Part;
   readonly colourName: string;
+  /** The lot to fetch, in words; '' where the shop tells none apart. */
+  readonly lot: string;
   readonly blank: Blank;
   readonly start: Instant;
   readonly end: Instant;
@@ -214,7 +217,7 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
 
 function rowOf(
   index: Index,
-  { line, quantity, order, terms, part, blank, people, machines }: ShopOperation,
+  { line, quantity, order, terms, part, blank, lot, people, machines }: ShopOperation,
   o: ScheduledOperation,
   position: number,
 ): DispatchRow {
@@ -230,6 +233,7 @@ function rowOf(
     unpublished: index.unpublished.has(o.operation),
     part,
     colourName: colour?.name ?? line.colourId,
+    lot: lineLotWords(lot),
     blank,
     start: instant(o.start),
     end: instant(o.end),

@@ -4,6 +4,7 @@ import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { dispatchLists, type SetupStep } from '../../../core/report/dispatch.ts';
 import { stepDone } from '../../../core/part/stage.ts';
 import { routingOf } from '../../../core/planning/routing.ts';
+import { lineLotWords } from '../../../core/planning/line-lot.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
 import { operationIdOf } from '../../../core/shop/order.ts';
 import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
@@ -61,6 +62,7 @@ export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chos
       <Fact label="Metal">
         <Swatch hex={bar.hex} /> {metalName(shop, line)}
       </Fact>
+      {operation.lot !== null && <Fact label="Lot">{lineLotWords(operation.lot)}</Fact>}
       <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, shop.settings)}</Fact>
       <Fact label="Machine">
         {lane.machine.name}, position {bar.position + 1} of {lane.bars.length}

@@ -1,8 +1,7 @@
 import { ArrowLeft, FileDown, PackageMinus, Printer, RotateCcw } from 'lucide-react';
 import { piecesIn } from '../../../core/planning/cut-lists.ts';
 import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
-import { stepsCsv } from '../../../core/report/cutting-words.ts';
-import { metalName } from '../../../core/shop/metal-name.ts';
+import { runMetal, stepsCsv } from '../../../core/report/cutting-words.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { usePresent } from '../../queries/hooks.ts';
@@ -17,6 +16,7 @@ import { CutFacts } from './cut-facts.tsx';
 import type { ReadyCuts } from '../../queries/cuts.ts';
 import styles from './cutting.module.css';
 import { JoinNext } from './join-next.tsx';
+import { LotWarning } from './lot-warning.tsx';
 import { isCut, isOrdered, PlanChoice, type PlanShown } from './plan-choice.tsx';
 import { cutPrintAddress } from './print-address.ts';
 import { RunState } from './run-list.tsx';
@@ -40,7 +40,7 @@ export function RunView({ query, cut, shown }: Props) {
   return (
     <Page
       title={`Run ${run.id}`}
-      lead={`${metalName(shop, run)} on ${run.machine.name}, starts ${starts}`}
+      lead={`${runMetal(shop, run)} on ${run.machine.name}, starts ${starts}`}
       actions={<Tools query={query} cut={cut} shown={shown} />}
     >
       <PlanChoice shown={shown} />
@@ -49,6 +49,7 @@ export function RunView({ query, cut, shown }: Props) {
       ) : (
         <>
           <Taken query={query} cut={cut} />
+          {isOrdered(shown) && <LotWarning shop={shop} cut={cut} />}
           <Panel title="The run in figures" actions={<RunState cut={cut} />}>
             <CutFacts shop={shop} cut={cut} />
             {!isTaken(cut) && <SolveBar cut={cut} money={shop.settings} />}

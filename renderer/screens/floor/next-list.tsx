@@ -69,6 +69,7 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
       <div className={styles.nextFacts}>
         {colour && <Swatch hex={colour.hex} />}{' '}
         {metalWords({ gauge: row.line.gauge, colour: row.colourName })}
+        {row.lot !== '' && `, ${row.lot}`}
         <Standing work={work} timeZone={shop.settings.timeZone} brief />
       </div>
       {notYet && <p className={styles.soft}>◆ {notYet}</p>}

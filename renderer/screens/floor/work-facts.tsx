@@ -78,6 +78,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
           {metalWords({ gauge: line.gauge, colour: row.colourName })}
         </span>
         <small>{material?.name}</small>
+        {row.lot !== '' && <small>{row.lot}</small>}
       </Fact>
       {operation.stage === 'shear' ? (
         <>

@@ -1,9 +1,12 @@
 import { useState } from 'react';
+import type { StockKnows } from '../../../core/material/lot.ts';
 import type { WorkOrder } from '../../../core/shop/order.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { DateTimeField } from '../../ui/date-time-field.tsx';
+import { CheckBox } from '../../ui/check-box.tsx';
 import { NumberField } from '../../ui/number-field.tsx';
 import { TextField } from '../../ui/text-field.tsx';
+import { LotFields } from '../../form/lot-fields.tsx';
 import { orNull } from '../../form/span-fields.tsx';
 import { OWN_TERMS, ownTerms, type LineEntry } from './order-entries.ts';
 import styles from './orders.module.css';
@@ -12,13 +15,15 @@ interface Props {
   line: LineEntry;
   order: Pick<WorkOrder, 'due' | 'release' | 'importance'>;
   timeZone: string;
+  /** By what the shop tells sheets apart. */
+  knows: StockKnows | null;
   error: (field: keyof LineEntry) => string | undefined;
   set: (patch: Partial<LineEntry>) => void;
 }
 
 /** What a line has of its own beside its order: folded away until something is said, and what is said stands on the fold. */
 export function LineMore(props: Props) {
-  const own = ownTerms(props.line, props.timeZone);
+  const own = ownTerms(props.line, props.timeZone, props.knows);
   const [opened, setOpened] = useState(own !== '');
   const open = opened || OWN_TERMS.some((field) => props.error(field) !== undefined);
   return (
@@ -29,7 +34,7 @@ export function LineMore(props: Props) {
   );
 }
 
-function OwnFields({ line, order, timeZone, error, set }: Props) {
+function OwnFields({ line, order, timeZone, knows, error, set }: Props) {
   const asOrder = (at: number | null): string =>
     at === null || Number.isNaN(at)
       ? 'as the work order'
@@ -62,6 +67,14 @@ function OwnFields({ line, order, timeZone, error, set }: Props) {
         help={`empty: as the work order, ${order.importance}`}
         error={error('importance')}
       />
+      <LotFields {...{ knows, error }} lot={line} empty="any" onChange={set} />
+      {knows && (
+        <CheckBox
+          label="May be cut from several lots"
+          isSelected={line.mixLots}
+          onChange={(mixLots) => set({ mixLots })}
+        />
+      )}
       <TextField
         label="Line note"
         long

@@ -8,6 +8,7 @@ import {
   workOrder,
   type WorkOrder,
 } from '../../../core/shop/order.ts';
+import { lotOf, lotWords, type StockKnows } from '../../../core/material/lot.ts';
 import type { Conflict, Issue } from '../../../core/result.ts';
 import { nextLineNumber } from '../../../core/shop/line-number.ts';
 import { sameContent } from '../../../core/shop/row-change.ts';
@@ -38,9 +39,9 @@ export function entriesOf(shop: Shop, orderId: string): OrderEntries | null {
 
 const entryOf = ({ id: _, orderId: __, ...line }: OrderLine): LineEntry => line;
 
-/** Entries that were kept before lines had terms of their own. */
+/** Entries that were kept before lines had terms, or a lot, of their own. */
 export const withTerms = (kept: OrderEntries): OrderEntries =>
-  kept.lines.every((line) => 'due' in line)
+  kept.lines.every((line) => 'due' in line && 'mixLots' in line)
     ? kept
     : {
         ...kept,
@@ -101,14 +102,20 @@ export function withMaterial(shop: Shop, line: LineEntry, materialId: string): L
 }
 
 /** Where a line may say something of its own. */
-export const OWN_TERMS = ['due', 'release', 'importance', 'note'] as const;
+export const OWN_TERMS = ['due', 'release', 'importance', 'lot', 'paint', 'film', 'note'] as const;
 
 /** What a line has of its own, in short: "due Wed 2 Dec 17:00, importance 3, a note"; '': all is as the order says. */
-export const ownTerms = ({ due, release, importance, note }: LineEntry, timeZone: string): string =>
+export const ownTerms = (
+  { due, release, importance, note, mixLots, ...line }: LineEntry,
+  timeZone: string,
+  knows: StockKnows | null,
+): string =>
   [
     due !== null && `due ${formatDayAndClock(due, timeZone)}`,
     release !== null && `not before ${formatDayAndClock(release, timeZone)}`,
     importance !== null && !Number.isNaN(importance) && `importance ${importance}`,
+    knows !== null && lotWords(lotOf(knows, line)),
+    knows !== null && mixLots && 'lots may mix',
     note.trim() !== '' && 'a note',
   ]
     .filter(Boolean)

@@ -139,7 +139,11 @@ function LineFields({ shop, name, line, order, error, onChange, onRemove, promis
       <span className={styles.lineEnd}>
         <IconButton label={`Remove line ${name}`} icon={X} small onPress={onRemove} />
       </span>
-      <LineMore {...{ line, order, error, set }} timeZone={shop.settings.timeZone} />
+      <LineMore
+        {...{ line, order, error, set }}
+        timeZone={shop.settings.timeZone}
+        knows={shop.settings.stockKnows}
+      />
       {promise}
     </div>
   );

@@ -58,6 +58,7 @@ function Figures({ row, stage, settings, withDate }: Props) {
         {part.name}
         <br />
         {metalWords({ gauge: line.gauge, colour: row.colourName })}
+        {row.lot !== '' && <div>{row.lot}</div>}
       </td>
       <td className={styles.figure}>
         {row.quantity}

@@ -2,7 +2,7 @@ import type { CutPlan } from '../../../core/cutting/plan.ts';
 import { cautionsFor, pageFoot } from '../../../core/report/cautions.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import { paperSteps, type PaperStep, type PaperStretch } from '../../../core/report/step-paper.ts';
-import { metalName } from '../../../core/shop/metal-name.ts';
+import { runMetal } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
@@ -101,7 +101,7 @@ function Head({ shop, cut: { run, faults }, now }: Pick<Props, 'shop' | 'cut' | 
   return (
     <>
       <div className={styles.head}>
-        <h1>{`Run ${run.id}: ${metalName(shop, run)}`}</h1>
+        <h1>{`Run ${run.id}: ${runMetal(shop, run)}`}</h1>
         <span>{`${run.machine.name}, starts ${when(run.start)}`}</span>
         <span>{`${name}, printed ${when(now)}`}</span>
       </div>

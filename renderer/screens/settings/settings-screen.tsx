@@ -14,6 +14,7 @@ import { Look } from './look.tsx';
 import { PartRuleFields } from './part-rule-fields.tsx';
 import { PlanningFields } from './planning-fields.tsx';
 import { RemnantFields } from './remnant-fields.tsx';
+import { StockKnowsFields } from './stock-knows-fields.tsx';
 import styles from './settings.module.css';
 import { ShopFields } from './shop-fields.tsx';
 import { WeightFields } from './weight-fields.tsx';
@@ -76,6 +77,7 @@ function SettingsForm({ shop }: { shop: Shop }) {
       <WeightFields form={form} />
       <PlanningFields form={form} />
       <RemnantFields form={form} />
+      <StockKnowsFields form={form} />
       <FloorFields form={form} />
       <PartRuleFields form={form} />
     </FormFrame>

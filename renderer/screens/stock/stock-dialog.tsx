@@ -2,6 +2,7 @@ import { useRef, useState } from 'react';
 import { stockName } from '../../../core/edit/stock-commands.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import { takenByDay, type StockRow } from '../../../core/planning/stock-use.ts';
+import type { Lot } from '../../../core/material/lot.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
 import { usePresent } from '../../queries/hooks.ts';
@@ -11,6 +12,7 @@ import { NumberField } from '../../ui/number-field.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { toastError } from '../../ui/toast.tsx';
+import { LotFields } from '../../form/lot-fields.tsx';
 import { useAct } from '../../form/use-act.ts';
 import styles from './stock.module.css';
 import { ColumnHeads } from '../../ui/column-heads.tsx';
@@ -29,6 +31,7 @@ export function StockDialog({ shop, row, onClose }: Props) {
   const form = useRef<HTMLDivElement>(null);
   const [pieces, setPieces] = useState(NaN);
   const [note, setNote] = useState('');
+  const [lot, setLot] = useState<Lot>({ lot: sheet.lot, paint: sheet.paint, film: sheet.film });
   const enter = (command: Command) =>
     void act(command).then(() => {
       setPieces(NaN);
@@ -41,7 +44,7 @@ export function StockDialog({ shop, row, onClose }: Props) {
   return (
     <Dialog title={stockName(shop, sheet)} isOpen onClose={onClose}>
       <div ref={form} className={styles.form}>
-        <p>{`${sheet.onHand} on hand, ${sheet.onHand - left} reserved by the plan, ${left < 0 ? `${-left} short` : `${left} left`}.`}</p>
+        <p>{`${sheet.onHand} on hand, ${sheet.onHand - left} reserved by the plan, ${row.short > 0 ? `${row.short} short` : `${left} left`}.`}</p>
         <NumberField
           label={sheet.form === 'coil' ? 'Coil lengths' : 'Pieces'}
           whole
@@ -49,18 +52,24 @@ export function StockDialog({ shop, row, onClose }: Props) {
           onChange={setPieces}
           help="to subtract, put a minus in front"
         />
+        <LotFields
+          knows={shop.settings.stockKnows}
+          lot={lot}
+          empty="not on record"
+          onChange={(patch) => setLot({ ...lot, ...patch })}
+        />
         <TextField label="Note" value={note} onChange={setNote} />
         <div className={styles.acts}>
           <Button
             look="primary"
             isDisabled={!whole || pieces < 1}
-            onPress={() => enter({ do: 'stock.receive', ...entry, pieces })}
+            onPress={() => enter({ do: 'stock.receive', ...entry, lot, pieces })}
           >
             Receive
           </Button>
           <Button
             isDisabled={!whole || pieces < 0}
-            onPress={() => enter({ do: 'stock.count', ...entry, pieces })}
+            onPress={() => enter({ do: 'stock.count', ...entry, lot, pieces })}
           >
             Set count
           </Button>

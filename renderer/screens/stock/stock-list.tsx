@@ -1,5 +1,6 @@
 import { metalName } from '../../../core/shop/metal-name.ts';
 import { formatCutSize } from '../../../core/units/length.ts';
+import { lotOf, lotWords, type StockKnows } from '../../../core/material/lot.ts';
 import type { StockRow } from '../../../core/planning/stock-use.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWallDate } from '../../../core/time/wall.ts';
@@ -21,8 +22,16 @@ export const StockList = ({ shop, rows }: { shop: Shop; rows: readonly StockRow[
   />
 );
 
+/** The dye lot, paint system and film of a stock; the row without any is the size as it is bought. */
+const lotColumn = (knows: StockKnows): TableColumn<StockRow> => ({
+  id: 'lot',
+  label: 'Lot',
+  cell: ({ sheet }) => lotWords(lotOf(knows, sheet)),
+  sort: ({ sheet }) => lotWords(lotOf(knows, sheet)),
+});
+
 function columnsOf(shop: Shop): TableColumn<StockRow>[] {
-  const { timeZone } = shop.settings;
+  const { units, timeZone, stockKnows: knows } = shop.settings;
   const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
   return [
     {
@@ -36,6 +45,7 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
       ),
       sort: ({ sheet }) => metalName(shop, sheet),
     },
+    ...(knows ? [lotColumn(knows)] : []),
     { id: 'form', label: 'Form', cell: ({ sheet }) => sheet.form, sort: ({ sheet }) => sheet.form },
     {
       id: 'size',
@@ -66,11 +76,11 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
     {
       id: 'state',
       label: 'Enough',
-      cell: ({ shortFrom, left }) =>
+      cell: ({ shortFrom, short }) =>
         shortFrom === null ? (
           <Tag look="fine">enough</Tag>
         ) : (
-          <Tag look="warn">{`${-left} short from ${formatWallDate(shortFrom, timeZone)}`}</Tag>
+          <Tag look="warn">{`${short} short from ${formatWallDate(shortFrom, timeZone)}`}</Tag>
         ),
       sort: ({ shortFrom }) => shortFrom ?? Infinity,
     },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { aShop, aSheet } from '../../support/builders.ts';
+import { aShop, aSheet, someSettings } from '../../support/builders.ts';
 import { readList, taken } from './list-table.ts';
 
 const shop = aShop();
@@ -73,6 +73,29 @@ describe('stock counts from a file', () => {
       { what: 'counted', pieces: -2, after: 38, note: 'from stock.csv' },
     ]);
     expect(undone.sheet).toEqual(own.sheet);
+  });
+
+  it('say the lot of what was counted, where the shop tells lots apart: a new one becomes a stock of its own', () => {
+    const lots = aShop({
+      settings: someSettings({ stockKnows: { lot: true, paint: true, film: true } }),
+      sheet: [aSheet({ onHand: 0 }), aSheet({ id: 'moss-a', lot: 'A', onHand: 9 })],
+    });
+    const read = readList('stock', lots, [
+      'Material | Gauge | Colour | Width (mm) | Length (mm) | Dye lot | Paint system | Film | Count',
+      'galv | 24 | moss | 1219,2 | 3048 | A | | | 7',
+      'galv | 24 | moss | 1219,2 | 3048 | B | PVDF | yes | 5',
+      'galv | 24 | moss | 1219,2 | 3048 | | | | 2',
+      'galv | 24 | moss | 1219,2 | 3048 | A | | | 6',
+    ]);
+    expect([read.of('changed'), read.of('new')]).toEqual([[2, 4], [3]]);
+    expect(read.why(5)).toContain('Row 2 counts “moss-a” already');
+    const { after, undone } = taken(lots, read);
+    expect(after.sheet.map(({ lot, paint, film, onHand }) => [lot, paint, film, onHand])).toEqual([
+      ['', null, null, 2],
+      ['B', 'pvdf', 'with', 5],
+      ['A', null, null, 7],
+    ]);
+    expect(undone.sheet).toEqual(lots.sheet);
   });
 
   it('name their stock by its code, or by all of it that is needed to tell', () => {

@@ -1,4 +1,4 @@
-import { NO_LOT } from '../../../../core/material/lot.ts';
+import { lotOf, lotWords, NO_LOT } from '../../../../core/material/lot.ts';
 import { gaugeName, metalWords } from '../../../../core/shop/metal-name.ts';
 import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import type { Settings } from '../../../../core/shop/settings.ts';
@@ -10,12 +10,14 @@ import { Button } from '../../../ui/button.tsx';
 import { Fields } from '../../../form/form-frame.tsx';
 import { Length, Money } from '../../../form/parsed-field.tsx';
 import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
+import { LotFields } from '../../../form/lot-fields.tsx';
 import { Section } from '../../../form/section.tsx';
 import type { Form } from '../../../form/use-form.ts';
 import { ManySheets } from './sheet-grid.tsx';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 
 export function Sheets({ shop }: { shop: Shop }) {
+  const { units, stockKnows: knows } = shop.settings;
   const colour = (id: string) => shop.colour.find((c) => c.id === id);
   const material = (id: string) => shop.material.find((m) => m.id === id)?.name ?? id;
   return (
@@ -26,7 +28,13 @@ export function Sheets({ shop }: { shop: Shop }) {
       rows={shop.sheet}
       entry={(sheet) => ({
         title: metalWords({ gauge: sheet.gauge, colour: colour(sheet.colourId)?.name ?? sheet.colourId }),
-        detail: `${formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}, ${material(sheet.materialId)}`,
+        detail: [
+          formatCutSize(sheet.widthMm, sheet.lengthMm, units),
+          material(sheet.materialId),
+          ...(knows ? [lotWords(lotOf(knows, sheet))] : []),
+        ]
+          .filter(Boolean)
+          .join(', '),
         swatch: colour(sheet.colourId)?.hex ?? '#808080',
       })}
       fresh={() => freshSheet(shop)}
@@ -61,6 +69,13 @@ function SheetForm(props: RowFormProps<'sheet'>) {
         <CodeField form={form} isNew={isNew} />
         <StockFields shop={shop} form={form} />
         <SizeFields settings={shop.settings} form={form} />
+        <LotFields
+          knows={shop.settings.stockKnows}
+          lot={form.entries}
+          empty="not on record"
+          onChange={form.set}
+          error={(field) => form.errors[field]}
+        />
         {isNew && <OpeningCount form={form} />}
       </Fields>
       {!isNew && <OnHand sheet={form.entries} />}
