@@ -1,3 +1,4 @@
+import { lotWords } from '../material/lot.ts';
 import type { Sheet } from '../material/material.ts';
 import type { Shop } from '../shop/state.ts';
 import { startOfDay } from '../time/wall.ts';
@@ -10,6 +11,8 @@ interface Reservation {
   readonly at: Instant;
   readonly pieces: number;
   readonly short: number;
+  /** Of a run whose sheets are all bought of one lot: how many, and what is asked of it, in words; else ''. */
+  readonly oneLot: string;
 }
 
 export interface StockRow {
@@ -24,6 +27,12 @@ export interface StockRow {
   readonly shortFrom: Instant | null;
 }
 
+/** "13 of one lot, PVDF" */
+function oneLotWords({ lot }: RunCut['run'], pieces: number): string {
+  if (lot?.from !== 'purchase') return '';
+  return [`${pieces} of one lot`, lotWords(lot.lot)].filter(Boolean).join(', ');
+}
+
 /** What is left of a stock. What a run buys since no lot here suffices leaves what lies here where it is. */
 const less = (left: number, { pieces, short }: Pick<Reservation, 'pieces' | 'short'>): number =>
   left - (pieces - short) > 0 ? left - (pieces - short) : left - pieces;
@@ -34,7 +43,13 @@ export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
     const reserved = cuts.flatMap(({ run, takings }) =>
       takings
         .filter((taking) => taking.sheetId === sheet.id)
-        .map(({ pieces, short }) => ({ runId: run.id, at: run.start, pieces, short })),
+        .map(({ pieces, short }) => ({
+          runId: run.id,
+          at: run.start,
+          pieces,
+          short,
+          oneLot: oneLotWords(run, pieces),
+        })),
     );
     return {
       sheet,
@@ -77,7 +92,7 @@ export interface Purchase {
   readonly pieces: number;
   readonly costCents: number;
   readonly neededBy: Instant;
-  /** Runs that wait for it. */
+  /** Runs that wait for it; behind those whose sheets must be of one lot it is said: "1042/1 (13 of one lot)". */
   readonly runs: readonly string[];
 }
 
@@ -88,7 +103,7 @@ export function purchasesOf(rows: readonly StockRow[]): Purchase[] {
       const short = reserved.filter((one) => one.short > 0);
       if (shortFrom === null) return [];
       const pieces = short.reduce((sum, one) => sum + one.short, 0);
-      const runs = short.map((one) => one.runId);
+      const runs = short.map(({ runId, oneLot }) => (oneLot === '' ? runId : `${runId} (${oneLot})`));
       return [{ sheet, pieces, costCents: pieces * sheet.costCents, neededBy: shortFrom, runs }];
     })
     .sort((a, b) => a.neededBy - b.neededBy || (a.sheet.id < b.sheet.id ? -1 : 1));

@@ -1,5 +1,5 @@
 import type { RunCut } from '../../../core/planning/cut-run.ts';
-import { lotWarning } from '../../../core/planning/line-lot.ts';
+import { lotWarnings } from '../../../core/report/lot-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useAct } from '../../form/use-act.ts';
 import { usePresent } from '../../queries/hooks.ts';
@@ -12,11 +12,8 @@ export function LotWarning({ shop, cut }: { shop: Shop; cut: RunCut }) {
   const act = useAct();
   const present = usePresent();
   const lines = cut.run.operations.map(({ line }) => line);
-  const warning = lotWarning(
-    lines.map(({ id }) => id),
-    cut.run.lot,
-  );
-  if (warning === null) return null;
+  const warnings = lotWarnings(cut.run);
+  if (warnings.length === 0) return null;
   const mix = (id: string) => {
     const line = lines.find((one) => one.id === id);
     const order = shop.order.find((one) => one.id === line?.orderId);
@@ -26,7 +23,9 @@ export function LotWarning({ shop, cut }: { shop: Shop; cut: RunCut }) {
   };
   return (
     <div className={styles.faults} role="alert">
-      <p>{warning}</p>
+      {warnings.map((warning) => (
+        <p key={warning}>{warning}</p>
+      ))}
       {lines.map(({ id }) => (
         <Button key={id} small onPress={() => mix(id)}>{`Let ${id} mix lots`}</Button>
       ))}

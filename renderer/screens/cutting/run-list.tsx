@@ -2,6 +2,7 @@ import { useMemo } from 'react';
 import type { CutPlan } from '../../../core/cutting/plan.ts';
 import { isTaken, type RunCut } from '../../../core/planning/cut-run.ts';
 import { shearRuns, type ShearRun } from '../../../core/planning/runs.ts';
+import { lotWarnings } from '../../../core/report/lot-words.ts';
 import { figuresOfCut, runMetal } from '../../../core/report/cutting-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatDayAndClock } from '../../../core/time/wall.ts';
@@ -107,7 +108,7 @@ export function RunState({ cut }: { cut: RunCut }) {
   if (isTaken(cut)) return <Tag look="accent">sheets issued</Tag>;
   if (!cut.plan.ok) return <Tag look="late">cannot be cut</Tag>;
   if (cut.faults.length > 0) return <Tag look="late">steps do not fit</Tag>;
-  if (cut.run.lot?.short) return <Tag look="warn">no single lot</Tag>;
+  if (lotWarnings(cut.run).length > 0) return <Tag look="warn">no single lot</Tag>;
   const short = shortOf(cut);
   if (short > 0) return <Tag look="warn">{`${short} short`}</Tag>;
   return <Tag look="fine">on hand</Tag>;

@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { lotOf, lotKey, NO_LOT, type Lot } from '../../../core/material/lot.ts';
 import { cutRuns, type RunCut } from '../../../core/planning/cut-run.ts';
-import { lineLotWords, lotWarning } from '../../../core/planning/line-lot.ts';
+import { lineLotWords } from '../../../core/planning/line-lot.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
 import { purchasesOf, stockRows } from '../../../core/planning/stock-use.ts';
+import { lotWarnings } from '../../../core/report/lot-words.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, aQueue, aSheet, aShop, anOrder, NOW, someSettings } from '../../support/builders.ts';
 import { aCutList, aGroup, aStep } from '../../support/stock-builders.ts';
@@ -78,9 +79,9 @@ describe('in a shop that tells lots apart', () => {
   it('a line that no lot suffices for is bought as one lot, and told what there is', () => {
     const shop = shopOf({ line: [flat({ number: 1, quantity: 104 })], sheet: sheets(9, 6) });
     const [cut] = cutsOf(shop);
-    expect(lotWarning(['1042/1'], cut!.run.lot)).toMatch(
-      /^Line 1042\/1 needs 13 sheets of one lot; on hand are: lot A 9; lot B 6\./,
-    );
+    expect(lotWarnings(cut!.run)).toMatchObject([
+      expect.stringMatching(/^Line 1042\/1 needs 13 sheets of one lot; on hand are: lot A 9; lot B 6\./),
+    ]);
     expect(cut!.takings).toEqual([{ sheetId: 'galv-24-moss', pieces: 13, short: 13 }]);
     const rows = stockRows(shop, [cut!]);
     expect(rows.map(({ left, short }) => [left, short])).toEqual([
@@ -88,7 +89,19 @@ describe('in a shop that tells lots apart', () => {
       [9, 0],
       [6, 0],
     ]);
-    expect(purchasesOf(rows).map(({ sheet, pieces }) => [sheet.id, pieces])).toEqual([['galv-24-moss', 13]]);
+    expect(purchasesOf(rows).map(({ sheet, pieces, runs }) => [sheet.id, pieces, runs])).toEqual([
+      ['galv-24-moss', 13, ['1042/1 (13 of one lot)']],
+    ]);
+  });
+
+  it('of several lines that are bought together each is told what it needs', () => {
+    const line = [flat({ number: 1, quantity: 104 }), flat({ orderId: '1043', number: 1, quantity: 80 })];
+    const [cut, ...others] = cutsOf(shopOf({ line, sheet: sheets(9, 6) }));
+    expect(others).toEqual([]);
+    expect(lotWarnings(cut!.run).map((text) => text.slice(0, 28))).toEqual([
+      'Line 1042/1 needs 13 sheets ',
+      'Line 1043/1 needs 10 sheets ',
+    ]);
   });
 
   it('sheets without a lot on record stay on hand while a lot is bought', () => {
