@@ -48,7 +48,7 @@ const papers: Readonly<Record<string, readonly [ReactElement, Cautions]>> = {
     cautionsFor('brake'),
   ],
   'the steps of a run': [
-    <StepsPaper key="r" shop={shop} cut={cut} plan={cut.plan.value} now={NOW} />,
+    <StepsPaper key="r" shop={shop} cut={cut} plan={cut.plan.value} now={NOW} drawings />,
     cautionsFor('shear'),
   ],
   'a traveller': [
