@@ -3,6 +3,7 @@ import type { ScheduledOperation } from '../schedule/problem.ts';
 import { notPublished } from '../planning/followed-plan.ts';
 import { fetchedBy, type Fetched } from '../planning/fetched.ts';
 import { lineLotWords } from '../planning/line-lot.ts';
+import { stepAt } from '../planning/routing.ts';
 import { queueRuns, type PlannedOperation, type PlanRead } from '../planning/runs.ts';
 import { attribute, inWorkOrder, type Attribute, type Attributes, type Machine } from '../shop/machine.ts';
 import type { ShopOperation } from '../planning/operations.ts';
@@ -45,7 +46,7 @@ export interface DispatchRow {
   readonly due: Instant;
   /** Seconds by which the whole line ends after its due date; 0 when it is on time. */
   readonly tardiness: number;
-  /** What was noted on the order and on the line. */
+  /** What is to be done in a further step, and what was noted on the order and on the line. */
   readonly notes: readonly string[];
   /** Null on the line's last machine. */
   readonly next: NextStep | null;
@@ -217,7 +218,7 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
 
 function rowOf(
   index: Index,
-  { line, quantity, order, terms, part, blank, lot, people, machines }: ShopOperation,
+  { line, stage, quantity, order, terms, part, blank, lot, people, machines }: ShopOperation,
   o: ScheduledOperation,
   position: number,
 ): DispatchRow {
@@ -241,7 +242,7 @@ function rowOf(
     tools: tools ? toolSetWords(tools, index.units) : null,
     due: instant(terms.due),
     tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - terms.due),
-    notes: terms.notes,
+    notes: [stepAt(part, stage)?.note ?? '', ...terms.notes].filter((words) => words !== ''),
     next: nextStep(index, o),
   };
 }

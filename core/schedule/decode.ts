@@ -144,7 +144,7 @@ export const machineIdOf = ({ tracks }: Pick<Problem, 'tracks'>, m: number): str
 /** The schedule with the times of a complete timing. */
 export function scheduleOf(problem: Problem, queues: readonly ArrayLike<number>[], timing: Timing): Schedule {
   const { input } = problem;
-  const operations = problem.tracks.flatMap(({ machine }, m) =>
+  const tracked = problem.tracks.flatMap(({ machine }, m) =>
     Array.from(queues[m]!, (o): ScheduledOperation => {
       const job = problem.jobOf[o]!;
       const start = timing.start[o]!;
@@ -161,13 +161,18 @@ export function scheduleOf(problem: Problem, queues: readonly ArrayLike<number>[
       };
     }),
   );
+  const onMachines = input.machines.map(({ id, unlimited }) => {
+    const own = tracked.filter(({ machine }) => machine === id);
+    // Where any number go on at once there is no order but that of time.
+    return { id, own: unlimited ? own.sort((a, b) => a.start - b.start) : own };
+  });
   const terms = termsOf(problem, timing.end, timing.changeover);
   const ends = Object.fromEntries(
     input.jobs.map((job, j) => [job.id, timing.end[problem.firstOf[j + 1]! - 1]!]),
   );
   return {
-    queues: nameQueues(problem, queues),
-    operations,
+    queues: Object.fromEntries(onMachines.map(({ id, own }) => [id, own.map((o) => o.operation)])),
+    operations: onMachines.flatMap(({ own }) => own),
     ends,
     terms,
     objective: objectiveOf(input.objective, terms),

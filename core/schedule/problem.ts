@@ -135,7 +135,7 @@ export interface Terms {
 
 export interface Schedule {
   readonly queues: Queues;
-  /** In queue order per machine, machines in problem order. */
+  /** In queue order per machine, on one without limit in the order of time; machines in problem order. */
   readonly operations: readonly ScheduledOperation[];
   /** Per job id, the end of its last operation. */
   readonly ends: Readonly<Record<string, number>>;

@@ -1,6 +1,6 @@
 import type { Interval } from '../../core/time/interval.ts';
-import type { Geometry } from './geometry.ts';
-import { near, type Bar, type Lane } from './lanes.ts';
+import { barBox, type Geometry } from './geometry.ts';
+import { barsIn, near, type Bar, type Lane } from './lanes.ts';
 import { spanOf, type Scale } from './scale.ts';
 
 /** A lane as a handful of SVG paths, x in seconds from an origin and y in pixels from the lane's top. */
@@ -20,6 +20,16 @@ const BRACKET_PX = 4;
 const CHANGEOVER_INSET_PX = 6;
 /** Height of a tie as a share of the bar's. */
 const TIE = 0.12;
+
+interface Box {
+  readonly y: number;
+  readonly height: number;
+}
+const tieOf = ({ y, height }: Box): Box => ({ y: y + (height * (1 - TIE)) / 2, height: height * TIE });
+const footOf = ({ y, height }: Box): Box => ({
+  y: y + height - Math.min(LATE_PX, height),
+  height: Math.min(LATE_PX, height),
+});
 
 const box = ({ start, end }: Interval, origin: number, y: number, height: number): string =>
   `M${start - origin} ${y}h${end - start}v${height}h${start - end}z`;
@@ -44,8 +54,11 @@ export function stretchFor(scale: Scale): Interval {
 export function lanePaths(lane: Lane, geometry: Geometry, origin: number, stretch: Interval): LanePaths {
   const { barY, barHeight, bracketY, laneHeight } = geometry;
   const inStretch = <T extends Interval>(items: readonly T[]) => near(items, stretch.start, stretch.end);
-  const bars = inStretch(lane.bars);
-  const tieY = barY + (barHeight * (1 - TIE)) / 2;
+  const bars = barsIn(lane, stretch.start, stretch.end);
+  const onLevel = (bar: Bar, items: readonly Interval[], at: (box: Box) => Box) => {
+    const { y, height } = at(barBox(geometry, bar));
+    return boxes(items, origin, y, height);
+  };
   return {
     closed: boxes(inStretch(lane.closed), origin, 0, laneHeight),
     runs: inStretch(lane.runs)
@@ -62,25 +75,16 @@ export function lanePaths(lane: Lane, geometry: Geometry, origin: number, stretc
     ),
     colours: coloursOf(bars).map(([hex, same]) => ({
       hex,
-      bars: boxes(
-        same.flatMap((bar) => bar.pieces),
-        origin,
-        barY,
-        barHeight,
-      ),
-      ties: boxes(
-        same.filter((bar) => bar.pieces.length > 1),
-        origin,
-        tieY,
-        barHeight * TIE,
-      ),
+      bars: same.map((bar) => onLevel(bar, bar.pieces, (whole) => whole)).join(''),
+      ties: same
+        .filter((bar) => bar.pieces.length > 1)
+        .map((bar) => onLevel(bar, [bar], tieOf))
+        .join(''),
     })),
-    late: boxes(
-      bars.filter((bar) => bar.tardiness > 0).flatMap((bar) => bar.pieces),
-      origin,
-      barY + barHeight - LATE_PX,
-      LATE_PX,
-    ),
+    late: bars
+      .filter((bar) => bar.tardiness > 0)
+      .map((bar) => onLevel(bar, bar.pieces, footOf))
+      .join(''),
   };
 }
 

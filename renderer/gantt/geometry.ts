@@ -8,6 +8,15 @@ export interface Geometry {
   readonly railY: number;
 }
 
+/** Top and height of a bar in its lane: all of the bar's room, or the share of its level. */
+export const barBox = (
+  { barY, barHeight }: Pick<Geometry, 'barY' | 'barHeight'>,
+  { level, levels }: { readonly level: number; readonly levels: number },
+): { readonly y: number; readonly height: number } => ({
+  y: barY + (barHeight * level) / levels,
+  height: barHeight / levels,
+});
+
 const LEAST = 96;
 const MOST = 184;
 const BRACKET = 24;

@@ -1,4 +1,4 @@
-import type { Geometry } from './geometry.ts';
+import { barBox, type Geometry } from './geometry.ts';
 import { firstWhere, type Bar, type Lane } from './lanes.ts';
 import { instantAt, xOf, type Scale } from './scale.ts';
 
@@ -10,6 +10,12 @@ export function laneAt(lanes: readonly Lane[], geometry: Geometry, y: number): n
   const lane = Math.floor(y / geometry.laneHeight);
   return y >= 0 && lane < lanes.length ? lane : null;
 }
+
+/** Does a bar stand at this height of its lane? */
+const onLevel = (bar: Bar, geometry: Geometry, inLane: number): boolean => {
+  const { y, height } = barBox(geometry, bar);
+  return y <= inLane && inLane < y + height;
+};
 
 /** The bar under a point of the board, or null on empty ground. A started changeover belongs to its operation. */
 export function barAt(
@@ -23,7 +29,8 @@ export function barAt(
   if (lane === null) return null;
   const inLane = y - lane * geometry.laneHeight;
   if (inLane < geometry.barY || inLane > geometry.railY) return null;
-  const { bars } = lanes[lane]!;
+  const { bars: all } = lanes[lane]!;
+  const bars = (all[0]?.levels ?? 1) > 1 ? all.filter((bar) => onLevel(bar, geometry, inLane)) : all;
   const at = instantAt(scale, x);
   const next = firstWhere(bars, (bar) => bar.end > at);
   const candidates = [bars[next], bars[next - 1]].filter((bar) => bar !== undefined);

@@ -1,9 +1,9 @@
 import { Pin } from 'lucide-react';
 import { inkOn } from './contrast.ts';
-import type { Geometry } from './geometry.ts';
+import { barBox, type Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import { CHARACTER_PX, dueMarks, labelsOf, lateMarks, type Label } from './labels.ts';
-import { near, type Lane } from './lanes.ts';
+import { barsIn, near, type Lane } from './lanes.ts';
 import { FAR_S } from './bars-layer.tsx';
 import { endOf, xOf, type Scale } from './scale.ts';
 
@@ -17,7 +17,7 @@ const BarWords = ({ label, geometry }: { label: Label; geometry: Geometry }) => 
         <tspan
           key={line}
           x={label.x}
-          y={geometry.barY + LINE_PX * (i + 1)}
+          y={barBox(geometry, label.bar).y + LINE_PX * (i + 1)}
           className={i === 0 ? styles.first : undefined}
         >
           {line}
@@ -65,7 +65,7 @@ function Rail({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: G
 }
 
 function Pins({ lane, scale, geometry }: { lane: Lane; scale: Scale; geometry: Geometry }) {
-  return near(lane.bars, scale.from, endOf(scale)).flatMap((bar) => {
+  return barsIn(lane, scale.from, endOf(scale)).flatMap((bar) => {
     const right = Math.min(scale.width, xOf(scale, bar.end));
     if (!bar.pinned || right - xOf(scale, bar.start) < PIN_PX) return [];
     return (

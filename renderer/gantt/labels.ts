@@ -1,5 +1,5 @@
 import { shortDuration } from '../../core/units/duration.ts';
-import { near, type Bar, type Lane } from './lanes.ts';
+import { barsIn, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
 /** Words on a bar: where they may stand and as many lines as fit. */
@@ -35,14 +35,18 @@ function roomOn(bar: Bar, scale: Scale): { x: number; width: number } {
 
 /** Labels for the bars in sight that are wide enough, at most `maxLines` lines each. */
 export function labelsOf(lane: Lane, scale: Scale, maxLines: number): Label[] {
-  return near(lane.bars, scale.from, endOf(scale)).flatMap((bar) => {
+  return barsIn(lane, scale.from, endOf(scale)).flatMap((bar) => {
     if ((bar.end - bar.start) / scale.perPixel < LEAST_PX) return [];
     const { x, width } = roomOn(bar, scale);
     const room = width - 2 * PAD_PX;
     if (width < LEAST_PX) return [];
     if (bar.lineId.length * BOLD_CHARACTER_PX > room) return [];
     const more = [bar.partName, `${bar.quantity} pieces`, bar.customer].map((text) => shortened(text, room));
-    const lines = [bar.lineId, ...(width >= WORDS_PX ? more : [])].slice(0, maxLines);
+    const lines = [bar.lineId, ...(width >= WORDS_PX ? more : [])].slice(
+      0,
+      Math.floor(maxLines / bar.levels),
+    );
+    if (lines.length === 0) return [];
     return [{ bar, x: x + PAD_PX, width: room, lines }];
   });
 }
@@ -64,7 +68,7 @@ const MARK_PX = 12;
 
 /** One mark for each late line that ends in sight, none closer than a mark is wide; the words say how late. */
 export function lateMarks(lane: Lane, scale: Scale): LateMark[] {
-  const late = near(lane.bars, scale.from, endOf(scale)).filter((bar) => bar.last && bar.tardiness > 0);
+  const late = barsIn(lane, scale.from, endOf(scale)).filter((bar) => bar.last && bar.tardiness > 0);
   const marks: LateMark[] = [];
   let free = -Infinity;
   late.forEach((bar, i) => {

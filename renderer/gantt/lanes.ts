@@ -2,6 +2,7 @@ import { metalWords } from '../../core/shop/metal-name.ts';
 import type { PlanView } from '../../core/planning/plan-view.ts';
 import { queueRuns, type PlannedOperation } from '../../core/planning/runs.ts';
 import type { ScheduledOperation } from '../../core/schedule/problem.ts';
+import { isElsewhere } from '../../core/part/stage.ts';
 import { inWorkOrder, type Machine } from '../../core/shop/machine.ts';
 import type { ShopOperation } from '../../core/planning/operations.ts';
 import type { Shop } from '../../core/shop/state.ts';
@@ -23,6 +24,9 @@ export interface Bar {
   readonly pieces: readonly Interval[];
   /** The same of [changeoverStart, start). */
   readonly changeoverPieces: readonly Interval[];
+  /** Where bars may overlap, which of so many levels of the lane it is drawn on, from 0; 0 of 1 elsewhere. */
+  readonly level: number;
+  readonly levels: number;
   /** "#2f5d3a", the sheet's own colour. */
   readonly hex: string;
   readonly colourName: string;
@@ -51,7 +55,7 @@ export interface Run {
 
 export interface Lane {
   readonly machine: Machine;
-  /** In queue order, so ascending in time and not overlapping. */
+  /** In queue order, so ascending in time; overlapping only at an outside shop, on levels of their own. */
   readonly bars: readonly Bar[];
   readonly runs: readonly Run[];
   /** Stretches in which the machine is closed, ascending. */
@@ -96,11 +100,13 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
     const shut = plan.shut.get(machine.id);
     const open = shut ? [] : (plan.problem.input.machines.find((m) => m.id === machine.id)?.open ?? null);
     const queue = plan.schedule.operations.filter((o) => o.machine === machine.id);
-    const bars = queue.flatMap((o, position) => barOf(o, position, open));
+    const flat = queue.flatMap((o, position) => barOf(o, position, open));
+    const isOutside = isElsewhere(machine.stage);
+    const bars = isOutside ? onLevels(flat) : flat;
     return {
       machine,
       bars,
-      runs: runsOf(bars, queueRuns(plan, machine)),
+      runs: isOutside ? [] : runsOf(bars, queueRuns(plan, machine)),
       closed: closedOf(open, horizon),
       shut: shut ? `${shut.message} ${shut.advice}` : null,
       dues: duesOf(bars),
@@ -120,6 +126,8 @@ function placeOf(o: ScheduledOperation, position: number, open: readonly Interva
     changeoverSeconds: o.changeoverSeconds,
     start: o.start,
     end: o.end,
+    level: 0,
+    levels: 1,
     pieces: openIn(o.start, o.end),
     changeoverPieces: openIn(o.changeoverStart, o.start),
   };
@@ -155,6 +163,22 @@ export const near = <T extends Interval>(items: readonly T[], from: number, to: 
     firstWhere(items, (item) => item.end > from),
     firstWhere(items, (item) => item.start >= to),
   );
+
+/** Each bar on the first level that is free by then. */
+function onLevels(bars: readonly Bar[]): Bar[] {
+  const free: number[] = [];
+  const placed = bars.map((bar) => {
+    const found = free.findIndex((end) => end <= bar.start);
+    const level = found === -1 ? free.length : found;
+    free[level] = bar.end;
+    return { ...bar, level };
+  });
+  return placed.map((bar) => ({ ...bar, levels: free.length }));
+}
+
+/** The bars of a lane that touch [from, to). */
+export const barsIn = ({ bars }: Pick<Lane, 'bars'>, from: number, to: number): readonly Bar[] =>
+  (bars[0]?.levels ?? 1) > 1 ? bars.filter((bar) => bar.end > from && bar.start < to) : near(bars, from, to);
 
 const closedOf = (open: readonly Interval[] | null, horizon: Interval): Interval[] =>
   open ? subtract([horizon], near(open, horizon.start, horizon.end)) : [];

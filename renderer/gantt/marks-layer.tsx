@@ -1,7 +1,7 @@
 import { formatWall } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
 import { findBar } from './drop.ts';
-import type { Geometry } from './geometry.ts';
+import { barBox, type Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import type { Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
@@ -27,9 +27,9 @@ export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: P
           key={bar.operation}
           className={bar.operation === selected ? styles.selected : styles.sameOrder}
           x={xOf(scale, bar.start) - 2}
-          y={i * geometry.laneHeight + geometry.barY - 2}
+          y={i * geometry.laneHeight + barBox(geometry, bar).y - 2}
           width={(bar.end - bar.start) / scale.perPixel + 4}
-          height={geometry.barHeight + 4}
+          height={barBox(geometry, bar).height + 4}
         />
       )),
   );
@@ -63,9 +63,9 @@ export function MarkedLayer({
           key={bar.operation}
           className={styles.marked}
           x={xOf(scale, bar.start) - 1}
-          y={i * geometry.laneHeight + geometry.barY - 5}
+          y={i * geometry.laneHeight + barBox(geometry, bar).y - 5}
           width={(bar.end - bar.start) / scale.perPixel + 2}
-          height={geometry.barHeight + 10}
+          height={barBox(geometry, bar).height + 10}
           aria-hidden
         />
       )),

@@ -1,5 +1,5 @@
 import type { Geometry } from './geometry.ts';
-import { near, type Bar, type Lane } from './lanes.ts';
+import { barsIn, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
 /** Heights of a lane in a small picture of the plan: words above the bar, no rail. */
@@ -23,7 +23,7 @@ const MARK_PX = 10;
 
 /** Frames of the bars that `matters` picks, as far as they are in the window; marks and words never overlap. */
 export function framesOf(lane: Lane, scale: Scale, matters: (bar: Bar) => boolean): Frame[] {
-  const bars = near(lane.bars, scale.from, endOf(scale)).filter(matters);
+  const bars = barsIn(lane, scale.from, endOf(scale)).filter(matters);
   const leftOf = (bar: Bar) => Math.max(0, xOf(scale, bar.start));
   let free = -Infinity;
   return bars.map((bar, i) => {

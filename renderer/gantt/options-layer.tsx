@@ -1,7 +1,7 @@
 import { metalWords } from '../../core/shop/metal-name.ts';
 import { formatDuration } from '../../core/units/duration.ts';
-import type { Geometry } from './geometry.ts';
-import { near, type Bar, type Lane } from './lanes.ts';
+import { barBox, type Geometry } from './geometry.ts';
+import { barsIn, type Bar, type Lane } from './lanes.ts';
 import { endOf, xOf, type Scale } from './scale.ts';
 
 /** The bar's element, for aria-activedescendant. */
@@ -32,7 +32,7 @@ interface Props {
 
 /** The bars as a list box a lane, for assistive technology: nothing of it is seen. */
 export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
-  const inSight = lanes.map((lane) => near(lane.bars, scale.from, endOf(scale)));
+  const inSight = lanes.map((lane) => barsIn(lane, scale.from, endOf(scale)));
   const few = inSight.reduce((sum, bars) => sum + bars.length, 0) <= MOST;
   return lanes.map((lane, i) => (
     <g
@@ -53,9 +53,9 @@ export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
           aria-posinset={bar.position + 1}
           aria-setsize={lane.bars.length}
           x={xOf(scale, bar.start)}
-          y={geometry.barY}
+          y={barBox(geometry, bar).y}
           width={(bar.end - bar.start) / scale.perPixel}
-          height={geometry.barHeight}
+          height={barBox(geometry, bar).height}
         />
       ))}
     </g>

@@ -1,12 +1,13 @@
 import { Check, History, Layers2, Pause, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestEnd } from '../../../core/edit/floor-times.ts';
+import { isElsewhere } from '../../../core/part/stage.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
+import { DAY, formatDuration } from '../../../core/units/duration.ts';
 import { BigButton, LesserButton } from './big-button.tsx';
 import { CountFields, MOST_SCRAPPED } from './count-field.tsx';
 import { DoneDialog } from './done-dialog.tsx';
@@ -34,13 +35,14 @@ export function Running({ record, work, shop, who }: Props) {
   const floor = useFloor(record.id, who);
   const [asking, ask] = useState<'pause' | 'time' | { readonly endedAt: Instant | null } | null>(null);
   const paused = record.pauses.at(-1)?.to === null;
+  const away = isElsewhere(work.operation.stage);
   const endedAt = typeof asking === 'object' && asking ? asking.endedAt : null;
   const finish = (made: Counts, at: Instant | null) => floor.done(countsBeyond(made, counts), at);
   const done = (at: Instant | null) =>
     counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
-    ...(paused ? { S: floor.resume, L: floor.suspend } : { A: () => ask('pause') }),
+    ...(paused ? { S: floor.resume, L: floor.suspend } : away ? {} : { A: () => ask('pause') }),
     D: () => done(null),
     T: () => ask('time'),
     '+': oneMore('good', pieces),
@@ -56,7 +58,7 @@ export function Running({ record, work, shop, who }: Props) {
       <Buttons
         paused={paused}
         onResume={floor.resume}
-        onPause={() => ask('pause')}
+        onPause={away ? null : () => ask('pause')}
         onDone={() => done(null)}
       />
       <TimeDialog
@@ -82,7 +84,8 @@ export function Running({ record, work, shop, who }: Props) {
 interface ButtonProps {
   paused: boolean;
   onResume: () => void;
-  onPause: () => void;
+  /** null: it is not ours to pause. */
+  onPause: (() => void) | null;
   onDone: () => void;
 }
 
@@ -93,9 +96,11 @@ const Buttons = ({ paused, onResume, onPause, onDone }: ButtonProps) => (
         Resume
       </BigButton>
     ) : (
-      <BigButton icon={Pause} keys="A" onPress={onPause}>
-        Pause
-      </BigButton>
+      onPause && (
+        <BigButton icon={Pause} keys="A" onPress={onPause}>
+          Pause
+        </BigButton>
+      )
     )}
     <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={onDone}>
       Done
@@ -115,6 +120,9 @@ function Progress({
   const pause = paused ? record.pauses.at(-1) : undefined;
   const short = work.row.quantity - counts.good;
   const wall = (at: number) => formatWall(instant(at), settings.timeZone);
+  const away = isElsewhere(work.operation.stage);
+  const spent = (seconds: number) =>
+    away ? counted(Math.floor(seconds / DAY), 'day') : formatDuration(seconds);
   return (
     <div className={styles.before}>
       <p>
@@ -122,13 +130,15 @@ function Progress({
           <b className={styles.paused}>{`Paused since ${wall(pause.from)}: ${pause.reason}`}</b>
         ) : (
           <>
-            <b>Under way</b> since {wall(record.start)}, {formatDuration(work.workedSeconds)} of about{' '}
-            {formatDuration(record.estimatedSeconds)}
+            <b>{away ? 'Away' : 'Under way'}</b> since {wall(record.start)}, {spent(work.workedSeconds)} of
+            about {spent(record.estimatedSeconds)}
             {record.who.length > 0 && `, by ${record.who.join(', ')}`}
           </>
         )}
       </p>
-      <p className={styles.soft}>Will end about {wall(work.row.end)}</p>
+      <p className={styles.soft}>
+        {away ? 'Back' : 'Will end'} about {wall(work.row.end)}
+      </p>
       {counts.scrapped > 0 && short > 0 && counts.good + counts.scrapped >= work.row.quantity && (
         <p role="status">
           {`${counted(short, 'piece')} will be made again on a line of ${short === 1 ? 'its' : 'their'} own.`}

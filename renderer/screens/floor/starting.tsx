@@ -1,13 +1,15 @@
 import { ArrowLeftRight, History, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestStart } from '../../../core/edit/floor-times.ts';
+import { isFurther } from '../../../core/part/stage.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Started } from '../../../core/planning/started.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatWall } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
-import { formatDuration } from '../../../core/units/duration.ts';
+import { counted } from '../../../core/units/count.ts';
+import { DAY, formatDuration } from '../../../core/units/duration.ts';
 import { BigButton, LesserButton } from './big-button.tsx';
 import styles from './floor.module.css';
 import { Steps } from './next-list.tsx';
@@ -89,7 +91,7 @@ function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { sinc
           <Steps steps={changeover.steps} />
         </>
       ) : (
-        <p>The machine is set up for it.</p>
+        !isFurther(operation.stage) && <p>The machine is set up for it.</p>
       )}
       {operation.suspended && (
         <p>
@@ -98,7 +100,9 @@ function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { sinc
       )}
       <p className={styles.soft}>
         {`Planned ${formatWall(row.start, timeZone)} to ${formatWall(row.end, timeZone)}`}
-        {able && !operation.suspended && `, ${formatDuration(able.seconds)} of work`}
+        {able &&
+          !operation.suspended &&
+          `, ${able.estimate.people === 0 ? counted(able.seconds / DAY, 'day') : `${formatDuration(able.seconds)} of work`}`}
       </p>
       {since !== null && (
         <p role="status">{`Changing over since ${formatWall(instant(since), timeZone)}, ${formatDuration(Math.max(0, now - since))}`}</p>

@@ -92,14 +92,16 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
         bends && <Fact label="Bends">{bendWords(part, bends)}</Fact>
       )}
       {row.tools !== null && <Fact label="Set up">{row.tools}</Fact>}
-      {operation.stage === 'brake' && (
+      {operation.stage !== 'shear' && (
         <Fact label="Length" short>
           {formatCutLength(line.lengthMm, shop.settings)}
         </Fact>
       )}
-      <Fact label="People" short>
-        {row.people === 1 ? 'one' : `${row.people}, or a lift aid`}
-      </Fact>
+      {row.people > 0 && (
+        <Fact label="People" short>
+          {row.people === 1 ? 'one' : `${row.people}, or a lift aid`}
+        </Fact>
+      )}
       {bends && (
         <Fact label="Bend list: up and down as drawn">
           <Steps bends={bends} />

@@ -2,6 +2,7 @@ import { loadByDay, type DayLoad } from '../../../core/report/load.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { ScheduledOperation } from '../../../core/schedule/problem.ts';
 import type { OpenInterval } from '../../../core/schedule/working-time.ts';
+import { isElsewhere } from '../../../core/part/stage.ts';
 import { inWorkOrder, type Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { intersect } from '../../../core/time/interval.ts';
@@ -44,7 +45,9 @@ export function machineLoads(
   const { timeZone } = shop.settings;
   const today = startOfDay(now, timeZone);
   const end = addDays(today, days, timeZone);
-  return inWorkOrder(shop.machine).map((machine) => {
+  // An outside shop has no hours of ours to fill.
+  const machines = shop.machine.filter(({ stage }) => !isElsewhere(stage));
+  return inWorkOrder(machines).map((machine) => {
     const open = intersect(openOf(plan, machine.id), [{ start: now, end }]);
     const operations = plan.schedule.operations.filter((o) => o.machine === machine.id);
     const planned = loadByDay(machine.id, open, operations, today, days, timeZone);

@@ -3,6 +3,7 @@ import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { hits } from '../../../core/part/girth.ts';
 import { routingOf } from '../../../core/planning/routing.ts';
+import { routingWords } from '../../../core/report/routing-words.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { setUpOn } from '../../../core/planning/set-up.ts';
 import { bendListOf, movesSentence } from '../../../core/report/bend-words.ts';
@@ -102,6 +103,7 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
     ['The blank lies', BLANK_ALONG],
     ...(hits(part.profile) > 0 ? ([['Bends run', BENDS_ALONG]] as const) : []),
     ['Lengths are given', measuredWords[part.profile.measured]],
+    ...(part.steps.length > 0 ? ([['Steps', routingWords(shop, part, line?.line.id ?? null)]] as const) : []),
     ...toolFacts(shop, part, material, gauge, lengthMm),
   ];
   return (

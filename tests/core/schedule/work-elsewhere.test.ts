@@ -64,7 +64,7 @@ describe('work elsewhere', () => {
     });
     const problem = shop({ jobs: [out(away('A', [10, 100, 5]), -20), out(away('B', [10, 60, 5]), -30)] });
     const schedule = timed(problem, { ...queues, S1: [] });
-    expect(schedule.operations.map((o) => o.end)).toEqual([80, 30, 35, 85]);
+    expect(schedule.operations.map((o) => o.end)).toEqual([30, 80, 35, 85]);
     expect(check(problem, schedule)).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import { stageName, type Stage } from '../../../../core/part/stage.ts';
+import { isElsewhere, stageName, type Stage } from '../../../../core/part/stage.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { formatLength } from '../../../../core/units/length.ts';
 import type { Instant } from '../../../../core/units/brand.ts';
@@ -26,7 +26,7 @@ export const Machines = ({ shop, now }: { shop: Shop; now: Instant }) => (
           : `${stageName[machine.stage]}, ${formatLength(machine.maxLengthMm, shop.settings)}`,
     })}
     fresh={() => freshMachine(shop, 'brake')}
-    purpose="A shear or a press brake: its limits, hours and times are what a plan is made from. Add a calendar first."
+    purpose="A shear or a press brake: its limits, hours and times are what a plan is made from. A bench, a person or an outside shop for further steps is added here too. Add a calendar first."
     form={(row, isNew, onSaved) => (
       <MachineForm shop={shop} row={row} isNew={isNew} onSaved={onSaved} now={now} />
     )}
@@ -45,9 +45,9 @@ function MachineForm({ now, ...props }: RowFormProps<'machine'> & { now: Instant
     <RowFrame kind="machine" noun="machine" form={form} {...props}>
       <WhoFields {...fields} isNew={isNew} onStage={changeStage} />
       <LimitFields {...fields} />
-      <StateFields {...fields} />
+      {!isElsewhere(form.entries.stage) && <StateFields {...fields} />}
       {!isNew && <Downtimes shop={shop} machine={props.row} now={now} />}
-      <ChangeoverFields {...fields} />
+      {!isElsewhere(form.entries.stage) && <ChangeoverFields {...fields} />}
       <StandardFields form={form} units={props.shop.settings} />
     </RowFrame>
   );

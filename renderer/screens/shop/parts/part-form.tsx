@@ -14,6 +14,7 @@ import type { Form } from '../../../form/use-form.ts';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { partAddress } from '../../print/part-choice.ts';
 import { FamilyFields } from './family-fields.tsx';
+import { FurtherSteps } from './further-steps.tsx';
 import { PartView } from './part-view.tsx';
 import { useMetalShown } from './metal-shown.ts';
 import look from './parts.module.css';
@@ -61,6 +62,14 @@ export function PartForm(props: RowFormProps<'part'>) {
                 onChange={(family) => set({ family })}
               />
             </>
+          )}
+          {!isSize && (
+            <FurtherSteps
+              shop={shop}
+              steps={entries.steps}
+              errors={errors}
+              onChange={(steps) => set({ steps })}
+            />
           )}
           <Group title="Note">
             <TextField
