@@ -13,9 +13,9 @@ import type { Sheet } from '../material/material.ts';
 import { asStocked } from '../material/usable-sheet.ts';
 import type { ShopOperation } from './operations.ts';
 import { sameMetal, shearRuns, type PlanRead, type ShearRun } from './runs.ts';
+import { isBought, ofBoughtLot, otherLots } from './run-lot.ts';
 import { freeStock, stockFor, type FreeStock } from './run-stock.ts';
-import { issue, ok, type Issue, type Result } from '../result.ts';
-import { lineLotWords } from './line-lot.ts';
+import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
 import { unitsOf, type Units } from '../units/length.ts';
@@ -152,8 +152,6 @@ export function cutRun(
   return { run, input, plan, changed, taken, faults, takings, sheetsAlone };
 }
 
-/** Whether no lot on hand suffices for a run: its sheets are bought, all of one lot. */
-const isBought = ({ lot }: ShearRun): boolean => lot?.from === 'purchase';
 const NOTHING: FreeStock = new Map();
 
 /** A run cut from what is free of its stock; where that is not enough, as if its sheets were bought. */
@@ -167,33 +165,10 @@ function planned(
   const plan = solve(input);
   if (isBought(run)) return { run, input, plan: atPlainCost(shop, input, plan) };
   if (plan.ok) return { run, input, plan };
-  const bought = ofBoughtLot(shop, run, free);
+  const needs = aloneOf(run, shop.settings, (operation) => piecesLeft(shop, operation));
+  const bought = ofBoughtLot(shop, run, free, needs);
   const buying = runInput(shop, bought, isBought(bought) ? NOTHING : free, true);
   return { run: bought, input: buying, plan: atPlainCost(shop, buying, solve(buying)) };
-}
-
-/** A run whose lot turns out not to suffice: none of it may come from another, so all of it is bought. */
-function ofBoughtLot(shop: Shop, run: ShearRun, free: FreeStock): ShearRun {
-  const { lot } = run;
-  if (lot?.from !== 'stock') return run;
-  const sheets = stockFor(shop, run).reduce((sum, { id }) => sum + (free.get(id) ?? 0), 0);
-  const needs = aloneOf(run, shop.settings, (operation) => piecesLeft(shop, operation));
-  return { ...run, lot: { ...lot, from: 'purchase', short: { needs, lots: [{ lot: lot.lot, sheets }] } } };
-}
-
-/** Sheets of a changed list that are not of the run's lot. */
-function otherLots(shop: Shop, run: ShearRun, { groups }: CutPlan): Issue[] {
-  const own = new Set(stockFor(shop, run).map(({ id }) => id));
-  const others = run.lot === null ? [] : groups.filter(({ stockId }) => !own.has(stockId));
-  return others.map(({ id, stockId }) => {
-    const message = `Sheets ${id} are ${stockId}, which is not of the lot that run ${run.id} is cut from: ${lineLotWords(run.lot)}.`;
-    return issue(
-      `run ${run.id}`,
-      'lot',
-      message,
-      'Plan the steps again, or let its lines be cut from several lots.',
-    );
-  });
 }
 
 /** A run with nothing left to cut but what its sheets were taken for. */

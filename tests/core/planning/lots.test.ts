@@ -104,6 +104,22 @@ describe('in a shop that tells lots apart', () => {
     ]);
   });
 
+  it('a run that finds less of its lot than was left for it is bought, all of it, as another', () => {
+    // The first line needs more than the metre on the coil; bought as the same coil it begins with that metre.
+    const line = [
+      flat({ number: 1, quantity: 1, paint: 'pvdf', mixLots: true }),
+      flat({ number: 2, quantity: 1, lengthMm: 900 }),
+    ];
+    const coil = { form: 'coil', lengthMm: 1000, widthMm: 600, onHand: 1 } as const;
+    const sheet = [aSheet({ onHand: 0 }), aSheet({ id: 'coil', paint: 'pvdf', ...coil })];
+    const [, cut] = cutsOf(shopOf({ line, sheet }));
+    expect(cut!.run.lot).toMatchObject({ from: 'purchase', lot: NO_LOT });
+    expect(cut!.takings.every(({ pieces, short }) => short === pieces)).toBe(true);
+    expect(lotWarnings(cut!.run)).toEqual([
+      expect.stringMatching(/^Line 1042\/2 needs 1 sheet of one lot; on hand are: PVDF 0\./),
+    ]);
+  });
+
   it('sheets without a lot on record stay on hand while a lot is bought', () => {
     const shop = shopOf({ line: [flat({ number: 1, quantity: 104 })], sheet: [aSheet({ onHand: 9 })] });
     const [row] = stockRows(shop, cutsOf(shop));
@@ -217,6 +233,8 @@ describe('in any shop that tells lots apart', () => {
           }
           for (const { sheetId, pieces, short } of takings) {
             if (bought) expect(short).toBe(pieces);
+            // More of a lot cannot be had: what is short of one is bought as another, all of it.
+            if (run.lot?.from === 'stock') expect(short).toBe(0);
             used.set(sheetId, (used.get(sheetId) ?? 0) + pieces - short);
           }
         }
