@@ -10,6 +10,7 @@ import { importRows, importStock } from './rows-import.ts';
 import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
 import { goBackTo, publishPlan } from './publish-commands.ts';
 import { removeRow, saveRow, saveRows, saveSettings } from './row-commands.ts';
+import { forgetMemory } from './file-memory.ts';
 import { forgetList, keepList } from './kept-lists.ts';
 import { removeCutList, saveCutList, takeWalkIn } from './cutting-commands.ts';
 import { moveStock } from './stock-commands.ts';
@@ -79,10 +80,6 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
       return saveCutList(shop, command.list, command.label);
     case 'cutting.remove':
       return removeCutList(shop, command.id);
-    case 'cutting.keep':
-      return keepList(shop, command.list);
-    case 'cutting.forget':
-      return forgetList(shop, command.list);
     case 'walkin.take':
       return takeWalkIn(shop, command);
     default:
@@ -90,7 +87,19 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
   }
 }
 
-type RowCommand = Extract<Command, { do: 'settings.save' | 'row.save' | 'rows.save' | 'row.remove' }>;
+type RowCommand = Extract<
+  Command,
+  {
+    do:
+      | 'settings.save'
+      | 'row.save'
+      | 'rows.save'
+      | 'row.remove'
+      | 'cutting.keep'
+      | 'cutting.forget'
+      | 'memory.forget';
+  }
+>;
 
 function saveOrRemove(shop: Shop, command: RowCommand): Result<Edit> {
   switch (command.do) {
@@ -102,5 +111,11 @@ function saveOrRemove(shop: Shop, command: RowCommand): Result<Edit> {
       return saveRows(shop, command.rows, command.label);
     case 'row.remove':
       return removeRow(shop, command);
+    case 'cutting.keep':
+      return keepList(shop, command.list);
+    case 'cutting.forget':
+      return forgetList(shop, command.list);
+    case 'memory.forget':
+      return forgetMemory(shop, command);
   }
 }

@@ -281,5 +281,12 @@ export const command = z.union([
     label: z.string().min(1).max(120),
   }),
   z.strictObject({ do: z.literal('row.remove'), kind: z.enum(formKinds), id: code, revision }),
+  /** What was remembered of files: another name, or how files of a shape are read; the next file asks again. */
+  z.strictObject({
+    do: z.literal('memory.forget'),
+    kind: z.enum(['otherName', 'fileLayout']),
+    id: z.string().min(1).max(500),
+    revision,
+  }),
 ]);
 export type Command = DeepReadonly<z.infer<typeof command>>;

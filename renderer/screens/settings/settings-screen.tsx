@@ -7,6 +7,7 @@ import { Tabs } from '../../ui/tabs.tsx';
 import { FormFrame } from '../../form/form-frame.tsx';
 import { useForm } from '../../form/use-form.ts';
 import { BackupsPanel } from './backups/backups-panel.tsx';
+import { FileMemory } from './file-memory.tsx';
 import { FloorFields } from './floor-fields.tsx';
 import { History } from './history.tsx';
 import { IdleCutting } from './idle-cutting.tsx';
@@ -31,6 +32,7 @@ export function SettingsScreen() {
           label="Settings"
           tabs={[
             { id: 'shop', label: 'The shop', content: <ShopSettings shop={shop} /> },
+            { id: 'files', label: 'Names in files', content: <FileMemory shop={shop} /> },
             { id: 'backups', label: 'Backups and export', content: <BackupsPanel shop={shop} /> },
           ]}
         />
