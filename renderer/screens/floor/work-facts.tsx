@@ -80,7 +80,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
         <small>{material?.name}</small>
         {row.lot !== '' && <small>{row.lot}</small>}
       </Fact>
-      {operation.stage === 'shear' ? (
+      {operation.stage === 'shear' && (
         <>
           <Fact label="Blank, girth × length">
             {formatCutSize(blank.girthMm, blank.lengthMm, shop.settings)}
@@ -88,8 +88,6 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
           </Fact>
           <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}</Fact>
         </>
-      ) : (
-        bends && <Fact label="Bends">{bendWords(part, bends)}</Fact>
       )}
       {row.tools !== null && <Fact label="Set up">{row.tools}</Fact>}
       {operation.stage !== 'shear' && (
@@ -103,7 +101,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
         </Fact>
       )}
       {bends && (
-        <Fact label="Bend list: up and down as drawn">
+        <Fact label={bendWords(part, bends)}>
           <Steps bends={bends} />
         </Fact>
       )}
