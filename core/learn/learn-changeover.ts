@@ -1,3 +1,4 @@
+import { FIRST_PIECE_AFTER, firstPieceSeconds } from '../estimate/first-piece.ts';
 import { attribute, type Attribute, type Machine } from '../shop/machine.ts';
 import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Prior } from './fit.ts';
@@ -14,10 +15,12 @@ export interface ChangeoverObservation {
   readonly seconds: number;
 }
 
-type Learner = Pick<Machine, 'id' | 'changeover'>;
+type Learner = Pick<Machine, 'id' | 'changeover' | 'stage' | 'standards' | 'timesEdition'>;
 interface Figure {
-  readonly key: Attribute;
+  readonly key: string;
   readonly present: number;
+  /** It is met once where any of these changed. */
+  readonly after: readonly Attribute[];
 }
 
 /** Changes done side by side: who takes longest is found again with each fit; a few rounds settle it. */
@@ -27,6 +30,7 @@ const ROUNDS = 10;
  * Changeover seconds per kind of change that fit what was timed on one machine, whole seconds. Exceptions for named
  * pairs are not learned; leave their changeovers out. An attribute without a figure, or with zero, stays as it is.
  * Where changes are done side by side, a changeover speaks for the change that takes longest in it.
+ * A first piece, where it belongs to the changeover, is one more kind, met once whatever made it necessary.
  * @param observations any order; those of other machines, and those with no such change, do not matter
  * @returns a proposal per attribute that was seen to change; or why there is none, and then the rules stay as they are
  */
@@ -37,9 +41,11 @@ export function learnChangeover(
 ): Result<Proposal[]> {
   const { combine, attributes } = machine.changeover;
   const figures = attribute.options.flatMap((key): Figure[] =>
-    attributes[key] ? [{ key, present: attributes[key] }] : [],
+    attributes[key] ? [{ key, present: attributes[key], after: [key] }] : [],
   );
-  const costly = (o: ChangeoverObservation): boolean => figures.some(({ key }) => o.kinds.includes(key));
+  const first = firstPieceSeconds(machine);
+  if (first > 0) figures.push({ key: 'firstPiece', present: first, after: FIRST_PIECE_AFTER });
+  const costly = (o: ChangeoverObservation): boolean => figures.some((figure) => isMet(figure, o));
   const own = observations.filter((o) => o.machineId === machine.id).sort(byTime);
   const trouble = own.flatMap(troubleIn);
   if (trouble.length > 0) return err(...trouble);
@@ -71,14 +77,18 @@ function troubleIn({ id, at, seconds }: ChangeoverObservation): Issue[] {
   ];
 }
 
+const isMet = ({ after }: Figure, { kinds }: ChangeoverObservation): boolean =>
+  after.some((kind) => kinds.includes(kind));
+
 /** Side by side, the longest change counts once, shared by all that take as long. */
 function useOf(
-  { id, kinds, seconds }: ChangeoverObservation,
+  observation: ChangeoverObservation,
   figures: readonly Figure[],
   now: readonly number[],
   combine: 'sum' | 'max',
 ): Use {
-  const changed = figures.map(({ key }) => kinds.includes(key));
+  const { id, seconds } = observation;
+  const changed = figures.map((figure) => isMet(figure, observation));
   if (combine === 'sum') return { id, counts: changed.map(Number), seconds };
   const longest = Math.max(...now.filter((_, k) => changed[k]));
   const ties = changed.filter((is, k) => is && now[k] === longest).length;

@@ -1,5 +1,7 @@
 import type { Blank } from '../part/blank.ts';
 import type { ScheduledOperation } from '../schedule/problem.ts';
+import { FIRST_PIECE_AFTER, firstPieceSeconds } from '../estimate/first-piece.ts';
+import type { Extra } from '../planning/blanks.ts';
 import { notPublished } from '../planning/followed-plan.ts';
 import { fetchedBy, type Fetched } from '../planning/fetched.ts';
 import { lineLotWords } from '../planning/line-lot.ts';
@@ -12,6 +14,7 @@ import { gaugeName, metalWords } from '../shop/metal-name.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import type { Shop } from '../shop/state.ts';
+import { whyPeople } from './people-words.ts';
 import { toolSetWords } from './tool-words.ts';
 import { instant, type Instant } from '../units/brand.ts';
 
@@ -27,8 +30,10 @@ export interface DispatchRow {
   readonly position: number;
   readonly operationId: string;
   readonly line: OrderLine;
-  /** Pieces to make here: the line's, less those scrapped on the step before. */
+  /** Pieces to make here: at the shear all blanks; later the line's, less those scrapped on the step before. */
   readonly quantity: number;
+  /** How many of them are beyond the line's pieces. */
+  readonly extra: Extra;
   readonly customer: string;
   readonly rush: boolean;
   /** Newer than the plan that was published; it stands behind until it is published again. */
@@ -41,6 +46,8 @@ export interface DispatchRow {
   readonly start: Instant;
   readonly end: Instant;
   readonly people: number;
+  /** Why more than one; '' for one. */
+  readonly whyPeople: string;
   /** What is set up for it on a brake with tools on record; null elsewhere. */
   readonly tools: string | null;
   readonly due: Instant;
@@ -67,6 +74,8 @@ export interface DispatchRun {
   readonly changeover: {
     readonly start: Instant;
     readonly seconds: number;
+    /** Whether a first piece is formed, measured and adjusted in that time. */
+    readonly firstPiece: boolean;
     readonly steps: readonly SetupStep[];
   } | null;
   /** The tools set up for its rows, each set once. */
@@ -136,7 +145,13 @@ function runsOf(
       position += 1;
       if (!wanted(planned)) continue;
       const { changeoverStart, changeoverSeconds: seconds } = planned;
-      if (seconds > 0) changeover = { start: instant(changeoverStart), seconds, steps };
+      if (seconds > 0)
+        changeover = {
+          start: instant(changeoverStart),
+          seconds,
+          steps,
+          firstPiece: firstPieceOf(machine, steps),
+        };
       shared = shared ? common(shared, asked) : asked;
       rows.push(rowOf(index, operation, planned, position));
     }
@@ -157,13 +172,21 @@ function common(a: Attributes, b: Attributes): Attributes {
   return Object.fromEntries(Object.entries(a).filter(([key, value]) => b[key as Attribute] === value));
 }
 
+/** Whether what is changed makes a first piece necessary, which its time then has in it. */
+const firstPieceOf = (machine: Machine, steps: readonly SetupStep[]): boolean =>
+  firstPieceSeconds(machine) > 0 &&
+  steps.some(({ attribute: name, from }) => from !== null && FIRST_PIECE_AFTER.includes(name));
+
 /** What differs from the machine's state, of those things that cost time on this machine. */
 function setupSteps(index: Index, machine: Machine, state: Attributes, asked: Attributes): SetupStep[] {
   const rules = machine.changeover;
   return attribute.options.flatMap((name): SetupStep[] => {
     const to = asked[name];
     const from = state[name];
-    const costs = rules.attributes[name] !== undefined || rules.exceptions.some((e) => e.attribute === name);
+    const costs =
+      rules.attributes[name] !== undefined ||
+      rules.exceptions.some((e) => e.attribute === name) ||
+      (firstPieceSeconds(machine) > 0 && FIRST_PIECE_AFTER.includes(name));
     if (to === undefined || to === from || !costs) return [];
     return [
       {
@@ -218,17 +241,19 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
 
 function rowOf(
   index: Index,
-  { line, stage, quantity, order, terms, part, blank, lot, people, machines }: ShopOperation,
+  { line, quantity, extra, order, terms, part, blank, lot, people, machines }: ShopOperation,
   o: ScheduledOperation,
   position: number,
 ): DispatchRow {
   const colour = index.colours.get(line.colourId);
   const tools = machines.find(({ id }) => id === o.machine)?.tools;
+  const machine = index.machines.get(o.machine);
   return {
     position,
     operationId: o.operation,
     line,
     quantity,
+    extra,
     customer: order.customer,
     rush: order.rush,
     unpublished: index.unpublished.has(o.operation),
@@ -239,6 +264,7 @@ function rowOf(
     start: instant(o.start),
     end: instant(o.end),
     people,
+    whyPeople: machine ? whyPeople(machine, { machines, people }, index.units) : '',
     tools: tools ? toolSetWords(tools, index.units) : null,
     due: instant(terms.due),
     tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - terms.due),

@@ -8,6 +8,7 @@ export const keys = {
   search: ['search.read'],
   records: ['records.read'],
   chances: ['chances'],
+  wouldDo: ['wouldDo'],
   cuts: ['cuts'],
   /** Those runs that are planned already, while the rest still is. */
   cutsSoFar: ['cuts.soFar'],

@@ -1,6 +1,8 @@
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
+import { blanksWords } from '../../../core/report/blank-words.ts';
+import { whyPeople } from '../../../core/report/people-words.ts';
 import { dispatchLists, type SetupStep } from '../../../core/report/dispatch.ts';
 import { stepDone } from '../../../core/part/stage.ts';
 import { routingOf } from '../../../core/planning/routing.ts';
@@ -51,13 +53,14 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
 }
 
 export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chosen }) {
-  const { timeZone } = shop.settings;
-  const { line, terms, quantity, part, blank, people } = operation;
+  const { units, timeZone } = shop.settings;
+  const { line, terms, quantity, extra, part, blank, people } = operation;
+  const why = whyPeople(lane.machine, operation, shop.settings);
   return (
     <dl className={styles.facts}>
       <Fact label="Part">{part.name}</Fact>
       <Fact label="Quantity">
-        {quantity} × {formatCutLength(line.lengthMm, shop.settings)}
+        {blanksWords(quantity, extra)} × {formatCutLength(line.lengthMm, shop.settings)}
       </Fact>
       <Fact label="Metal">
         <Swatch hex={bar.hex} /> {metalName(shop, line)}
@@ -66,8 +69,8 @@ export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chos
       <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, shop.settings)}</Fact>
       <Fact label="Machine">
         {lane.machine.name}, position {bar.position + 1} of {lane.bars.length}
-        {people > 1 && `, ${people} people`}
       </Fact>
+      {people > 1 && <Fact label="People">{`${people}: ${why}`}</Fact>}
       <Fact label="Start">{dayAndTime(bar.start, timeZone)}</Fact>
       <Fact label="End">{dayAndTime(bar.end, timeZone)}</Fact>
       <Fact label="Due">{dayAndTime(bar.due, timeZone)}</Fact>
@@ -140,7 +143,11 @@ export function ChangeoverWhy({ chosen: { shop, plan, bar, lane } }: { chosen: C
   const needed = bar.changeoverSeconds > 0;
   return (
     <section className={styles.part}>
-      <h3>Changeover before it{needed && `: ${formatDuration(bar.changeoverSeconds)}`}</h3>
+      <h3>
+        Changeover before it
+        {needed &&
+          `: ${formatDuration(bar.changeoverSeconds)}${run?.changeover?.firstPiece ? ', first piece included' : ''}`}
+      </h3>
       {needed ? (
         <ul>
           {(run?.changeover?.steps ?? []).map((step) => (

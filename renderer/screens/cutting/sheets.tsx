@@ -1,3 +1,4 @@
+import { blanksWords } from '../../../core/report/blank-words.ts';
 import type { RunCut } from '../../../core/planning/cut-run.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { formatCutLength, formatCutSize, type Units } from '../../../core/units/length.ts';
@@ -59,8 +60,8 @@ const Swatch = ({ look: { ground, pattern } }: { look: OrderLook }) => (
 function orderWords({ run }: RunCut, orderId: string, units: Units): string {
   const own = run.operations.filter((o) => o.order.id === orderId);
   const lines = own.map(
-    ({ line, quantity, blank }) =>
-      `${line.id}: ${quantity} of ${formatCutSize(blank.girthMm, blank.lengthMm, units)}`,
+    ({ line, quantity, extra, blank }) =>
+      `${line.id}: ${blanksWords(quantity, extra)} of ${formatCutSize(blank.girthMm, blank.lengthMm, units)}`,
   );
   return `${own[0]?.order.customer ?? ''} (${lines.join('; ')})`;
 }

@@ -50,7 +50,10 @@ function NextRow({ shop, work, onPick }: { shop: Shop; work: FloorWork; onPick: 
     <li className={styles.nextRow}>
       {changeover && (
         <div className={styles.change}>
-          <b>Change over, {formatDuration(changeover.seconds)}</b>
+          <b>
+            Change over, {formatDuration(changeover.seconds)}
+            {changeover.firstPiece && ', first piece included'}
+          </b>
           <Steps steps={changeover.steps} brief />
         </div>
       )}

@@ -87,6 +87,7 @@ function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { sinc
         <>
           <p>
             <b>Change over first</b>, about {formatDuration(changeover.seconds)}
+            {changeover.firstPiece && ', first piece included'}
           </p>
           <Steps steps={changeover.steps} />
         </>

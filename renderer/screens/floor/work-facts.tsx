@@ -98,6 +98,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
       {row.people > 0 && (
         <Fact label="People" short>
           {row.people === 1 ? 'one' : `${row.people}, or a lift aid`}
+          {row.whyPeople !== '' && <small>{row.whyPeople}</small>}
         </Fact>
       )}
       {bends && (

@@ -1,4 +1,5 @@
 import { Check, CheckCheck } from 'lucide-react';
+import { useState } from 'react';
 import type { StandardUnit } from '../../../core/estimate/standards.ts';
 import type { Proposal } from '../../../core/learn/propose.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
@@ -7,8 +8,7 @@ import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { Panel } from '../../ui/page.tsx';
 import { Tag } from '../../ui/tag.tsx';
-import { toastError } from '../../ui/toast.tsx';
-import { useAct } from '../../form/use-act.ts';
+import { WouldDoDialog } from '../../shell/would-do-dialog.tsx';
 import styles from './learning.module.css';
 import { acceptCommand, differs, rowsOf, withPartners, type ProposalRow } from './proposals.ts';
 import { grouped } from '../../../core/grouped.ts';
@@ -24,13 +24,11 @@ interface Props {
 
 /** Figures in use beside those that finished work shows; each can be taken over, or all that differ. */
 export function ProposalPanel({ title, machine, units, proposals, refusal }: Props) {
-  const act = useAct();
   const present = usePresent();
+  const [taking, setTaking] = useState<readonly Proposal[] | null>(null);
   const differing = proposals.filter(differs);
-  const take = (some: readonly Proposal[]) => {
-    const all = proposals.filter((p) => some.some((one) => withPartners(proposals, one).includes(p)));
-    void act(acceptCommand(machine.id, all, present())).catch(toastError);
-  };
+  const take = (some: readonly Proposal[]) =>
+    setTaking(proposals.filter((p) => some.some((one) => withPartners(proposals, one).includes(p))));
   const actions = (
     <Button icon={CheckCheck} isDisabled={differing.length === 0} onPress={() => take(differing)}>
       {differing.length === 0 ? 'Nothing differs' : `Accept all ${differing.length} that differ`}
@@ -64,6 +62,22 @@ export function ProposalPanel({ title, machine, units, proposals, refusal }: Pro
             </tbody>
           </table>
         </div>
+      )}
+      {taking && (
+        <WouldDoDialog
+          title={`Accept what finished work shows of ${machine.name}`}
+          act="Accept"
+          command={acceptCommand(machine.id, taking, present())}
+          onClose={() => setTaking(null)}
+        >
+          <ul>
+            {rowsOf(machine, taking, units).map(({ proposal, name, unit }) => (
+              <li key={proposal.key}>
+                {`${name}: ${shown(proposal.present, unit)} → ${shown(proposal.proposed, unit)}`}
+              </li>
+            ))}
+          </ul>
+        </WouldDoDialog>
       )}
     </Panel>
   );

@@ -1,5 +1,6 @@
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formatCutLength, formatCutSize } from '../../../core/units/length.ts';
+import { blanksWords } from '../../../core/report/blank-words.ts';
 import type { DispatchRow } from '../../../core/report/dispatch.ts';
 import type { Stage } from '../../../core/part/stage.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
@@ -62,6 +63,7 @@ function Figures({ row, stage, settings, withDate }: Props) {
       </td>
       <td className={styles.figure}>
         {row.quantity}
+        {row.extra.setUp + row.extra.spare > 0 && <div>{blanksWords(row.quantity, row.extra)}</div>}
         {row.people > 1 && <div>{`${row.people} people`}</div>}
       </td>
       <td>

@@ -17,9 +17,10 @@ export function until(start: Instant, end: Instant, timeZone: string, withDate: 
 }
 
 /** "Change over, 10 min: colour Moss → Barn red, gauge 24 ga → 26 ga" */
-export function changeoverWords(seconds: number, steps: readonly SetupStep[]): string {
+export function changeoverWords(seconds: number, steps: readonly SetupStep[], firstPiece = false): string {
   const changes = steps.map(({ attribute, from, to }) =>
     from === null ? `${attribute} ${to}` : `${attribute} ${from} → ${to}`,
   );
-  return [`Change over, ${formatDuration(seconds)}`, changes.join(', ')].filter(Boolean).join(': ');
+  const first = firstPiece ? ', first piece included' : '';
+  return [`Change over, ${formatDuration(seconds)}${first}`, changes.join(', ')].filter(Boolean).join(': ');
 }

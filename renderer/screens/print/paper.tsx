@@ -156,7 +156,7 @@ function Run({ run, stage, settings, withDate }: RunProps) {
       {changeover && (
         <tr className={styles.changeover}>
           <td colSpan={COLUMNS}>
-            {`${when(changeover.start, settings.timeZone, withDate)}  ${changeoverWords(changeover.seconds, changeover.steps)}`}
+            {`${when(changeover.start, settings.timeZone, withDate)}  ${changeoverWords(changeover.seconds, changeover.steps, changeover.firstPiece)}`}
           </td>
         </tr>
       )}

@@ -6,6 +6,8 @@ import { routingOf } from '../../../core/planning/routing.ts';
 import { routingWords } from '../../../core/report/routing-words.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
 import { setUpOn } from '../../../core/planning/set-up.ts';
+import { extraOf } from '../../../core/planning/blanks.ts';
+import { blanksWords } from '../../../core/report/blank-words.ts';
 import { bendListOf, movesSentence } from '../../../core/report/bend-words.ts';
 import { BENDS_ALONG, BLANK_ALONG } from '../../../core/report/rolling-words.ts';
 import { toolSetWords } from '../../../core/report/tool-words.ts';
@@ -81,6 +83,13 @@ export function PartPaper(props: Props) {
   );
 }
 
+/** How many blanks there are for them, where that is more. */
+function blanksOfLine(shop: Shop, part: Part, pieces: number): (readonly [string, string])[] {
+  const extra = extraOf(shop.settings, part, pieces);
+  const blanks = pieces + extra.setUp + extra.spare;
+  return blanks > pieces ? [['Blanks', blanksWords(blanks, extra)]] : [];
+}
+
 function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
   const { timeZone } = shop.settings;
   const blank = blankOf({ id: part.id, lengthMm }, part, material, gauge, blankBasisOf(shop));
@@ -90,6 +99,7 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
     ...(line
       ? ([
           ['Pieces', String(line.line.quantity)],
+          ...blanksOfLine(shop, part, line.line.quantity),
           ['Due', formatDayAndClock(termsOf(line.order, line.line).due, timeZone)],
         ] as const)
       : []),

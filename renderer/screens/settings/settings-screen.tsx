@@ -7,6 +7,7 @@ import { Tabs } from '../../ui/tabs.tsx';
 import { FormFrame } from '../../form/form-frame.tsx';
 import { useForm } from '../../form/use-form.ts';
 import { BackupsPanel } from './backups/backups-panel.tsx';
+import { BlankFields } from './blank-fields.tsx';
 import { FileMemory } from './file-memory.tsx';
 import { FloorFields } from './floor-fields.tsx';
 import { History } from './history.tsx';
@@ -78,6 +79,7 @@ function SettingsForm({ shop }: { shop: Shop }) {
       <ShopFields form={form} />
       <WeightFields form={form} />
       <PlanningFields form={form} />
+      <BlankFields form={form} />
       <RemnantFields form={form} />
       <StockKnowsFields form={form} />
       <FloorFields form={form} />

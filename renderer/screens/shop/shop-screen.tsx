@@ -10,6 +10,7 @@ import { counted } from '../../../core/units/count.ts';
 import { MissingList } from '../set-up/missing-list.tsx';
 import { Calendars } from './calendars/calendars.tsx';
 import { Machines } from './machines/machines.tsx';
+import { TimesOffer } from './machines/times-offer.tsx';
 import { Colours } from './materials/colours.tsx';
 import { Materials } from './materials/materials.tsx';
 import { Sheets } from './materials/sheets.tsx';
@@ -67,6 +68,7 @@ function Sections({ shop }: { shop: Shop }) {
         </details>
       )}
       <TrimOffers shop={shop} />
+      {selected === 'machines' && <TimesOffer shop={shop} />}
       <Tabs
         label="Parts of the shop"
         tabs={tabs}

@@ -7,9 +7,10 @@ import type { Attribute, ChangeoverRules } from '../../../core/shop/machine.ts';
 import { sentence } from '../../../core/result.ts';
 import { normal, SCATTER } from './invented.ts';
 
-const brake = { id: 'B1', changeover: defaultChangeover('brake') };
-const shear = { id: 'S1', changeover: defaultChangeover('shear') };
-type Learner = typeof brake;
+type Learner = Parameters<typeof learnChangeover>[0];
+const old = { standards: {}, timesEdition: 1 } as const;
+const brake: Learner = { id: 'B1', stage: 'brake', changeover: defaultChangeover('brake'), ...old };
+const shear: Learner = { id: 'S1', stage: 'shear', changeover: defaultChangeover('shear'), ...old };
 
 const learn = (machine: Learner, observations: readonly ChangeoverObservation[]) => {
   const learned = learnChangeover(machine, observations);
@@ -93,5 +94,28 @@ describe('changeover seconds by kind of change', () => {
     expect(refusal([{ ...one, kinds: [] }])).toContain('nothing to learn from');
     expect(refusal([{ ...one, seconds: 0 }])).toContain('nothing to learn from');
     for (const seconds of [-1, NaN]) expect(refusal([{ ...one, seconds }])).toContain('7/1:brake');
+  });
+
+  it('of a brake whose first piece belongs to it are told apart from that piece', () => {
+    const truth = { profile: 420, gauge: 450, material: 260, firstPiece: 500 };
+    const machine: Learner = { ...brake, timesEdition: 2 };
+    const alone = (kinds: Attribute[], k: number): ChangeoverObservation => ({
+      id: `a${k}/1:brake`,
+      machineId: 'B1',
+      at: 1000 + k,
+      kinds,
+      seconds: kinds.reduce((sum, kind) => sum + truth[kind as 'profile'], truth.firstPiece),
+    });
+    const kinds = ['profile', 'gauge', 'material'] as const;
+    const clean = Array.from({ length: 300 }, (_, k) =>
+      alone(
+        kinds.filter((__, n) => (k >> n) & 1),
+        k,
+      ),
+    ).filter((one) => one.kinds.length > 0);
+    const learned = learn(machine, clean);
+    expect(learned.map(({ key }) => key)).toEqual(['material', 'gauge', 'profile', 'firstPiece']);
+    for (const { key, proposed } of learned)
+      expect(Math.abs(proposed / truth[key as keyof typeof truth] - 1), key).toBeLessThan(0.1);
   });
 });

@@ -5,9 +5,11 @@ import type { RowOf, Shop } from '../../../../core/shop/state.ts';
 import type { LengthUnits } from '../../../../core/units/length.ts';
 import { placeOf } from '../../../router.ts';
 import { Button } from '../../../ui/button.tsx';
+import { CheckBox } from '../../../ui/check-box.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import styles from '../../../form/form.module.css';
 import { Fields, Group } from '../../../form/form-frame.tsx';
+import { ExtraBlankFields } from '../../../form/extra-blank-fields.tsx';
 import { Length } from '../../../form/parsed-field.tsx';
 import { CodeField, RowFrame } from '../../../form/row-frame.tsx';
 import type { Form } from '../../../form/use-form.ts';
@@ -63,14 +65,7 @@ export function PartForm(props: RowFormProps<'part'>) {
               />
             </>
           )}
-          {!isSize && (
-            <FurtherSteps
-              shop={shop}
-              steps={entries.steps}
-              errors={errors}
-              onChange={(steps) => set({ steps })}
-            />
-          )}
+          <BlanksOfPart shop={shop} form={form} />
           <Group title="Note">
             <TextField
               label="For the people who make it"
@@ -86,6 +81,24 @@ export function PartForm(props: RowFormProps<'part'>) {
     </RowFrame>
   );
 }
+
+/** Blanks beyond the pieces, where this part needs others than the shop's usual. */
+const BlanksOfPart = ({ shop, form: { entries, errors, set } }: { shop: Shop; form: PartForm }) => (
+  <Group title="Blanks beyond the pieces">
+    <CheckBox
+      label="Others than usual in this shop"
+      isSelected={entries.extraBlanks !== null}
+      onChange={(own) => set({ extraBlanks: own ? shop.settings.extraBlanks : null })}
+    />
+    {entries.extraBlanks && (
+      <ExtraBlankFields
+        value={entries.extraBlanks}
+        errors={errors}
+        onChange={(extraBlanks) => set({ extraBlanks })}
+      />
+    )}
+  </Group>
+);
 
 interface WhoProps {
   form: PartForm;
