@@ -19,8 +19,7 @@ const MOST = 1_000_000;
 
 /** "24 ga Moss, galvanized, 48 in × 120 in, lot M-2231": stock as people say it. */
 export function stockName(shop: Shop, sheet: Sheet): string {
-  const { units } = shop.settings;
-  const size = formatCutSize(sheet.widthMm, sheet.lengthMm, units);
+  const size = formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings);
   const lot = shop.settings.stockKnows === null ? '' : lotWords(lotOf(shop.settings.stockKnows, sheet));
   return [metalName(shop, sheet), size, lot].filter(Boolean).join(', ');
 }

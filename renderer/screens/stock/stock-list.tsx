@@ -31,7 +31,7 @@ const lotColumn = (knows: StockKnows): TableColumn<StockRow> => ({
 });
 
 function columnsOf(shop: Shop): TableColumn<StockRow>[] {
-  const { units, timeZone, stockKnows: knows } = shop.settings;
+  const { timeZone, stockKnows: knows } = shop.settings;
   const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
   return [
     {

@@ -17,7 +17,7 @@ import { ManySheets } from './sheet-grid.tsx';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 
 export function Sheets({ shop }: { shop: Shop }) {
-  const { units, stockKnows: knows } = shop.settings;
+  const { stockKnows: knows } = shop.settings;
   const colour = (id: string) => shop.colour.find((c) => c.id === id);
   const material = (id: string) => shop.material.find((m) => m.id === id)?.name ?? id;
   return (
@@ -29,7 +29,7 @@ export function Sheets({ shop }: { shop: Shop }) {
       entry={(sheet) => ({
         title: metalWords({ gauge: sheet.gauge, colour: colour(sheet.colourId)?.name ?? sheet.colourId }),
         detail: [
-          formatCutSize(sheet.widthMm, sheet.lengthMm, units),
+          formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings),
           material(sheet.materialId),
           ...(knows ? [lotWords(lotOf(knows, sheet))] : []),
         ]
