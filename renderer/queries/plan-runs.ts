@@ -72,8 +72,8 @@ export async function planAll(
   let told = 0;
   const tellSome = () => {
     const cuts = all();
-    // A list that grows is drawn whenever it has doubled: drawn each time, it costs more than the runs.
-    if (cuts.length < 2 * told || cuts.length === told) return;
+    // A list that grows is drawn by thirds: drawn each time, it costs the window more than the runs.
+    if (cuts.length === runs.length || cuts.length - told < runs.length / 3) return;
     told = cuts.length;
     tell(cuts);
   };
