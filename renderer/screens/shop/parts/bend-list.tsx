@@ -45,7 +45,7 @@ export function BendList({ part, bends: { order, rows, note }, onChange }: Props
       <table className={look.bends} aria-label="Bend list">
         <thead>
           <tr>
-            <ColumnHeads heads={['No.', 'Step', 'Direction', 'Angle', 'Paint', 'Edge at gauge']} />
+            <ColumnHeads heads={['No.', 'Step', 'Angle', 'Paint', 'Edge at gauge']} />
             {onChange && <th scope="col" aria-label="Move" />}
           </tr>
         </thead>
@@ -55,10 +55,9 @@ export function BendList({ part, bends: { order, rows, note }, onChange }: Props
               <td>{i + 1}</td>
               <th scope="row">
                 {row.before && <span className={styles.note}>{row.before}, then </span>}
-                <span className={look.whole}>{row.step}</span>{' '}
+                <span className={look.whole}>{row.step},</span> {row.direction}{' '}
                 {row.collides && <Tag look="warn">meets the tools</Tag>}
               </th>
-              <td>{row.direction}</td>
               <td>{row.angle}</td>
               <td>{row.paint}</td>
               <td>{row.back}</td>
