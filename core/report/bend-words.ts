@@ -7,6 +7,7 @@ import type { Profile } from '../part/profile.ts';
 import { hemFold } from '../part/strip.ts';
 import type { Gauge, Material } from '../material/material.ts';
 import { times } from '../units/count.ts';
+import { withMark } from '../units/number.ts';
 
 /** A step of the brake in words, for screens and paper. */
 export interface BendRow {
@@ -38,17 +39,19 @@ const beforeIt = ({ flip, turn }: PlacedStep): string => {
 
 /** Degrees as typed: a tenth at most, so that the two add up to 180. */
 const tenth = (angle: number): number => Math.round(angle * 10) / 10;
-const bothAngles = (angle: number): string =>
-  `${tenth(angle)}° turned, ${tenth(180 - tenth(angle))}° included`;
+const degreesOf = (angle: number, { units }: Forming): string =>
+  `${withMark(String(tenth(angle)), units.decimals)}°`;
+const bothAngles = (angle: number, forming: Forming): string =>
+  `${degreesOf(angle, forming)} turned, ${degreesOf(180 - tenth(angle), forming)} included`;
 
 /** A square corner reads the same both ways; others do not, so both are said. What closes a hem has a figure of its own. */
 function angleOf({ step, angle }: PlacedStep, { startHem, endHem }: Profile, forming: Forming): string {
   const hem = step.endsWith('start hem') ? startHem : step.endsWith('end hem') ? endHem : null;
-  if (angle < 180 || hem === null) return bothAngles(angle);
+  if (angle < 180 || hem === null) return bothAngles(angle, forming);
   if (hem.kind === 'closed') return 'flat';
   const across = hemGapWords(hem, forming);
   if (hem.kind === 'open') return `to a gap of ${across}`;
-  return `${tenth(hemFold(hem, forming).angle)}° turned, edge on the flange, eye ${across}`;
+  return `${degreesOf(hemFold(hem, forming).angle, forming)} turned, edge on the flange, eye ${across}`;
 }
 
 /** The steps of an order in words. */

@@ -68,7 +68,7 @@ describe('a punch whose tip is rounder than what the V makes', () => {
   // Metal of 60 ksi takes 16 % of a V of 6, 0.96 mm; a tip of 3 mm makes 3 mm of it.
   const round: Tool = { ...punch, id: 'R3', name: 'Radius punch', radiusMm: 3, lengthMm: 4000 };
   const says = (of: ReturnType<typeof part>, own: object) =>
-    checkPart(of, want([die, round], { units: 'mm', ...own }), aBrake())
+    checkPart(of, want([die, round], { units: { units: 'mm', decimals: 'point' }, ...own }), aBrake())
       .filter(({ rule }) => rule === 'punch tip')
       .map(({ severity, message }) => `${severity}: ${message}`);
   const cutFor = (radiusMm: number | null) => {

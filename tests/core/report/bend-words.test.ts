@@ -39,6 +39,10 @@ describe('a bend list', () => {
     expect(closing({ ...open, kind: 'teardrop', gapMm: 3.175 })).toBe(
       '198.6° turned, edge on the flange, eye 3.2 mm',
     );
+    const commas: Forming = { ...light, units: { units: 'mm', decimals: 'comma' } };
+    expect(closing({ ...open, kind: 'teardrop', gapMm: 3.175 }, commas)).toBe(
+      '198,6° turned, edge on the flange, eye 3,2 mm',
+    );
   });
 
   it('asks for a test piece where there is a teardrop, and only there', () => {
