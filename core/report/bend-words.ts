@@ -7,7 +7,7 @@ import type { Profile } from '../part/profile.ts';
 import { hemFold } from '../part/strip.ts';
 import type { Gauge, Material } from '../material/material.ts';
 import { times } from '../units/count.ts';
-import { withMark } from '../units/number.ts';
+import { writeNumber } from '../units/number.ts';
 
 /** A step of the brake in words, for screens and paper. */
 export interface BendRow {
@@ -39,8 +39,7 @@ const beforeIt = ({ flip, turn }: PlacedStep): string => {
 
 /** Degrees as typed: a tenth at most, so that the two add up to 180. */
 const tenth = (angle: number): number => Math.round(angle * 10) / 10;
-const degreesOf = (angle: number, { units }: Forming): string =>
-  `${withMark(String(tenth(angle)), units.decimals)}°`;
+const degreesOf = (angle: number, { units }: Forming): string => `${writeNumber(angle, units.decimals, 1)}°`;
 const bothAngles = (angle: number, forming: Forming): string =>
   `${degreesOf(angle, forming)} turned, ${degreesOf(180 - tenth(angle), forming)} included`;
 
