@@ -76,13 +76,13 @@ class Giving {
   give(order: Iterable<{ shear: string; operation: ShopOperation }>): Map<string, LineLot> {
     const { given } = this;
     const lastOn = new Map<string, string>();
-    let before = '';
+    let before = { cut: '', metal: '' };
     for (const { shear, operation } of order) {
       const { line } = operation;
       const lot = this.lotFor(operation, lastOn.get(shear) ?? '');
       const now = `${metalKey(line)} ${lot.from} ${lotKey(lot.lot)}`;
-      if (before !== `${shear} ${now}`) this.putAway();
-      before = `${shear} ${now}`;
+      if (before.cut !== `${shear} ${now}`) this.putAway(before.metal);
+      before = { cut: `${shear} ${now}`, metal: metalKey(line) };
       lastOn.set(shear, now);
       this.take(operation, lot);
       given.set(line.id, lot);
@@ -141,7 +141,8 @@ class Giving {
   }
 
   /** Lots that each have enough for a line, the best first. */
-  private ranked(lots: readonly LotSheets[], { line }: ShopOperation, last: string): LotSheets[] {
+  private ranked(lots: readonly LotSheets[], { line }: ShopOperation, last: string): readonly LotSheets[] {
+    if (lots.length < 2) return lots;
     const ofOrder = this.ofOrder.get(`${line.orderId} ${metalKey(line)}`) ?? [];
     const rank = (lot: LotSheets): readonly number[] => [
       ofOrder.some((one) => sameLot(one, lot.lot)) ? 0 : 1,
@@ -186,9 +187,10 @@ class Giving {
     this.left.set(key, lots);
   }
 
-  /** A shear goes over to other sheets: what it has cut into is no use to a later run. */
-  private putAway(): void {
-    for (const [key, lots] of this.left) this.left.set(key, lots.map(putAway));
+  /** A shear goes over to other sheets: what it has cut into of a metal is no use to a later run. */
+  private putAway(metal: string): void {
+    const lots = this.left.get(metal);
+    if (lots) this.left.set(metal, lots.map(putAway));
   }
 
   private remember(line: ShopOperation['line'], lot: Lot): void {
