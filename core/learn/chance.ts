@@ -3,7 +3,7 @@ import { spreadFor, type RatioSpread, type Spread } from './spread.ts';
 import { err, ok, issue, type Result } from '../result.ts';
 import { decode, readQueues } from '../schedule/decode.ts';
 import type { Problem, Queues } from '../schedule/problem.ts';
-import { Rng } from '../schedule/search/rng.ts';
+import { Rng } from '../rng.ts';
 import { emptyTiming } from '../schedule/timing.ts';
 import { timeQueues } from '../schedule/time-queues.ts';
 import { intervalAt, NEVER, type WorkingTime } from '../schedule/working-time.ts';

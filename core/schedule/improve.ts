@@ -15,7 +15,7 @@ import { FullEvaluator } from './search/full-evaluator.ts';
 import { LayeredEvaluator } from './search/layered-evaluator.ts';
 import { iterateSequence } from './search/one-machine/iterate.ts';
 import { Sequence } from './search/one-machine/sequence.ts';
-import { Rng } from './search/rng.ts';
+import { Rng } from '../rng.ts';
 import { annealContended } from './search/anneal-contended.ts';
 import { emptyTiming } from './timing.ts';
 import { timeQueues } from './time-queues.ts';

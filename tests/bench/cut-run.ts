@@ -3,7 +3,7 @@ import type { CutPlan } from '../../core/cutting/plan.ts';
 import { improveRun } from '../../core/cutting/plan-run.ts';
 import type { RunInput, SheetStock } from '../../core/cutting/run.ts';
 import { lineCuts, settingsOf } from '../../core/cutting/work.ts';
-import { Rng } from '../../core/schedule/search/rng.ts';
+import { Rng } from '../../core/rng.ts';
 import { loadHighs, mipWith } from '../../electron/solver/highs.ts';
 import { inches } from '../support/writing.ts';
 

@@ -1,6 +1,6 @@
 import type { JobInput, MachineInput, ProblemInput } from '../../core/schedule/problem.ts';
 import type { OpenInterval } from '../../core/schedule/working-time.ts';
-import { Rng } from '../../core/schedule/search/rng.ts';
+import { Rng } from '../../core/rng.ts';
 
 const HOUR = 3600;
 const DAY = 24 * HOUR;

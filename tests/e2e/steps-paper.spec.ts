@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { Rng } from '../../core/schedule/search/rng.ts';
+import { Rng } from '../../core/rng.ts';
 import { aBrake, aLine, anOrder, aPart, aQueue, aShear, aSheet, aShop } from '../support/builders.ts';
 import { expect, host, test } from './app.ts';
 import { pdfPages, printTo } from './pdf.ts';

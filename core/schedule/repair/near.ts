@@ -1,6 +1,6 @@
 import { isContended } from '../contention.ts';
 import type { Problem } from '../problem.ts';
-import { Rng } from '../search/rng.ts';
+import { Rng } from '../../rng.ts';
 import { draftOf, endOf, putIn, positionOf, stepsOf, takeOut, thin, type Draft } from '../what-if/draft.ts';
 
 /** Positions tried per operation and machine in one go; timing takes ten times as long with limited crews or things shared. */

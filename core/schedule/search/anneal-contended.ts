@@ -8,7 +8,7 @@ import type { Incumbent } from './incumbent.ts';
 import { objectiveAt, type NumberedQueues } from '../numbered-queues.ts';
 import { FullEvaluator } from './full-evaluator.ts';
 import { LayeredEvaluator } from './layered-evaluator.ts';
-import type { Rng } from './rng.ts';
+import type { Rng } from '../../rng.ts';
 
 /** Plans evaluated without a better one, and so many more for each operation, until people and things are counted in every plan. */
 const PATIENCE = 20_000;

@@ -8,7 +8,7 @@ import { searchContext, type SearchContext } from './moves/search-context.ts';
 import { shiftOperation } from './moves/shift-operation.ts';
 import { shiftRun } from './moves/shift-run.ts';
 import { swapOperations } from './moves/swap-operations.ts';
-import type { Rng } from './rng.ts';
+import type { Rng } from '../../rng.ts';
 import type { MoveEvaluator } from './move-evaluator.ts';
 
 /** What proposing a move costs, against timing one operation. */

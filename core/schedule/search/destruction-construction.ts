@@ -1,5 +1,5 @@
 import type { Insertion } from './insertion.ts';
-import type { Rng } from './rng.ts';
+import type { Rng } from '../../rng.ts';
 
 /** Jobs removed each time. */
 const REMOVED = 3;

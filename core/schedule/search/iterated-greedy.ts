@@ -7,7 +7,7 @@ import { AnyInsertion } from './insertion-any.ts';
 import { MakespanInsertion } from './insertion-makespan.ts';
 import type { Insertion } from './insertion.ts';
 import { queuesInOrder } from './job-order.ts';
-import type { Rng } from './rng.ts';
+import type { Rng } from '../../rng.ts';
 
 /** The constant temperature as a share of a tenth of the mean operation. */
 const TEMPERATURE = 0.4;

@@ -4,7 +4,7 @@ import { buildProblem } from '../../../core/schedule/build.ts';
 import { chances, promiseAt, type Chances } from '../../../core/learn/chance.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import type { JobInput, MachineInput, Problem, ProblemInput } from '../../../core/schedule/problem.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { sentence, type Result } from '../../../core/result.ts';
 import { normal } from './invented.ts';
 

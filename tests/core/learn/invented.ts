@@ -1,7 +1,7 @@
 import { standard } from '../../../core/estimate/standards.ts';
 import { secondsOf, timeStandards, type Counts } from '../../../core/learn/counts.ts';
 import type { Observation } from '../../../core/learn/observation.ts';
-import type { Rng } from '../../../core/schedule/search/rng.ts';
+import type { Rng } from '../../../core/rng.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 
 /** Invented floors whose true standards are known, so that learning can be held against them. */

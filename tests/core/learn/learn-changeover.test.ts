@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { learnChangeover, type ChangeoverObservation } from '../../../core/learn/learn-changeover.ts';
 import { defaultChangeover } from '../../../core/estimate/changeover.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import type { Attribute, ChangeoverRules } from '../../../core/shop/machine.ts';
 import { sentence } from '../../../core/result.ts';
 import { normal, SCATTER } from './invented.ts';

@@ -6,7 +6,7 @@ import { learnStandards, standardsWith } from '../../../core/learn/learn-standar
 import { factor } from '../../../core/learn/linear.ts';
 import type { Observation } from '../../../core/learn/observation.ts';
 import { median } from '../../../core/learn/robust.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { sentence } from '../../../core/result.ts';
 import { brake, finished, plainBrake, plainCounts, SCATTER, trueOf, type Learner } from './invented.ts';
 

@@ -4,7 +4,7 @@ import { buildProblem } from '../../../core/schedule/build.ts';
 import { chances, promiseAt } from '../../../core/learn/chance.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import type { JobInput, MachineInput, Problem, Queues } from '../../../core/schedule/problem.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { attributesOf } from '../../../core/planning/set-up.ts';
 import { lineOfOperation, stageOfOperation } from '../../../core/shop/order.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';

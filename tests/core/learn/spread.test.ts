@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { spreadFor, spreadOf, timedOf, type Timed } from '../../../core/learn/spread.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { sentence } from '../../../core/result.ts';
 import { demoShop, monday } from '../demo-data/demo-shop.ts';
 import { normal } from './invented.ts';

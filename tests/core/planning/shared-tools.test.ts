@@ -4,7 +4,7 @@ import { toProblem } from '../../../core/planning/to-problem.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import type { Schedule } from '../../../core/schedule/problem.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { aBrake, aLine, aPart, aShear, aShop, aTool, NOW } from '../../support/builders.ts';
 import { must, seeds } from '../schedule/hand-shop.ts';
 

@@ -1,5 +1,5 @@
 import type { CrewInterval, JobInput, MachineInput, ProblemInput } from '../../../core/schedule/problem.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { attributes, changeover, hours, operation, randomShop, withHolds } from './random-shop.ts';
 import { SMALL_SHOPS, smallShop } from './small-shops.ts';
 import { TEN_JOBS, tenJobs } from './ten-jobs.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { atHome } from '../../../core/schedule/search/at-home.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { constructions } from '../../../core/schedule/search/constructions.ts';
 import { decode, nameQueues } from '../../../core/schedule/decode.ts';
 import { built } from './exact.ts';

@@ -6,7 +6,7 @@ import type { Problem, ProblemInput } from '../../../core/schedule/problem.ts';
 import { anneal } from '../../../core/schedule/search/anneal.ts';
 import { FullEvaluator } from '../../../core/schedule/search/full-evaluator.ts';
 import { LayeredEvaluator } from '../../../core/schedule/search/layered-evaluator.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { sentence } from '../../../core/result.ts';
 import { firstQueues } from './first-queues.ts';
 

@@ -8,7 +8,7 @@ import { improve } from '../../../core/schedule/improve.ts';
 import type { OperationInput, Problem, ProblemInput } from '../../../core/schedule/problem.ts';
 import type { OpenInterval } from '../../../core/schedule/working-time.ts';
 import { readShopProblem } from '../../../core/schedule/shop-problem.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { built } from './exact.ts';
 import { aJob, aMachine, aProblem, must, queued, refusal, seeds, timed } from './hand-shop.ts';
 import { randomQueues, randomShop, uncontended, withHolds } from './random-shop.ts';

@@ -12,7 +12,7 @@ import { joinNeighbours } from '../../../core/schedule/search/moves/join-neighbo
 import { shiftOperation } from '../../../core/schedule/search/moves/shift-operation.ts';
 import { shiftRun } from '../../../core/schedule/search/moves/shift-run.ts';
 import { swapOperations } from '../../../core/schedule/search/moves/swap-operations.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 import { firstQueues } from './first-queues.ts';
 import { randomShop, uncontended } from './random-shop.ts';
 

@@ -8,7 +8,7 @@ import { objectiveAt } from '../../../core/schedule/numbered-queues.ts';
 import { insertionGain } from '../../../core/schedule/search/one-machine/block-insertion.ts';
 import { Sequence } from '../../../core/schedule/search/one-machine/sequence.ts';
 import { swapGain } from '../../../core/schedule/search/one-machine/swap.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 
 const seeds = fc.integer({ min: 0, max: 1_000_000_000 });
 

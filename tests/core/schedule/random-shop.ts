@@ -1,7 +1,7 @@
 import type { JobInput, MachineInput, OperationInput, ProblemInput } from '../../../core/schedule/problem.ts';
 import type { OpenInterval } from '../../../core/schedule/working-time.ts';
 import type { Attributes, Changeover } from '../../../core/schedule/changeover.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 
 const COLOURS = ['moss', 'bone', 'sky'];
 const GAUGES = ['22', '24', '26'];

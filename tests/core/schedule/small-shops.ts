@@ -7,7 +7,7 @@ import type {
 } from '../../../core/schedule/problem.ts';
 import type { OpenInterval } from '../../../core/schedule/working-time.ts';
 import type { Attributes, Changeover } from '../../../core/schedule/changeover.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 
 /**
  * Shops so small that every plan can be tried: at most seven operations on a machine, whole seconds from 1, one shape

@@ -4,7 +4,7 @@ import type {
   ObjectiveWeights,
   ProblemInput,
 } from '../../../core/schedule/problem.ts';
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 
 /** Ten random lines in four kinds of shop; whole seconds, and small numbers so that a MIP solver gets through them. */
 

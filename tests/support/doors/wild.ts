@@ -1,4 +1,4 @@
-import { Rng } from '../../../core/schedule/search/rng.ts';
+import { Rng } from '../../../core/rng.ts';
 
 /** Draws for the cases that try the doors; one seed a case, so that a case can be told by its number. */
 export class Draw {

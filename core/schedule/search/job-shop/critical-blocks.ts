@@ -1,4 +1,4 @@
-import type { Rng } from '../rng.ts';
+import type { Rng } from '../../../rng.ts';
 import { valid, type BlockMove } from './block-move.ts';
 import type { JobShopGraph } from './graph.ts';
 

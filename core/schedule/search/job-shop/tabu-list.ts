@@ -1,4 +1,4 @@
-import type { Rng } from '../rng.ts';
+import type { Rng } from '../../../rng.ts';
 import type { BlockMove } from './block-move.ts';
 
 /** Which operation must not come ahead of which again, and until which step of the search. */

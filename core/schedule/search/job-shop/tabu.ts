@@ -2,7 +2,7 @@ import type { Problem } from '../../problem.ts';
 import type { Incumbent } from '../incumbent.ts';
 import { YieldBudget } from '../yield-budget.ts';
 import type { NumberedQueues } from '../../numbered-queues.ts';
-import type { Rng } from '../rng.ts';
+import type { Rng } from '../../../rng.ts';
 import { apply, estimatedMakespan, orderAfter, type BlockMove } from './block-move.ts';
 import { blockMoves } from './critical-blocks.ts';
 import { JobShopGraph } from './graph.ts';

@@ -1,6 +1,6 @@
 import type { Problem } from '../../problem.ts';
 import type { MoveEvaluator } from '../move-evaluator.ts';
-import type { Rng } from '../rng.ts';
+import type { Rng } from '../../../rng.ts';
 import { neighbourLists } from './neighbour-lists.ts';
 
 /** What moves are drawn from. Built once a search; positions and ends are those of the evaluator at the moment. */

@@ -1,4 +1,4 @@
-import type { Rng } from '../rng.ts';
+import type { Rng } from '../../../rng.ts';
 import { bestInsertion } from './block-insertion.ts';
 import type { Sequence } from './sequence.ts';
 import { bestSwap } from './swap.ts';

@@ -1,7 +1,7 @@
 import type { Problem } from '../../problem.ts';
 import type { Incumbent } from '../incumbent.ts';
 import type { NumberedQueues } from '../../numbered-queues.ts';
-import type { Rng } from '../rng.ts';
+import type { Rng } from '../../../rng.ts';
 import { descend } from './descent.ts';
 import { perturb, shuffle } from './perturb.ts';
 import { Sequence } from './sequence.ts';

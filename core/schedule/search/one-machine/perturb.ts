@@ -1,4 +1,4 @@
-import type { Rng } from '../rng.ts';
+import type { Rng } from '../../../rng.ts';
 import type { Sequence } from './sequence.ts';
 
 /**
