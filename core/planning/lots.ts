@@ -128,7 +128,8 @@ class Giving {
     const [best] = this.ranked(enough, operation, last);
     if (best) return { from: 'stock', lot: best.lot, short: null };
     const lot = issued.length === 1 ? (issued[0] as Lot) : asked;
-    if (line.mixLots) return { from: 'mixed', lot: asked, short: null };
+    // The lot that it names was to be had alone; where that cannot be, the others are as good.
+    if (line.mixLots) return { from: 'mixed', lot: { ...asked, lot: '' }, short: null };
     const there = fitting.filter((one) => wholeSheets(one) > 0);
     const short =
       there.length === 0

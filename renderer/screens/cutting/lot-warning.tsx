@@ -26,9 +26,11 @@ export function LotWarning({ shop, cut }: { shop: Shop; cut: RunCut }) {
       {warnings.map((warning) => (
         <p key={warning}>{warning}</p>
       ))}
-      {lines.map(({ id }) => (
-        <Button key={id} small onPress={() => mix(id)}>{`Let ${id} mix lots`}</Button>
-      ))}
+      <div className={styles.lotActs}>
+        {lines.map(({ id }) => (
+          <Button key={id} small onPress={() => mix(id)}>{`Let ${id} mix lots`}</Button>
+        ))}
+      </div>
     </div>
   );
 }

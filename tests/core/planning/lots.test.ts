@@ -132,6 +132,10 @@ describe('in a shop that tells lots apart', () => {
     expect(cut!.run.lot?.from).toBe('mixed');
     expect(cut!.takings.map(({ short }) => short)).toEqual([0, 0]);
     expect(lotsOf(shopOf({ line, sheet: sheets(13, 6) }))).toEqual({ '1042/1': 'lot A' });
+    const named = [flat({ number: 1, quantity: 104, mixLots: true, lot: 'A' })];
+    expect(
+      cutsOf(shopOf({ line: named, sheet: sheets(9, 6) }))[0]!.takings.map(({ short }) => short),
+    ).toEqual([0, 0]);
   });
 
   it('a line whose sheets were issued in part stays with their lot, and so does its order', () => {
