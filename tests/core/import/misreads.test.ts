@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { emptyTally, tryFile } from '../../support/foreign-files/trial.ts';
 
 /** `npm run --silent bench -- misreads` tries thousands. */
-const FILES = 200;
+const FILES = 100;
 
 describe('files of orders as others write them', () => {
   it(`of ${FILES}, nothing is taken as something else than was meant`, { timeout: 300_000 }, async () => {
