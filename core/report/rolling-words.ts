@@ -4,4 +4,5 @@
  * film run one way. A part's bends run along its length, so parallel to rolling, the direction in which metal cracks first.
  */
 export const BLANK_ALONG = 'length along the sheet, as rolled; never turned';
-export const BENDS_ALONG = 'parallel to the rolling direction, and test pieces too';
+/** Of the metal, on a traveller. */
+export const ROLLED_ALONG = 'blank and bends, never turned';

@@ -125,7 +125,7 @@ test('editor, traveller and floor tell one bend list, with the gap of an open he
   await goTo(page, `#/print/traveller?line=${encodeURIComponent(line)}`);
   const traveller = page.getByRole('region', { name: `Traveller of line ${line}` });
   await expect(traveller.getByText('gap 1/8 in, down')).toBeVisible();
-  await expect(traveller.getByText('parallel to the rolling direction', { exact: false })).toBeVisible();
+  await expect(traveller.getByText('blank and bends, never turned')).toBeVisible();
   const onPaper = traveller.getByRole('table', { name: 'Bend list' }).getByRole('row');
   expect(await bendsOf(onPaper.filter({ has: page.locator('td') }), [2, 3, 4])).toEqual(inEditor);
 

@@ -1,7 +1,6 @@
 import { blankOf } from '../../../core/part/blank.ts';
 import { dimensioned } from '../../../core/part/dimensions.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
-import { hits } from '../../../core/part/girth.ts';
 import { routingOf } from '../../../core/planning/routing.ts';
 import { routingWords } from '../../../core/report/routing-words.ts';
 import { checkPart } from '../../../core/limits/limits.ts';
@@ -9,7 +8,7 @@ import { setUpOn } from '../../../core/planning/set-up.ts';
 import { extraOf } from '../../../core/planning/blanks.ts';
 import { blanksWords } from '../../../core/report/blank-words.ts';
 import { bendListOf, movesSentence } from '../../../core/report/bend-words.ts';
-import { BENDS_ALONG, BLANK_ALONG } from '../../../core/report/rolling-words.ts';
+import { ROLLED_ALONG } from '../../../core/report/rolling-words.ts';
 import { toolSetWords } from '../../../core/report/tool-words.ts';
 import { cautionsAlong } from '../../../core/report/cautions.ts';
 import { metalWords } from '../../../core/shop/metal-name.ts';
@@ -110,8 +109,7 @@ function Facts({ shop, part, material, gauge, lengthMm, line }: Props) {
     ...(blank.ok
       ? ([['Blank, girth × length', formatCutSize(blank.value.girthMm, lengthMm, shop.settings)]] as const)
       : []),
-    ['The blank lies', BLANK_ALONG],
-    ...(hits(part.profile) > 0 ? ([['Bends run', BENDS_ALONG]] as const) : []),
+    ['Rolled along', ROLLED_ALONG],
     ['Lengths are given', measuredWords[part.profile.measured]],
     ...(part.steps.length > 0 ? ([['Steps', routingWords(shop, part, line?.line.id ?? null)]] as const) : []),
     ...toolFacts(shop, part, material, gauge, lengthMm),
@@ -161,7 +159,10 @@ function Bends({ shop, part, material, gauge }: Props) {
   if (rows.length === 0) return <p className={styles.note}>Sold flat: nothing is bent.</p>;
   return (
     <>
-      <h2 className={styles.title}>{`Bend list. ${movesSentence(order)}`}</h2>
+      <div className={styles.titled}>
+        <h2 className={styles.title}>{`Bend list. ${movesSentence(order)}`}</h2>
+        <AngleLegend />
+      </div>
       <table className={`${paper.paper} ${styles.bends}`} aria-label="Bend list">
         <thead>
           <tr className={paper.columns}>
@@ -200,7 +201,6 @@ function Bends({ shop, part, material, gauge }: Props) {
         </tbody>
       </table>
       {note && <p className={styles.note}>{`▲ ${note}`}</p>}
-      <AngleLegend />
     </>
   );
 }

@@ -15,7 +15,7 @@ const along = (degrees: number, far: number): string => {
 /** Which angle is which: once beside a bend list, whose rows give both. */
 export const AngleLegend = () => (
   <p className={look.legend}>
-    <svg viewBox="0 0 96 42" width="96" height="42" aria-hidden fill="none" stroke="currentColor">
+    <svg viewBox="0 4 96 32" width="96" height="32" aria-hidden fill="none" stroke="currentColor">
       <path d={`M ${along(180, FLANGE)} L ${AT.x} ${AT.y} L ${along(TURN, FLANGE)}`} strokeWidth="2" />
       <path d={`M ${AT.x} ${AT.y} L ${along(0, FLANGE)}`} strokeWidth="0.8" strokeDasharray="3 2" />
       <path d={`M ${along(0, ARC.turned)} A ${ARC.turned} ${ARC.turned} 0 0 0 ${along(TURN, ARC.turned)}`} />
@@ -31,7 +31,6 @@ export const AngleLegend = () => (
         </text>
       </g>
     </svg>
-    Turned: from where the flange would go straight on. Included: between the two flanges. Together they are
-    180°; the drawing gives the angle turned.
+    Turned: from straight on. Included: between the flanges. Together 180°.
   </p>
 );
