@@ -62,9 +62,7 @@ function Figures({ row, stage, settings, withDate }: Props) {
         {row.lot !== '' && <div>{row.lot}</div>}
       </td>
       <td className={styles.figure}>
-        {row.quantity}
-        {row.extra.setUp + row.extra.spare > 0 && <div>{blanksWords(row.quantity, row.extra)}</div>}
-        {row.people > 1 && <div>{`${row.people} people`}</div>}
+        <Pieces row={row} />
       </td>
       <td>
         {stage === 'shear' ? (
@@ -98,6 +96,15 @@ function Figures({ row, stage, settings, withDate }: Props) {
     </tr>
   );
 }
+
+/** How many, what of them is beyond the pieces, and how many people they take. */
+const Pieces = ({ row: { quantity, extra, people } }: { row: DispatchRow }) => (
+  <>
+    {quantity}
+    {extra.setUp + extra.spare > 0 && <div>{blanksWords(quantity, extra)}</div>}
+    {people > 1 && <div>{`${people} people`}</div>}
+  </>
+);
 
 /** Words that a narrow column may break only after the last space (or `after`), so before a time of day. */
 function wrapped(text: string, after = ' '): string {

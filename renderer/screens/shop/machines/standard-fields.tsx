@@ -32,13 +32,11 @@ const typedUnit = (one: Standard, units: Units): { readonly name: string; readon
 
 /** What each element of the work takes here: default, its source, and the shop's own figure. */
 export function StandardFields({ form, units }: { form: Form<Machine>; units: Units }) {
-  const { entries, errors, set } = form;
-  const change = (key: string, value: number | null) => set({ standards: withStandard(entries, key, value) });
   return (
     <Group
       title="Time standards"
       note="Every estimate is made from these. Defaults are starting points: time your own work and put it in."
-      end={<a href={placeOf('learning', entries.id)}>What finished work shows</a>}
+      end={<a href={placeOf('learning', form.entries.id)}>What finished work shows</a>}
     >
       <table className={look.standards}>
         <thead>
@@ -51,47 +49,49 @@ export function StandardFields({ form, units }: { form: Form<Machine>; units: Un
           </tr>
         </thead>
         <tbody>
-          {standardsOf(entries).map((one) => (
-            <tr key={one.key}>
-              <th scope="row">{one.label[units.units]}</th>
-              <td>
-                <span className={look.here}>
-                  <NumberField
-                    aria-label={one.label[units.units]}
-                    label=""
-                    unit={typedUnit(one, units).name}
-                    places={standardPlaces(one)}
-                    value={standard(entries, one.key) / typedUnit(one, units).per}
-                    onChange={(typed) =>
-                      change(
-                        one.key,
-                        keptFigure(
-                          standard(entries, one.key),
-                          typed,
-                          typedUnit(one, units).per,
-                          standardPlaces(one),
-                        ),
-                      )
-                    }
-                    error={errors[`standards.${one.key}`]}
-                  />
-                  {one.key in entries.standards && (
-                    <IconButton
-                      label={`Back to the default of ${standardFigure(one, usualFigure(entries, one), units)}`}
-                      icon={RotateCcw}
-                      small
-                      onPress={() => change(one.key, null)}
-                    />
-                  )}
-                </span>
-              </td>
-              <td>{standardFigure(one, usualFigure(entries, one), units)}</td>
-              <td>{rangeOf(one, units)}</td>
-              <td className={styles.note}>{one.source}</td>
-            </tr>
+          {standardsOf(form.entries).map((one) => (
+            <StandardRow key={one.key} one={one} form={form} units={units} />
           ))}
         </tbody>
       </table>
     </Group>
+  );
+}
+
+function StandardRow({ one, form, units }: { one: Standard; form: Form<Machine>; units: Units }) {
+  const { entries, errors, set } = form;
+  const { name, per } = typedUnit(one, units);
+  const places = standardPlaces(one);
+  const present = standard(entries, one.key);
+  const usual = standardFigure(one, usualFigure(entries, one), units);
+  const change = (value: number | null) => set({ standards: withStandard(entries, one.key, value) });
+  return (
+    <tr>
+      <th scope="row">{one.label[units.units]}</th>
+      <td>
+        <span className={look.here}>
+          <NumberField
+            aria-label={one.label[units.units]}
+            label=""
+            unit={name}
+            places={places}
+            value={present / per}
+            onChange={(typed) => change(keptFigure(present, typed, per, places))}
+            error={errors[`standards.${one.key}`]}
+          />
+          {one.key in entries.standards && (
+            <IconButton
+              label={`Back to the default of ${usual}`}
+              icon={RotateCcw}
+              small
+              onPress={() => change(null)}
+            />
+          )}
+        </span>
+      </td>
+      <td>{usual}</td>
+      <td>{rangeOf(one, units)}</td>
+      <td className={styles.note}>{one.source}</td>
+    </tr>
   );
 }
