@@ -41,19 +41,19 @@ test('a brake without hemming tools refuses hemmed parts and says so; with them 
   await expect(page.getByRole('form', { name: 'Ridge cap', exact: true })).toBeVisible();
   await expect(lacking(page)).toHaveCount(0);
 
-  await remove(page, 'L-H');
+  await remove(page, 'LH');
   await goTo(page, '#/shop/parts/coping-8');
   await expect(lacking(page).first()).toBeVisible();
   const short = page.getByText(/Short brake has no hemming tools for/).filter({ visible: true });
   await expect(short).toHaveCount(0);
 
   await standAt(page, 'B1 Long brake');
-  await expect(card(page).getByText(/^V .*\(L-V8\), (gooseneck )?punch 84° \(L-P\d\)$/)).toBeVisible();
+  await expect(card(page).getByText(/^V .*\(LV8\), (gooseneck )?punch 84° \(LP\d\)$/)).toBeVisible();
   await goTo(page, '#/print');
   await expect(
-    page.getByText(/Set up: V .*\(S-V8\), punch 84° \(S-P1\), hemming tools \(S-H\)/).first(),
+    page.getByText(/Set up: V .*\(SV8\), punch 84° \(SP1\), hemming tools \(SH\)/).first(),
   ).toBeVisible();
-  await expect(page.getByText(/hemming tools \(L-H\)/)).toHaveCount(0);
+  await expect(page.getByText(/hemming tools \(LH\)/)).toHaveCount(0);
 
   await enterHemming(page, 'NEW');
   await goTo(page, '#/shop/parts/coping-8');
