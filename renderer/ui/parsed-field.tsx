@@ -3,6 +3,7 @@ import type { TextFieldProps } from 'react-aria-components';
 import { sentence, type Result } from '../../core/result.ts';
 import type { FieldWords } from './field-parts.tsx';
 import { TextField } from './text-field.tsx';
+import { useUnreadText } from './unread-texts.ts';
 
 /** What a field of one figure takes, whatever the figure is. */
 export interface FigureProps extends FieldWords {
@@ -35,6 +36,7 @@ export function ParsedField({ value, format, parse, stepped, onChange, error, ..
   const wrong = read && !read.ok ? sentence(read.issues) : undefined;
   // A form that was discarded has its value back: what did not read stood for none.
   const stale = wrong !== undefined && !Number.isNaN(value);
+  useUnreadText(wrong !== undefined && !stale ? typed : null);
   const shown = Number.isNaN(value) ? '' : format(value);
   const type = (text: string) => {
     setTyped(text);
