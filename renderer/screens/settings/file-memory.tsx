@@ -4,6 +4,7 @@ import type { NamedKind, OtherName } from '../../../core/shop/other-name.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { useAct } from '../../form/use-act.ts';
 import { Button } from '../../ui/button.tsx';
+import { classes } from '../../ui/classes.ts';
 import { toastError } from '../../ui/toast.tsx';
 import { KIND_WORDS } from '../import/kinds.ts';
 import styles from './settings.module.css';
@@ -24,7 +25,7 @@ export function FileMemory({ shop }: { shop: Shop }) {
   );
   const layouts = shop.fileLayout.toSorted((a, b) => a.id.localeCompare(b.id, 'en'));
   return (
-    <div className={styles.side}>
+    <div className={classes(styles.side, styles.ownTab)}>
       <section className={styles.panel}>
         <h2>Other names in files</h2>
         <p className={styles.note}>
