@@ -12,6 +12,7 @@ import { WouldDoDialog } from '../../shell/would-do-dialog.tsx';
 import styles from './learning.module.css';
 import { acceptCommand, differs, rowsOf, withPartners, type ProposalRow } from './proposals.ts';
 import { grouped } from '../../../core/grouped.ts';
+import { writeNumber } from '../../../core/units/number.ts';
 
 interface Props {
   title: string;
@@ -57,7 +58,7 @@ export function ProposalPanel({ title, machine, units, proposals, refusal }: Pro
             </thead>
             <tbody>
               {rowsOf(machine, proposals, units).map((row) => (
-                <Row key={row.proposal.key} row={row} onTake={() => take([row.proposal])} />
+                <Row key={row.proposal.key} row={row} units={units} onTake={() => take([row.proposal])} />
               ))}
             </tbody>
           </table>
@@ -73,7 +74,7 @@ export function ProposalPanel({ title, machine, units, proposals, refusal }: Pro
           <ul>
             {rowsOf(machine, taking, units).map(({ proposal, name, unit }) => (
               <li key={proposal.key}>
-                {`${name}: ${shown(proposal.present, unit)} → ${shown(proposal.proposed, unit)}`}
+                {`${name}: ${shown(proposal.present, unit, units)} → ${shown(proposal.proposed, unit, units)}`}
               </li>
             ))}
           </ul>
@@ -83,11 +84,20 @@ export function ProposalPanel({ title, machine, units, proposals, refusal }: Pro
   );
 }
 
-const figure = (value: number, { per }: StandardUnit): number => Number((value / per).toPrecision(3));
-const shown = (value: number, unit: StandardUnit): string => `${figure(value, unit)}\u00a0${unit.name}`;
+/** Three digits of a figure; what a machine's work shows is no finer. */
+const figure = (value: number, { per }: StandardUnit, { decimals }: Units): string =>
+  writeNumber(Number((value / per).toPrecision(3)), decimals);
+const shown = (value: number, unit: StandardUnit, units: Units): string =>
+  `${figure(value, unit, units)}\u00a0${unit.name}`;
 const OUTLIERS_SHOWN = 40;
 
-function Row({ row: { proposal, name, unit, together }, onTake }: { row: ProposalRow; onTake: () => void }) {
+interface RowProps {
+  row: ProposalRow;
+  units: Units;
+  onTake: () => void;
+}
+
+function Row({ row: { proposal, name, unit, together }, units, onTake }: RowProps) {
   const { present, proposed, interval, observations, explained, outliers } = proposal;
   const change = present === 0 ? 0 : proposed / present - 1;
   return (
@@ -105,14 +115,14 @@ function Row({ row: { proposal, name, unit, together }, onTake }: { row: Proposa
           </details>
         )}
       </th>
-      <td>{shown(present, unit)}</td>
+      <td>{shown(present, unit, units)}</td>
       <td>
-        <strong>{shown(proposed, unit)}</strong>{' '}
+        <strong>{shown(proposed, unit, units)}</strong>{' '}
         <span
           className={styles.note}
         >{`${change >= 0 ? '+' : '−'}${Math.abs(Math.round(change * 100))} %`}</span>
       </td>
-      <td>{`${figure(interval[0], unit)} to ${shown(interval[1], unit)}`}</td>
+      <td>{`${figure(interval[0], unit, units)} to ${shown(interval[1], unit, units)}`}</td>
       <td>{grouped(observations)}</td>
       <td className={styles.roomy}>{`${Math.round(explained * 100)} %`}</td>
       <td className={styles.verdict}>

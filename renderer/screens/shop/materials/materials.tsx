@@ -27,6 +27,7 @@ import type { Form } from '../../../form/use-form.ts';
 import { useRowForm, type RowFormProps } from '../../../form/use-row-form.ts';
 import { DeductionFields } from './deduction-fields.tsx';
 import { fromTable, missingGauges, withHouseV } from './gauge-rows.ts';
+import { writeNumber } from '../../../../core/units/number.ts';
 
 export const metalName: Readonly<Record<Metal, string>> = {
   steel: 'Steel, uncoated',
@@ -113,7 +114,7 @@ function MaterialForm(props: RowFormProps<'material'>) {
           step={0.001}
           value={entries.kFactor}
           onChange={(kFactor) => set({ kFactor })}
-          help={`usual ${usual.kFactor}; a test strip beats it`}
+          help={`usual ${writeNumber(usual.kFactor, props.shop.settings.decimals)}; a test strip beats it`}
           error={errors.kFactor}
         />
       </Fields>
