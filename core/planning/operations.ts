@@ -9,7 +9,7 @@ import { extraOf, NO_EXTRA, type Extra } from './blanks.ts';
 import { findingsFor } from '../limits/eligibility.ts';
 import type { ToolSet } from '../part/tool-set.ts';
 import type { Attributes, Machine } from '../shop/machine.ts';
-import { shortStageName, STAGES, type Stage } from '../part/stage.ts';
+import { comesAs, shortStageName, STAGES, type Stage } from '../part/stage.ts';
 import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
 import type { LineLot } from './line-lot.ts';
@@ -152,7 +152,8 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
     const extra = stage === 'shear' ? beyond : NO_EXTRA;
     const quantity = pieces + extra.setUp + extra.spare;
     // The piece that a brake is set up with is timed with its changeover; those in place of spoiled ones are bent too.
-    const worked = stage === 'shear' ? quantity : pieces + spareLeft(beyond, line, find.record);
+    const spare = comesAs(stage) === 'blanks' ? spareLeft(beyond, line, find.record) : 0;
+    const worked = stage === 'shear' ? quantity : pieces + spare;
     const found = machinesFor(shop, { ...line, quantity: worked }, piece.value, stage);
     const started = record ? startedOf(record) : null;
     const suspended = record && isSuspended(record) ? started : null;

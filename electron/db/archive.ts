@@ -1,4 +1,6 @@
 import { inArray, sql, type SQL } from 'drizzle-orm';
+import { STAGES } from '../../core/part/stage.ts';
+import { operationIdOf } from '../../core/shop/order.ts';
 import type { ArchivedOrder, ArchivePage } from '../../core/contract/archive.ts';
 import { fact } from './history-schema.ts';
 import { rowsIn, type Db } from './rows.ts';
@@ -57,7 +59,7 @@ export const archiveIn = (db: Db) => {
       if (!order) return null;
       const { line, record } = tables;
       const lines = rows.read('line', sql`${line.orderId} = ${orderId}`);
-      const operations = lines.flatMap(({ id }) => [`${id}:shear`, `${id}:brake`]);
+      const operations = lines.flatMap(({ id }) => STAGES.map((at) => operationIdOf(id, at)));
       if (operations.length === 0) return { order, lines, records: [], reported: [] };
       const records = rows.read('record', inArray(record.id, operations));
       const { id, at, label, by, reason, operation } = fact;

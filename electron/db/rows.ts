@@ -1,6 +1,8 @@
 import { count, eq, getTableColumns, sql, type SQL } from 'drizzle-orm';
 import type { BetterSQLite3Database } from 'drizzle-orm/better-sqlite3';
 import type { SQLiteColumn, SQLiteTable } from 'drizzle-orm/sqlite-core';
+import { STAGES } from '../../core/part/stage.ts';
+import { operationIdOf } from '../../core/shop/order.ts';
 import { byId } from '../../core/shop/row-change.ts';
 import { rowKinds, type RowKind, type RowOf } from '../../core/shop/state.ts';
 import { tables } from './schema.ts';
@@ -55,8 +57,7 @@ export const rowsIn = (db: Db) => {
 
     /** Whether any operation of a line, of an open one or one of long ago, has a record. */
     hasRecords: (lineId: string): boolean =>
-      of('record').get.get({ id: `${lineId}:shear` }) !== undefined ||
-      of('record').get.get({ id: `${lineId}:brake` }) !== undefined,
+      STAGES.some((at) => of('record').get.get({ id: operationIdOf(lineId, at) }) !== undefined),
 
     /** The highest number of a walk-in order, of one of long ago too; 0 without any. */
     lastWalkIn(): number {

@@ -1,3 +1,5 @@
+import { stepWord } from '../../core/part/stage.ts';
+import { stageOfOperation } from '../../core/shop/order.ts';
 import { metalWords } from '../../core/shop/metal-name.ts';
 import { formatDuration } from '../../core/units/duration.ts';
 import { barBox, type Geometry } from './geometry.ts';
@@ -9,7 +11,7 @@ export const barId = (operation: string): string => `bar-${operation}`;
 
 /** What a screen reader says of a bar; the side panel has the rest. */
 function barName(bar: Bar): string {
-  const step = bar.operation.endsWith(':shear') ? 'shearing' : 'bending';
+  const step = stepWord[stageOfOperation(bar.operation)];
   const late = bar.tardiness > 0 && `${formatDuration(bar.tardiness)} late`;
   const words = [
     `${bar.lineId} ${step}`,

@@ -21,7 +21,9 @@ function anArchive(count: number) {
   const shop = aShop({
     order: [anOrder(), yesterday, ...old],
     line: [anOrder(), yesterday, ...old].map(({ id }) => aLine({ orderId: id, quantity: 20 })),
-    record: [aRecord({ id: '101/1:shear', start: ago(12), end: instant(ago(12) + 600) })],
+    record: ['shear', 'pack'].map((step, k) =>
+      aRecord({ id: `101/1:${step}`, start: instant(ago(12) + k), end: instant(ago(12) + 600 + k) }),
+    ),
   });
   return archiveService(storeWith(shop), fixedClock());
 }
@@ -79,6 +81,14 @@ it('an order opens with its lines, its records and what the floor reported', () 
     records: [{ id: '1042/1:shear' }],
     reported: [{ at: NOW, by: 'floor S1', label: 'Start 1042/1 shearing on S1' }],
   });
+});
+
+it('an order of long ago opens with its further steps too', () => {
+  expect(
+    anArchive(2)
+      .order('101')
+      .records.map(({ id }) => id),
+  ).toEqual(['101/1:shear', '101/1:pack']);
 });
 
 it('a number that no order has is refused with a sentence', () => {

@@ -4,11 +4,11 @@ import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { blanksWords } from '../../../core/report/blank-words.ts';
 import { whyPeople } from '../../../core/report/people-words.ts';
 import { dispatchLists, type SetupStep } from '../../../core/report/dispatch.ts';
-import { stepDone } from '../../../core/part/stage.ts';
+import { stepDone, stepTitle } from '../../../core/part/stage.ts';
 import { routingOf } from '../../../core/planning/routing.ts';
 import { lineLotWords } from '../../../core/planning/line-lot.ts';
 import { metalName } from '../../../core/shop/metal-name.ts';
-import { operationIdOf } from '../../../core/shop/order.ts';
+import { operationIdOf, stageOfOperation } from '../../../core/shop/order.ts';
 import { formatClock, formatWall, formatWallDate } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { formatDuration } from '../../../core/units/duration.ts';
@@ -97,7 +97,7 @@ export function Neighbours({ chosen, select }: { chosen: Chosen; select: (operat
   return (
     <section className={styles.part}>
       <h3>Routing</h3>
-      <div className={styles.jumps}>
+      <div className={styles.jumps} role="group" aria-label="Routing">
         {done.map((stage) => (
           <Tag key={stage} look="fine">
             {stepDone[stage]}
@@ -110,7 +110,7 @@ export function Neighbours({ chosen, select }: { chosen: Chosen; select: (operat
             isDisabled={step.operation === bar.operation}
             onPress={() => select(step.operation)}
           >
-            {`${step.operation.endsWith(':shear') ? 'Shearing' : 'Bending'} ${formatWall(instant(step.start), timeZone)}`}
+            {`${stepTitle[stageOfOperation(step.operation)]} ${formatWall(instant(step.start), timeZone)}`}
           </Button>
         ))}
       </div>

@@ -1,6 +1,7 @@
 import { FileUp, TrendingUp } from 'lucide-react';
 import { useMemo } from 'react';
 import { lateChange } from '../../../core/learn/evidence.ts';
+import { isElsewhere } from '../../../core/part/stage.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { sentence } from '../../../core/result.ts';
@@ -49,7 +50,9 @@ function Machines({ shop, happened }: { shop: Shop; happened: FinishedWork }) {
         <p>Each machine learns from its own work. Add one in Shop, Machines.</p>
       </EmptyState>
     );
-  const chosen = shop.machine.find(({ id }) => id === asked) ?? shop.machine[0];
+  // How long others take is no matter of our standards.
+  const machines = shop.machine.filter(({ stage }) => !isElsewhere(stage));
+  const chosen = machines.find(({ id }) => id === asked) ?? machines[0];
   return (
     <>
       {happened.left > 0 && (
@@ -61,7 +64,7 @@ function Machines({ shop, happened }: { shop: Shop; happened: FinishedWork }) {
         label="Machines"
         selected={chosen?.id ?? ''}
         onSelect={(id) => navigate('learning', id)}
-        tabs={shop.machine.map((machine) => ({
+        tabs={machines.map((machine) => ({
           id: machine.id,
           label: `${machine.id} ${machine.name}`,
           count: happened.observations.filter((o) => o.machineId === machine.id).length,
