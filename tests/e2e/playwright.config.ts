@@ -11,7 +11,8 @@ export default defineConfig<HostOptions>({
   reporter: [['list'], ['json', { outputFile: '../../test-results/window.json' }]],
   timeout: 90_000,
   expect: { timeout: 10_000 },
-  workers: 1,
+  // Two files of stories at a time: each story has a data folder and a port of its own, and mostly waits.
+  workers: 2,
   // A busy machine may break a story; told once more it must hold, and `npm test` says which were.
   retries: 1,
   forbidOnly: Boolean(process.env.CI),
