@@ -205,14 +205,16 @@ function Bends({ shop, part, material, gauge }: Props) {
   );
 }
 
-/** What speaks against the part on each brake. */
+/** What speaks against the part on each brake: of one that cannot make it the first reason, all of them are on its screen. */
 function LookFirst({ shop, part, material, gauge, lengthMm }: Props) {
   const asked = { material, gauge, lengthMm, partRules: shop.settings.partRules, ...blankBasisOf(shop) };
   const found = shop.machine
     .filter(({ stage }) => stage === 'brake')
-    .flatMap((machine) =>
-      checkPart(part, asked, machine).map((finding) => ({ machine: machine.name, ...finding })),
-    );
+    .flatMap((machine) => {
+      const findings = checkPart(part, asked, machine);
+      const stop = findings.find(({ severity }) => severity === 'stop');
+      return (stop ? [stop] : findings).map((finding) => ({ machine: machine.name, ...finding }));
+    });
   if (found.length === 0) return null;
   return (
     <>
