@@ -96,7 +96,7 @@ async function atBothSizes(page: Page, places: readonly string[], look: (where: 
 async function expectJoinSentenceWhole(page: Page): Promise<void> {
   const strip = page.getByRole('region', { name: 'Search' });
   const words =
-    'Planned in 5 min, aiming for 9 of 10 lines on time: 21 fewer late lines, 1,343 h less late, 114 h 20 min less ' +
+    'Planned in 5 min, aiming for 9 of 10 lines on time: 21 fewer late lines, 1343 h less late, 114 h 20 min less ' +
     'changeover. Runs of one metal were joined 12 times: stock costs 12,345.50 less.';
   await atBothSizes(page, ['board'], async (where) => {
     await strip.getByRole('status').evaluate((sentence, text) => {

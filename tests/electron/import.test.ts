@@ -156,13 +156,13 @@ describe('a file that is of no use', () => {
 
   it.each([
     ['bytes', Buffer.alloc(4_100_000, 'x'), /has 4.1 MB; at most 4 MB can be read. Nothing was imported/],
-    ['rows', Buffer.from(`${HEADER}${'\n1,1,a'.repeat(5001)}`), /has 5,001 rows; at most 5,000/],
-    ['lines', Buffer.from(`${HEADER}${'\n'.repeat(20_001)}`), /more than 20,000 lines/],
-    ['columns', Buffer.from(`${GOOD}\n${','.repeat(100_000)}`), /100,001 cells in row 4; at most 100/],
+    ['rows', Buffer.from(`${HEADER}${'\n1,1,a'.repeat(5001)}`), /has 5001 rows; at most 5000/],
+    ['lines', Buffer.from(`${HEADER}${'\n'.repeat(20_001)}`), /more than 20\s000 lines/],
+    ['columns', Buffer.from(`${GOOD}\n${','.repeat(100_000)}`), /100\s001 cells in row 4; at most 100/],
     [
       'characters in a cell',
       Buffer.from(`${GOOD},${'x'.repeat(2001)}`),
-      /2,001 characters in row 3; at most 2,000/,
+      /2001 characters in row 3; at most 2000/,
     ],
   ])('(too many %s) is refused with both numbers', async (_what, bytes, sentence) => {
     expect(await refusal(bytes)).toMatch(sentence);
