@@ -31,6 +31,7 @@ export function loadDemo(folder: string, now: Instant): Shop {
     cutList: [],
     otherName: [],
     keptList: [],
+    delivery: [],
     fileLayout: [],
   };
   return { ...shop, ...readOrders(folder, 'orders.csv', shop, move) };

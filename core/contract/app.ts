@@ -76,6 +76,7 @@ export const shopRead = call(
       movement: z.array(rowKinds.movement),
       cutList: z.array(rowKinds.cutList),
       keptList: z.array(rowKinds.keptList),
+      delivery: z.array(rowKinds.delivery),
       otherName: z.array(rowKinds.otherName),
       fileLayout: z.array(rowKinds.fileLayout),
     }),

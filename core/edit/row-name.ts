@@ -9,6 +9,7 @@ const NAMES: Readonly<Record<RowKind, (id: string) => string>> = {
   part: (id) => `part ${id}`,
   calendar: (id) => `calendar ${id}`,
   machine: (id) => `machine ${id}`,
+  delivery: (id) => `delivery ${id}`,
   tool: (id) => `tool ${id}`,
   downtime: (id) => `downtime ${id}`,
   absence: (id) => `absence ${id}`,

@@ -13,12 +13,13 @@ const LATER_FIELDS: Readonly<Record<string, Fields>> = {
     remnants: null,
     extraBlanks: NO_EXTRA_BLANKS,
     stockKnows: null,
+    awaitMetal: true,
   },
   part: { extraBlanks: null, steps: [] },
   machine: { betweenFramesMm: null, timesEdition: 1 },
 };
 /** Kinds that came since then. */
-const LATER_KINDS: Fields = { otherName: [], fileLayout: [], tool: [], keptList: [] };
+const LATER_KINDS: Fields = { otherName: [], fileLayout: [], tool: [], keptList: [], delivery: [] };
 
 /**
  * An export of an earlier version as this one writes it. What is there stays as it is, so that a wrong row is still found

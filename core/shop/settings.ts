@@ -75,6 +75,8 @@ export const settings = z.strictObject({
   extraBlanks,
   /** By what the shop tells sheets of one metal apart; a line is then cut from one lot. null: it does not. */
   stockKnows: stockKnows.nullable(),
+  /** Whether a line whose metal is on its way starts when it is expected, not before; otherwise it is planned at once and said to lack metal. */
+  awaitMetal: z.boolean(),
   /** Steps of the set-up that were done or skipped. */
   setUpDone: z.array(z.string().min(1).max(40)).max(20),
   revision,
@@ -98,6 +100,7 @@ export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   remnants: null,
   extraBlanks: NO_EXTRA_BLANKS,
   stockKnows: null,
+  awaitMetal: true,
   setUpDone: [],
   revision: 0,
 };

@@ -10,7 +10,7 @@ import { otherName } from './other-name.ts';
 import { part } from '../part/part.ts';
 import { changeover, pin, published, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
-import { cutList, keptList, movement } from './stock.ts';
+import { cutList, delivery, keptList, movement } from './stock.ts';
 import { tool } from '../part/tool.ts';
 
 /**
@@ -23,6 +23,7 @@ export const rowKinds = {
   material,
   colour,
   sheet,
+  delivery,
   part,
   calendar,
   machine,

@@ -18,6 +18,21 @@ export const movement = z.strictObject({
 });
 export type Movement = DeepReadonly<z.infer<typeof movement>>;
 
+/** Metal that was ordered and has not come yet: so many of a stock, which knows its size, metal and lot. */
+export const delivery = z.strictObject({
+  id: code,
+  /** The stock that it will be; of a lot that is new to the shop, the row that was made for it with nothing on hand. */
+  sheetId: code,
+  /** Sheets, of a coil stretches. */
+  pieces: z.int('must be a whole number').min(1, 'at least 1').max(1_000_000, 'at most 1 000 000'),
+  /** When it is expected. */
+  due: instantS,
+  /** What the supplier said. */
+  note,
+  revision,
+});
+export type Delivery = DeepReadonly<z.infer<typeof delivery>>;
+
 const mm = z.number().min(0).max(50_000);
 const count = z.int().min(0).max(1_000_000);
 const rect = { x: mm, y: mm, w: mm, h: mm };

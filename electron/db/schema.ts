@@ -43,6 +43,7 @@ export const settings = sqliteTable('settings', {
     .notNull()
     .default(sql`'{"setUp":0,"scrapShare":0}'`),
   stockKnows: json(),
+  awaitMetal: integer({ mode: 'boolean' }).notNull().default(true),
   setUpDone: json()
     .notNull()
     .default(sql`'[]'`),
@@ -98,6 +99,17 @@ export const sheet = sqliteTable('sheet', {
   trimMm: real().notNull().default(0),
   costCents: integer().notNull(),
   onHand: integer().notNull(),
+  revision: revision(),
+});
+
+export const delivery = sqliteTable('delivery', {
+  id: id(),
+  sheetId: text()
+    .notNull()
+    .references(() => sheet.id),
+  pieces: integer().notNull(),
+  due: integer().notNull(),
+  note: text().notNull(),
   revision: revision(),
 });
 
@@ -252,6 +264,7 @@ export const tables = {
   material,
   colour,
   sheet,
+  delivery,
   part,
   calendar,
   machine,

@@ -44,6 +44,7 @@ export function readShop({ rows }: Work, now: number): Shop {
     movement: rows.newestMovements(NEWEST_MOVEMENTS),
     cutList: cutLists,
     keptList: rows.read('keptList'),
+    delivery: rows.read('delivery'),
     otherName: rows.read('otherName'),
     fileLayout: rows.read('fileLayout'),
   };

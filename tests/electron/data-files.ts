@@ -41,18 +41,34 @@ export const rowWriter =
       .run(...values);
   };
 
+/** The table that came with expected deliveries: empty. */
+export const DELIVERY_TABLES = { delivery: [] };
+
+/** What rows got with them, as it is stored. */
+const METAL: Readonly<Record<string, Readonly<Record<string, unknown>>>> = { settings: { awaitMetal: 1 } };
+
+/** A row as it was before that. */
+export const beforeDeliveries = (kind: string, row: object): object =>
+  without(row, ...Object.keys(METAL[kind] ?? {}));
+
+/** A stored row of such a file as it is after. */
+export const sinceDeliveries = (kind: string, row: object): object => ({ ...row, ...METAL[kind] });
+
 /** The table that came with lists kept under a name: empty. */
-export const LIST_TABLES = { keptList: [] };
+export const LIST_TABLES = { ...DELIVERY_TABLES, keptList: [] };
 
 /** What rows got with further steps of a routing, as it is stored. */
 const STEPS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = { part: { steps: '[]' } };
 
 /** A row as it was before that. */
 export const beforeSteps = (kind: string, row: object): object =>
-  without(row, ...Object.keys(STEPS[kind] ?? {}));
+  without(beforeDeliveries(kind, row), ...Object.keys(STEPS[kind] ?? {}));
 
 /** A stored row of such a file as it is after. */
-export const sinceSteps = (kind: string, row: object): object => ({ ...row, ...STEPS[kind] });
+export const sinceSteps = (kind: string, row: object): object => ({
+  ...sinceDeliveries(kind, row),
+  ...STEPS[kind],
+});
 
 /** What rows got where sheets are told apart by lot, paint system and film, as it is stored. */
 const LOTS: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {

@@ -26,7 +26,7 @@ function everything() {
   const file = join(tempFolder(), 'shop.db');
   const store = storeWith(anEverythingShop(), file);
   const edit = editorOf(store);
-  edit.apply(madeFrom(anEverythingShop(), { do: 'operation.pin', operation: '1042/1:brake' }), 'desk');
+  edit.apply(madeFrom(anEverythingShop(), { do: 'operation.pin', operations: ['1042/1:brake'] }), 'desk');
   edit.apply(
     { do: 'row.save', kind: 'colour', row: { ...anEverythingShop().colour[0]!, name: '=1+1, "red"\rroof' } },
     'desk',
@@ -38,7 +38,7 @@ function everything() {
     facts.add({
       at: 1,
       keptAt: 2,
-      command: { do: 'operation.pin', operation: '1043/1:shear', seen: {} },
+      command: { do: 'operation.pin', operations: ['1043/1:shear'], seen: {} },
       label: 'x',
       operation: '1043/1:shear',
       machineId: 'S1',
@@ -103,7 +103,7 @@ describe('everything exported', () => {
     const before = {
       ...whole,
       tables: {
-        ...without(whole.tables, 'otherName', 'fileLayout', 'tool', 'keptList'),
+        ...without(whole.tables, 'otherName', 'fileLayout', 'tool', 'keptList', 'delivery'),
         machine: whole.tables.machine!.map((row) => older('machine', row)),
         line: whole.tables.line!.map((row) => older('line', row)),
         settings: whole.tables.settings!.map((row) => older('settings', row)),
@@ -123,7 +123,7 @@ describe('everything exported', () => {
     expect(shopIn(filled)).toMatchObject({
       line: anEverythingShop().line,
       machine: anEverythingShop().machine,
-      ...{ otherName: [], fileLayout: [], tool: [], keptList: [] },
+      ...{ otherName: [], fileLayout: [], tool: [], keptList: [], delivery: [] },
     });
     const steps = filled.run('read', ({ whole: all }) => [...all.pages('step', 1000)].flat());
     expect(steps.at(-1)!.changes).toEqual(changes);
@@ -142,7 +142,7 @@ describe('everything exported', () => {
       );
     const before = last(filled);
     editorOf(filled).apply(
-      madeFrom(shopIn(filled), { do: 'operation.pin', operation: '1042/1:shear' }),
+      madeFrom(shopIn(filled), { do: 'operation.pin', operations: ['1042/1:shear'] }),
       'desk',
     );
     expect(last(filled)).toBe(before + 1);

@@ -34,7 +34,7 @@ function fillFirst(file: string): void {
   put('settings', settingsBefore(shop));
   for (const kind of ['material', 'colour', 'part', 'calendar', 'machine', 'downtime'] as const)
     for (const row of shop[kind]) put(kind, withoutLaterFields(kind, row));
-  for (const row of shop.sheet) put('sheet', without(row, 'form', 'trimMm')!);
+  for (const row of shop.sheet) put('sheet', without(beforeTerms('sheet', row), 'form', 'trimMm')!);
   for (const row of shop.order) put('order', beforeImportance('order', row));
   for (const row of shop.line) put('line', without(beforeTerms('line', row), 'makeUpFor', 'overrun')!);
   for (const row of shop.queue) put('queue', row);

@@ -30,7 +30,8 @@ function fillBefore(file: string): void {
   const connection = new Database(file);
   const put = rowWriter(connection);
   put('settings', settings);
-  for (const kind of ['material', 'colour', 'part'] as const) for (const row of shop[kind]) put(kind, row);
+  for (const kind of ['material', 'colour', 'part'] as const)
+    for (const row of shop[kind]) put(kind, beforeTerms(kind, row));
   for (const row of [done, cancelled, open1044]) put('order', row);
   put('line', beforeTerms('line', shop.line[0]!));
   put('record', aRecord({ id: '1042/1:shear', end: ENDED - 3600 }));

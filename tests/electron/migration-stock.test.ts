@@ -20,7 +20,7 @@ import { memoryLog, migrations, openTestStore, tempFolder, editorOf, STAMP } fro
 const open = (file: string, folder = migrations) =>
   openStore(file, { migrations: folder, stamp: STAMP, log: memoryLog() });
 
-const asBefore = (row: object): object => without(row, 'form', 'trimMm');
+const asBefore = (row: object): object => without(beforeTerms('sheet', row), 'form', 'trimMm');
 
 /** A file of the version before: sheets without form and trim, a history that speaks of some. */
 function fillBefore(file: string): void {

@@ -22,7 +22,7 @@ function fillBefore(file: string): void {
   const put = rowWriter(connection);
   put('settings', settings);
   for (const kind of ['material', 'colour', 'part', 'order'] as const)
-    for (const row of shop[kind]) put(kind, row);
+    for (const row of shop[kind]) put(kind, beforeTerms(kind, row));
   put('line', line);
   const changes = [
     { kind: 'settings', id: 'shop', before: { ...settings, name: REASON }, after: settings },

@@ -29,6 +29,7 @@ const RELEASED: Record<string, string> = {
   '0013_lots.sql': 'a4b705ad14160b9dfb7353d8b7fa964c64fd80321c0b395eaaf5f01044958d51',
   '0014_kept_lists.sql': '957127caf28eb41a0257d3a70de34d3efc7cef24e3f55fcc7999ca0dac13e1b2',
   '0015_further_steps.sql': 'd85bbad8e0f8a94eec05d98eb5b06a5abeb8f25f6eced9d0902c34d6f5e60f71',
+  '0016_deliveries.sql': '57e3fd1b74c1b4aaddc63c31ca7adc9b20bfeef4ce665eb8c4fb1fc44d7cf623',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -60,7 +61,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'absence calendar changeover colour cutAnswer cutList downtime fact fileLayout keptList learned line machine material movement order otherName part pin published queue record savedPlan setAside settings sheet step tool'.split(
+      'absence calendar changeover colour cutAnswer cutList delivery downtime fact fileLayout keptList learned line machine material movement order otherName part pin published queue record savedPlan setAside settings sheet step tool'.split(
         ' ',
       ),
     );
@@ -159,7 +160,7 @@ describe('a data file that cannot be used', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
     expect(refusedUntouched(file, 'unavailable')).toMatch(
-      /newer Foldweek \(format 17; this one knows up to 16\)/,
+      /newer Foldweek \(format 18; this one knows up to 17\)/,
     );
   });
 

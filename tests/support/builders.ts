@@ -35,6 +35,7 @@ export const someSettings = (own: With<'settings'> = {}): RowOf<'settings'> => (
   remnants: null,
   extraBlanks: NO_EXTRA_BLANKS,
   stockKnows: null,
+  awaitMetal: true,
   setUpDone: [],
   revision: 0,
   ...own,
@@ -325,6 +326,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   cutList: [],
   otherName: [],
   keptList: [],
+  delivery: [],
   fileLayout: [],
   ...own,
 });

@@ -28,6 +28,17 @@ export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
   ...own,
 });
 
+/** Ten sheets that are expected on Thursday morning. */
+export const aDelivery = (own: With<'delivery'> = {}): RowOf<'delivery'> => ({
+  id: 'D1',
+  sheetId: 'galv-24-moss',
+  pieces: 10,
+  due: at('2026-12-03', '10:00'),
+  note: '',
+  revision: 0,
+  ...own,
+});
+
 /** Twelve strips of 150 mm off three sheets, under a name. */
 export const aKeptList = (own: With<'keptList'> = {}): RowOf<'keptList'> => ({
   id: 'Fascia, weekly',

@@ -71,6 +71,7 @@ const shop: Shop = {
     remnants: null,
     extraBlanks: { setUp: 0, scrapShare: 0 },
     stockKnows: null,
+    awaitMetal: true,
     setUpDone: [],
     revision: 0,
   },
@@ -165,6 +166,7 @@ const shop: Shop = {
   cutList: [],
   otherName: [],
   keptList: [],
+  delivery: [],
   fileLayout: [],
 };
 
