@@ -7,7 +7,8 @@ import { acceptStandards, revertStandard } from './standards-commands.ts';
 import { removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
 import { importOrders } from './order-import.ts';
 import { importRows, importStock } from './rows-import.ts';
-import { moveOperation, pinOperation, replacePlan, unpinOperation } from './plan-commands.ts';
+import { moveOperations } from './move-commands.ts';
+import { pinOperations, replacePlan, unpinOperations } from './plan-commands.ts';
 import { goBackTo, publishPlan } from './publish-commands.ts';
 import { removeRow, saveRow, saveRows, saveSettings } from './row-commands.ts';
 import { forgetMemory } from './file-memory.ts';
@@ -30,11 +31,11 @@ export function applyCommand(shop: Shop, command: Command): Result<Edit> {
 function carryOut(shop: Shop, command: Command): Result<Edit> {
   switch (command.do) {
     case 'operation.move':
-      return moveOperation(shop, command);
+      return moveOperations(shop, command);
     case 'operation.pin':
-      return pinOperation(shop, command);
+      return pinOperations(shop, command);
     case 'operation.unpin':
-      return unpinOperation(shop, command);
+      return unpinOperations(shop, command);
     case 'plan.replace':
       return replacePlan(shop, command);
     case 'plan.publish':

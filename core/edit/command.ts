@@ -51,6 +51,8 @@ const given = z.literal(true).optional();
 
 /** The revision of each machine's queue as it was seen (`seenQueues` in core/edit/stale.ts); 0: it had none. */
 export const seen = z.record(z.string(), revision);
+/** So many as were chosen together. */
+const someOperations = z.array(operationId).min(1).max(MOST.rows);
 const lineRead = orderLine.pick({ id: true, revision: true });
 
 /** How a file was read, and what its texts stand for: kept for the next one (core/import/remember.ts). */
@@ -90,16 +92,17 @@ const learnedFigures = {
  * newer one in the shop refuses the command.
  */
 export const command = z.union([
-  /** Put an operation at a rank (count of operations before it) of a machine's queue. */
+  /** Put operations at places of queues (core/edit/blocks.ts says what a block is). */
   z.strictObject({
     do: z.literal('operation.move'),
-    operation: operationId,
-    machineId: code,
-    position: z.int().min(0),
+    blocks: z
+      .array(z.strictObject({ operations: someOperations, machineId: code, position: z.int().min(0) }))
+      .min(1)
+      .max(MOST.rows),
     seen,
   }),
-  z.strictObject({ do: z.literal('operation.pin'), operation: operationId, seen }),
-  z.strictObject({ do: z.literal('operation.unpin'), operation: operationId, seen }),
+  z.strictObject({ do: z.literal('operation.pin'), operations: someOperations, seen }),
+  z.strictObject({ do: z.literal('operation.unpin'), operations: someOperations, seen }),
   /** Take a whole new plan, e.g. the search's. Pins stay. */
   z.strictObject({
     do: z.literal('plan.replace'),

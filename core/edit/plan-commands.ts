@@ -2,9 +2,10 @@ import { completeQueues } from '../planning/complete-queues.ts';
 import { operationsOf, type ShopOperation } from '../planning/operations.ts';
 import { isElsewhere, stepWord } from '../part/stage.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
-import { err, ok, issue, type Result } from '../result.ts';
+import { err, ok, issue, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import { change, type Edit } from '../shop/row-change.ts';
+import { counted } from '../units/count.ts';
 import type { Command } from './command.ts';
 import { queueChanges } from './queue-rows.ts';
 import { refuseUnseen } from './stale.ts';
@@ -16,91 +17,55 @@ type CommandOf<K extends Command['do']> = Extract<Command, { readonly do: K }>;
 export const operationName = (operation: string): string =>
   `${lineOfOperation(operation)} ${stepWord[stageOfOperation(operation)]}`;
 
-/**
- * Put an operation at a rank of a queue: the count of operations that come before it there.
- * The whole plan as the board shows it becomes the stored plan, so nothing else jumps.
- */
-export function moveOperation(shop: Shop, command: CommandOf<'operation.move'>): Result<Edit> {
-  const { operation: id, machineId, position, seen } = command;
-  const { operations } = operationsOf(shop);
-  const operation = operations.find((o) => o.id === id);
-  if (!operation) return unknownOperation(id);
-  const refusal = refuseMachine(shop, operation, machineId);
-  if (refusal) return refusal;
-  const queues = completeQueues(shop, operations);
-  const from = machineWith(queues, id);
-  const between = from && from !== machineId ? [from, machineId] : [machineId];
-  const unseen = refuseUnseen(shop, seen, between);
-  if (unseen) return unseen;
-  const target = (queues[machineId] ?? []).filter((o) => o !== id);
-  const started = target.filter((o) => operations.some((x) => x.id === o && x.started)).length;
-  if (position > target.length)
-    return err(
-      issue(
-        operationName(id),
-        'place',
-        `${machineId} has ${target.length} other operations.`,
-        `Choose a position from 1 to ${target.length + 1}.`,
-      ),
-    );
-  if (position < started)
-    return err(
-      issue(
-        operationName(id),
-        'place',
-        `Work has started on ${machineId}; nothing can go before it.`,
-        `Choose position ${started + 1} or later.`,
-      ),
-    );
-  const moved: Record<string, readonly string[]> = { ...queues };
-  if (from) moved[from] = (queues[from] ?? []).filter((o) => o !== id);
-  moved[machineId] = [...target.slice(0, position), id, ...target.slice(position)];
-  const where =
-    from === machineId
-      ? `to position ${position + 1} on ${machineId}`
-      : `to ${machineId}, position ${position + 1}`;
-  return ok({
-    label: `Move ${operationName(id)} ${where}`,
-    changes: queueChanges(shop, operations, moved, between),
-  });
-}
-
-/** Keep an operation on its machine and at its rank, where it was seen, when the plan is improved. */
-export function pinOperation(shop: Shop, { operation: id, seen }: CommandOf<'operation.pin'>): Result<Edit> {
-  const { operations } = operationsOf(shop);
-  const queues = completeQueues(shop, operations);
-  const machineId = machineWith(queues, id);
-  if (machineId === undefined) return unknownOperation(id);
-  if (isElsewhere(stageOfOperation(id)))
-    return err(
-      issue(
-        operationName(id),
-        'place',
-        'Outside work has no order that a pin could keep.',
-        'Pin a step before it.',
-      ),
-    );
-  const unseen = refuseUnseen(shop, seen, [machineId]);
-  if (unseen) return unseen;
-  const label = `Pin ${operationName(id)}`;
-  if (shop.pin.some((p) => p.id === id)) return ok({ label, changes: [] });
-  const changes = queueChanges(shop, operations, queues, [machineId]);
-  return ok({ label, changes: [...changes, change('pin', null, { id, revision: 0 })] });
-}
-
-/** Let planning move it again. One whose work is not open any more stands in no queue, so it asks none. */
-export function unpinOperation(
+/** Keep operations on their machines and at their ranks, where they were seen, when the plan is improved; all or none. */
+export function pinOperations(
   shop: Shop,
-  { operation: id, seen }: CommandOf<'operation.unpin'>,
+  { operations: ids, seen }: CommandOf<'operation.pin'>,
 ): Result<Edit> {
-  const machineId = machineWith(completeQueues(shop, operationsOf(shop).operations), id);
-  const unseen = machineId === undefined ? null : refuseUnseen(shop, seen, [machineId]);
+  const { operations } = operationsOf(shop);
+  const queues = completeQueues(shop, operations);
+  const machines = new Map(ids.map((id) => [id, machineWith(queues, id)]));
+  for (const [id, machineId] of machines) {
+    if (machineId === undefined) return unknownOperation(id);
+    if (isElsewhere(stageOfOperation(id))) return err(outsideIssue(id));
+  }
+  const named = [...new Set(machines.values())].filter((id) => id !== undefined);
+  const unseen = refuseUnseen(shop, seen, named);
   if (unseen) return unseen;
-  const pin = shop.pin.find((p) => p.id === id);
-  return ok({ label: `Unpin ${operationName(id)}`, changes: pin ? [change('pin', pin, null)] : [] });
+  const pinned = new Set(shop.pin.map(({ id }) => id));
+  const fresh = [...machines.keys()].filter((id) => !pinned.has(id));
+  const label = `Pin ${namesOf(ids)}`;
+  if (fresh.length === 0) return ok({ label, changes: [] });
+  const changes = queueChanges(shop, operations, queues, named);
+  return ok({ label, changes: [...changes, ...fresh.map((id) => change('pin', null, { id, revision: 0 }))] });
 }
 
-const machineWith = (queues: Queues, operation: string): string | undefined =>
+const outsideIssue = (id: string): Issue =>
+  issue(
+    operationName(id),
+    'place',
+    'Outside work has no order that a pin could keep.',
+    'Pin a step before it.',
+  );
+
+/** Let planning move them again. One whose work is not open any more stands in no queue, so it asks none. */
+export function unpinOperations(
+  shop: Shop,
+  { operations: ids, seen }: CommandOf<'operation.unpin'>,
+): Result<Edit> {
+  const queues = completeQueues(shop, operationsOf(shop).operations);
+  const machines = new Set(ids.flatMap((id) => machineWith(queues, id) ?? []));
+  const unseen = refuseUnseen(shop, seen, [...machines]);
+  if (unseen) return unseen;
+  const pins = shop.pin.filter(({ id }) => ids.includes(id));
+  return ok({ label: `Unpin ${namesOf(ids)}`, changes: pins.map((pin) => change('pin', pin, null)) });
+}
+
+/** "1042/2 bending", or "3 operations". */
+export const namesOf = (ids: readonly string[]): string =>
+  ids.length === 1 ? operationName(ids[0]!) : counted(ids.length, 'operation');
+
+export const machineWith = (queues: Queues, operation: string): string | undefined =>
   Object.keys(queues).find((machineId) => queues[machineId]?.includes(operation));
 
 /**

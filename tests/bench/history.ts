@@ -127,8 +127,8 @@ async function editAndUndo(serve: Serve): Promise<{ edits: number[]; undos: numb
     const seen = seenQueues(shop);
     const command: InputOf<typeof contract.editApply>['command'] =
       i % 2
-        ? { do: 'operation.move', operation, machineId, position: 3, seen }
-        : { do: 'operation.pin', operation, seen };
+        ? { do: 'operation.move', blocks: [{ operations: [operation], machineId, position: 3 }], seen }
+        : { do: 'operation.pin', operations: [operation], seen };
     const [ms, done] = await timed(async () => {
       const made = (await ask(serve, 'edit.apply', { command })) as OutputOf<typeof contract.editApply>;
       JSON.stringify(made);

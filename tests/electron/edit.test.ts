@@ -6,7 +6,7 @@ import type { Shop } from '../../core/shop/state.ts';
 import { aColour, anOrder, aShop, NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
 import { keptPushes, openTestStore, refusalOf, storeWith, tempFolder, editorOf, shopIn } from './support.ts';
-import { madeFrom } from '../support/edits.ts';
+import { aMove, madeFrom } from '../support/edits.ts';
 
 const editing = (store: Store, pushes = keptPushes()) => ({
   ...editorOf(store, pushes),
@@ -36,7 +36,7 @@ describe('an edit', () => {
 
   it('that changes nothing leaves no step to undo', () => {
     const { apply, history, pushes } = start();
-    apply({ do: 'operation.unpin', operation: '1042/1:shear', seen: {} });
+    apply({ do: 'operation.unpin', operations: ['1042/1:shear'], seen: {} });
     expect(history().undo).toEqual([]);
     expect(pushes.sent).toEqual([]);
   });
@@ -62,7 +62,7 @@ describe('an edit', () => {
 
 describe('a change of the plan that was made from an older order', () => {
   const move = (from: Shop, operation: string, position: number) =>
-    madeFrom(from, { do: 'operation.move', operation, machineId: 'S1', position });
+    madeFrom(from, aMove(operation, 'S1', position));
 
   it('is refused, and it is said what the other did', () => {
     const { apply, undo, store } = start();
@@ -75,8 +75,12 @@ describe('a change of the plan that was made from an older order', () => {
     expect(refusal.message).toBe(
       'The queue of Shear was changed meanwhile: “Move 1043/1 shearing to position 1 on S1”. Yours was not done: look at the plan as it stands now.',
     );
-    for (const what of ['operation.pin', 'operation.unpin'] as const) {
-      const pinning = madeFrom(read, { do: what, operation: '1042/2:shear' });
+    const operations = ['1042/2:shear'];
+    for (const asked of [
+      { do: 'operation.pin', operations } as const,
+      { do: 'operation.unpin', operations } as const,
+    ]) {
+      const pinning = madeFrom(read, asked);
       expect(refusalOf(() => apply(pinning, 'desk')).message).toMatch(/“Move 1043\/1 shearing/);
     }
     undo('other desk');
@@ -119,8 +123,8 @@ describe('undo and redo', () => {
 
   it('go back and forth through several steps in order', () => {
     const { apply, undo, redo, store } = start();
-    apply(madeFrom(shopOf(store), { do: 'operation.pin', operation: '1042/1:shear' }));
-    const move = { do: 'operation.move', operation: '1042/1:shear', machineId: 'S1', position: 2 } as const;
+    apply(madeFrom(shopOf(store), { do: 'operation.pin', operations: ['1042/1:shear'] }));
+    const move = aMove('1042/1:shear', 'S1', 2);
     apply(madeFrom(shopOf(store), move));
     apply(madeFrom(shopOf(store), { do: 'order.remove', orderId: '1043' }));
     const labels = [undo(), undo(), undo(), undo()];

@@ -48,7 +48,7 @@ it('an undo never takes away a line that the floor has begun', () => {
 
 it('what the floor reports is no step: nobody’s undo takes it away', () => {
   const { edit, shop } = start();
-  edit.apply(madeFrom(shop(), { do: 'operation.pin', operation: '1042/1:shear' }), 'desk');
+  edit.apply(madeFrom(shop(), { do: 'operation.pin', operations: ['1042/1:shear'] }), 'desk');
   const { factId, stepId } = edit.apply(startAt(NOW), 'floor S1');
   expect([stepId, typeof factId]).toEqual([null, 'number']);
   expect(edit.history('floor S1').undo).toEqual([]);

@@ -41,7 +41,7 @@ describe('the living shop', () => {
   it('is after any commands what the file holds, and what a screen makes of the pushes', () => {
     const { living, edit, pushes, store } = start(anEverythingShop(), { at: NOW + 7200 });
     const first = living.read();
-    edit.apply(madeFrom(living.shop, { do: 'operation.pin', operation: '1042/1:brake' }));
+    edit.apply(madeFrom(living.shop, { do: 'operation.pin', operations: ['1042/1:brake'] }));
     edit.apply({ do: 'floor.resume', operation: '1042/1:shear', at: NOW + 6000 });
     edit.apply(madeFrom(living.shop, { do: 'order.remove', orderId: '1043' }));
     edit.undo();

@@ -7,7 +7,7 @@ import { editService } from '../../electron/service/edit.ts';
 import { plansService } from '../../electron/service/plans.ts';
 import { aLine, anOrder, aShop, NOW, someSettings } from '../support/builders.ts';
 import { livingIn, refusalOf, storeWith } from './support.ts';
-import { madeFrom } from '../support/edits.ts';
+import { aMove, madeFrom } from '../support/edits.ts';
 
 const lines = ['1042', '1043', '1044'].map((orderId) =>
   aLine({ orderId, partId: 'flat-strip', colourId: orderId === '1043' ? 'bone' : 'moss' }),
@@ -33,8 +33,7 @@ function start(from: Shop = shop) {
   };
   return { living, edit, time, plans: plansService(living, clock, edit) };
 }
-const move = (operation: string, position: number) =>
-  ({ do: 'operation.move', operation, machineId: 'S1', position }) as const;
+const move = (operation: string, position: number) => aMove(operation, 'S1', position);
 const publish = (note = '') => ({ do: 'plan.publish', note }) as const;
 const queue = (of: Shop, kind: 'queue' | 'published' = 'queue') =>
   of[kind].find(({ id }) => id === 'S1')?.operations;
@@ -102,10 +101,10 @@ describe('publishing', () => {
 describe('a plan that was kept', () => {
   it('is gone back to as one step, which undo takes back', () => {
     const { edit, plans, living } = start();
-    edit.apply({ do: 'operation.pin', operation: A }, 'desk 1');
+    edit.apply({ do: 'operation.pin', operations: [A] }, 'desk 1');
     const id = plans.keep('Before the rush', 'desk 1');
     edit.apply(move(C, 1), 'desk 1');
-    edit.apply({ do: 'operation.unpin', operation: A }, 'desk 1');
+    edit.apply({ do: 'operation.unpin', operations: [A] }, 'desk 1');
     const { label, stepId } = plans.goBack(id, seenQueues(living.shop), 'desk 1');
     expect(label).toBe('Go back to “Before the rush”');
     expect(queue(living.shop)).toEqual([A, B, C]);

@@ -166,7 +166,7 @@ describe('planning the week', () => {
   it('sets its plan aside when the shop was changed meanwhile', async () => {
     const { start: plan, ended, edit, queues } = start();
     await plan(0.5, 1);
-    edit.apply(madeFrom(demo(), { do: 'operation.pin', operation: `${demo().line.at(-1)!.id}:shear` }));
+    edit.apply(madeFrom(demo(), { do: 'operation.pin', operations: [`${demo().line.at(-1)!.id}:shear`] }));
     const mine = queues();
     const end = await ended();
     expect(end.message).toMatch(/You changed the shop while.*yours was kept/);

@@ -57,7 +57,7 @@ describe('a request', () => {
   it('with a wrong or surplus field is refused, naming it', async () => {
     const { serve } = start();
     const reply = await serve('edit.apply', {
-      command: { do: 'operation.pin', operation: 'nonsense', seen: {} },
+      command: { do: 'operation.pin', operations: ['nonsense'], seen: {} },
     });
     expect(reply).toMatchObject({ ok: false, error: { code: 'bad-input' } });
     expect(await serve('shop.read', { surplus: 1 })).toMatchObject({
@@ -132,7 +132,7 @@ describe('a request', () => {
       throw new Error('Render frame was disposed');
     });
     const reply = await serve('edit.apply', {
-      command: { do: 'operation.pin', operation: '1042/1:shear', seen: {} },
+      command: { do: 'operation.pin', operations: ['1042/1:shear'], seen: {} },
     });
     expect(reply).toMatchObject({ ok: true });
     expect(log.lines.join()).toMatch(/a screen could not be told.*disposed/);
@@ -191,7 +191,7 @@ describe('the host', () => {
       ok: true,
       value: { revision: 1, shop: { order: aShop().order, line: aShop().line } },
     });
-    await serve('edit.apply', { command: { do: 'operation.pin', operation: '1042/1:shear', seen: {} } });
+    await serve('edit.apply', { command: { do: 'operation.pin', operations: ['1042/1:shear'], seen: {} } });
     expect(await serve('shop.read', {})).toMatchObject({
       value: { shop: { pin: [{ id: '1042/1:shear' }] } },
     });

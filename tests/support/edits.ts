@@ -19,6 +19,10 @@ type Short =
   | Omit<CommandOf<'row.remove'>, 'revision'>;
 type Asked = Command | Short;
 
+/** One operation to a place of a queue. */
+export const aMove = (operation: string, machineId: string, position: number) =>
+  ({ do: 'operation.move', blocks: [{ operations: [operation], machineId, position }] }) as const;
+
 const revisionIn = (rows: readonly { readonly id: string; readonly revision: number }[], id: string) =>
   rows.find((row) => row.id === id)?.revision ?? 0;
 

@@ -65,7 +65,7 @@ const nameOf = ({ machine }: Shop, machineId: string): string =>
   machine.find(({ id }) => id === machineId)?.name ?? machineId;
 
 const moveOn = (now: Shop, operation: string, drop: Drop): Command => ({
-  ...{ do: 'operation.move', operation, ...drop, seen: seenQueues(now) },
+  ...{ do: 'operation.move', blocks: [{ operations: [operation], ...drop }], seen: seenQueues(now) },
 });
 
 const seenKey = (shop: Shop): string => JSON.stringify(seenQueues(shop));
@@ -126,7 +126,7 @@ export function useMoves(shop: Shop, plan: PlanView): Moves {
         const now = pinned ? 'not pinned any more' : 'pinned: planning keeps it in its position';
         const words = `${operationName(operation)} is ${now}.`;
         const command = pinned ? 'operation.unpin' : 'operation.pin';
-        carryOut((now) => ({ do: command, operation, seen: seenQueues(now) }), words, words);
+        carryOut((now) => ({ do: command, operations: [operation], seen: seenQueues(now) }), words, words);
       },
     };
   }, [shop, plan, mutate, newest, client]);

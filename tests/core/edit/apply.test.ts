@@ -8,7 +8,7 @@ import { operationsOf } from '../../../core/planning/operations.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { loadDemo } from '../../../demo-data/load.ts';
-import { madeFrom } from '../../support/edits.ts';
+import { aMove, madeFrom } from '../../support/edits.ts';
 
 type Asked = Parameters<typeof madeFrom>[1];
 
@@ -38,7 +38,7 @@ describe('moving an operation', () => {
     const before = queuesOf(shop);
     const queue = must(before.S1);
     const id = must(queue[9]);
-    const after = queuesOf(done(shop, { do: 'operation.move', operation: id, machineId: 'S1', position: 2 }));
+    const after = queuesOf(done(shop, aMove(id, 'S1', 2)));
     expect(must(after.S1)[2]).toBe(id);
     expect(must(after.S1).filter((o) => o !== id)).toEqual(queue.filter((o) => o !== id));
     expect(after.B1).toEqual(before.B1);
@@ -46,23 +46,17 @@ describe('moving an operation', () => {
 
   it('refuses a machine that cannot do it, and names those that can', () => {
     const bending = must(queuesOf(shop).B1?.[0]);
-    expect(refusal(shop, { do: 'operation.move', operation: bending, machineId: 'S1', position: 0 })).toMatch(
-      /cannot go to S1.*Machines that can do it: B/,
-    );
+    expect(refusal(shop, aMove(bending, 'S1', 0))).toMatch(/cannot go to S1.*Machines that can do it: B/);
   });
 
   it('refuses a place beyond the end of the queue, naming the last one', () => {
     const id = must(queuesOf(shop).S1?.[0]);
     const size = must(queuesOf(shop).S1).length;
-    expect(refusal(shop, { do: 'operation.move', operation: id, machineId: 'S1', position: size })).toContain(
-      `from 1 to ${size}`,
-    );
+    expect(refusal(shop, aMove(id, 'S1', size))).toContain(`from 1 to ${size}`);
   });
 
   it('refuses an operation that is not open any more', () => {
-    expect(
-      refusal(shop, { do: 'operation.move', operation: '9999/1:shear', machineId: 'S1', position: 0 }),
-    ).toContain('9999/1 shearing is not open');
+    expect(refusal(shop, aMove('9999/1:shear', 'S1', 0))).toContain('9999/1 shearing is not open');
   });
 });
 
@@ -89,9 +83,7 @@ describe('undo', () => {
             now,
             madeFrom(
               now,
-              pin
-                ? { do: 'operation.pin', operation }
-                : { do: 'operation.move', operation, machineId: machine, position },
+              pin ? { do: 'operation.pin', operations: [operation] } : aMove(operation, machine, position),
             ),
           );
           if (!edit.ok) continue;

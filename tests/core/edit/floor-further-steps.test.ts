@@ -77,7 +77,7 @@ describe('further steps on the floor', () => {
         at: monday('10:00'),
       }),
     ).toMatch(/^Nothing is changed over for outside work/);
-    expect(refusal(both, { do: 'operation.pin', operation: '1042/1:outside', seen: {} })).toMatch(
+    expect(refusal(both, { do: 'operation.pin', operations: ['1042/1:outside'], seen: {} })).toMatch(
       /^Outside work has no order/,
     );
   });

@@ -10,7 +10,7 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { toSearchProblem } from '../../../core/planning/to-problem.ts';
 import { sentence } from '../../../core/result.ts';
 import { aLine, anOrder, aShop, at } from '../../support/builders.ts';
-import { madeFrom } from '../../support/edits.ts';
+import { aMove, madeFrom } from '../../support/edits.ts';
 
 const monday = (clock: string) => at('2026-11-30', clock);
 const lines = ['1042', '1043', '1044'].map((orderId) => aLine({ orderId }));
@@ -171,7 +171,7 @@ describe('beside work that was set aside', () => {
 
   it('it goes to no other machine', () => {
     const shears = [...left.machine, { ...left.machine.find((m) => m.id === 'S1')!, id: 'S2' }];
-    const move = { do: 'operation.move', operation: '1042/1:shear', machineId: 'S2', position: 0 } as const;
+    const move = aMove('1042/1:shear', 'S2', 0);
     const refused = (from: Shop) => refusal(from, madeFrom(from, move));
     expect(refused({ ...left, machine: shears })).toMatch(/started on S1 and suspended there/);
     expect(refused({ ...paused, machine: shears, record: [] })).toBe('taken');

@@ -4,7 +4,7 @@ import { completeQueues } from '../../../core/planning/complete-queues.ts';
 import { operationsOf } from '../../../core/planning/operations.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aBrake, aLine, anOrder, aRecord, aShear, aShop } from '../../support/builders.ts';
-import { after, editOf, madeFrom } from '../../support/edits.ts';
+import { aMove, after, editOf, madeFrom } from '../../support/edits.ts';
 
 /** Which machines' queues a change of the plan writes down: those alone that it changes. */
 
@@ -44,13 +44,13 @@ const written = (before: Shop, command: Parameters<typeof editOf>[1]): string[] 
 const planOf = (of: Shop) => completeQueues(of, operationsOf(of).operations);
 
 const move = (operation: string, machineId: string, position: number) =>
-  ({ do: 'operation.move', operation, machineId, position }) as const;
+  aMove(operation, machineId, position);
 
 describe('after work was finished', () => {
   it.each([
     ['a move inside a queue', move(shearing('1045'), 'S1', 0), ['S1']],
     ['a move to another machine', move(bending('1045'), 'B1', 0), ['B1', 'B2']],
-    ['a pin', { do: 'operation.pin', operation: bending('1045') } as const, []],
+    ['a pin', { do: 'operation.pin', operations: [bending('1045')] } as const, []],
     ['a move to where it stands', move(bending('1044'), 'B2', 0), []],
   ])('%s leaves the queues that it does not change', (_, command, machines) => {
     expect(written(finished, command)).toEqual(machines);
@@ -71,7 +71,7 @@ describe('after work was finished', () => {
 describe('after orders came in that no queue names', () => {
   it('a pin names what stands on its machine, so that nothing that comes later takes its position', () => {
     const [machineId] = Object.entries(planOf(arrived)).find(([, ids]) => ids.includes(bending('1046')))!;
-    expect(written(arrived, { do: 'operation.pin', operation: bending('1046') })).toEqual([machineId]);
+    expect(written(arrived, { do: 'operation.pin', operations: [bending('1046')] })).toEqual([machineId]);
   });
 
   it('nothing jumps: after a move the plan is what it was but for that move', () => {

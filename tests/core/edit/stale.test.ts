@@ -4,7 +4,7 @@ import { operationsOf } from '../../../core/planning/operations.ts';
 import type { Command } from '../../../core/edit/command.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aShop, NOW, someSettings } from '../../support/builders.ts';
-import { after, issuesOf, madeFrom, refusalOf } from '../../support/edits.ts';
+import { aMove, after, issuesOf, madeFrom, refusalOf } from '../../support/edits.ts';
 
 /** Two desks read the same shop; one acts first, the other on what it read. */
 
@@ -18,13 +18,15 @@ const read = aShop({
   published: [{ id: 'S1', operations: [A, B, C], revision: 1 }],
 });
 const move = (shop: Shop, operation: string, position: number) =>
-  madeFrom(shop, { do: 'operation.move', operation, machineId: 'S1', position });
+  madeFrom(shop, aMove(operation, 'S1', position));
 const replace = (shop: Shop) => {
   const queues = completeQueues(shop, operationsOf(shop).operations);
   return madeFrom(shop, { do: 'plan.replace', queues, label: 'Plan the week' });
 };
-const pin = (shop: Shop, operation: string) => madeFrom(shop, { do: 'operation.pin', operation });
-const unpin = (shop: Shop, operation: string) => madeFrom(shop, { do: 'operation.unpin', operation });
+const pin = (shop: Shop, operation: string) =>
+  madeFrom(shop, { do: 'operation.pin', operations: [operation] });
+const unpin = (shop: Shop, operation: string) =>
+  madeFrom(shop, { do: 'operation.unpin', operations: [operation] });
 const goBack = (shop: Shop) =>
   madeFrom(shop, { do: 'plan.goBack', name: '“Calm”', queues: { S1: [B, A, C] }, pins: [] });
 const publish = (shop: Shop) => madeFrom(shop, { do: 'plan.publish', note: '' });

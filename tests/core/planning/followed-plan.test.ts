@@ -6,7 +6,7 @@ import { floorView } from '../../../core/report/floor.ts';
 import { invert, withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, anOrder, aRecord, aShear, aShop, at, NOW } from '../../support/builders.ts';
-import { after, editOf, refusalOf } from '../../support/edits.ts';
+import { aMove, after, editOf, refusalOf } from '../../support/edits.ts';
 
 const lines = ['1042', '1043', '1044'].map((orderId) => aLine({ orderId }));
 const flat = lines.map((line) => ({ ...line, partId: 'flat-strip' }));
@@ -23,8 +23,7 @@ const plain = aShop({
 const setting = (publishing: 'always' | 'byHand', shop: Shop = plain) =>
   ({ do: 'settings.save', row: { ...shop.settings, publishing } }) as const;
 const byHand = after(plain, setting('byHand'));
-const move = (operation: string, position: number) =>
-  ({ do: 'operation.move', operation, machineId: 'S1', position }) as const;
+const move = (operation: string, position: number) => aMove(operation, 'S1', position);
 const publish = { do: 'plan.publish', note: '' } as const;
 
 const queueOf = (shop: Shop) => {
@@ -89,7 +88,7 @@ describe('what floor and paper follow', () => {
       line: [...flat, aLine({ orderId: '1044', number: 2, partId: 'flat-strip' })],
     };
     const D = '1044/2:shear';
-    const drafted = after(newer, { ...move(D, 0), machineId: 'S1' });
+    const drafted = after(newer, move(D, 0));
     expect(queueOf(drafted)).toEqual([D, A, B, C]);
     expect(floor(drafted)).toEqual([A, B, C, D]);
     expect([...notPublished(drafted)]).toEqual([D]);
@@ -143,8 +142,8 @@ describe('going back to a plan', () => {
         record: [done],
         line: [...flat, aLine({ orderId: '1044', number: 2, partId: 'flat-strip' })],
       },
-      { do: 'operation.pin', operation: A },
-      { do: 'operation.pin', operation: D },
+      { do: 'operation.pin', operations: [A] },
+      { do: 'operation.pin', operations: [D] },
       move(D, 0),
     );
     const back = after(now, goBack);

@@ -7,7 +7,7 @@ import { useBoardView } from '../../../renderer/gantt/view.ts';
 import { BoardScreen } from '../../../renderer/screens/board/board-screen.tsx';
 import { ToastCorner } from '../../../renderer/ui/toast.tsx';
 import { anOrder, aShop, at } from '../../support/builders.ts';
-import { madeFrom } from '../../support/edits.ts';
+import { aMove, madeFrom } from '../../support/edits.ts';
 import { aBoardShop } from '../gantt/a-board.ts';
 import { memoryHost, stubSizes } from './memory-host.tsx';
 
@@ -38,13 +38,9 @@ function justBefore(command: Command): void {
     return call(...own);
   });
 }
-const moveLastFirst = {
-  do: 'operation.move',
-  operation: '1042/3:shear',
-  machineId: 'S1',
-  position: 0,
-} as const;
-const pin = (shop: Shop, operation: string) => madeFrom(shop, { do: 'operation.pin', operation });
+const moveLastFirst = aMove('1042/3:shear', 'S1', 0);
+const pin = (shop: Shop, operation: string) =>
+  madeFrom(shop, { do: 'operation.pin', operations: [operation] });
 const queue = (shop: Shop, id: string) => shop.queue.find((one) => one.id === id)?.operations;
 const status = () => screen.getByRole('status').textContent;
 

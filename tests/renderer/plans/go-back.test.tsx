@@ -6,7 +6,7 @@ import { useShop } from '../../../renderer/queries/hooks.ts';
 import { PlanList } from '../../../renderer/screens/plans/plan-list.tsx';
 import { ToastCorner } from '../../../renderer/ui/toast.tsx';
 import { aLine, anOrder, aShop, NOW } from '../../support/builders.ts';
-import { madeFrom } from '../../support/edits.ts';
+import { aMove, madeFrom } from '../../support/edits.ts';
 import { memoryHost, stubSizes } from '../board/memory-host.tsx';
 
 beforeAll(() => stubSizes(1200, 500));
@@ -43,7 +43,7 @@ it('a plan is not gone back to over what someone did meanwhile, until asked agai
   render(<Plans onGone={onGone} />, { wrapper: Host });
   render(<ToastCorner />);
   const { call } = window.bridge!;
-  const other = madeFrom(shop, { do: 'operation.move', operation: C, machineId: 'S1', position: 0 });
+  const other = madeFrom(shop, aMove(C, 'S1', 0));
   // The host's own way: the kept plan becomes a command with what this window saw.
   const others = [other];
   vi.spyOn(window.bridge!, 'call').mockImplementation(async (name, input, caller) => {

@@ -8,7 +8,7 @@ import type { Shop } from '../../../core/shop/state.ts';
 import { Changed } from '../../../renderer/screens/floor/changed.tsx';
 import { PublishDialog } from '../../../renderer/screens/plans/publish-dialog.tsx';
 import { aLine, anOrder, aShop, NOW, someSettings } from '../../support/builders.ts';
-import { after } from '../../support/edits.ts';
+import { aMove, after } from '../../support/edits.ts';
 import { memoryHost } from '../board/memory-host.tsx';
 
 const lines = ['1042', '1043', '1044'].map((orderId) => aLine({ orderId, partId: 'flat-strip' }));
@@ -20,7 +20,7 @@ const byHand = aShop({
   queue: [{ id: 'S1', operations: [A, B, C], revision: 1 }],
   published: [{ id: 'S1', operations: [A, B, C], revision: 1 }],
 });
-const moved = after(byHand, { do: 'operation.move', operation: C, machineId: 'S1', position: 0 });
+const moved = after(byHand, aMove(C, 'S1', 0));
 const published = after(moved, { do: 'plan.publish', note: '' });
 
 beforeEach(() => {
