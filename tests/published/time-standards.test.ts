@@ -130,7 +130,8 @@ describe('common practice', () => {
   });
 
   it('two people carry what is over 40 lb, a flimsy piece from 8 ft, a sheet from 20 ft²', () => {
-    const figure = (key: string): string => standardFigure(of('brake', key), of('brake', key).default, inches);
+    const figure = (key: string): string =>
+      standardFigure(of('brake', key), of('brake', key).default, inches);
     expect(['twoPersonKg', 'twoPersonMm', 'twoPersonM2'].map(figure)).toEqual([
       '39.68 lb',
       '96 in',
