@@ -1,4 +1,4 @@
-import { shortStageName } from '../part/stage.ts';
+import { shortStageName, STAGES } from '../part/stage.ts';
 import { sameContent } from '../shop/row-change.ts';
 import { lineOfOperation, operationId, stageOfOperation } from '../shop/order.ts';
 import { operationRecord as recordSchema, type OperationRecord } from '../shop/plan.ts';
@@ -33,7 +33,10 @@ const OPTIONAL: readonly Column[] = ['good', 'scrapped', 'estimate s', 'changeov
 
 const operation = z
   .string()
-  .refine((text) => operationId.safeParse(text).success, 'write it like 1042/2:shear or 1042/2:brake');
+  .refine(
+    (text) => operationId.safeParse(text).success,
+    `write it like 1042/2:shear or 1042/2:brake; the steps are ${STAGES.join(', ')}`,
+  );
 /** Names parted by semicolons. */
 const namesOf = (text: string): string[] => [...new Set(text.split(';').filter((one) => one.trim() !== ''))];
 const who = z

@@ -37,7 +37,7 @@ const STAGES = {
     'plegadora',
   ],
   notch: [
-    'notch',
+    'notching bench',
     'notching',
     'notcher',
     'punch',
@@ -48,9 +48,17 @@ const STAGES = {
     'poinconnage',
     'punzonado',
   ],
-  end: ['end work', 'soldering', 'endbearbeitung', 'loten', 'soudure', 'soldadura'],
-  outside: ['outside work', 'subcontract', 'fremdarbeit', 'auswarts', 'sous traitance', 'externo'],
-  pack: ['packing', 'packaging', 'verpacken', 'verpackung', 'emballage', 'embalaje'],
+  end: ['end work bench', 'end work', 'soldering', 'endbearbeitung', 'loten', 'soudure', 'soldadura'],
+  outside: [
+    'outside shop',
+    'outside work',
+    'subcontract',
+    'fremdarbeit',
+    'auswarts',
+    'sous traitance',
+    'externo',
+  ],
+  pack: ['packing bench', 'packing', 'packaging', 'verpacken', 'verpackung', 'emballage', 'embalaje'],
 } as const satisfies Readonly<Record<Stage, readonly string[]>>;
 
 const fields: FileFields = {

@@ -175,6 +175,24 @@ describe('machines from a file', () => {
     });
   });
 
+  it('may be benches and outside shops, which need no figures of a plate and take none', () => {
+    const read = readList('machines', shop, [
+      'Code | Name | Type | Length | Thickness',
+      'P1 | Packing | packing bench | 3 m |',
+      'N1 | Notcher | notching | |',
+      'O1 | Coater | outside work | |',
+      'E1 | Soldering | end work | | 1.2 mm',
+    ]);
+    expect(read.of('new')).toEqual([2, 3, 4]);
+    expect(read.why(5)).toContain('An end-work bench has no thickness');
+    expect(read.row(2).words).toBe('');
+    const { after } = taken(shop, read);
+    const machine = (id: string) => after.machine.find((one) => one.id === id);
+    expect(machine('P1')).toMatchObject({ stage: 'pack', maxLengthMm: 3000, maxThicknessMm: null });
+    expect(machine('N1')).toMatchObject({ stage: 'notch', maxLengthMm: null, tonnes: null });
+    expect(machine('O1')).toMatchObject({ stage: 'outside', changeover: { attributes: {} } });
+  });
+
   it('are not guessed: neither what they are nor when they work', () => {
     const read = readList('machines', shop, [
       'Name | Stage | Tonnes | Hours',
