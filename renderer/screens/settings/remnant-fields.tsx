@@ -17,13 +17,14 @@ export function RemnantFields({ form: { entries, errors, set } }: { form: Form<S
           units={entries.units}
           value={rule.widthMm}
           onChange={(widthMm) => change({ widthMm })}
-          error={errors.remnants}
+          error={errors['remnants.widthMm']}
         />
         <Length
           label="At least long"
           units={entries.units}
           value={rule.lengthMm}
           onChange={(lengthMm) => change({ lengthMm })}
+          error={errors['remnants.lengthMm']}
         />
         <NumberField
           label="Of one size at most"
@@ -32,6 +33,7 @@ export function RemnantFields({ form: { entries, errors, set } }: { form: Form<S
           max={10_000}
           value={rule.most}
           onChange={(most) => change({ most })}
+          error={errors['remnants.most']}
           help="with those in stock; more of a size are scrap"
         />
       </Fields>
