@@ -10,11 +10,11 @@ interface LotShortage {
 /** The lot that a line is cut from, in a shop that tells its sheets apart (core/planning/lots.ts). */
 export interface LineLot {
   /**
-   * `stock`: one that is on hand. `purchase`: none on hand has enough, so its sheets are bought, all of one lot.
+   * `stock`: one that is on hand. `delivery`: one that is whole only when what is expected of it has come. `purchase`: none on hand has enough, so its sheets are bought, all of one lot.
    * `mixed`: none has enough, and the shop lets this line be cut from several.
    */
-  readonly from: 'stock' | 'purchase' | 'mixed';
-  /** Of `stock` the lot itself, else what is asked of it. */
+  readonly from: 'stock' | 'delivery' | 'purchase' | 'mixed';
+  /** Of `stock` and `delivery` the lot itself, else what is asked of it. */
   readonly lot: Lot;
   /** Of `purchase`: what there is; null: nothing of it is on hand, or nothing is missing. */
   readonly short: LotShortage | null;
@@ -31,6 +31,8 @@ export function lineLotWords(of: LineLot | null): string {
   switch (of.from) {
     case 'stock':
       return asked === '' ? 'no lot on record' : asked;
+    case 'delivery':
+      return [asked === '' ? 'no lot on record' : asked, 'expected'].join(', ');
     case 'purchase':
       return ['one lot to be bought', asked].filter(Boolean).join(': ');
     case 'mixed':

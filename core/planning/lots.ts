@@ -4,30 +4,56 @@ import type { Queues } from '../schedule/problem.ts';
 import type { Shop } from '../shop/state.ts';
 import { piecesLeft } from './cut-lists.ts';
 import type { LineLot } from './line-lot.ts';
-import { cutFrom, lotSheets, putAway, wholeArea, wholeSheets, type LotSheets } from './lot-sheets.ts';
+import { wholeArea, wholeSheets } from './lot-sheets.ts';
+import type { MetalCover } from './metal-cover.ts';
+import { drawFrom, onHandOf, poolPutAway, poolsOf, type Pool } from './metal-pools.ts';
 import type { ShopOperation } from './operations.ts';
 import type { Metal } from './runs.ts';
 
+/** What a shop knows that tells no sheets of one metal apart. */
+const NOTHING: StockKnows = { lot: false, paint: false, film: false };
+
+/** What a line is cut from. */
+interface LineMetal {
+  readonly lot: LineLot;
+  readonly metal: MetalCover;
+}
+
 /**
- * The lot that each line is cut from, where the shop tells sheets of one metal apart: one lot with enough sheets for all
- * its blanks, given out in the order of the plan. Lines of one order are given the same lot where it suffices; a line
- * whose sheets were issued in part stays with their lot. Where no lot on hand suffices the line is cut from several if the
- * shop lets it, else its sheets are bought, all of one lot, and it is told what there was.
+ * What each line is cut from: of the stock on hand and the expected deliveries, given out in the order of the plan, so that
+ * who comes first has what is there. Where the shop tells sheets of one metal apart a line gets one lot with enough sheets
+ * for all its blanks. Lines of one order are given the same lot where it suffices; a line whose sheets were issued in part
+ * stays with their lot. What is on hand comes before what is expected, and of that the soonest. Where no lot suffices the
+ * line is cut from several if the shop lets it, else its sheets are bought, all of one lot, and it is told what there was.
  *
- * Like listed times this depends on the stored queues, stock and lists, never on times, so that decoding a plan cannot
- * change it. In a shop that keeps no lots all operations stay as they are.
- * @returns the same operations in the same order, each with its line's lot
+ * Like listed times this depends on the stored queues, stock, deliveries and lists, never on times, so that decoding a plan
+ * cannot change it. Where there is metal for all lines, putting one shear's queue into another order never makes a start later
+ * than it was decoded with what was given out before: what a line was cut from there has come by its start, and those ahead
+ * of it took theirs. So a plan that the search found holds when it is stored.
+ * In a shop that keeps no lots and expects no deliveries all operations stay as they are.
+ * @returns the same operations in the same order, each with its line's lot and what it waits for
  */
-export function withLots(
+export function withMetal(
   shop: Shop,
   operations: readonly ShopOperation[],
   queues: Queues,
 ): readonly ShopOperation[] {
-  const { stockKnows: knows } = shop.settings;
-  if (knows === null) return operations;
-  const given = new Giving(shop, knows, operations).give(inOrder(shop, operations, queues));
-  return operations.map((operation) => ({ ...operation, lot: given.get(operation.line.id) ?? null }));
+  const keepsLots = shop.settings.stockKnows !== null;
+  if (!keepsLots && shop.delivery.length === 0) return operations;
+  const given = metalOf(shop, operations, queues);
+  return operations.map((operation) => {
+    const own = given.get(operation.line.id);
+    return { ...operation, lot: keepsLots ? (own?.lot ?? null) : null, metal: own?.metal ?? null };
+  });
 }
+
+/** The same by line id, of lines that are still to be sheared, whatever the shop keeps. */
+export const metalOf = (
+  shop: Shop,
+  operations: readonly ShopOperation[],
+  queues: Queues,
+): ReadonlyMap<string, LineMetal> =>
+  new Giving(shop, shop.settings.stockKnows ?? NOTHING, operations).give(inOrder(shop, operations, queues));
 
 /** Shear operations in the order of the plan: of several shears the one with the least estimated work before it. */
 function* inOrder(shop: Shop, operations: readonly ShopOperation[], queues: Queues) {
@@ -53,16 +79,24 @@ function* inOrder(shop: Shop, operations: readonly ShopOperation[], queues: Queu
 
 const metalKey = ({ materialId, gauge, colourId }: Metal): string => [materialId, gauge, colourId].join(' ');
 
-/** Gives the lots of a shop out, line by line. */
+/** What lies there of a metal and is of one run, as a text. */
+const cutOf = (metal: Metal, { from, lot }: Pick<LineLot, 'from' | 'lot'>): string =>
+  `${metalKey(metal)} ${from} ${lotKey(lot)}`;
+
+const isOneLot = ({ from }: LineLot): boolean => from === 'stock' || from === 'delivery';
+
+const ALL_HERE: MetalCover = { arrival: null, awaited: [], missing: 0 };
+
+/** Gives the metal of a shop out, line by line. */
 class Giving {
   private readonly shop: Shop;
   private readonly knows: StockKnows;
   private readonly operations: readonly ShopOperation[];
   /** What is left of each lot, by metal. */
-  private readonly left = new Map<string, LotSheets[]>();
+  private readonly left = new Map<string, Pool[]>();
   /** Lots that lines of an order have by now, by order and metal. */
   private readonly ofOrder = new Map<string, Lot[]>();
-  private readonly given = new Map<string, LineLot>();
+  private readonly given = new Map<string, LineMetal>();
   private readonly issued: ReadonlyMap<string, readonly Lot[]>;
 
   constructor(shop: Shop, knows: StockKnows, operations: readonly ShopOperation[]) {
@@ -73,84 +107,86 @@ class Giving {
     for (const line of shop.line) for (const lot of this.issued.get(line.id) ?? []) this.remember(line, lot);
   }
 
-  give(order: Iterable<{ shear: string; operation: ShopOperation }>): Map<string, LineLot> {
+  give(order: Iterable<{ shear: string; operation: ShopOperation }>): Map<string, LineMetal> {
     const { given } = this;
     const lastOn = new Map<string, string>();
     let before = { cut: '', metal: '' };
     for (const { shear, operation } of order) {
       const { line } = operation;
       const lot = this.lotFor(operation, lastOn.get(shear) ?? '');
-      const now = `${metalKey(line)} ${lot.from} ${lotKey(lot.lot)}`;
+      const now = cutOf(line, lot);
       if (before.cut !== `${shear} ${now}`) this.putAway(before.metal);
       before = { cut: `${shear} ${now}`, metal: metalKey(line) };
       lastOn.set(shear, now);
-      this.take(operation, lot);
-      given.set(line.id, lot);
-      if (lot.from === 'stock') this.remember(line, lot.lot);
+      given.set(line.id, { lot, metal: this.take(operation, lot) });
+      if (isOneLot(lot)) this.remember(line, lot.lot);
     }
     // Of lines that are sheared already only what was issued is known.
     for (const { line } of this.operations) {
       const [lot, ...others] = this.issued.get(line.id) ?? [];
       if (lot && others.length === 0 && !given.has(line.id))
-        given.set(line.id, { from: 'stock', lot, short: null });
+        given.set(line.id, { lot: { from: 'stock', lot, short: null }, metal: ALL_HERE });
     }
     return given;
   }
 
-  private lotsOf(line: ShopOperation['line']): LotSheets[] {
+  private poolsOf(line: ShopOperation['line']): Pool[] {
     const key = metalKey(line);
     const known = this.left.get(key);
     if (known) return known;
-    const rows = this.shop.sheet.filter((sheet) => metalKey(sheet) === key);
-    const keys = new Map(rows.map((row) => [lotKey(lotOf(this.knows, row)), lotOf(this.knows, row)]));
-    const lots = [...keys].map(([, lot]) =>
-      lotSheets(
-        lot,
-        rows.filter((row) => sameLot(lotOf(this.knows, row), lot)),
-      ),
-    );
-    this.left.set(key, lots);
-    return lots;
+    const pools = poolsOf(this.shop, this.knows, line);
+    this.left.set(key, pools);
+    return pools;
   }
 
   /** @param last what the shear was cutting before */
   private lotFor(operation: ShopOperation, last: string): LineLot {
     const { line, blank } = operation;
+    const asked = lotOf(this.knows, line);
+    const anyOf = { from: 'mixed', lot: { ...asked, lot: '' }, short: null } as const;
+    if (this.knows === NOTHING) return anyOf;
     const pieces = piecesLeft(this.shop, operation);
     const issued = this.issued.get(line.id) ?? [];
-    const asked = lotOf(this.knows, line);
-    const all = this.lotsOf(line);
-    const fitting = all.filter(({ lot }) =>
+    const fitting = this.poolsOf(line).filter(({ lot }) =>
       issued.length > 0 ? issued.some((one) => sameLot(one, lot)) : suits(asked, lot),
     );
-    const enough =
-      issued.length > 1 ? [] : fitting.filter((lot) => cutFrom(lot, blank, pieces).missing === 0);
-    const [best] = this.ranked(enough, operation, last);
-    if (best) return { from: 'stock', lot: best.lot, short: null };
+    const enough = (issued.length > 1 ? [] : fitting).flatMap((pool) => {
+      const { missing, awaited } = drawFrom([pool], blank, pieces);
+      return missing > 0 ? [] : [{ pool, due: awaited.at(-1)?.due ?? null }];
+    });
+    const here = enough.filter(({ due }) => due === null);
+    const soonest = Math.min(...enough.map(({ due }) => due ?? -Infinity));
+    const at = here.length > 0 ? here : enough.filter(({ due }) => due === soonest);
+    const [best] = this.ranked(
+      at.map(({ pool }) => pool),
+      operation,
+      last,
+    );
+    if (best) return { from: here.length > 0 ? 'stock' : 'delivery', lot: best.lot, short: null };
     const lot = issued.length === 1 ? (issued[0] as Lot) : asked;
     // The lot that it names was to be had alone; where that cannot be, the others are as good.
-    if (line.mixLots) return { from: 'mixed', lot: { ...asked, lot: '' }, short: null };
-    const there = fitting.filter((one) => wholeSheets(one) > 0);
+    if (line.mixLots) return anyOf;
+    const there = fitting.filter((one) => wholeSheets(onHandOf(one)) > 0);
     const short =
       there.length === 0
         ? null
         : {
             needs: this.sheetsFor(operation, pieces),
-            lots: there.map((one) => ({ lot: one.lot, sheets: wholeSheets(one) })),
+            lots: there.map((one) => ({ lot: one.lot, sheets: wholeSheets(onHandOf(one)) })),
           };
     return { from: 'purchase', lot, short };
   }
 
   /** Lots that each have enough for a line, the best first. */
-  private ranked(lots: readonly LotSheets[], { line }: ShopOperation, last: string): readonly LotSheets[] {
+  private ranked(lots: readonly Pool[], { line }: ShopOperation, last: string): readonly Pool[] {
     if (lots.length < 2) return lots;
     const ofOrder = this.ofOrder.get(`${line.orderId} ${metalKey(line)}`) ?? [];
-    const rank = (lot: LotSheets): readonly number[] => [
+    const rank = (lot: Pool): readonly number[] => [
       ofOrder.some((one) => sameLot(one, lot.lot)) ? 0 : 1,
       this.hasAllOfOrder(lot, line) ? 0 : 1,
-      last === `${metalKey(line)} stock ${lotKey(lot.lot)}` ? 0 : 1,
+      last === cutOf(line, { from: 'stock', lot: lot.lot }) ? 0 : 1,
       lot.lot.lot === '' ? 1 : 0,
-      wholeArea(lot),
+      wholeArea(onHandOf(lot)),
     ];
     return lots
       .map((lot) => ({ lot, rank: rank(lot), key: lotKey(lot.lot) }))
@@ -162,36 +198,35 @@ class Giving {
   }
 
   /** Whether a lot has enough for all lines of an order in its metal that are still to be sheared. */
-  private hasAllOfOrder(lot: LotSheets, line: ShopOperation['line']): boolean {
+  private hasAllOfOrder(lot: Pool, line: ShopOperation['line']): boolean {
     let left = lot;
     for (const operation of this.operations) {
       const other = operation.line;
       if (operation.stage !== 'shear' || other.orderId !== line.orderId || this.given.has(other.id)) continue;
       if (metalKey(other) !== metalKey(line)) continue;
-      const cut = cutFrom(left, operation.blank, piecesLeft(this.shop, operation));
+      const cut = drawFrom([left], operation.blank, piecesLeft(this.shop, operation));
       if (cut.missing > 0) return false;
-      left = cut.left;
+      left = cut.left[0] as Pool;
     }
     return true;
   }
 
-  private take(operation: ShopOperation, { from, lot }: LineLot): void {
-    if (from === 'purchase') return;
-    let pieces = piecesLeft(this.shop, operation);
-    const key = metalKey(operation.line);
-    const lots = this.lotsOf(operation.line).map((one) => {
-      if (from === 'stock' ? !sameLot(one.lot, lot) : !suits(lot, one.lot)) return one;
-      const cut = cutFrom(one, operation.blank, pieces);
-      pieces = cut.missing;
-      return cut.left;
-    });
-    this.left.set(key, lots);
+  private take(operation: ShopOperation, { from, lot }: LineLot): MetalCover {
+    const pieces = piecesLeft(this.shop, operation);
+    if (from === 'purchase') return { ...ALL_HERE, missing: pieces };
+    const pools = this.poolsOf(operation.line);
+    const isOwn = (one: Pool): boolean => (from === 'mixed' ? suits(lot, one.lot) : sameLot(one.lot, lot));
+    const { left, missing, awaited } = drawFrom(pools, operation.blank, pieces, isOwn);
+    this.left.set(metalKey(operation.line), left);
+    // Work under way has its metal, whatever the stock says.
+    const waits = this.shop.settings.awaitMetal && operation.started === null;
+    return { arrival: waits ? (awaited.at(-1)?.due ?? null) : null, awaited, missing };
   }
 
   /** A shear goes over to other sheets: what it has cut into of a metal is no use to a later run. */
   private putAway(metal: string): void {
-    const lots = this.left.get(metal);
-    if (lots) this.left.set(metal, lots.map(putAway));
+    const pools = this.left.get(metal);
+    if (pools) this.left.set(metal, pools.map(poolPutAway));
   }
 
   private remember(line: ShopOperation['line'], lot: Lot): void {

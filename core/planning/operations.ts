@@ -13,6 +13,7 @@ import { comesAs, shortStageName, STAGES, type Stage } from '../part/stage.ts';
 import type { Sheet } from '../material/material.ts';
 import { isSuspended, onlyWhereStarted, startedOf, type Eligible, type Started } from './started.ts';
 import type { LineLot } from './line-lot.ts';
+import type { MetalCover } from './metal-cover.ts';
 import { pieceOf, type Piece } from './piece.ts';
 import { piecesFor, routingOf, stepAt } from './routing.ts';
 import { attributesOf, setUpOn, withTools } from './set-up.ts';
@@ -50,6 +51,8 @@ export interface ShopOperation extends Eligible<Able> {
   readonly sheet: Sheet;
   /** The lot its blanks are cut from (core/planning/lots.ts); null: the shop keeps none, or it is not known. */
   readonly lot: LineLot | null;
+  /** What it is cut from that is not in the shop yet (core/planning/lots.ts); null: sheared, or the shop expects no deliveries. */
+  readonly metal: MetalCover | null;
   readonly attributes: Attributes;
   readonly people: number;
   /** Pieces to make: at the shear all blanks; at the brake the line's, less those scrapped on the step before. */
@@ -171,6 +174,7 @@ function stepsOf(shop: Shop, find: Finder, order: WorkOrder, line: OrderLine): R
       blank,
       sheet,
       lot: null,
+      metal: null,
       attributes: attributesOf(stage, line),
       machines,
       refused,

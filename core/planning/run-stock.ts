@@ -22,6 +22,7 @@ export function stockFor(shop: Shop, run: Metal & Pick<ShearRun, 'lot'>): Sheet[
   const own = (sheet: Sheet): Lot => lotOf(knows, sheet);
   switch (lot.from) {
     case 'stock':
+    case 'delivery':
       return all.filter((sheet) => sameLot(own(sheet), lot.lot));
     case 'mixed':
       return all.filter((sheet) => suits(lot.lot, own(sheet)));

@@ -24,9 +24,11 @@ export type Metal = Pick<Sheet, 'materialId' | 'gauge' | 'colourId'>;
 export const sameMetal = (a: Metal, b: Metal): boolean =>
   a.materialId === b.materialId && a.gauge === b.gauge && a.colourId === b.colourId;
 
-/** Whether the blanks of two lines come from the same sheets: one metal, and of it one lot where the shop tells lots apart. */
+/** Whether the blanks of two lines come from the same sheets: one metal, of it one lot where the shop tells lots apart, there at one time. */
 const sameSheets = (a: ShopOperation, b: ShopOperation): boolean =>
-  sameMetal(a.line, b.line) && sameLineLot(a.lot, b.lot);
+  sameMetal(a.line, b.line) &&
+  sameLineLot(a.lot, b.lot) &&
+  (a.metal?.arrival ?? null) === (b.metal?.arrival ?? null);
 
 /** Neighbours that belong together, side by side. @returns maximal stretches, in order; none is empty */
 function stretches<T>(queue: readonly T[], goesOn: (before: T, next: T) => boolean): T[][] {
@@ -40,7 +42,7 @@ function stretches<T>(queue: readonly T[], goesOn: (before: T, next: T) => boole
 }
 
 /**
- * The runs of a shear's queue: maximal stretches of one metal and lot. A sheet is of one material, gauge and colour, so a
+ * The runs of a shear's queue: maximal stretches of one metal and lot, whose sheets are there at one time. A sheet is of one material, gauge and colour, so a
  * run ends where the metal does, also where changing over to the next costs nothing. Needs no times.
  */
 export const metalRuns = (queue: readonly ShopOperation[]): ShopOperation[][] => stretches(queue, sameSheets);

@@ -17,7 +17,7 @@ import { crewLimits } from './crew-limits.ts';
 import { followedShop, publishedQueues } from './followed-plan.ts';
 import { DAYS_AHEAD, machineInputs, onOpenMachines } from './machine-inputs.ts';
 import { withListedTimes } from './listed-times.ts';
-import { withLots } from './lots.ts';
+import { withMetal } from './lots.ts';
 import { operationsOf, type ShopOperation } from './operations.ts';
 import { inLots, stageAfter } from './routing.ts';
 import { sharedPartOf, sharedTools, withTools } from './set-up.ts';
@@ -52,7 +52,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
   const { operations: alone, unplannable } = onOpenMachines(operationsOf(shop), shop.machine, shut);
   const open = { ...shop, machine: shop.machine.filter(({ id }) => !shut.has(id)) };
   const queues = completeQueues(open, alone);
-  const operations = withListedTimes(shop, withLots(shop, alone, queues), queues);
+  const operations = withListedTimes(shop, withMetal(shop, alone, queues), queues);
   const built = buildProblem({
     name: shop.settings.name,
     machines: inputs,
@@ -152,7 +152,7 @@ function jobInputs(
     if (!job) {
       job = {
         id: line.id,
-        release: terms.release ?? now,
+        release: Math.max(terms.release ?? now, operation.metal?.arrival ?? -Infinity),
         due: terms.due,
         weight: terms.importance,
         operations: [],
