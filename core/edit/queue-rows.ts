@@ -1,4 +1,4 @@
-import { completeQueues } from '../planning/complete-queues.ts';
+import { completeQueues, keptOrder } from '../planning/complete-queues.ts';
 import type { ShopOperation } from '../planning/operations.ts';
 import type { Queues } from '../schedule/problem.ts';
 import { change, type RowChange } from '../shop/row-change.ts';
@@ -7,19 +7,20 @@ import type { Shop } from '../shop/state.ts';
 type Row = Shop['queue'][number];
 
 /**
- * Row changes after which the plan is `queues`, and nothing jumps. A row is left alone where the plan is so without a
+ * Row changes after which the plan is `given`, and nothing jumps. A row is left alone where the plan is so without a
  * change of it, though it may still name what is finished by now: whoever saw that queue has seen it as it is.
  * @param operations what is open (`operationsOf`)
- * @param queues every open operation once, by machine
+ * @param given every open operation once, by machine
  * @param named machines whose rows are to name their operations, each of them and no other open one, so that nothing that
  *   comes in later gets before one; on others, what no row names may stay so
  */
 export function queueChanges(
   shop: Shop,
   operations: readonly ShopOperation[],
-  queues: Queues,
+  given: Queues,
   named: readonly string[],
 ): RowChange[] {
+  const queues = keptOrder(shop, given);
   const stored = new Map(shop.queue.map((row) => [row.id, row]));
   const wanted = (id: string): Row => ({ id, operations: [...(queues[id] ?? [])], revision: 0 });
   const open = new Set(operations.map(({ id }) => id));

@@ -1,3 +1,5 @@
+import { isElsewhere } from '../part/stage.ts';
+import { compareIds } from '../shop/row-change.ts';
 import type { Calendar } from '../time/calendar.ts';
 import type { ShopOperation } from './operations.ts';
 import type { Shop } from '../shop/state.ts';
@@ -42,8 +44,18 @@ export function completeQueues(shop: Shop, operations: readonly ShopOperation[])
       ((work.get(m.id) ?? 0) + m.seconds) / (weekly.get(m.id) ?? 1);
     put(others.reduce((least, m) => (end(m) < end(least) ? m : least), first).id, operation);
   }
-  return queues;
+  return keptOrder(shop, queues);
 }
+
+/** Outside work has no order: it is kept in that of its ids, so that no plan ever differs from another by it alone. */
+export const keptOrder = <Ids extends readonly string[]>(
+  { machine }: Pick<Shop, 'machine'>,
+  queues: Readonly<Record<string, Ids>>,
+): Record<string, Ids> => {
+  const outside = machine.filter(({ id, stage }) => isElsewhere(stage) && queues[id] !== undefined);
+  const sorted = outside.map(({ id }) => [id, [...queues[id]!].sort(compareIds)]);
+  return { ...queues, ...(Object.fromEntries(sorted) as Record<string, Ids>) };
+};
 
 const minutes = (clock: string): number => Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));
 const length = (span: { start: string; end: string }): number => minutes(span.end) - minutes(span.start);

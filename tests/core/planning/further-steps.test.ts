@@ -1,5 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { applyCommand } from '../../../core/edit/apply.ts';
+import { seenQueues } from '../../../core/edit/stale.ts';
+import { withChanges } from '../../../core/shop/row-change.ts';
 import { FURTHER_STAGES, type FurtherStage } from '../../../core/part/stage.ts';
 import { operationsOf } from '../../../core/planning/operations.ts';
 import { viewPlan } from '../../../core/planning/plan-view.ts';
@@ -140,6 +143,22 @@ describe('outside work', () => {
     expect(one!.end).toBeGreaterThan(other!.start);
     expect(operation(shop, '1042/1:outside').people).toBe(0);
     expect(figures.workSeconds).toBe(planned(shopWith([])).figures.workSeconds);
+  });
+
+  it('has no order: a plan that only names it otherwise is the same plan', () => {
+    const shop = away(4);
+    const { queues } = must(toSearchProblem(shop, NOW));
+    const turned = { ...queues, O1: queues['O1']!.toReversed() };
+    const edit = must(
+      applyCommand(shop, {
+        do: 'plan.replace',
+        queues: turned,
+        label: 'Plan the week',
+        seen: seenQueues(shop),
+      }),
+    );
+    const rows = withChanges(shop, edit.changes).queue;
+    expect(rows.find(({ id }) => id === 'O1')?.operations ?? queues['O1']).toEqual(queues['O1']);
   });
 
   it('that is overdue is expected any moment, not days later', () => {
