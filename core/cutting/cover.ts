@@ -58,12 +58,14 @@ export interface Cover<T = unknown> {
    * The best columns for these item values, with no more of any item than `wanted`.
    * @param stockDuals only columns worth more than cost + dual × use matter; null: any of value above 0
    * @param effort `quick` may miss the best column and leave the bound loose
+   * @param without stocks to be left out; absent: none. Where some are, one column of each of the others will do
    */
   price(
     values: readonly number[],
     wanted: readonly number[],
     stockDuals: readonly number[] | null,
     effort: Effort,
+    without?: ReadonlySet<number>,
   ): Pricing<T>;
   /**
    * Every full column whose value is at least its cost (+ dual × use) less `gap`, or null when there are too many.

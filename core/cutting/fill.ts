@@ -15,7 +15,14 @@ export function fillByValue<T>(cover: Cover<T>, rest: Rest, values: readonly num
   const available = rest.available.slice();
   const uses: Use<T>[] = [];
   while (wanted.some((pieces) => pieces > 0)) {
-    const { columns } = cover.price(values, wanted, null, 'quick');
+    const gone = available.flatMap((left, at) => (left === 0 ? [at] : []));
+    const { columns } = cover.price(
+      values,
+      wanted,
+      null,
+      'quick',
+      gone.length > 0 ? new Set(gone) : undefined,
+    );
     const first = richest(columns, values, wanted, available);
     if (!first) return null;
     // The pricing's further columns of that stock share no piece with it: nearly as good, they need no pricing again.

@@ -1,6 +1,6 @@
 import { err, ok, type Result } from '../result.ts';
 import { beside, bounded, isBetter } from './compare.ts';
-import type { Cover } from './cover.ts';
+import { costOf, type Cover } from './cover.ts';
 import { drawGroup } from './draw.ts';
 import { figuresOfList } from './figures.ts';
 import { groupsOf } from './groups.ts';
@@ -8,11 +8,14 @@ import { checkRun, stockRunsOut, uncuttable } from './limits.ts';
 import type { CutPlan, LineYield } from './plan.ts';
 import { blankSizes, nearEqualSizes, type BlankSize, type RunInput } from './run.ts';
 import type { SheetLayout } from './layout.ts';
+import { refill } from './refill.ts';
+import { wholeOf } from './relaxation.ts';
 import { coverOfRun } from './sheet-patterns.ts';
 import { solveCover, type SolveOptions } from './solve-cover.ts';
 import type { CutStep } from './step.ts';
 import { stepsOf } from './steps.ts';
 import { trimmedFirst } from './trim-first.ts';
+import { fillWithCorrection } from './value-correction.ts';
 import { lineCuts } from './work.ts';
 import { coverWithoutSlivers, lineByLine, waysToCut, type Uses } from './ways.ts';
 
@@ -94,7 +97,7 @@ function* search(
       }
       if (lists && lineCuts(lists.best.steps).pieces > 0) {
         const held = coverWithoutSlivers(run, sizes);
-        tidying = tidied(held, options);
+        tidying = tidied(held);
         for (const way of waysToCut(held)) {
           lists = better(lists, drawPlan(run, sizes, way));
           yield { ...told(), done: false };
@@ -120,17 +123,23 @@ function* search(
 /** While a first list is wanted soon, all steps go into metal. */
 const QUICK = 40;
 /** Then one step of so many goes into lists without slivers, and all of them when the least metal is known, up to a limit. */
-const TIDIED_EVERY = 4;
-const MOST_TIDIED = 40;
+const TIDIED_EVERY = 8;
+const MOST_TIDIED = 300;
+/** Of these the first are whole fills, the others fill in part what is best, until so many have brought no less metal. */
+const TIDY_FILLS = 5;
+const TIDY_IDLE = 150;
 
 /** Answers without slivers, each once; null for a step that found none. */
-function* tidied(held: Cover<SheetLayout>, options: SolveOptions): Generator<Uses | null> {
-  let last: Uses | null = null;
-  for (const { uses, steps } of solveCover(held, lineByLine(held), options)) {
-    yield uses === last ? null : uses;
-    last = uses;
-    if (steps >= MOST_TIDIED) return;
+function* tidied(held: Cover<SheetLayout>): Generator<Uses | null> {
+  let best: Uses | null = null;
+  for (const uses of fillWithCorrection(held, wholeOf(held), held.sizes, TIDY_FILLS)) {
+    yield uses;
+    if (!best || costOf(uses) < costOf(best)) best = uses;
   }
+  if (!best) return;
+  const found: Uses[] = [];
+  const filling = refill(held, best, TIDY_IDLE, (uses) => void found.push(uses));
+  for (let step = TIDY_FILLS; step < MOST_TIDIED && !filling.next().done; step++) yield found.pop() ?? null;
 }
 
 /** The cheapest list in all, and that of least metal. */

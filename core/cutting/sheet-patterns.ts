@@ -54,12 +54,14 @@ export function coverOfRun(run: RunInput, sizes: readonly BlankSize[]): Cover<Sh
       run.stock.map((stock, at) => areaRate(stock, lengths[at] as number[])),
     ),
     missing: sizes.map(() => 1000 * Math.max(1, ...costs)),
-    price(values, wanted, duals, effort) {
+    price(values, wanted, duals, effort, without) {
       const choice = stripChoice(table, values, wanted);
-      const keep = Math.max(fewestOfStock, Math.round(columnsKept / cuts.length));
+      const usual = Math.max(fewestOfStock, Math.round(columnsKept / cuts.length));
+      const keep = without ? 1 : usual;
       const columns: Column<SheetLayout>[] = [];
       const peaks: Peak[] = [];
       for (const { stock: at, use, cost, panels, room } of cuts) {
+        if (without?.has(at)) continue;
         const stock = run.stock[at] as Stock;
         const least = duals ? cost + (duals[at] ?? 0) * use + 1e-7 * Math.max(1, cost) : 0;
         const bench = { table, stock, panels, room, keep, effort };

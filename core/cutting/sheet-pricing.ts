@@ -6,7 +6,7 @@ import type { Panel, SheetLayout, Strip } from './layout.ts';
 import type { StripChoice, StripOption } from './strip-choice.ts';
 import type { StripTable } from './strip-table.ts';
 
-const quickRip: PatternEffort = { buckets: 200, finest: 1, nodes: 300 };
+const quickRip: PatternEffort = { buckets: 140, finest: 1, nodes: 300 };
 /** Widths for which strips are looked at when quick. */
 const quickWidths = 4;
 const exactRip: PatternEffort = { buckets: 4_000, finest: 0.1, nodes: 50_000 };

@@ -1,7 +1,7 @@
 import { costOf, roundUp, type Column, type Cover, type PartCover, type Use } from './cover.ts';
 import { dive } from './dive.ts';
 import { solveOverColumns, type SolveMip } from './mip.ts';
-import { improveParts } from './improve-parts.ts';
+import { refill } from './refill.ts';
 import { addTo, createPool, lagrangeBound, relax, wholeOf, type Pool, type Relaxed } from './relaxation.ts';
 import { fillWithCorrection } from './value-correction.ts';
 
@@ -37,6 +37,9 @@ const maxRounds = 2000;
 const fine = 0.0005;
 /** Dives by parts, the first without a second choice. */
 const divesByParts = 4;
+/** Fills without a cheaper answer after which a dive may bring more, and after which nothing more is expected. */
+const idleAtFirst = 600;
+const idleAtLast = 1500;
 /** Dives with one second choice each, from the top down. */
 const maxDives = 40;
 /** What the integer solver may take: over all columns that matter it settles the question, over the pool it only may help. */
@@ -120,29 +123,38 @@ function* oneDive<T>(state: State<T>, relaxed: Relaxed<T>, skip: number): Genera
   yield report(state);
 }
 
-/** By parts, which are found far sooner than whole columns: a bound, dives, then the answer fixed here and there. */
+/** By parts, which are found far sooner than whole columns: a bound, fills of the answer's worse parts, dives, and fills again. */
 function* byParts<T>(state: State<T>, parts: PartCover<T>): Generator<Progress<T>> {
   const { cover } = state;
   const pool = createPool(parts.split(state.uses ?? []).map(({ column }) => column));
   for (const column of worthBySize(parts.cover)) addTo(pool, column);
   const relaxed = yield* relaxParts(state, parts, pool, false);
   if (relaxed.uncovered > 1e-4) return;
+  const prove = function* (): Generator<Progress<T>> {
+    // Where the next cheaper cost is below the relaxation already, exact pricing may prove that there is none.
+    if (!isDone(state) && roundUp(cover, relaxed.cost) >= state.cost - 1e-6)
+      yield* relaxParts(state, parts, pool, true);
+  };
+  yield* refilled(state, idleAtFirst);
+  yield* prove();
   const best = {
     cost: () => state.cost,
     accept: (uses: readonly Use[]) => accept(state, parts.join(uses)),
   };
-  for (let skip = -1; skip < divesByParts; skip++) {
+  for (let skip = -1; skip < divesByParts && !isDone(state); skip++) {
     const diving = dive(parts.cover, pool, relaxed, skip, best);
     while (!diving.next().done) yield report(state);
     yield report(state);
-    if (isDone(state)) return;
   }
-  // Where the next cheaper cost is below the relaxation already, exact pricing may prove that there is none.
-  if (roundUp(cover, relaxed.cost) >= state.cost - 1e-6) yield* relaxParts(state, parts, pool, true);
+  yield* prove();
+  yield* refilled(state, idleAtLast);
+}
+
+/** The best answer so far filled again in part, until that brings no more. */
+function* refilled<T>(state: State<T>, idle: number): Generator<Progress<T>> {
   if (!state.uses) return;
-  const values = relaxed.itemDuals.slice(0, cover.demand.length);
-  const fixing = improveParts(cover, parts, pool, state.uses, values, (uses) => accept(state, uses));
-  while (!fixing.next().done) yield report(state);
+  const filling = refill(state.cover, state.uses, idle, (uses) => accept(state, uses));
+  while (!filling.next().done && !isDone(state)) yield report(state);
 }
 
 /** Parts worth having when a piece is worth its size and a place costs nothing: a start that saves a quarter of the rounds of pricing. */
