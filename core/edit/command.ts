@@ -18,6 +18,7 @@ const formKinds = [
   'tool',
   'downtime',
   'absence',
+  'delivery',
 ] as const;
 export type FormKind = (typeof formKinds)[number];
 
@@ -37,6 +38,7 @@ const formRow = z.discriminatedUnion('kind', [
   rowOf('tool'),
   rowOf('downtime'),
   rowOf('absence'),
+  rowOf('delivery'),
 ]);
 export type FormRow = DeepReadonly<z.infer<typeof formRow>>;
 
@@ -217,6 +219,8 @@ export const command = z.union([
     do: z.literal('stock.receive'),
     sheetId: code,
     lot: ofLot,
+    /** The delivery that it came by: what is left of it stays expected, and one that came whole is no more. */
+    deliveryId: code.optional(),
     pieces: pieces.min(1),
     at: instantS,
     note,
@@ -277,6 +281,7 @@ export const command = z.union([
   saveOf('tool'),
   saveOf('downtime'),
   saveOf('absence'),
+  saveOf('delivery'),
   /** Several rows in one step, those first that others name; all of them or none. */
   z.strictObject({
     do: z.literal('rows.save'),

@@ -7,6 +7,7 @@ import { strayBreaks } from '../time/calendar.ts';
 import { isTimeZone } from '../time/wall.ts';
 import type { Command, FormKind, FormRow } from './command.ts';
 import { partRemoval, savePart } from './part-commands.ts';
+import { deliveryIssues } from './delivery-rules.ts';
 import { publishingChanges } from './publish-commands.ts';
 import { rowName } from './row-name.ts';
 import { otherCase } from './same-code.ts';
@@ -142,6 +143,7 @@ function brokenReferences(shop: Shop, kind: FormKind, row: RowOf<FormKind>, subj
       ? issues
       : [...issues, missing('gauge', saved.gauge)];
   }
+  if (kind === 'delivery') return deliveryIssues(shop, row as RowOf<'delivery'>, subject);
   if (kind === 'calendar') return strayBreaks(row as RowOf<'calendar'>, subject);
   if (kind === 'material') return badGauges(shop, row as RowOf<'material'>, subject);
   return [];
@@ -270,9 +272,11 @@ function usersOf(shop: Shop, kind: FormKind, id: string): string[] {
         ...shop.part.filter((p) => p.steps.some((s) => s.placeId === id)).map((p) => `part ${p.id}`),
       ];
     case 'sheet':
+      return shop.delivery.filter((d) => d.sheetId === id).map((d) => `delivery ${d.id}`);
     case 'tool':
     case 'downtime':
     case 'absence':
+    case 'delivery':
       return [];
   }
 }

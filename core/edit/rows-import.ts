@@ -18,6 +18,7 @@ const NOUNS: Readonly<Record<FormKind, string>> = {
   tool: 'tool',
   downtime: 'downtime',
   absence: 'absence',
+  delivery: 'delivery',
 };
 
 /** Rows of a kind that a file brought, new and changed, with how the file was read: one edit, or what is wrong with it. */

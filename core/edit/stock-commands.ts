@@ -8,6 +8,7 @@ import type { Shop } from '../shop/state.ts';
 import type { Movement } from '../shop/stock.ts';
 import { formatCutSize } from '../units/length.ts';
 import type { Command } from './command.ts';
+import { byDelivery } from './delivery-rules.ts';
 import { change, type RowChange, type Edit } from '../shop/row-change.ts';
 import { grouped } from '../grouped.ts';
 
@@ -62,14 +63,13 @@ export function moveStock(shop: Shop, command: StockCommand): Result<Edit> {
   const name = stockName(shop, sheet);
   const { at, note } = command;
   switch (command.do) {
-    case 'stock.receive':
-      return moved(
-        sheet,
-        command.pieces,
-        { at, note, what: 'received' },
-        `Receive ${command.pieces} of ${name}`,
-        isNew,
-      );
+    case 'stock.receive': {
+      const label = `Receive ${command.pieces} of ${name}`;
+      const came = moved(sheet, command.pieces, { at, note, what: 'received' }, label, isNew);
+      return came.ok && command.deliveryId !== undefined
+        ? byDelivery(shop, came.value, command.deliveryId, command.pieces)
+        : came;
+    }
     case 'stock.count': {
       const by = command.pieces - sheet.onHand;
       const label = `Set count of ${name} to ${command.pieces}`;

@@ -14,7 +14,7 @@ import { asStocked } from '../material/usable-sheet.ts';
 import type { ShopOperation } from './operations.ts';
 import { sameMetal, shearRuns, type PlanRead, type ShearRun } from './runs.ts';
 import { isBought, ofBoughtLot, otherLots } from './run-lot.ts';
-import { freeStock, stockFor, type FreeStock } from './run-stock.ts';
+import { stockFor, stockOverTime, type FreeStock } from './run-stock.ts';
 import { ok, type Issue, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
 import type { CutList } from '../shop/stock.ts';
@@ -92,7 +92,7 @@ function asStock(sheet: Sheet, available: number | null, dearer: number): Stock 
 interface Taking {
   readonly sheetId: string;
   readonly pieces: number;
-  /** Of these, as many are not on hand when the run begins. */
+  /** Of these, as many are neither on hand nor expected by the time that the run begins. */
   readonly short: number;
 }
 
@@ -200,13 +200,15 @@ export function* cutRuns(
   solve: (input: RunInput) => Result<CutPlan> = planQuickly,
   withLine?: string,
 ): Generator<RunCut> {
-  const free = freeStock(shop);
+  const { free, arrive } = stockOverTime(shop);
   const runs = shearRuns(shop, plan);
   const lists = changedLists(shop, runs);
   const opened = runs.find(({ operations }) => operations.some(({ line }) => line.id === withLine));
   if (withLine !== undefined && !opened) return;
-  for (const run of runs)
+  for (const run of runs) {
+    arrive(run);
     if (!opened || sameMetal(run, opened)) yield cutRun(shop, run, free, solve, lists.get(run.id) ?? null);
+  }
 }
 
 /** A plan made for buying at what the stock costs; its bound holds all the more when it is lowered by as much. */

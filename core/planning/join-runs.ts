@@ -6,7 +6,7 @@ import type { Shop } from '../shop/state.ts';
 import { sameLineLot } from './line-lot.ts';
 import { cutRun, isTaken, planQuickly, type RunCut } from './cut-run.ts';
 import { viewQueues, type PlanView } from './plan-view.ts';
-import { freeStock } from './run-stock.ts';
+import { stockOverTime } from './run-stock.ts';
 import { sameMetal, type PlanRead, shearRuns, type ShearRun } from './runs.ts';
 
 /** Cuts one run; the same for both sides of a comparison, or the better computed side would seem the cheaper one. */
@@ -91,9 +91,10 @@ export function joined(
 
 /** Cost of the stock still to be taken for every run of a metal, cut in plan order from what there is; null where one cannot be cut. */
 export function metalCost(shop: Shop, plan: PlanRead, metal: ShearRun, solve: Solve): number | null {
-  const free = freeStock(shop);
+  const { free, arrive } = stockOverTime(shop);
   let cents = 0;
   for (const run of shearRuns(shop, plan)) {
+    arrive(run);
     if (!sameMetal(run, metal)) continue;
     const cut = cutRun(shop, run, free, solve);
     if (!cut.plan.ok) return null;

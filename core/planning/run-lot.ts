@@ -17,7 +17,7 @@ export const isBought = ({ lot }: ShearRun): boolean => lot?.from === 'purchase'
 export function ofBoughtLot(shop: Shop, run: ShearRun, free: FreeStock, needs: number): ShearRun {
   const { lot } = run;
   const { stockKnows: knows } = shop.settings;
-  if (lot?.from !== 'stock' || knows === null) return run;
+  if ((lot?.from !== 'stock' && lot?.from !== 'delivery') || knows === null) return run;
   const sheets = stockFor(shop, run).reduce((sum, { id }) => sum + (free.get(id) ?? 0), 0);
   const asked = takenListFor(shop, run) ? lot.lot : askedTogether(knows, run);
   return {

@@ -9,6 +9,25 @@ export type FreeStock = ReadonlyMap<string, number>;
 export const freeStock = (shop: Shop): Map<string, number> =>
   new Map(shop.sheet.map((s) => [s.id, s.onHand]));
 
+/**
+ * What runs take stock from, one after the other: what was counted, and what comes until each is cut.
+ * @returns the free stock, and what adds to it all deliveries that are there for a run: those due by its start, and those
+ *   that it was given metal of
+ */
+export function stockOverTime(shop: Shop) {
+  const free = freeStock(shop);
+  const coming = shop.delivery.toSorted((a, b) => a.due - b.due);
+  const arrive = ({ start, operations }: Pick<ShearRun, 'start' | 'operations'>): void => {
+    const awaited = operations.flatMap(({ metal }) => metal?.awaited ?? []);
+    const until = Math.max(start, ...awaited.map(({ due }) => due));
+    while (coming[0] && coming[0].due <= until) {
+      const { sheetId, pieces } = coming.shift()!;
+      free.set(sheetId, (free.get(sheetId) ?? 0) + pieces);
+    }
+  };
+  return { free, arrive };
+}
+
 /** All stock of a metal, of whichever lot. */
 export const stockOf = (shop: Shop, metal: Metal): Sheet[] =>
   shop.sheet.filter((sheet) => sameMetal(sheet, metal));

@@ -1,8 +1,9 @@
 import { lotWords } from '../material/lot.ts';
 import type { Sheet } from '../material/material.ts';
 import type { Shop } from '../shop/state.ts';
+import type { Delivery } from '../shop/stock.ts';
 import { startOfDay } from '../time/wall.ts';
-import type { Instant } from '../units/brand.ts';
+import { instant, type Instant } from '../units/brand.ts';
 import type { RunCut } from './cut-run.ts';
 
 /** What a run has reserved of a stock, from the moment it begins. */
@@ -17,9 +18,11 @@ interface Reservation {
 
 export interface StockRow {
   readonly sheet: Sheet;
+  /** What is expected of it, the soonest first. */
+  readonly expected: readonly Delivery[];
   /** In plan order. */
   readonly reserved: readonly Reservation[];
-  /** On hand less all that is reserved; below 0 as many are missing. */
+  /** On hand and expected, less all that is reserved; below 0 as many are missing. */
   readonly left: number;
   /** Pieces that are missing. */
   readonly short: number;
@@ -40,6 +43,10 @@ const less = (left: number, { pieces, short }: Pick<Reservation, 'pieces' | 'sho
 /** All stock with what the plan reserves of it, day by day. Sheets in the shop's order. */
 export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
   return shop.sheet.map((sheet) => {
+    const expected = shop.delivery
+      .filter(({ sheetId }) => sheetId === sheet.id)
+      .sort((a, b) => a.due - b.due);
+    const there = expected.reduce((sum, { pieces }) => sum + pieces, sheet.onHand);
     const reserved = cuts.flatMap(({ run, takings }) =>
       takings
         .filter((taking) => taking.sheetId === sheet.id)
@@ -53,36 +60,54 @@ export function stockRows(shop: Shop, cuts: readonly RunCut[]): StockRow[] {
     );
     return {
       sheet,
+      expected,
       reserved,
-      left: reserved.reduce(less, sheet.onHand),
+      left: reserved.reduce(less, there),
       short: reserved.reduce((sum, { short }) => sum + short, 0),
       shortFrom: reserved.find(({ short }) => short > 0)?.at ?? null,
     };
   });
 }
 
-/** What the plan takes of a stock on one day. */
+/** What comes of a stock and what the plan takes of it on one day. */
 interface DayTaken {
   /** Midnight at the shop. */
   readonly day: Instant;
+  readonly came: number;
   readonly pieces: number;
   /** On hand at the end of the day; below 0 as many are missing. */
   readonly left: number;
   readonly runs: readonly string[];
 }
 
-/** A stock's reservations day by day, first day first; a run counts on the day it begins. */
-export function takenByDay({ sheet, reserved }: StockRow, timeZone: string): DayTaken[] {
+/** A stock's deliveries and reservations day by day, first day first; a run counts on the day it begins. */
+export function takenByDay({ sheet, expected, reserved }: StockRow, timeZone: string): DayTaken[] {
   const days: DayTaken[] = [];
+  let left = sheet.onHand;
+  const note = (at: number, came: number, one: Reservation | null): void => {
+    left = one ? less(left, one) : left + came;
+    const day = startOfDay(instant(at), timeZone);
+    const last = days.at(-1)?.day === day ? days.pop() : undefined;
+    days.push({
+      day,
+      came: (last?.came ?? 0) + came,
+      pieces: (last?.pieces ?? 0) + (one?.pieces ?? 0),
+      left,
+      runs: [...(last?.runs ?? []), ...(one ? [one.runId] : [])],
+    });
+  };
+  const coming = [...expected];
+  const come = (until: number): void => {
+    while (coming[0] && coming[0].due <= until) {
+      const { due, pieces } = coming.shift()!;
+      note(due, pieces, null);
+    }
+  };
   for (const one of reserved.toSorted((a, b) => a.at - b.at)) {
-    const { at, pieces, runId } = one;
-    const day = startOfDay(at, timeZone);
-    const last = days.at(-1);
-    const left = less(last?.left ?? sheet.onHand, one);
-    if (last?.day === day)
-      days[days.length - 1] = { day, pieces: last.pieces + pieces, left, runs: [...last.runs, runId] };
-    else days.push({ day, pieces, left, runs: [runId] });
+    come(one.at);
+    note(one.at, 0, one);
   }
+  come(Infinity);
   return days;
 }
 

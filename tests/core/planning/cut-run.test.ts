@@ -124,11 +124,13 @@ describe('stock against the plan', () => {
     const row = stockRows(scarce, cutsOf(scarce)).find((r) => r.sheet.id === 'galv-24-moss');
     if (!row) throw new Error('no such stock');
     const monday = at('2026-11-30', '00:00');
-    expect(takenByDay(row, ZONE)).toEqual([{ day: monday, pieces: 3, left: -1, runs: ['1042/1', '1042/4'] }]);
+    expect(takenByDay(row, ZONE)).toEqual([
+      { day: monday, came: 0, pieces: 3, left: -1, runs: ['1042/1', '1042/4'] },
+    ]);
     const tuesday = row.reserved.map((one, n) => (n === 1 ? { ...one, at: at('2026-12-01', '00:00') } : one));
     expect(takenByDay({ ...row, reserved: tuesday }, ZONE)).toEqual([
-      { day: monday, pieces: 2, left: 0, runs: ['1042/1'] },
-      { day: at('2026-12-01', '00:00'), pieces: 1, left: -1, runs: ['1042/4'] },
+      { day: monday, came: 0, pieces: 2, left: 0, runs: ['1042/1'] },
+      { day: at('2026-12-01', '00:00'), came: 0, pieces: 1, left: -1, runs: ['1042/4'] },
     ]);
   });
 

@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { cutRuns } from '../../../core/planning/cut-run.ts';
 import { metalMissing } from '../../../core/planning/metal-missing.ts';
 import { viewPlan, type PlanView } from '../../../core/planning/plan-view.ts';
+import { purchasesOf, stockRows, takenByDay } from '../../../core/planning/stock-use.ts';
 import { toSearchProblem } from '../../../core/planning/to-problem.ts';
 import { metalWords } from '../../../core/report/metal-words.ts';
 import { improve } from '../../../core/schedule/improve.ts';
@@ -116,6 +118,35 @@ describe('in a shop that tells lots apart', () => {
     const plan = planOf(shop);
     expect(plan.operations.get('1042/1:shear')!.lot).toMatchObject({ from: 'delivery', lot: { lot: 'B' } });
     expect(startOf(plan, '1042/1')).toBe(THURSDAY);
+  });
+});
+
+describe('the sheets of a delivery', () => {
+  const shop = shopOf({ delivery: [aDelivery({ due: THURSDAY, pieces: 4 })] });
+  const cuts = [...cutRuns(shop, planOf(shop))];
+
+  it('are cut by a run of their own, which begins when they come, and nothing is bought for it', () => {
+    expect(cuts.map(({ run, takings }) => [run.id, takings])).toEqual([
+      ['1042/1', [{ sheetId: 'galv-24-moss', pieces: 2, short: 0 }]],
+      ['1042/2', [{ sheetId: 'galv-24-moss', pieces: 3, short: 0 }]],
+    ]);
+    expect(purchasesOf(stockRows(shop, cuts))).toEqual([]);
+  });
+
+  it('are counted with the stock, on the day that they come', () => {
+    const row = stockRows(shop, cuts)[0]!;
+    expect(row.left).toBe(1);
+    expect(
+      takenByDay(row, shop.settings.timeZone).map(({ came, pieces, left }) => [came, pieces, left]),
+    ).toEqual([
+      [0, 2, 0],
+      [4, 3, 1],
+    ]);
+  });
+
+  it('that are not enough are bought in addition', () => {
+    const few = shopOf({ delivery: [aDelivery({ due: THURSDAY, pieces: 1 })] });
+    expect(purchasesOf(stockRows(few, [...cutRuns(few, planOf(few))]))).toMatchObject([{ pieces: 2 }]);
   });
 });
 
