@@ -30,24 +30,29 @@ export function useSolving(cut: RunCut, money: MoneyStyle): Solving {
   const open = plan.ok && plan.value.status !== 'optimal' && changed === null;
   const state = useCutAnswers().data?.state ?? null;
   const own = state?.key === key ? state : null;
-  const solve = (seconds: number, again: boolean) =>
-    invoke(contract.cutsSolve, { input, seconds, again }).catch(toastError);
+  const solve = (seconds: number, again: boolean) => invoke(contract.cutsSolve, { input, seconds, again });
   // Asked once for each input: a better answer is no reason to ask again.
   const asked = useRef('');
-  const [before, setBefore] = useState<CutPlan | null>(null);
+  // Asked for by hand, and the list that there was then: of other work nothing is said.
+  const [search, setSearch] = useState<{ readonly jobId: string; readonly before: CutPlan } | null>(null);
   useEffect(() => {
     if (!open || asked.current === key) return;
     asked.current = key;
-    void solve(USUAL_S, false);
+    void solve(USUAL_S, false).catch(toastError);
   });
   const running = own?.phase === 'running';
   return {
     running,
     seconds: own?.seconds ?? 0,
-    message: own?.message ?? (before && plan.ok ? foundWords(before, plan.value, money, running) : null),
+    message:
+      own?.message ??
+      (search && search.jobId === own?.jobId && plan.ok
+        ? foundWords(search.before, plan.value, money, running)
+        : null),
     more: () => {
-      if (plan.ok) setBefore(plan.value);
-      void solve(MORE_S, true);
+      if (!plan.ok) return;
+      const before = plan.value;
+      void solve(MORE_S, true).then(({ jobId }) => setSearch({ jobId, before }), toastError);
     },
     stop: () => {
       if (own) void invoke(contract.cutsStop, { jobId: own.jobId }).catch(toastError);
