@@ -29,6 +29,7 @@ export function loadDemo(folder: string, now: Instant): Shop {
     learned: [],
     movement: [],
     cutList: [],
+    cutCount: [],
     otherName: [],
     keptList: [],
     delivery: [],

@@ -75,6 +75,7 @@ export const shopRead = call(
       /** The newest only. */
       movement: z.array(rowKinds.movement),
       cutList: z.array(rowKinds.cutList),
+      cutCount: z.array(rowKinds.cutCount),
       keptList: z.array(rowKinds.keptList),
       delivery: z.array(rowKinds.delivery),
       otherName: z.array(rowKinds.otherName),

@@ -23,6 +23,7 @@ const NAMES: Readonly<Record<RowKind, (id: string) => string>> = {
   learned: () => 'a time standard from finished work',
   movement: () => 'an entry of the stock’s history',
   // A list that sheets were taken for has the moment behind its run's name.
+  cutCount: (id) => `the cuts counted of run ${id.split(' ')[0]}`,
   cutList: (id) => `the list of cuts of run ${id.split(' ')[0]}`,
   keptList: (id) => `the list “${id}”`,
   otherName: (id) => `the other name “${id.slice(id.indexOf(':') + 1)}”`,

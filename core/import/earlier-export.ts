@@ -19,7 +19,14 @@ const LATER_FIELDS: Readonly<Record<string, Fields>> = {
   machine: { betweenFramesMm: null, timesEdition: 1 },
 };
 /** Kinds that came since then. */
-const LATER_KINDS: Fields = { otherName: [], fileLayout: [], tool: [], keptList: [], delivery: [] };
+const LATER_KINDS: Fields = {
+  otherName: [],
+  fileLayout: [],
+  tool: [],
+  keptList: [],
+  delivery: [],
+  cutCount: [],
+};
 
 /**
  * An export of an earlier version as this one writes it. What is there stays as it is, so that a wrong row is still found

@@ -10,7 +10,7 @@ import { otherName } from './other-name.ts';
 import { part } from '../part/part.ts';
 import { changeover, pin, published, queue, operationRecord } from './plan.ts';
 import { settings } from './settings.ts';
-import { cutList, delivery, keptList, movement } from './stock.ts';
+import { cutCount, cutList, delivery, keptList, movement } from './stock.ts';
 import { tool } from '../part/tool.ts';
 
 /**
@@ -40,6 +40,7 @@ export const rowKinds = {
   learned,
   movement,
   cutList,
+  cutCount,
   keptList,
   otherName,
   fileLayout,

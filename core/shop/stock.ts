@@ -94,6 +94,22 @@ export const cutList = z.strictObject({
 });
 export type CutList = DeepReadonly<z.infer<typeof cutList>>;
 
+/**
+ * Cuts that the floor counted of one step of a list whose sheets were issued: over all pieces fed. A row of its own and
+ * small, since it is kept with every press.
+ */
+export const cutCount = z.strictObject({
+  /** The list's, and the step's number (`cutCountId`). */
+  id: z.string().min(1).max(100),
+  listId: cutList.shape.id,
+  step: count,
+  made: count,
+  revision,
+});
+export type CutCount = DeepReadonly<z.infer<typeof cutCount>>;
+
+export const cutCountId = (listId: string, step: number): string => `${listId}#${step}`;
+
 /** A list of steps kept under a name, for runs that ask the same blanks again; no line of any run stands in it. */
 export const keptList = z.strictObject({
   /** The name that it was given. */

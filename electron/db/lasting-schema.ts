@@ -83,6 +83,14 @@ export const cutList = sqliteTable('cutList', {
   revision: revision(),
 });
 
+export const cutCount = sqliteTable('cutCount', {
+  id: id(),
+  listId: text().notNull(),
+  step: integer().notNull(),
+  made: integer().notNull(),
+  revision: revision(),
+});
+
 export const keptList = sqliteTable('keptList', {
   id: id(),
   groups: json().notNull(),

@@ -89,6 +89,7 @@ const picksIn = (db: Db, read: Read) => ({
     lines: RowOf<'line'>[];
     records: RowOf<'record'>[];
     cutLists: RowOf<'cutList'>[];
+    cutCounts: RowOf<'cutCount'>[];
   } {
     const { order, line, record, cutList } = tables;
     const open = sql`${order.closedAt} is null or ${order.closedAt} > ${closedAfter}`;
@@ -106,7 +107,10 @@ const picksIn = (db: Db, read: Read) => ({
       'cutList',
       sql`exists (select 1 from json_each(${cutList.lines}) as named where named.value in (select value from json_each(${known})))`,
     );
-    return { orders, lines, records, cutLists };
+    const lists = JSON.stringify(cutLists.map(({ id }) => id));
+    const { cutCount } = tables;
+    const cutCounts = read('cutCount', sql`${cutCount.listId} in (select value from json_each(${lists}))`);
+    return { orders, lines, records, cutLists, cutCounts };
   },
 
   /** The newest entries of the stock's history. */

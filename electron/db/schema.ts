@@ -4,6 +4,7 @@ import type { RowKind } from '../../core/shop/state.ts';
 import { id, json, revision } from './columns.ts';
 import {
   changeover,
+  cutCount,
   cutList,
   fileLayout,
   keptList,
@@ -281,6 +282,7 @@ export const tables = {
   learned,
   movement,
   cutList,
+  cutCount,
   keptList,
   otherName,
   fileLayout,

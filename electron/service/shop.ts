@@ -29,7 +29,7 @@ export function readShop({ rows }: Work, now: number): Shop {
     downtime: rows.read('downtime'),
     absence: rows.read('absence'),
   };
-  const { orders, lines, records, cutLists } = rows.living(now - ARCHIVED_AFTER);
+  const { orders, lines, records, cutLists, cutCounts } = rows.living(now - ARCHIVED_AFTER);
   return {
     settings,
     ...base,
@@ -43,6 +43,7 @@ export function readShop({ rows }: Work, now: number): Shop {
     learned: rows.read('learned'),
     movement: rows.newestMovements(NEWEST_MOVEMENTS),
     cutList: cutLists,
+    cutCount: cutCounts,
     keptList: rows.read('keptList'),
     delivery: rows.read('delivery'),
     otherName: rows.read('otherName'),

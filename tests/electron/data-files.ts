@@ -41,8 +41,11 @@ export const rowWriter =
       .run(...values);
   };
 
+/** The table that came with the floor's counts of cuts: empty. */
+export const COUNT_TABLES = { cutCount: [] };
+
 /** The table that came with expected deliveries: empty. */
-export const DELIVERY_TABLES = { delivery: [] };
+export const DELIVERY_TABLES = { ...COUNT_TABLES, delivery: [] };
 
 /** What rows got with them, as it is stored. */
 const METAL: Readonly<Record<string, Readonly<Record<string, unknown>>>> = { settings: { awaitMetal: 1 } };

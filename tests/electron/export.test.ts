@@ -103,7 +103,7 @@ describe('everything exported', () => {
     const before = {
       ...whole,
       tables: {
-        ...without(whole.tables, 'otherName', 'fileLayout', 'tool', 'keptList', 'delivery'),
+        ...without(whole.tables, 'otherName', 'fileLayout', 'tool', 'keptList', 'delivery', 'cutCount'),
         machine: whole.tables.machine!.map((row) => older('machine', row)),
         line: whole.tables.line!.map((row) => older('line', row)),
         settings: whole.tables.settings!.map((row) => older('settings', row)),
@@ -123,7 +123,7 @@ describe('everything exported', () => {
     expect(shopIn(filled)).toMatchObject({
       line: anEverythingShop().line,
       machine: anEverythingShop().machine,
-      ...{ otherName: [], fileLayout: [], tool: [], keptList: [], delivery: [] },
+      ...{ otherName: [], fileLayout: [], tool: [], keptList: [], delivery: [], cutCount: [] },
     });
     const steps = filled.run('read', ({ whole: all }) => [...all.pages('step', 1000)].flat());
     expect(steps.at(-1)!.changes).toEqual(changes);

@@ -30,6 +30,7 @@ const RELEASED: Record<string, string> = {
   '0014_kept_lists.sql': '957127caf28eb41a0257d3a70de34d3efc7cef24e3f55fcc7999ca0dac13e1b2',
   '0015_further_steps.sql': 'd85bbad8e0f8a94eec05d98eb5b06a5abeb8f25f6eced9d0902c34d6f5e60f71',
   '0016_deliveries.sql': '57e3fd1b74c1b4aaddc63c31ca7adc9b20bfeef4ce665eb8c4fb1fc44d7cf623',
+  '0017_cuts_counted.sql': 'f448279459c4881b35bbc01933bf6f1edb4af6f25f4a47d839faf80324bf2802',
 };
 
 const open = (file: string, folder = migrations) =>
@@ -61,7 +62,7 @@ describe('a fresh data file', () => {
       )
       .all() as { name: string; strict: number }[];
     expect(tables.map((t) => t.name).sort()).toEqual(
-      'absence calendar changeover colour cutAnswer cutList delivery downtime fact fileLayout keptList learned line machine material movement order otherName part pin published queue record savedPlan setAside settings sheet step tool'.split(
+      'absence calendar changeover colour cutAnswer cutCount cutList delivery downtime fact fileLayout keptList learned line machine material movement order otherName part pin published queue record savedPlan setAside settings sheet step tool'.split(
         ' ',
       ),
     );
@@ -160,7 +161,7 @@ describe('a data file that cannot be used', () => {
     const file = join(tempFolder(), 'newer.db');
     open(file, withNextMigration('ALTER TABLE "order" ADD COLUMN "extra" text;')).close();
     expect(refusedUntouched(file, 'unavailable')).toMatch(
-      /newer Foldweek \(format 18; this one knows up to 17\)/,
+      /newer Foldweek \(format 19; this one knows up to 18\)/,
     );
   });
 

@@ -324,6 +324,7 @@ export const aShop = (own: Partial<Shop> = {}): Shop => ({
   learned: [],
   movement: [],
   cutList: [],
+  cutCount: [],
   otherName: [],
   keptList: [],
   delivery: [],

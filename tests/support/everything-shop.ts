@@ -1,6 +1,6 @@
 import type { Shop } from '../../core/shop/state.ts';
 import { aLearned, aPin, aQueue, aRecord, aShop, aTool, at } from './builders.ts';
-import { aCutList, aDelivery, aKeptList, aMovement } from './stock-builders.ts';
+import { aCutCount, aCutList, aDelivery, aKeptList, aMovement } from './stock-builders.ts';
 
 /** A shop that uses each kind of row at least once. */
 export const anEverythingShop = (): Shop =>
@@ -29,6 +29,7 @@ export const anEverythingShop = (): Shop =>
     tool: [aTool()],
     movement: [aMovement()],
     cutList: [aCutList()],
+    cutCount: [aCutCount()],
     keptList: [aKeptList()],
     delivery: [aDelivery()],
     otherName: [{ id: 'colour:ral 7016', kind: 'colour', text: 'RAL 7016', oursId: 'moss', revision: 0 }],

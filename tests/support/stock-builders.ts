@@ -28,6 +28,16 @@ export const aCutList = (own: With<'cutList'> = {}): RowOf<'cutList'> => ({
   ...own,
 });
 
+/** Three cuts of the first step of that list, counted on the floor. */
+export const aCutCount = (own: With<'cutCount'> = {}): RowOf<'cutCount'> => ({
+  id: '1042/1#1',
+  listId: '1042/1',
+  step: 1,
+  made: 3,
+  revision: 0,
+  ...own,
+});
+
 /** Ten sheets that are expected on Thursday morning. */
 export const aDelivery = (own: With<'delivery'> = {}): RowOf<'delivery'> => ({
   id: 'D1',
