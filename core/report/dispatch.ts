@@ -1,6 +1,7 @@
 import type { Blank } from '../part/blank.ts';
 import type { ScheduledOperation } from '../schedule/problem.ts';
-import { FIRST_PIECE_AFTER, firstPieceSeconds } from '../estimate/first-piece.ts';
+import { FIRST_PIECE_AFTER, firstPieceSeconds, firstPieceValue } from '../estimate/first-piece.ts';
+import { hasTools } from '../limits/tool-limits.ts';
 import type { Extra } from '../planning/blanks.ts';
 import { notPublished } from '../planning/followed-plan.ts';
 import { fetchedBy, type Fetched } from '../planning/fetched.ts';
@@ -137,21 +138,14 @@ function runsOf(
     for (const { planned, operation } of run) {
       const asked = askedOn(operation, machine);
       const fetched = index.fetched.get(planned.operation);
-      const steps = [
-        ...setupSteps(index, machine, state, asked),
-        ...(fetched ? fetchSteps(index, machine, fetched, state, asked) : []),
-      ];
+      const again = fetched ? fetchSteps(index, machine, fetched, state, asked) : [];
+      const steps = [...setupSteps(index, machine, state, asked), ...again];
+      const firstPiece = needsFirstPiece(index, machine, { state, asked, fetched: again });
       state = { ...state, ...asked };
       position += 1;
       if (!wanted(planned)) continue;
       const { changeoverStart, changeoverSeconds: seconds } = planned;
-      if (seconds > 0)
-        changeover = {
-          start: instant(changeoverStart),
-          seconds,
-          steps,
-          firstPiece: firstPieceOf(machine, steps),
-        };
+      if (seconds > 0) changeover = { start: instant(changeoverStart), seconds, steps, firstPiece };
       shared = shared ? common(shared, asked) : asked;
       rows.push(rowOf(index, operation, planned, position));
     }
@@ -172,10 +166,18 @@ function common(a: Attributes, b: Attributes): Attributes {
   return Object.fromEntries(Object.entries(a).filter(([key, value]) => b[key as Attribute] === value));
 }
 
-/** Whether what is changed makes a first piece necessary, which its time then has in it. */
-const firstPieceOf = (machine: Machine, steps: readonly SetupStep[]): boolean =>
-  firstPieceSeconds(machine) > 0 &&
-  steps.some(({ attribute: name, from }) => from !== null && FIRST_PIECE_AFTER.includes(name));
+/** Whether the time of a changeover has a first piece in it: as the engine sees it, what is not known costs none. */
+function needsFirstPiece(
+  index: Index,
+  machine: Machine,
+  { state, asked, fetched }: Record<'state' | 'asked', Attributes> & { fetched: readonly SetupStep[] },
+): boolean {
+  if (firstPieceSeconds(machine) === 0) return false;
+  const stood = firstPieceValue(state, hasTools(machine, [...index.tools.values()]));
+  const next = firstPieceValue(asked, asked.tools !== undefined);
+  const changes = stood !== null && next !== null && stood !== next;
+  return changes || fetched.some(({ attribute: name }) => FIRST_PIECE_AFTER.includes(name));
+}
 
 /** What differs from the machine's state, of those things that cost time on this machine. */
 function setupSteps(index: Index, machine: Machine, state: Attributes, asked: Attributes): SetupStep[] {
@@ -241,7 +243,7 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
 
 function rowOf(
   index: Index,
-  { line, quantity, extra, order, terms, part, blank, lot, people, machines }: ShopOperation,
+  { line, stage, quantity, extra, order, terms, part, blank, lot, people, machines }: ShopOperation,
   o: ScheduledOperation,
   position: number,
 ): DispatchRow {

@@ -4,6 +4,7 @@ import { viewPlan } from '../planning/plan-view.ts';
 import { ok, type Result } from '../result.ts';
 import { withChanges } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
+import { counted } from '../units/count.ts';
 import type { Instant } from '../units/brand.ts';
 
 /** What a command would do to the plan as it stands: lines late with its queues before and after. */
@@ -30,6 +31,6 @@ export function wouldDoWords({ before, after }: WouldDo): string {
   if (before === after)
     return before === 0
       ? 'With the queues as they are, no line would be late, as now.'
-      : `With the queues as they are, ${before} would be late, as now.`;
+      : `With the queues as they are, ${counted(before, 'line')} would be late, as now.`;
   return `Late lines: ${before} → ${after}, with the queues as they are. Planning again finds the order that suits the new times.`;
 }

@@ -2,7 +2,7 @@ import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
 import { girthRule } from '../part/profile.ts';
 import { partRules } from '../part/rules.ts';
-import { extraBlanks, NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
+import { extraBlanks, USUAL_EXTRA_BLANKS } from '../part/extra-blanks.ts';
 import { lengthMm, name, revision } from '../fields.ts';
 import { stockKnows } from '../material/lot.ts';
 
@@ -98,7 +98,7 @@ export const newSettings: Omit<Settings, 'name' | 'timeZone' | 'units'> = {
   askWho: false,
   decimals: 'point',
   remnants: null,
-  extraBlanks: NO_EXTRA_BLANKS,
+  extraBlanks: USUAL_EXTRA_BLANKS,
   stockKnows: null,
   awaitMetal: true,
   setUpDone: [],

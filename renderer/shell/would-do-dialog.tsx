@@ -13,12 +13,14 @@ interface Props {
   /** The verb on the button, "Accept". */
   act: string;
   onClose: () => void;
+  /** Room for a table. */
+  wide?: boolean;
   /** What changes, figure by figure. */
   children: ReactNode;
 }
 
 /** New times before they are taken: what they change, what they do to the plan as it stands, and planning again with them. */
-export function WouldDoDialog({ title, command, act, onClose, children }: Props) {
+export function WouldDoDialog({ title, command, act, onClose, wide = false, children }: Props) {
   // What is asked about stays what was opened, whatever changes behind the dialog meanwhile.
   const [asked] = useState(command);
   const would = useWouldDo(asked);
@@ -33,6 +35,7 @@ export function WouldDoDialog({ title, command, act, onClose, children }: Props)
     <Dialog
       title={title}
       isOpen
+      wide={wide}
       onClose={onClose}
       actions={
         <>
@@ -46,8 +49,10 @@ export function WouldDoDialog({ title, command, act, onClose, children }: Props)
         </>
       }
     >
+      <p role="status">
+        <strong>{would?.words}</strong>
+      </p>
       {children}
-      <p role="status">{would?.words}</p>
       <p>One step, which undo takes back.</p>
     </Dialog>
   );

@@ -163,6 +163,9 @@ test('standards learned from finished work are accepted, move the plan, and are 
     .getByRole('button', { name: /Accept all \d+ that differ/ })
     .first()
     .click();
+  const asked = page.getByRole('dialog', { name: /^Accept what finished work shows/ });
+  await expect(asked.getByRole('status')).toHaveText(/Late lines: \d+ → \d+|would be late, as now/);
+  await asked.getByRole('button', { name: 'Accept', exact: true }).click();
   await expect(page.getByRole('table', { name: 'Accepted so far' }).getByRole('row')).not.toHaveCount(1);
   await expect(undo(page)).toHaveAccessibleName(/Accept .* of B1 from finished work/);
   await goTo(page, '#/board');

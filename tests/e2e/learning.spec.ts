@@ -97,6 +97,9 @@ test('a part is drawn, ordered, planned and made; a standard learned from finish
     .getByRole('button', { name: /Accept all \d+ that differ/ })
     .first()
     .click();
+  const asked = page.getByRole('dialog', { name: /^Accept what finished work shows/ });
+  await expect(asked.getByRole('status')).toHaveText(/Late lines: \d+ → \d+|would be late, as now/);
+  await asked.getByRole('button', { name: 'Accept', exact: true }).click();
   await expect(undo(page)).toHaveAccessibleName(/Accept .* of B1 from finished work/);
   await goTo(page, '#/board');
   await expect(figure(page, 'Hours late')).not.toHaveText(before);

@@ -101,7 +101,7 @@ function Figures({ row, stage, settings, withDate }: Props) {
 const Pieces = ({ row: { quantity, extra, people } }: { row: DispatchRow }) => (
   <>
     {quantity}
-    {extra.setUp + extra.spare > 0 && <div>{blanksWords(quantity, extra)}</div>}
+    {extra.setUp + extra.spare > 0 && <div className={styles.beyond}>{blanksWords(quantity, extra)}</div>}
     {people > 1 && <div>{`${people} people`}</div>}
   </>
 );

@@ -13,6 +13,7 @@ import {
   aQueue,
   aShear,
   aShop,
+  aTool,
   NOW,
   type With,
 } from '../../support/builders.ts';
@@ -26,7 +27,7 @@ const rules = {
 const setUp: Attributes = { material: 'galv', gauge: '24', profile: 'corner' };
 
 /** Lines on one brake, in their order, with what it has set up and the edition of the usual times that it follows. */
-function plan(lines: readonly With<'line'>[], own: With<'machine'> = {}) {
+function plan(lines: readonly With<'line'>[], own: With<'machine'> = {}, shopOwn: Partial<Shop> = {}) {
   const rows = lines.map((line, n) => aLine({ ...line, number: n + 1, id: `1042/${n + 1}` }));
   const brake = aBrake({ timesEdition: 2, changeover: rules, state: setUp, standards: {}, ...own });
   const shop: Shop = aShop({
@@ -38,6 +39,7 @@ function plan(lines: readonly With<'line'>[], own: With<'machine'> = {}) {
       aQueue({ id: 'B1', operations: rows.map(({ id }) => `${id}:brake`) }),
       aQueue({ operations: rows.map(({ id }) => `${id}:shear`) }),
     ],
+    ...shopOwn,
   });
   const view = viewPlan(shop, NOW);
   if (!view.ok) throw new Error(view.issues.map(({ message }) => message).join());
@@ -79,6 +81,23 @@ describe('a first piece', () => {
     const worked = (timesEdition: number): number =>
       plan(lines, { timesEdition, standards: { bundle: 0, allowance: 0 } }).view.figures.workSeconds;
     expect(worked(1) - worked(2)).toBe(2 * FIRST);
+  });
+
+  it('is not said to be in a changeover to tools from tools that are not known, nor timed there', () => {
+    const [die, punch] = [
+      aTool({ id: 'V8', kind: 'die', machineIds: ['B1'] }),
+      aTool({ id: 'P1', kind: 'punch', openingMm: null, ratingKnPerM: null, machineIds: ['B1'] }),
+    ];
+    const { shop, view } = plan([{ partId: 'other' }, {}], {}, { tool: [die, punch] });
+    const list = dispatchLists(shop, view, instant(0), instant(1e11)).find(
+      ({ machine }) => machine.id === 'B1',
+    );
+    expect(
+      list?.runs.map(({ changeover }) => changeover && [changeover.seconds, changeover.firstPiece]),
+    ).toEqual([
+      [300, false],
+      [300 + FIRST, true],
+    ]);
   });
 
   it('is said on the list, with what makes it necessary', () => {

@@ -224,6 +224,7 @@ describe('a dispatch list', () => {
       {
         start: DAY + 1000,
         seconds: 360,
+        firstPiece: false,
         steps: [{ attribute: 'colour', from: 'Moss', to: 'Barn red' }],
       },
     ]);

@@ -24,6 +24,7 @@ export function TimesOffer({ shop }: { shop: Shop }) {
       </div>
       {isOpen && (
         <WouldDoDialog
+          wide
           title="Usual times have changed"
           act="Take the new times"
           command={command}
