@@ -89,6 +89,10 @@ test('stock is received, and the run and the purchase list are short no more; th
   await openDemo(page);
   const sheet = 'galv-26-moss-48x120';
   await openRun(page, '4128/1');
+  // An opened run is worked on for some seconds, and what is found may need a sheet fewer.
+  const searching = page.getByText(/^Searching for better sheets/);
+  await searching.waitFor({ timeout: 5_000 }).catch(() => undefined);
+  await expect(searching).toHaveCount(0, { timeout: 30_000 });
   await expect(fact(page, 'Stock')).toHaveText(/of galv-26-moss-48x120, \d+ short$/);
   const short = Number(/(\d+) short/.exec((await fact(page, 'Stock').textContent()) ?? '')?.[1]);
   await goTo(page, `#/stock/${sheet}`);
