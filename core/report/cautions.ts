@@ -17,10 +17,13 @@ const GOVERNS =
 
 const LOCK_OUT = 'Lock out and tag out before clearing, changing blades or dies, or servicing.';
 
-const EVERY_MACHINE = [
+const AT_MACHINES = [
   'Only people trained and authorised on this machine run it.',
   LOCK_OUT,
   'Check thickness and material against the machine’s plate before the first piece.',
+] as const;
+
+const EVERYWHERE = [
   'Edges cut: wear eye protection, and gloves where your procedure allows them.',
   'Two people or a lift aid where it says so here.',
 ] as const;
@@ -61,13 +64,21 @@ const AT: Readonly<Record<Stage, readonly string[]>> = {
   ],
 };
 
-/** The cautions of a stage, those of the machine before those of every machine; lock-out is no matter of a bench. */
+const WITH_MACHINE: readonly Stage[] = ['shear', 'notch', 'brake'];
+
+/** The cautions of a stage, its own before those of every machine; a bench without a machine has none of these. */
 export const cautionsFor = (stage: Stage): Cautions => cautionsAlong([stage]);
 
 /** What goes along with a piece through its steps: the cautions of each, those of every machine once. */
 export const cautionsAlong = (stages: readonly Stage[]): Cautions => ({
   governs: GOVERNS,
-  points: [...new Set([...stages.flatMap((stage) => AT[stage]), ...EVERY_MACHINE])],
+  points: [
+    ...new Set([
+      ...stages.flatMap((stage) => AT[stage]),
+      ...(stages.some((stage) => WITH_MACHINE.includes(stage)) ? AT_MACHINES : []),
+      ...EVERYWHERE,
+    ]),
+  ],
 });
 
 /** Before someone goes to a machine that is down: lock-out stands first. */

@@ -21,8 +21,8 @@ async function addPlace(page: Page, kind: string, code: string, name: string): P
 }
 
 /** All pieces of what stands on the card are good. */
-async function doIt(page: Page): Promise<void> {
-  await card(page).getByRole('button', { name: 'Start', exact: true }).click();
+async function doIt(page: Page, start: 'Start' | 'Sent' = 'Start'): Promise<void> {
+  await card(page).getByRole('button', { name: start, exact: true }).click();
   await expect(card(page).getByText(/^(Under way|Away)/)).toBeVisible();
   await page.waitForTimeout(900);
   await page.keyboard.press('d');
@@ -47,7 +47,6 @@ async function alongRouting(page: Page): Promise<string[]> {
 async function firstInItsQueue(page: Page, line: string): Promise<string> {
   const place = await placeInQueue(page, line);
   const bar = page.getByRole('option', { selected: true });
-  await bar.click();
   for (let at = place; at > 1; at--) {
     await page.keyboard.press('Alt+ArrowLeft');
     await expect(bar).toHaveAttribute('aria-posinset', String(at - 1));
@@ -104,8 +103,9 @@ test('a shop gets a packing bench and an outside shop; a part that needs them go
 
   await standAt(page, 'O1 Coater');
   await expect(card(page).getByText('Powder coat, white')).toBeVisible();
-  await doIt(page);
+  await doIt(page, 'Sent');
   await expect(said(page)).toContainText(`Finish ${line} outside work`);
+  expect(await firstInItsQueue(page, line)).toBe('Packing');
   await standAt(page, 'P1 Packing');
   await expect(card(page).getByRole('heading').first()).toHaveText(line);
   await doIt(page);

@@ -84,7 +84,7 @@ export function Running({ record, work, shop, who }: Props) {
 interface ButtonProps {
   paused: boolean;
   onResume: () => void;
-  /** null: it is not ours to pause. */
+  /** null: it is away, and not ours to pause. */
   onPause: (() => void) | null;
   onDone: () => void;
 }
@@ -103,7 +103,7 @@ const Buttons = ({ paused, onResume, onPause, onDone }: ButtonProps) => (
       )
     )}
     <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={onDone}>
-      Done
+      {onPause === null ? 'Back' : 'Done'}
     </BigButton>
   </div>
 );

@@ -1,7 +1,7 @@
 import { ArrowLeftRight, History, Play } from 'lucide-react';
 import { useState } from 'react';
 import { earliestStart } from '../../../core/edit/floor-times.ts';
-import { isFurther } from '../../../core/part/stage.ts';
+import { isElsewhere, isFurther } from '../../../core/part/stage.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { Started } from '../../../core/planning/started.ts';
@@ -56,7 +56,7 @@ export function Starting({ work, machine, shop, now, who }: Props) {
           isDisabled={notYet !== null}
           onPress={() => start(null)}
         >
-          {suspended ? 'Resume' : 'Start'}
+          {suspended ? 'Resume' : isElsewhere(operation.stage) ? 'Sent' : 'Start'}
         </BigButton>
         {changeover && since === null && (
           <BigButton icon={ArrowLeftRight} onPress={() => floor.changeover(machine.id)}>

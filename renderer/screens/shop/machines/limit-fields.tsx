@@ -1,5 +1,5 @@
 import type { Machine } from '../../../../core/shop/machine.ts';
-import { isFurther, stageName, STAGES, type Stage } from '../../../../core/part/stage.ts';
+import { isElsewhere, isFurther, stageName, STAGES, type Stage } from '../../../../core/part/stage.ts';
 import type { Shop } from '../../../../core/shop/state.ts';
 import { hasHours } from '../../../../core/time/calendar.ts';
 import { Select } from '../../../ui/choice.tsx';
@@ -45,14 +45,16 @@ export function WhoFields({
         help={hoursWords(shop, entries.calendarId)}
         error={errors.calendarId}
       />
-      <NumberField
-        label="People needed"
-        whole
-        unit="people"
-        value={entries.crew}
-        onChange={(crew) => set({ crew })}
-        error={errors.crew}
-      />
+      {!isElsewhere(entries.stage) && (
+        <NumberField
+          label="People needed"
+          whole
+          unit="people"
+          value={entries.crew}
+          onChange={(crew) => set({ crew })}
+          error={errors.crew}
+        />
+      )}
     </Fields>
   );
 }
