@@ -85,9 +85,10 @@ export const screens: readonly Screen[] = [
 /** Paper has no navigation around it. */
 export const isPrint = ({ path }: Place): boolean => path[0] === 'print';
 
-/** The screen of the navigation that a place belongs to; a file's import to the one that shows what it holds. */
+/** The screen of the navigation that a place belongs to; a file's import to the one that shows what it holds, deliveries to stock. */
 export function screenAt(place: Place): Screen | undefined {
-  const first = place.path[0] === 'import' ? KIND_WORDS[kindAt(place)].home[0] : place.path[0];
+  const [own] = place.path[0] === 'import' ? KIND_WORDS[kindAt(place)].home : place.path;
+  const first = own === 'deliveries' ? 'stock' : own;
   return screens.find((screen) => screen.path === first);
 }
 

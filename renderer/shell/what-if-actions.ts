@@ -1,11 +1,11 @@
-import { UserX, Wrench, Zap } from 'lucide-react';
+import { Truck, UserX, Wrench, Zap } from 'lucide-react';
 import { lineOfOperation } from '../../core/shop/order.ts';
 import { useBoardView } from '../gantt/view.ts';
 import { useShop } from '../queries/hooks.ts';
 import { usePlace } from '../router.ts';
 import { useOrdersView } from '../screens/orders/orders-view.ts';
 import { openRushLines } from '../screens/what-if/rush-facts.ts';
-import { askRush, askTrouble } from '../screens/what-if/what-if-view.ts';
+import { askLateMetal, askRush, askTrouble } from '../screens/what-if/what-if-view.ts';
 import type { Action } from './actions.ts';
 
 /** Questions about the plan that can be asked from anywhere. */
@@ -52,6 +52,13 @@ export function useWhatIfActions(): Action[] {
       ...letter('O'),
       disabled: none,
       act: () => askTrouble('operator', machine()),
+    },
+    {
+      id: 'metal-late',
+      label: 'Metal late…',
+      icon: Truck,
+      disabled: !shop || shop.delivery.length === 0,
+      act: () => askLateMetal(null),
     },
   ];
 }

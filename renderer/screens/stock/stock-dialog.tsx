@@ -14,6 +14,7 @@ import { TextField } from '../../ui/text-field.tsx';
 import { toastError } from '../../ui/toast.tsx';
 import { LotFields } from '../../form/lot-fields.tsx';
 import { useAct } from '../../form/use-act.ts';
+import { expectedOf, reservedOf } from './stock-list.tsx';
 import styles from './stock.module.css';
 import { ColumnHeads } from '../../ui/column-heads.tsx';
 
@@ -25,7 +26,7 @@ interface Props {
 
 /** One stock: receive it, set its count, add or subtract, one entry of its history each; and what the plan takes of it when. */
 export function StockDialog({ shop, row, onClose }: Props) {
-  const { sheet, left } = row;
+  const { sheet } = row;
   const act = useAct();
   const present = usePresent();
   const form = useRef<HTMLDivElement>(null);
@@ -44,7 +45,7 @@ export function StockDialog({ shop, row, onClose }: Props) {
   return (
     <Dialog title={stockName(shop, sheet)} isOpen onClose={onClose}>
       <div ref={form} className={styles.form}>
-        <p>{`${sheet.onHand} on hand, ${sheet.onHand - left} reserved by the plan, ${row.short > 0 ? `${row.short} short` : `${left} left`}.`}</p>
+        <p>{standing(row)}</p>
         <NumberField
           label={sheet.form === 'coil' ? 'Coil lengths' : 'Pieces'}
           whole
@@ -86,26 +87,35 @@ export function StockDialog({ shop, row, onClose }: Props) {
   );
 }
 
+/** "2 on hand, 10 expected, 5 reserved by the plan, 7 left." */
+function standing(row: StockRow): string {
+  const expected = expectedOf(row);
+  const coming = expected > 0 ? `${expected} expected, ` : '';
+  const rest = row.short > 0 ? `${row.short} short` : `${row.left} left`;
+  return `${row.sheet.onHand} on hand, ${coming}${reservedOf(row)} reserved by the plan, ${rest}.`;
+}
+
 /** Day by day what the plan takes, what is left then, and for which runs. */
 function Reserved({ shop, row }: { shop: Shop; row: StockRow }) {
   const { timeZone } = shop.settings;
   const days = takenByDay(row, timeZone);
   return (
     <>
-      <h3>Reserved by the plan</h3>
+      <h3>Expected, and reserved by the plan</h3>
       {days.length === 0 ? (
-        <p className={styles.soft}>The plan uses none of it.</p>
+        <p className={styles.soft}>The plan uses none of it, and none is expected.</p>
       ) : (
         <table className={styles.days}>
           <thead>
             <tr>
-              <ColumnHeads heads={['Day', 'Used', 'Then left', 'For runs']} />
+              <ColumnHeads heads={['Day', 'Comes', 'Used', 'Then left', 'For runs']} />
             </tr>
           </thead>
           <tbody>
-            {days.map(({ day, pieces, left, runs }) => (
+            {days.map(({ day, came, pieces, left, runs }) => (
               <tr key={day}>
                 <td>{formatWallDate(day, timeZone)}</td>
+                <td>{came || ''}</td>
                 <td>{pieces}</td>
                 <td>{left < 0 ? <Tag look="warn">{`${-left} short`}</Tag> : left}</td>
                 <td>{runs.join(', ')}</td>

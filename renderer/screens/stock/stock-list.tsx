@@ -30,6 +30,38 @@ const lotColumn = (knows: StockKnows): TableColumn<StockRow> => ({
   sort: ({ sheet }) => lotWords(lotOf(knows, sheet)),
 });
 
+/** Pieces that deliveries bring. */
+export const expectedOf = ({ expected }: StockRow): number =>
+  expected.reduce((sum, { pieces }) => sum + pieces, 0);
+
+/** Pieces that the plan takes of it. */
+export const reservedOf = (row: StockRow): number => row.sheet.onHand + expectedOf(row) - row.left;
+
+const COUNTS: TableColumn<StockRow>[] = [
+  {
+    id: 'hand',
+    label: 'On hand',
+    right: true,
+    cell: ({ sheet }) => sheet.onHand,
+    sort: ({ sheet }) => sheet.onHand,
+  },
+  {
+    id: 'expected',
+    label: 'Expected',
+    right: true,
+    cell: (row) => expectedOf(row) || '',
+    sort: expectedOf,
+  },
+  {
+    id: 'reserved',
+    label: 'Reserved',
+    right: true,
+    cell: reservedOf,
+    sort: reservedOf,
+  },
+  { id: 'left', label: 'Left', right: true, cell: ({ left }) => left, sort: ({ left }) => left },
+];
+
 function columnsOf(shop: Shop): TableColumn<StockRow>[] {
   const { timeZone, stockKnows: knows } = shop.settings;
   const hex = (id: string) => shop.colour.find((c) => c.id === id)?.hex ?? '#808080';
@@ -58,21 +90,7 @@ function columnsOf(shop: Shop): TableColumn<StockRow>[] {
       ),
       sort: ({ sheet }) => sheet.widthMm * sheet.lengthMm,
     },
-    {
-      id: 'hand',
-      label: 'On hand',
-      right: true,
-      cell: ({ sheet }) => sheet.onHand,
-      sort: ({ sheet }) => sheet.onHand,
-    },
-    {
-      id: 'reserved',
-      label: 'Reserved',
-      right: true,
-      cell: ({ sheet, left }) => sheet.onHand - left,
-      sort: ({ sheet, left }) => sheet.onHand - left,
-    },
-    { id: 'left', label: 'Left', right: true, cell: ({ left }) => left, sort: ({ left }) => left },
+    ...COUNTS,
     {
       id: 'state',
       label: 'Enough',

@@ -1,6 +1,8 @@
 import { FileDown, Printer } from 'lucide-react';
+import { useState } from 'react';
 import { purchasesCsv } from '../../../core/report/cutting-words.ts';
 import { purchasesOf, stockRows } from '../../../core/planning/stock-use.ts';
+import { NEW_ROW } from '../../form/use-row-form.ts';
 import { RowsFromFile, usePastedRows } from '../../form/pasted-rows.tsx';
 import { useCuts, type CutsQuery } from '../../queries/cuts.ts';
 import { navigate, usePlace } from '../../router.ts';
@@ -8,6 +10,8 @@ import { Button } from '../../ui/button.tsx';
 import { Page } from '../../ui/page.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
 import { Tabs } from '../../ui/tabs.tsx';
+import { Deliveries } from './deliveries.tsx';
+import { DeliveryDialog } from './delivery-dialog.tsx';
 import { History } from './history.tsx';
 import { Purchases } from './purchases.tsx';
 import { saveText } from './save-text.ts';
@@ -21,7 +25,7 @@ export function StockScreen() {
   return (
     <Page
       title="Stock"
-      lead="Sheets, coils and remnants on hand, less what the plan uses of them."
+      lead="Sheets, coils and remnants on hand and expected, less what the plan uses of them."
       actions={<Tools query={query} />}
     >
       {query.is === 'waiting' && <Waiting doing="Working out the stock and what the plan uses of it" />}
@@ -51,8 +55,10 @@ function Tools({ query }: { query: CutsQuery }) {
   );
 }
 
-function Stock({ query: { shop, cuts } }: { query: Extract<CutsQuery, { is: 'ready' }> }) {
-  const sheetId = usePlace().path[1];
+function Stock({ query }: { query: Extract<CutsQuery, { is: 'ready' }> }) {
+  const { shop, plan, now, cuts } = query;
+  const [list, id] = usePlace().path;
+  const [tab, setTab] = useState('hand');
   if (shop.sheet.length === 0)
     return (
       <EmptyState title="No stock yet">
@@ -61,13 +67,26 @@ function Stock({ query: { shop, cuts } }: { query: Extract<CutsQuery, { is: 'rea
     );
   const rows = stockRows(shop, cuts);
   const purchases = purchasesOf(rows);
-  const opened = rows.find(({ sheet }) => sheet.id === sheetId);
+  const opened = list === 'stock' && rows.find(({ sheet }) => sheet.id === id);
+  const delivery = list === 'deliveries' ? (shop.delivery.find((one) => one.id === id) ?? null) : null;
   return (
     <>
       <Tabs
         label="Stock"
+        selected={list === 'deliveries' ? 'expected' : tab}
+        onSelect={(next) => {
+          setTab(next);
+          if (next === 'expected') navigate('deliveries');
+          else if (list === 'deliveries') navigate('stock');
+        }}
         tabs={[
           { id: 'hand', label: 'On hand', content: <StockList shop={shop} rows={rows} /> },
+          {
+            id: 'expected',
+            label: 'Expected',
+            count: shop.delivery.length,
+            content: <Deliveries {...{ shop, plan, now }} />,
+          },
           {
             id: 'buy',
             label: 'To buy',
@@ -77,6 +96,14 @@ function Stock({ query: { shop, cuts } }: { query: Extract<CutsQuery, { is: 'rea
           { id: 'history', label: 'History', content: <History shop={shop} movements={shop.movement} /> },
         ]}
       />
+      {(delivery || (list === 'deliveries' && id === NEW_ROW)) && (
+        <DeliveryDialog
+          key={delivery?.id ?? NEW_ROW}
+          shop={shop}
+          row={delivery}
+          onClose={() => navigate('deliveries')}
+        />
+      )}
       {opened && <StockDialog shop={shop} row={opened} onClose={() => navigate('stock')} />}
     </>
   );

@@ -1,6 +1,7 @@
 import { seenQueues } from '../../../core/edit/stale.ts';
 import { sayRefused } from '../../form/say-refused.ts';
 import { useAct } from '../../form/use-act.ts';
+import { LateMetalDialog } from './late-metal-dialog.tsx';
 import { RushDialog } from './rush-dialog.tsx';
 import { TroubleDialog } from './trouble-dialog.tsx';
 import { useWhatIf, type UsePlan } from './what-if-view.ts';
@@ -18,6 +19,16 @@ export function WhatIfDialogs() {
   };
   if (asked?.about === 'rush')
     return <RushDialog key={asked.lineIds.join()} lineIds={asked.lineIds} take={take} onClose={close} />;
+  if (asked?.about === 'metal')
+    return (
+      <LateMetalDialog
+        deliveryId={asked.deliveryId}
+        outage={asked.outage}
+        onOutage={(outage) => ask({ ...asked, outage })}
+        take={take}
+        onClose={close}
+      />
+    );
   if (asked?.about === 'trouble')
     return (
       <TroubleDialog

@@ -11,6 +11,12 @@ type WhatIf =
       readonly trouble: Trouble;
       /** The hours that were saved for it; null: still to be entered. */
       readonly outage: Outage | null;
+    }
+  | {
+      readonly about: 'metal';
+      /** null: still to be chosen. */
+      readonly deliveryId: string | null;
+      readonly outage: Outage | null;
     };
 
 /** What went wrong; `machineId` null: still to be chosen. */
@@ -44,3 +50,7 @@ export const askRush = (lineIds: readonly string[]): void =>
 /** Open the form for a machine that is down or an operator who is out. */
 export const askTrouble = (kind: Trouble['kind'], machineId: string | null): void =>
   useWhatIf.getState().ask({ about: 'trouble', trouble: { kind, machineId }, outage: null });
+
+/** Open the form for a delivery that comes later. */
+export const askLateMetal = (deliveryId: string | null): void =>
+  useWhatIf.getState().ask({ about: 'metal', deliveryId, outage: null });
