@@ -1,6 +1,7 @@
 import { viewPlan, type PlanView } from '../../../core/planning/plan-view.ts';
 import { lanesOf, type Bar, type Lane } from '../../../renderer/gantt/lanes.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import type { Instant } from '../../../core/units/brand.ts';
 import {
   aBrake,
   aColour,
@@ -35,8 +36,8 @@ export function aBoardShop(own: Partial<Shop> = {}): Shop {
   });
 }
 
-export function planOf(shop: Shop): PlanView {
-  const plan = viewPlan(shop, NOW);
+export function planOf(shop: Shop, now: Instant = NOW): PlanView {
+  const plan = viewPlan(shop, now);
   if (!plan.ok) throw new Error(plan.issues.map((p) => p.message).join(' '));
   return plan.value;
 }
