@@ -148,10 +148,7 @@ function ripTasks(
       to: isBlank(one) ? blankOf(one.blanks[0] as number) : { kind: 'stack', stack: to },
     }),
   );
-  const rips = {
-    ...{ group, stage: 2, stack, fed, otherMm: panel.lengthMm, parts },
-    ...across(group),
-  } as const;
+  const rips: Division = { group, stage: 2, stack, fed, otherMm: panel.lengthMm, parts, ...across(group) };
   const strips = kinds.filter(({ one }) => !isBlank(one));
   return [
     ...divide(run, rips),
