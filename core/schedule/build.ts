@@ -32,8 +32,9 @@ function compile(input: ProblemInput): Problem {
   /** The same with every machine that is numbered. */
   const numbered = { ...input, machines: tracks.map(({ machine }) => machine) };
   const setups = setupTables(numbered, operations);
+  const fronts = new Map(input.machines.map(({ id }) => [id, frontOf(input, id)]));
   const front = tracks.map(({ machine, only }) =>
-    Int32Array.from(frontOf(input, machine.id), (id) => operationAt.get(id)!).filter(
+    Int32Array.from(fronts.get(machine.id)!, (id) => operationAt.get(id)!).filter(
       (o) => only === null || o === only,
     ),
   );
@@ -96,10 +97,13 @@ function secondsTable(
   return table;
 }
 
-/** Machines with the same rules and the same operations share one table. */
+/** Machines with the same rules and the same operations share one table, those of one name at once. */
 function setupTables(input: ProblemInput, operations: readonly OperationInput[]): SetupTable[] {
   const tables = new Map<string, SetupTable>();
+  const named = new Map<string, SetupTable>();
   return input.machines.map((machine) => {
+    const known = named.get(machine.id);
+    if (known) return known;
     const asked = operations.map((operation) =>
       canDo(input, operation, machine.id) ? attributesOn(operation, machine.id) : null,
     );
@@ -108,6 +112,7 @@ function setupTables(input: ProblemInput, operations: readonly OperationInput[])
     const key = JSON.stringify([machine.changeover, able, own.some((one) => one) ? own : null]);
     const table = tables.get(key) ?? new SetupTable(machine.changeover, asked);
     tables.set(key, table);
+    named.set(machine.id, table);
     return table;
   });
 }
