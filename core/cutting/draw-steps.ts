@@ -1,10 +1,10 @@
 import type { Offcut, PlacedBlank, Rect, SheetGroup } from './plan.ts';
-import { cutRefusal, placeOf } from './replay.ts';
+import { cutRefusal, placeOf, type ShearAtWork } from './replay.ts';
 import { blankSizes, hundredth, type RunInput } from './run.ts';
 import type { CutStep } from './step.ts';
 
 /** Piles on a sheet's own bed: the pieces of one sheet with the places they had in it, by where they lie now. */
-type Piles = Map<string, Rect[]>;
+export type Piles = Map<string, Rect[]>;
 
 /**
  * One sheet of a group drawn as a step list cuts it, cut by cut: the drawing of a list that a person changed. What still
@@ -26,17 +26,22 @@ export function drawSteps(
         if (isTrim(cut, step, run, group)) trims.push(cut);
         else lay(piles, placeOf(step.to), cut);
       }
-      lay(piles, step.rest ? placeOf(step.rest) : step.stack, rest);
+      layRest(piles, step, rest);
     }
   }
   return drawn(piles, trims, run);
 }
 
-function lay(piles: Piles, place: string, piece: Rect): void {
+/** What remains of a piece goes where the step says, or back on its stack. */
+export const layRest = (piles: Piles, step: CutStep, rest: Rect): void =>
+  lay(piles, step.rest ? placeOf(step.rest) : step.stack, rest);
+
+export function lay(piles: Piles, place: string, piece: Rect): void {
   piles.set(place, [...(piles.get(place) ?? []), piece]);
 }
 
-function cutUp(piece: Rect, step: CutStep, run: RunInput): { cuts: Rect[]; rest: Rect } {
+/** One piece cut as a step says, as far as the shear can. */
+export function cutUp(piece: Rect, step: CutStep, run: ShearAtWork): { cuts: Rect[]; rest: Rect } {
   const cuts: Rect[] = [];
   const { sizeMm: size } = step;
   let { x, y, w, h } = piece;

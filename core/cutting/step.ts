@@ -36,6 +36,9 @@ export interface CutStep {
   readonly blanksSoFar: number;
 }
 
+/** Cuts that a step asks of the shear, over all pieces fed. */
+export const cutsOf = ({ fed, cutsEach }: Pick<CutStep, 'fed' | 'cutsEach'>): number => fed * cutsEach;
+
 /** What the shear is asked to do, counted from the step list, for the estimate to price. */
 export interface ShearCounts {
   /** Sheets lifted onto the bed, and lengths cut off a coil. */

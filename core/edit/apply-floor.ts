@@ -9,6 +9,7 @@ import {
   type FloorCommand,
 } from './floor-commands.ts';
 import { correctRecord } from './floor-correct.ts';
+import { countCuts } from './floor-cuts.ts';
 import { countPieces } from './floor-counts.ts';
 import { finishOperation } from './floor-done.ts';
 import { suspend } from './floor-suspend.ts';
@@ -20,6 +21,7 @@ type Reported = FloorCommand<
   | 'floor.suspend'
   | 'floor.resume'
   | 'floor.count'
+  | 'floor.cut'
   | 'floor.done'
   | 'floor.correct'
 >;
@@ -39,6 +41,8 @@ export function applyFloorCommand(shop: Shop, command: Reported): Result<Edit> {
       return resumeOperation(shop, command);
     case 'floor.count':
       return countPieces(shop, command);
+    case 'floor.cut':
+      return countCuts(shop, command);
     case 'floor.done':
       return finishOperation(shop, command);
     case 'floor.correct':

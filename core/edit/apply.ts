@@ -60,6 +60,7 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
     case 'floor.suspend':
     case 'floor.resume':
     case 'floor.count':
+    case 'floor.cut':
     case 'floor.done':
     case 'floor.correct':
       return applyFloorCommand(shop, command);

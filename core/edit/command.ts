@@ -174,6 +174,14 @@ export const command = z.union([
   z.strictObject({ do: z.literal('floor.resume'), operation: operationId, at: instantS }),
   /** Pieces finished since the last count. */
   z.strictObject({ do: z.literal('floor.count'), operation: operationId, good: more, scrapped: more }),
+  /** Cuts made of one step of a list whose sheets were issued, since the last count. */
+  z.strictObject({
+    do: z.literal('floor.cut'),
+    listId: rowKinds.cutList.shape.id,
+    step: z.int().min(1).max(2000),
+    machineId: code,
+    by: more,
+  }),
   z.strictObject({
     do: z.literal('floor.done'),
     operation: operationId,

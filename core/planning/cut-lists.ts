@@ -39,6 +39,16 @@ export function takenListFor(shop: Shop, run: ShearRun): CutList | null {
   );
 }
 
+/** The newest list by which sheets were issued that gives a line blanks; null: none. */
+export const issuedListOf = (shop: Pick<Shop, 'cutList'>, lineId: string): CutList | null =>
+  shop.cutList.reduce<CutList | null>(
+    (newest, list) =>
+      list.taken === null || piecesIn(list, lineId) === 0 || (newest?.taken ?? 0) > list.taken
+        ? newest
+        : list,
+    null,
+  );
+
 /** Blanks of a line whose sheets were taken from stock already. */
 export const piecesTaken = (shop: Shop, lineId: string): number =>
   shop.cutList.reduce((sum, list) => sum + (list.taken === null ? 0 : piecesIn(list, lineId)), 0);

@@ -34,6 +34,17 @@ const SIGNAL =
 /** Beside every setting that strokes run on at. */
 export const CONTINUOUS_ONLY = 'only where set up and guarded for it';
 
+/** The one that is read from across the shop; the points beside it say the rest. */
+const FAR: Readonly<Record<Stage, string>> = {
+  shear: 'Hands clear',
+  brake: 'Hands clear',
+  notch: 'Hands clear',
+  end: 'Ventilate',
+  outside: 'Edges covered',
+  pack: 'Lift with legs',
+};
+export const farCaution = (stage: Stage): string => FAR[stage];
+
 const AT: Readonly<Record<Stage, readonly string[]>> = {
   shear: [
     'Finger guard and hold-downs in place and tested before the first cut.',
