@@ -164,6 +164,7 @@ const shop: Shop = {
   learned: [],
   movement: [],
   cutList: [],
+  cutCount: [],
   otherName: [],
   keptList: [],
   delivery: [],
