@@ -62,6 +62,10 @@ export const why = z.strictObject({
   due: z.number().nullable(),
   late: z.number(),
   causes: z.array(cause),
+  /** The deliveries that its metal comes by, where that is what its release waits for; the soonest first. */
+  awaited: z.array(
+    z.strictObject({ deliveryId: code, sheetId: code, due: z.number(), sheets: z.int().min(0) }),
+  ),
   changes: z.array(change),
 });
 export type Why = DeepReadonly<z.infer<typeof why>>;

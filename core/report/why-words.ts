@@ -7,6 +7,7 @@ import type { Shop } from '../shop/state.ts';
 import { formatDuration } from '../units/duration.ts';
 import { changeWords, type ChangeWords } from './change-words.ts';
 import { someOf } from './late-words.ts';
+import { waitsForWords } from './metal-words.ts';
 
 /** One cause of a line's end in words: all stretches of one kind at one step, put together. Durations in seconds. */
 export interface CauseWords {
@@ -79,7 +80,7 @@ function helpWords({ late, changes }: Why): string {
 }
 
 /** Stretches of one kind at one step are told once: a wait goes on after every night. */
-function causeWords(shop: Shop, { causes, due, end }: Why, overdue: boolean): CauseWords[] {
+function causeWords(shop: Shop, { causes, awaited, due, end }: Why, overdue: boolean): CauseWords[] {
   const whole = end - (causes[0]?.from ?? end);
   const groups = new Map<string, Why['causes']>();
   for (const cause of causes) {
@@ -94,7 +95,7 @@ function causeWords(shop: Shop, { causes, due, end }: Why, overdue: boolean): Ca
       Math.max(0, cause.to - Math.max(cause.from, overdue ? Infinity : (due ?? Infinity)));
     return {
       kind,
-      words: wordsOf(shop, group, blockedBy),
+      words: wordsOf(shop, group, blockedBy, awaited),
       seconds,
       lateSeconds: group.reduce((sum, cause) => sum + after(cause), 0),
       share: seconds / whole,
@@ -103,12 +104,18 @@ function causeWords(shop: Shop, { causes, due, end }: Why, overdue: boolean): Ca
   });
 }
 
-function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[]): string {
+function wordsOf(
+  shop: Shop,
+  group: Why['causes'],
+  blockedBy: readonly string[],
+  awaited: Why['awaited'],
+): string {
   const { kind, operation, machine } = group[0]!;
   const on = shop.machine.find(({ id }) => id === machine)?.name ?? machine ?? 'The machine';
   const ahead = namesOf(blockedBy);
   switch (kind) {
     case 'release':
+      if (awaited.length > 0) return waitsForWords(shop, awaited);
       return `Its work order says not before ${formatDayAndClock(group.at(-1)!.to, shop.settings.timeZone)}`;
     case 'work':
       return `${stepTitle[stageOfOperation(operation!)]} on ${on}`;
@@ -123,7 +130,7 @@ function wordsOf(shop: Shop, group: Why['causes'], blockedBy: readonly string[])
     case 'queue-choice':
       return `${on} waits idle for the ${comesAs(stageOfOperation(operation!))} of ${ahead}, which is before it in the queue`;
     case 'idle-for-release':
-      return `${on} waits idle for ${ahead}, which is before it in the queue and may not start yet (“Not before” on its work order)`;
+      return `${on} waits idle for ${ahead}, which is before it in the queue and may not start yet (“Not before” on its work order, or metal that has not come)`;
     case 'waiting-for-step-before':
       return `${on} waits for the rest of its blanks from the shear`;
     case 'held-elsewhere':

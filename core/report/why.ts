@@ -35,7 +35,15 @@ export function whyOf(shop: Shop, lineId: string, now: Instant): Result<Why> {
     changes.push(...opened.value);
   }
   const { job, end, due, late, causes } = explained.value;
-  return ok({ job, end, due, late, causes, changes });
+  const awaited = awaitedBy(asked.value, lineId);
+  return ok({ job, end, due, late, causes, awaited, changes });
+}
+
+/** The deliveries that a line waits for, where its work order does not hold it back longer. */
+function awaitedBy({ operations }: ShopProblem, lineId: string): Why['awaited'] {
+  const own = [...operations.values()].find(({ line }) => line.id === lineId);
+  const arrival = own?.metal?.arrival ?? null;
+  return own?.metal && arrival !== null && arrival >= (own.terms.release ?? 0) ? own.metal.awaited : [];
 }
 
 /**

@@ -2,6 +2,7 @@ import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
 import { blanksWords } from '../../../core/report/blank-words.ts';
+import { metalWords } from '../../../core/report/metal-words.ts';
 import { whyPeople } from '../../../core/report/people-words.ts';
 import { dispatchLists, type SetupStep } from '../../../core/report/dispatch.ts';
 import { stepDone, stepTitle } from '../../../core/part/stage.ts';
@@ -52,8 +53,15 @@ export function PartPicture({ chosen: { shop, operation } }: { chosen: Chosen })
   );
 }
 
-export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chosen }) {
-  const { units, timeZone } = shop.settings;
+/** What of its metal is not in the shop. */
+function Awaited({ chosen: { shop, plan, operation } }: { chosen: Chosen }) {
+  const words = operation.metal ? metalWords(shop, operation.metal, plan.problem.input.now) : [];
+  return words.length === 0 ? null : <Fact label="Metal not here">{words.join(' ')}</Fact>;
+}
+
+export function Facts({ chosen }: { chosen: Chosen }) {
+  const { shop, bar, lane, operation } = chosen;
+  const { timeZone } = shop.settings;
   const { line, terms, quantity, extra, part, blank, people } = operation;
   const why = whyPeople(lane.machine, operation, shop.settings);
   return (
@@ -66,6 +74,7 @@ export function Facts({ chosen: { shop, bar, lane, operation } }: { chosen: Chos
         <Swatch hex={bar.hex} /> {metalName(shop, line)}
       </Fact>
       {operation.lot !== null && <Fact label="Lot">{lineLotWords(operation.lot)}</Fact>}
+      {operation.metal && <Awaited chosen={chosen} />}
       <Fact label="Blank">{formatCutSize(blank.girthMm, blank.lengthMm, shop.settings)}</Fact>
       <Fact label="Machine">
         {lane.machine.name}, position {bar.position + 1} of {lane.bars.length}

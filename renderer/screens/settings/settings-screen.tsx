@@ -13,6 +13,7 @@ import { FloorFields } from './floor-fields.tsx';
 import { History } from './history.tsx';
 import { IdleCutting } from './idle-cutting.tsx';
 import { Look } from './look.tsx';
+import { MetalFields } from './metal-fields.tsx';
 import { PartRuleFields } from './part-rule-fields.tsx';
 import { PlanningFields } from './planning-fields.tsx';
 import { RemnantFields } from './remnant-fields.tsx';
@@ -82,6 +83,7 @@ function SettingsForm({ shop }: { shop: Shop }) {
       <BlankFields form={form} />
       <RemnantFields form={form} />
       <StockKnowsFields form={form} />
+      <MetalFields form={form} />
       <FloorFields form={form} />
       <PartRuleFields form={form} />
     </FormFrame>

@@ -7,6 +7,8 @@ import { purchasesOf, stockRows, takenByDay } from '../../../core/planning/stock
 import { toSearchProblem } from '../../../core/planning/to-problem.ts';
 import { metalWords } from '../../../core/report/metal-words.ts';
 import { improve } from '../../../core/schedule/improve.ts';
+import { whyOf } from '../../../core/report/why.ts';
+import { whyWords } from '../../../core/report/why-words.ts';
 import { check } from '../../../core/schedule/check.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { aLine, aQueue, aSheet, aShop, anOrder, at, NOW, someSettings } from '../../support/builders.ts';
@@ -90,6 +92,23 @@ describe('a line whose metal is on its way', () => {
     expect(metalWords(shop, row!, FRIDAY).at(-1)).toBe(
       'Delivery D1 is overdue: receive what has come, or say when it comes.',
     );
+  });
+});
+
+describe('why a line is not sooner', () => {
+  const whyIn = (shop: Shop): string[] => {
+    const why = whyOf(shop, '1042/2', NOW);
+    if (!why.ok) throw new Error(why.issues[0]?.message);
+    return whyWords(shop, why.value).causes.map(({ words }) => words);
+  };
+
+  it('is told by its delivery, unless its work order holds it back longer', () => {
+    const delivery = [aDelivery({ due: THURSDAY, pieces: 3 })];
+    expect(whyIn(shopOf({ delivery }))[0]).toBe(
+      'Waits for 3 sheets of 24 ga Moss green, Galvanized, 48 in × 120 in, due Thu 3 Dec (delivery D1)',
+    );
+    const later = shopOf({ delivery, order: [anOrder({ release: FRIDAY, due: FRIDAY + 86400 })] });
+    expect(whyIn(later)[0]).toMatch(/^Its work order says not before Fri/);
   });
 });
 

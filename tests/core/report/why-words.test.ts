@@ -32,7 +32,15 @@ function chain(...stretches: [Cause['kind'], 'shear' | 'brake' | null, number, .
 /** Line 1042/2 ends where its causes do. */
 function aWhy(causes: Cause[], due: number | null, changes: PlanChange[] = []): Why {
   const end = causes.at(-1)!.to;
-  return { job: '1042/2', end, due, late: due === null ? 0 : Math.max(0, end - due), causes, changes };
+  return {
+    job: '1042/2',
+    end,
+    due,
+    late: due === null ? 0 : Math.max(0, end - due),
+    causes,
+    awaited: [],
+    changes,
+  };
 }
 
 const aChange = (own: Partial<PlanChange>): PlanChange => ({
@@ -78,7 +86,7 @@ describe('why a line is late, in words', () => {
       '5 Changeover of Shear for it',
       '40 Shearing on Shear',
       '20 Brake waits idle for the blanks of 1044/1, which is before it in the queue',
-      '15 Brake waits idle for 1045/1, which is before it in the queue and may not start yet (“Not before” on its work order)',
+      '15 Brake waits idle for 1045/1, which is before it in the queue and may not start yet (“Not before” on its work order, or metal that has not come)',
       '10 Brake does 1046/1 first, and what is started, pinned or in the frozen window keeps its position',
       '35 Bending on Brake',
     ]);
