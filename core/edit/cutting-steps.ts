@@ -16,8 +16,11 @@ export function moveStep(steps: readonly CutStep[], from: number, to: number): r
   const others = steps.filter((_, at) => at !== from);
   const [above, below] = [others[to - 1]?.heading, others[to]?.heading];
   const own = [above, below].includes(step.heading) ? step.heading : undefined;
-  return [...others.slice(0, to), { ...step, heading: above === below ? above : own }, ...others.slice(to)];
+  return [...others.slice(0, to), under(step, above === below ? above : own), ...others.slice(to)];
 }
+
+const under = (step: CutStep, heading: string | undefined): CutStep =>
+  step.heading === heading ? step : { ...step, heading };
 
 /** Steps with those from `first` to `last`, as they are numbered, put under a heading; an empty one takes them out of theirs. */
 export const groupSteps = (
@@ -27,7 +30,7 @@ export const groupSteps = (
   heading: string,
 ): CutStep[] =>
   steps.map((step) =>
-    step.number < first || step.number > last ? step : { ...step, heading: heading.trim() || undefined },
+    step.number < first || step.number > last ? step : under(step, heading.trim() || undefined),
   );
 
 /**
