@@ -18,17 +18,30 @@ export const barBox = (
 });
 
 const LEAST = 96;
+/** Beyond this a lane only grows while there are so few that they would leave the window empty. */
 const MOST = 184;
+const FEW = 4;
 const BRACKET = 24;
 const RAIL = 28;
+/** What a strip under the bars takes, with its gap. */
+const UNDER = { gap: 3, height: 13 };
 
-export function geometryOf(height: number, lanes: number): Geometry {
-  const laneHeight = Math.round(Math.min(MOST, Math.max(LEAST, height / Math.max(1, lanes))));
+/** @param under whether a strip with another plan stands under the bars */
+export function geometryOf(height: number, lanes: number, under = false): Geometry {
+  const most = lanes <= FEW ? Infinity : MOST;
+  const laneHeight = Math.round(Math.min(most, Math.max(LEAST, height / Math.max(1, lanes))));
   return {
     laneHeight,
     bracketY: BRACKET - 6,
     barY: BRACKET,
-    barHeight: laneHeight - BRACKET - RAIL,
+    barHeight: laneHeight - BRACKET - RAIL - (under ? UNDER.gap + UNDER.height : 0),
     railY: laneHeight - RAIL,
   };
 }
+
+/** The strip under the bars, as a lane of its own height. */
+export const underOf = (geometry: Geometry): Geometry => ({
+  ...geometry,
+  barY: geometry.railY - UNDER.height,
+  barHeight: UNDER.height,
+});
