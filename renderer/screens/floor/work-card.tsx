@@ -1,4 +1,3 @@
-import { blanksWords } from '../../../core/report/blank-words.ts';
 import type { FloorWork } from '../../../core/report/floor.ts';
 import type { Machine } from '../../../core/shop/machine.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
@@ -36,7 +35,6 @@ function stateOf({
 export function WorkCard({ shop, work, machine, now, who }: Props) {
   const { row, operation } = work;
   const record = shop.record.find(({ id }) => id === operation.id);
-  const beyond = row.extra.setUp + row.extra.spare > 0;
   return (
     <article className={styles.card} aria-label={`${row.line.id} now`}>
       <header className={styles.title}>
@@ -49,7 +47,6 @@ export function WorkCard({ shop, work, machine, now, who }: Props) {
         </div>
         <p className={styles.quantity}>
           {row.quantity} <span>{row.quantity === 1 ? 'piece' : 'pieces'}</span>
-          {beyond && <small>{blanksWords(row.quantity, row.extra)}</small>}
         </p>
       </header>
       <div className={styles.what}>
