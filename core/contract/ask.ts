@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import type { DeepReadonly } from '../deep-readonly.ts';
-import { promised, repairPlan, rushWay, why } from '../planning/answers.ts';
+import { frozenInTheWay, promised, repairPlans, rushWay, why } from '../planning/answers.ts';
 import { outage } from '../shop/outage.ts';
 import { lineId, orderLine, workOrder } from '../shop/order.ts';
 import { call, type OutputOf } from './call.ts';
@@ -13,9 +13,9 @@ export const askWhy = call('ask.why', z.strictObject({ lineId }), why);
 /** Where a longer question stands. */
 export const askState = z.strictObject({
   ...jobFields,
-  /** The best so far: of a rush, everything re-planned; of a breakdown, the repair. */
+  /** The best so far: of a rush, everything re-planned; of a breakdown, the two repairs. */
   way: rushWay.nullable(),
-  repair: repairPlan.nullable(),
+  repair: repairPlans.nullable(),
 });
 export type AskState = DeepReadonly<z.infer<typeof askState>>;
 
@@ -23,22 +23,27 @@ const search = {
   seconds: z.number().min(0.1).max(600),
   seed: z.int().min(0).max(2_147_483_647),
 };
+/** More moves than this are no few. */
+export const MOST_MOVES = 500;
 const lines = z.array(lineId).min(1).max(500);
 
-/** The two quick ways to take rush lines in; the third, everything re-planned, follows under the job's name. */
+/**
+ * The two quick ways to take rush lines in, outside the frozen window or (`intoFrozen`) within it too; the third,
+ * everything re-planned, follows under the job's name.
+ */
 export const askRush = call(
   'ask.rush',
-  z.strictObject({ lineIds: lines, ...search }),
-  jobNamed.extend({ ways: z.array(rushWay) }),
+  z.strictObject({ lineIds: lines, intoFrozen: z.boolean(), ...search }),
+  jobNamed.extend({ ways: z.array(rushWay), frozen: frozenInTheWay.nullable() }),
 );
 
 /**
- * After hours out of service, of a machine or of people, were saved: the order as it was, beside the repair that
- * disturbs least, which follows under the job's name.
+ * After hours out of service, of a machine or of people, were saved: the order as it was; a repair of at most so many
+ * moved operations and the best one follow under the job's name.
  */
 export const askRepair = call(
   'ask.repair',
-  z.strictObject({ outage, ...search }),
+  z.strictObject({ outage, most: z.int().min(1).max(MOST_MOVES), ...search }),
   jobNamed.extend({ lateBefore: z.array(lineId) }),
 );
 export const askStop = call('ask.stop', jobNamed, z.strictObject({}));

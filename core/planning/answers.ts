@@ -85,9 +85,17 @@ export const rushWay = z.strictObject({
 });
 export type RushWay = DeepReadonly<z.infer<typeof rushWay>>;
 
+/** What the frozen window holds in front of a rush, and how soon the rush would be ready at the front without it. */
+export const frozenInTheWay = z.strictObject({
+  hours: z.number(),
+  operations: z.int(),
+  ready: z.number(),
+  late: z.number(),
+});
+export type FrozenInTheWay = DeepReadonly<z.infer<typeof frozenInTheWay>>;
+
 /** A plan after a breakdown, beside the published order with its times shifted. */
-export const repairPlan = z.strictObject({
-  reach: z.enum(['published', 'near', 'whole']),
+const repairPlan = z.strictObject({
   queues,
   objective: z.number(),
   movedOperations: z.int(),
@@ -95,7 +103,10 @@ export const repairPlan = z.strictObject({
   madeLate: z.array(lineId),
   saved: z.array(lineId),
 });
-export type RepairPlan = DeepReadonly<z.infer<typeof repairPlan>>;
+
+/** The two ways to repair a plan so far: with a limited number of moves, and with any. */
+export const repairPlans = z.strictObject({ few: repairPlan, best: repairPlan });
+export type RepairPlans = DeepReadonly<z.infer<typeof repairPlans>>;
 
 const offer = z.strictObject({ end: z.number(), makesLate: z.array(lineShift) });
 

@@ -15,7 +15,8 @@ export const lateOf = (shifts: readonly Shift[]): BecameLate[] =>
     .filter(({ lateBefore, lateAfter }) => lateAfter > lateBefore)
     .map(({ job, lateBefore, lateAfter }) => ({ lineId: job, before: lateBefore, after: lateAfter }));
 
-const laterWords = ({ lineId, before, after }: BecameLate): string =>
+/** "1043/1 late by 2 h", or "later by" where it was late before. */
+export const laterWords = ({ lineId, before, after }: BecameLate): string =>
   before > 0
     ? `${lineId} later by ${shortDuration(after - before)}`
     : `${lineId} late by ${shortDuration(after)}`;

@@ -1,16 +1,21 @@
 import { lateSentence, savedSentence } from './late-words.ts';
 import { becameLater, type LineLateness } from '../planning/lateness.ts';
 import { counted } from '../units/count.ts';
+import { shortDuration } from '../units/duration.ts';
 
-/** The plan kept in order after a trouble, and the one that was fixed, as the dialog names them. */
+/** The three plans after a trouble, as the dialog names them. */
 export const repairPlans = {
-  published: {
+  kept: {
     title: 'Keep the order, shift the times',
     how: 'Nothing moves; everything waits its turn.',
   },
-  repair: {
-    title: 'Most stable repair',
-    how: 'An operation moves only where that gains more than the stability it costs, by your priorities.',
+  few: {
+    title: 'Few moves',
+    how: 'The moves that gain most, counted against the order before the trouble; no more than you allow.',
+  },
+  best: {
+    title: 'Best plan',
+    how: 'Everything may move that is not started, frozen or pinned, where that gains by your priorities.',
   },
 } as const;
 
@@ -22,7 +27,10 @@ export interface RepairWords {
   readonly others: string;
   /** Who is in time that keeping the order would have late; empty when nobody is. */
   readonly saved: string;
+  /** How many operations stand elsewhere than before the trouble. */
   readonly moved: string;
+  /** How many lines end at another time than before the trouble, and by how much together. */
+  readonly shifted: string;
 }
 
 /**
@@ -46,5 +54,16 @@ export function repairWords(
     others: lateSentence(becameLater(before, after), 3),
     saved: savedSentence(saved, 3),
     moved: moved === 0 ? 'No operation moves.' : `${counted(moved, 'operation moves', 'operations move')}.`,
+    shifted: shiftedSentence(before, after),
   };
+}
+
+function shiftedSentence(before: readonly LineLateness[], after: readonly LineLateness[]): string {
+  const ends = new Map(before.map(({ lineId, end }) => [lineId, end]));
+  const shifts = after
+    .map(({ lineId, end }) => Math.abs(end - (ends.get(lineId) ?? end)))
+    .filter((by) => by > 0);
+  if (shifts.length === 0) return 'Every line ends when it did before.';
+  const sum = shortDuration(shifts.reduce((all, by) => all + by, 0));
+  return `${counted(shifts.length, 'line ends', 'lines end')} at another time than before, ${sum} in all.`;
 }

@@ -1,8 +1,9 @@
-import type { RushWay } from '../planning/answers.ts';
+import type { FrozenInTheWay, RushWay } from '../planning/answers.ts';
 import type { Settings } from '../shop/settings.ts';
+import type { Shop } from '../shop/state.ts';
 import { formatDayAndClock } from '../time/wall.ts';
-import { formatDuration, shortDuration } from '../units/duration.ts';
-import { delayedSentence, lateOf, lateSentence, savedSentence } from './late-words.ts';
+import { formatDuration, HOUR, shortDuration } from '../units/duration.ts';
+import { delayedSentence, lateOf, laterWords, lateSentence, savedSentence, someOf } from './late-words.ts';
 import { counted } from '../units/count.ts';
 import { grouped } from '../grouped.ts';
 
@@ -30,28 +31,72 @@ export interface WayWords {
   readonly onTime: boolean;
   /** "on time" or "3 h late". */
   readonly timely: string;
-  /** Who becomes late or later, and who is saved by it. */
+  /** Which other rush orders become late or later; empty when none do. */
+  readonly rushOthers: string;
+  /** Who else becomes late or later, and who is saved by it. */
   readonly others: string;
+  /** All who become late or later, rush orders first, the worst first: "1043/1 late by 2 h", and whose it is. */
+  readonly allLate: readonly { readonly lineId: string; readonly words: string; readonly customer: string }[];
   /** How many end later without being late; empty when none do. */
   readonly delayed: string;
   readonly changeovers: string;
   readonly cost: string;
 }
 
-/** @param settings the shop's: its time zone, and the weights that make the cost */
-export function wayWords(way: RushWay, { timeZone, weights }: Settings): WayWords {
+/** @param shop whose orders say which are a rush and for whom, its settings the clock and what the cost is measured by */
+export function wayWords(way: RushWay, shop: Pick<Shop, 'settings' | 'order' | 'line'>): WayWords {
+  const { timeZone, weights } = shop.settings;
+  const orders = new Map(shop.order.map((order) => [order.id, order]));
+  const orderIds = new Map(shop.line.map((line) => [line.id, line.orderId]));
+  const orderOf = (lineId: string) => orders.get(orderIds.get(lineId) ?? '');
   const late = lateOf(way.later);
+  const rush = late.filter(({ lineId }) => orderOf(lineId)?.rush);
+  const usual = late.filter((row) => !rush.includes(row));
   const saved = way.earlier.filter(({ lateBefore, lateAfter }) => lateBefore > 0 && lateAfter === 0);
+  const onlyRush = rush.length > 0 && usual.length === 0;
   return {
     ...rushWays[way.way],
     ready: `Ready ${formatDayAndClock(way.ready, timeZone)}`,
     onTime: way.late === 0,
     timely: way.late === 0 ? 'on time' : `${shortDuration(way.late)} late`,
-    others: [lateSentence(late, 3), savedSentence(saved.map(({ job }) => job))].filter(Boolean).join(' '),
+    rushOthers:
+      rush.length === 0
+        ? ''
+        : `Makes ${rush.length === 1 ? 'another rush' : `${rush.length} other rush lines`} late: ${someOf(rush.map(laterWords), 3)}.`,
+    others: [
+      onlyRush ? 'No other line becomes late.' : lateSentence(usual, 3),
+      savedSentence(saved.map(({ job }) => job)),
+    ]
+      .filter(Boolean)
+      .join(' '),
+    allLate: [...rush, ...usual].map((row) => ({
+      lineId: row.lineId,
+      words: laterWords(row),
+      customer: orderOf(row.lineId)?.customer ?? '',
+    })),
     delayed: delayedSentence(way.later),
     changeovers: changeoverWords(way.changeoversAdded, way.changeoverSecondsAdded),
     cost: costWords(way.objectiveAdded, weights.lateness),
   };
+}
+
+/** What the frozen window holds in front of the rush, and what it would gain without it. */
+export function frozenSentence(
+  { hours, operations, ready, late }: FrozenInTheWay,
+  settings: Settings,
+): string {
+  const held = counted(operations, 'operation');
+  const timely = late === 0 ? 'on time' : `${shortDuration(late)} late`;
+  return `The frozen window of ${formatDuration(hours * HOUR)} holds ${held} in front of it. Without it: ready ${formatDayAndClock(ready, settings.timeZone)}, ${timely}.`;
+}
+
+/** Why the advised way is not the cheapest one, as a sentence; empty when it is. */
+export function adviceSentence(advised: RushWay, cheapest: RushWay): string {
+  if (advised.way === cheapest.way || advised.late >= cheapest.late) return '';
+  const title = rushWays[cheapest.way].title.toLowerCase();
+  const gain = `${shortDuration(cheapest.late - advised.late)} sooner`;
+  const why = advised.late === 0 ? 'it keeps the rush’s date' : `it comes ${gain} to the rush’s date`;
+  return `Advised since ${why}; “${title}” costs less.`;
 }
 
 function changeoverWords(count: number, seconds: number): string {

@@ -1,6 +1,10 @@
 import { err, ok, issue, type Result } from '../result.ts';
+import { buildProblem } from './build.ts';
+import { decode } from './decode.ts';
 import { improve } from './improve.ts';
-import type { Problem, Queues } from './problem.ts';
+import type { Problem, Queues, Schedule } from './problem.ts';
+import { byAdvice } from './rush/advise.ts';
+import { fillIdle } from './rush/fill.ts';
 import { putInFront } from './rush/front.ts';
 import { putInRun } from './rush/run.ts';
 import { wayOf, wayOfDraft, type RushCase, type RushWay } from './rush/way.ts';
@@ -12,6 +16,7 @@ import { compareTimes } from './rules/edd.ts';
  * Two quick ways to take a rush into a plan: at the front, and in its run; each with what it costs against the plan
  * without the rush. The jobs are in the queues already, it does not matter where. Several are placed in turn by due
  * date, so that the most urgent comes first. Started, frozen and pinned operations keep their positions, the rush's own too.
+ * Stretches for which a machine would stand still before a step of the rush are filled with work that waits there.
  * @returns `front`, then `run`; or why not: jobs or operations that are not in the plan, no jobs at all, queues that
  *   cannot be timed
  */
@@ -29,14 +34,19 @@ export function insertRush(
   const front = inTurn([...urgent].reverse(), putInFront);
   const run = inTurn(urgent, putInRun);
   if (front === null || run === null) return err(noPosition(jobIds));
-  return ok([wayOfDraft(rush, 'front', front), wayOfDraft(rush, 'run', run)]);
+  const filled = (draft: Draft) => fillIdle(problem, draft, rush.jobs);
+  return ok([wayOfDraft(rush, 'front', filled(front)), wayOfDraft(rush, 'run', filled(run))]);
 }
+
+/** So many times their own importance have the rush's jobs in the search, so that their dates lead it. */
+const URGENCY = 20;
 
 /**
  * The third way: everything planned again outside what is started, frozen or pinned, started from the plan given (the
- * better of the two quick ways is a good one). It yields every few milliseconds of work, so that the host keeps the
- * clock; the same way until a better plan is found, none worse than the one before. Same seed, same ways.
- * @returns the search, which may end without a way when no plan fits into the open hours; or why not
+ * quick way that is advised is a good one). The rush's own date comes before what the plan costs (`byAdvice`). It yields
+ * every few milliseconds of work, so that the host keeps the clock; the same way until a better one is found, the first
+ * being the plan given, none worse than the one before. Same seed, same ways.
+ * @returns the search; or why not
  */
 export function replanRush(
   problem: Problem,
@@ -45,34 +55,49 @@ export function replanRush(
   { seed }: { readonly seed: number },
 ): Result<Generator<RushWay, void>> {
   const read = readRush(problem, queues, jobIds);
-  return read.ok ? ok(replan(read.value.rush, queues, seed)) : read;
+  if (!read.ok) return read;
+  const { rush, plan } = read.value;
+  const urgent = withUrgency(problem, jobIds);
+  return urgent.ok ? ok(replan(rush, urgent.value, plan, seed)) : urgent;
 }
 
-function* replan(rush: RushCase, start: Queues, seed: number): Generator<RushWay, void> {
-  let way: RushWay | null = null;
-  for (const { schedule } of improve(rush.problem, { seed, start })) {
-    if (way?.schedule !== schedule) way = wayOf(rush, 'replan', schedule);
+function* replan(rush: RushCase, urgent: Problem, plan: Schedule, seed: number): Generator<RushWay, void> {
+  let way = wayOf(rush, 'replan', plan);
+  let seen: Queues | null = null;
+  yield way;
+  for (const { queues } of improve(urgent, { seed, start: plan.queues })) {
+    const schedule = queues === seen ? null : decode(rush.problem, queues);
+    seen = queues;
+    const found = schedule?.ok ? wayOf(rush, 'replan', schedule.value) : null;
+    if (found && byAdvice(found, way) < 0) way = found;
     yield way;
   }
 }
 
-/** The rush, the plan without it, and the queues with its loose operations taken out. */
+/** The problem in which the rush's jobs count many times as much. */
+function withUrgency({ input }: Problem, jobIds: readonly string[]): Result<Problem> {
+  const rush = new Set(jobIds);
+  const jobs = input.jobs.map((job) => (rush.has(job.id) ? { ...job, weight: job.weight * URGENCY } : job));
+  return buildProblem({ ...input, jobs });
+}
+
+/** The rush, the plan without it, the one given, and the queues with its loose operations taken out. */
 function readRush(
   problem: Problem,
   queues: Queues,
   jobIds: readonly string[],
-): Result<{ readonly rush: RushCase; readonly apart: Draft }> {
+): Result<{ readonly rush: RushCase; readonly plan: Schedule; readonly apart: Draft }> {
   if (jobIds.length === 0)
     return err(issue('rush', 'jobs', 'No line was named as the rush.', 'Choose at least one line.'));
   const question = readQuestion(problem, queues, jobIds);
   if (!question.ok) return question;
-  const { jobs } = question.value;
+  const { jobs, schedule: plan } = question.value;
   const before = planWithout(problem, queues, jobIds);
   if (!before.ok) return before;
   const loose = jobs.flatMap((job) => stepsOf(problem, job));
   const apart = draftOf(problem, takeOut(problem, question.value.queues, loose));
   if (apart === null) return err(noPosition(jobIds));
-  return ok({ rush: { problem, jobs, before: before.value }, apart });
+  return ok({ rush: { problem, jobs, before: before.value }, plan, apart });
 }
 
 const noPosition = (jobIds: readonly string[]) =>

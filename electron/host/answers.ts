@@ -169,8 +169,8 @@ const planAnswers = (plans: ReturnType<typeof plansService>, living: LivingShop)
 const askAnswers = (ask: ReturnType<typeof askService>) =>
   ({
     askWhy: ({ lineId }) => ask.why(lineId),
-    askRush: ({ lineIds, ...search }) => ask.rush(lineIds, search),
-    askRepair: ({ outage, ...search }) => ask.repair(outage, search),
+    askRush: ({ lineIds, intoFrozen, ...search }) => ask.rush(lineIds, intoFrozen, search),
+    askRepair: ({ outage, most, ...search }) => ask.repair(outage, most, search),
     askPromise: ({ order, lines, jobId }) => ask.promise(order, lines, jobId),
     askStop({ jobId }) {
       ask.stop(jobId);

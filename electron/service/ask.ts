@@ -4,12 +4,12 @@ import type { AskState, PromiseAnswer } from '../../core/contract/ask.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { decode } from '../../core/schedule/decode.ts';
 import type { Schedule } from '../../core/schedule/problem.ts';
-import { insertRush } from '../../core/schedule/rush.ts';
 import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
 import { outageRow, withoutOutage, type Outage } from '../../core/shop/outage.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
+import { weighRush } from '../../core/planning/weigh-rush.ts';
 import type { Log } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
 import type { LaunchSolver } from '../solver/launch.ts';
@@ -46,28 +46,20 @@ export const askService = (deps: Deps) => {
       questions.ask(randomUUID(), { kind: 'why', shop: shop(), now: clock.now(), lineId }),
 
     /** @throws Refused naming a line that is not in the plan */
-    rush(lineIds: readonly string[], { seconds, seed }: Search) {
-      const { problem, queues } = valueOf(toSearchProblem(shop(), clock.now()));
-      const ways = valueOf(insertRush(problem, queues, lineIds));
-      const cheaper = ways.reduce((a, b) => (b.objectiveAdded < a.objectiveAdded ? b : a));
-      const task = {
-        kind: 'rush',
-        problem: problem.input,
-        queues: cheaper.queues,
-        seed,
-        jobs: lineIds,
-      } as const;
+    rush(lineIds: readonly string[], intoFrozen: boolean, { seconds, seed }: Search) {
+      const { problem, ways, start, frozen } = valueOf(weighRush(shop(), clock.now(), lineIds, intoFrozen));
+      const task = { kind: 'rush', problem: problem.input, queues: start, seed, jobs: lineIds } as const;
       const jobId = longer.start(task, seconds);
-      return { jobId, ways: ways.map(withoutTimes) };
+      return { jobId, ways: ways.map(withoutTimes), frozen };
     },
 
     /** @throws Refused when the hours out of service are gone */
-    repair(outage: Outage, { seconds, seed }: Search) {
+    repair(outage: Outage, most: number, { seconds, seed }: Search) {
       const { input, queues, machines, published } = afterOutage(shop(), outage, clock);
       const lateBefore = input.jobs
         .filter(({ id, due }) => due !== null && (published.ends[id] ?? due) > due)
         .map(({ id }) => id);
-      const jobId = longer.start({ kind: 'repair', problem: input, queues, seed, machines }, seconds);
+      const jobId = longer.start({ kind: 'repair', problem: input, queues, seed, machines, most }, seconds);
       return { jobId, lateBefore };
     },
 
@@ -140,5 +132,5 @@ type Longer = 'rush' | 'repair';
 const stateOf = ({ state, best }: SolverJob<Longer>): AskState => ({
   ...state,
   way: best && 'way' in best ? best : null,
-  repair: best && 'reach' in best ? best : null,
+  repair: best && 'few' in best ? best : null,
 });

@@ -2,7 +2,7 @@ import type { PromiseAnswer } from '../../core/contract/ask.ts';
 import type { CutAnswer } from '../../core/cutting/answer.ts';
 import type { CutPlan } from '../../core/cutting/plan.ts';
 import type { RunInput } from '../../core/cutting/run.ts';
-import type { RepairPlan, RushWay, Why } from '../../core/planning/answers.ts';
+import type { RepairPlans, RushWay, Why } from '../../core/planning/answers.ts';
 import type { Joins } from '../../core/planning/join-search.ts';
 import type { ProblemInput, Queues } from '../../core/schedule/problem.ts';
 import type { OrderLine, WorkOrder } from '../../core/shop/order.ts';
@@ -27,8 +27,8 @@ export type Task =
   | ({ readonly kind: 'search' } & FromPlan)
   /** Everything planned again around rush lines. */
   | ({ readonly kind: 'rush'; readonly jobs: readonly string[] } & FromPlan)
-  /** What disturbs least after hours out of service. */
-  | ({ readonly kind: 'repair'; readonly machines: readonly string[] } & FromPlan)
+  /** Few moves, and the best plan, after hours out of service. */
+  | ({ readonly kind: 'repair'; readonly machines: readonly string[]; readonly most: number } & FromPlan)
   /** One run on the shear. */
   | { readonly kind: 'cut'; readonly input: RunInput }
   /** All runs of the plan that are not proven best, one after the other. */
@@ -68,7 +68,7 @@ export interface CutAll {
 interface Findings {
   readonly search: Plan;
   readonly rush: RushWay;
-  readonly repair: RepairPlan;
+  readonly repair: RepairPlans;
   readonly cut: CutPlan;
   readonly cutAll: CutAll;
   readonly join: Joins;

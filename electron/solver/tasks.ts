@@ -8,7 +8,7 @@ import { promisesOf } from '../../core/report/promises.ts';
 import { whyOf } from '../../core/report/why.ts';
 import { buildProblem } from '../../core/schedule/build.ts';
 import { improve } from '../../core/schedule/improve.ts';
-import type { Problem, Schedule } from '../../core/schedule/problem.ts';
+import type { Problem } from '../../core/schedule/problem.ts';
 import { repair } from '../../core/schedule/repair.ts';
 import { replanRush } from '../../core/schedule/rush.ts';
 import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
@@ -31,9 +31,12 @@ export async function stepsOf(task: Task, secondsLeft: () => number): Promise<It
     case 'search':
       return search(task);
     case 'rush':
-      return timeless(valueOf(replanRush(problemOf(task), task.queues, task.jobs, task)));
+      return answers(valueOf(replanRush(problemOf(task), task.queues, task.jobs, task)), withoutTimes);
     case 'repair':
-      return timeless(valueOf(repair(problemOf(task), task.queues, task)));
+      return answers(valueOf(repair(problemOf(task), task.queues, task)), ({ few, best }) => ({
+        few: withoutTimes(few),
+        best: withoutTimes(best),
+      }));
     case 'cut':
       return cut(task, mipWith(await loadHighs(), secondsLeft));
     case 'cutAll':
@@ -88,14 +91,15 @@ function* uncounted<T extends Found['best']>(answers: Iterable<T>): Generator<{ 
   for (const best of answers) yield { best, counts: null };
 }
 
-/** The same answer stays the same object without its times, too: it is sent once. */
-function* timeless<T extends { readonly schedule: Schedule }>(
-  answers: Iterable<T>,
-): Generator<{ best: Omit<T, 'schedule'>; counts: null }> {
+/** Answers as they are sent, without their times. The same answer stays the same object, so that it is sent once. */
+function* answers<T extends object, B extends Found['best']>(
+  found: Iterable<T>,
+  sent: (answer: T) => B,
+): Generator<{ best: B; counts: null }> {
   let of: T | null = null;
-  let best: Omit<T, 'schedule'> | null = null;
-  for (const answer of answers) {
-    if (best === null || answer !== of) best = withoutTimes(answer);
+  let best: B | null = null;
+  for (const answer of found) {
+    if (best === null || answer !== of) best = sent(answer);
     of = answer;
     yield { best, counts: null };
   }

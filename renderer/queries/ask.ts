@@ -11,7 +11,7 @@ import { numberOf } from './number-of.ts';
 /** How long everything may be planned again around a rush. */
 const RUSH_SECONDS = 2;
 /** How long a repair may be searched. */
-const REPAIR_SECONDS = 3;
+const REPAIR_SECONDS = 5;
 const SEED = 1;
 
 /** Why a line ends when it does, asked again whenever the plan is another. */
@@ -23,19 +23,19 @@ export const useWhy = (lineId: string, plan: PlanView) =>
   });
 
 /** The ways to take rush lines in, asked again whenever the shop is another. The third follows under `jobId`. */
-export const useRushWays = (lineIds: readonly string[], shop: Shop) =>
+export const useRushWays = (lineIds: readonly string[], intoFrozen: boolean, shop: Shop) =>
   useQuery({
-    queryKey: [...keys.rush, numberOf(shop), ...lineIds],
-    queryFn: () => invoke(contract.askRush, { lineIds, seconds: RUSH_SECONDS, seed: SEED }),
+    queryKey: [...keys.rush, numberOf(shop), intoFrozen, ...lineIds],
+    queryFn: () => invoke(contract.askRush, { lineIds, intoFrozen, seconds: RUSH_SECONDS, seed: SEED }),
     enabled: lineIds.length > 0,
     gcTime: 0,
   });
 
-/** The repair after hours out of service; it follows under `jobId`. */
-export const useRepair = (outage: Outage, shop: Shop) =>
+/** The repairs after hours out of service, one of them of at most so many moves; they follow under `jobId`. */
+export const useRepair = (outage: Outage, most: number, shop: Shop) =>
   useQuery({
-    queryKey: [...keys.repair, numberOf(shop), outage.kind, outage.id],
-    queryFn: () => invoke(contract.askRepair, { outage, seconds: REPAIR_SECONDS, seed: SEED }),
+    queryKey: [...keys.repair, numberOf(shop), outage.kind, outage.id, most],
+    queryFn: () => invoke(contract.askRepair, { outage, most, seconds: REPAIR_SECONDS, seed: SEED }),
     gcTime: 0,
   });
 

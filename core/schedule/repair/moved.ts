@@ -1,4 +1,4 @@
-import type { Queues } from '../problem.ts';
+import type { Problem, Queues } from '../problem.ts';
 
 /**
  * The fewest operations one has to take out and put elsewhere to make one set of queues from another of the same
@@ -14,6 +14,16 @@ export function movedOperations(before: Queues, after: Queues): string[] {
     const stayed = new Set(longestIncreasing(stood.map((id) => positions.get(id)!)).map((at) => stood[at]!));
     return ids.filter((id) => !stayed.has(id));
   });
+}
+
+/** The same in a problem: where any number go on at once there is no order that could be changed, only the place. */
+export function movedIn({ input }: Problem, before: Queues, after: Queues): string[] {
+  const inOrder = new Set(input.machines.flatMap(({ id, unlimited }) => (unlimited ? [] : [id])));
+  return Object.entries(after).flatMap(([machine, ids]) =>
+    inOrder.has(machine)
+      ? movedOperations({ [machine]: before[machine] ?? [] }, { [machine]: ids })
+      : ids.filter((id) => !before[machine]?.includes(id)),
+  );
 }
 
 /** Positions of a longest increasing subsequence of different numbers. */

@@ -1,7 +1,7 @@
 import { useMemo, type ReactNode } from 'react';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { viewQueues } from '../../../core/planning/plan-view.ts';
-import { movedOperations } from '../../../core/schedule/repair/moved.ts';
+import { movedIn } from '../../../core/schedule/repair/moved.ts';
 import type { Queues } from '../../../core/schedule/problem.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';
@@ -21,7 +21,7 @@ interface Sketch {
 function sketchOf(shop: Shop, plan: PlanView, queues: Queues): Sketch | null {
   const view = viewQueues(shop, plan, queues);
   if (!view.ok) return null;
-  return { lanes: lanesOf(shop, view.value), moved: new Set(movedOperations(plan.queues, queues)) };
+  return { lanes: lanesOf(shop, view.value), moved: new Set(movedIn(plan.problem, plan.queues, queues)) };
 }
 
 interface Props {

@@ -18,6 +18,8 @@ interface Props {
   /** null: not found yet. */
   way: RushWay | null;
   words: (way: RushWay) => WayWords;
+  advised: boolean;
+  /** Costs least of all. */
   least: boolean;
   note: string | null;
   take: (way: RushWay) => void;
@@ -25,13 +27,13 @@ interface Props {
 
 /** One way to take the rush in. */
 export function RushCard(props: Props) {
-  const { shop, plan, lineIds, window, keys, about, way, words, least, note, take } = props;
+  const { shop, plan, lineIds, window, keys, about, way, words, advised, least, note, take } = props;
   const said = way && words(way);
   return (
     <PlanCard
       keys={keys}
       {...about}
-      least={least}
+      least={advised}
       picture={
         <Picture
           shop={shop}
@@ -44,23 +46,30 @@ export function RushCard(props: Props) {
       }
       note={note}
       action={
-        <Button look={least ? 'primary' : 'usual'} isDisabled={!way} onPress={() => way && take(way)}>
+        <Button look={advised ? 'primary' : 'usual'} isDisabled={!way} onPress={() => way && take(way)}>
           Use this option
         </Button>
       }
     >
-      {said && <Words said={said} least={least} />}
+      {said && <Words said={said} advised={advised} least={least} />}
     </PlanCard>
   );
 }
 
-const Words = ({ said, least }: { said: WayWords; least: boolean }) => (
+const Words = ({ said, advised, least }: { said: WayWords; advised: boolean; least: boolean }) => (
   <>
     <p className={styles.ready}>
       <b>{said.ready}</b>
       <Tag look={said.onTime ? 'fine' : 'late'}>{said.timely}</Tag>
+      {advised && <Tag look="accent">advised</Tag>}
     </p>
+    {said.rushOthers && (
+      <p>
+        <strong>{said.rushOthers}</strong>
+      </p>
+    )}
     <p>{said.others}</p>
+    <AllLate said={said} />
     {said.delayed && <p className={styles.soft}>{said.delayed}</p>}
     <p>{said.changeovers}</p>
     <p>
@@ -68,3 +77,18 @@ const Words = ({ said, least }: { said: WayWords; least: boolean }) => (
     </p>
   </>
 );
+
+/** Everyone who becomes late, with the customer: unfolded where someone must be called. */
+const AllLate = ({ said: { allLate } }: { said: WayWords }) =>
+  allLate.length > 0 && (
+    <details className={styles.allLate}>
+      <summary>{`Who becomes late, with customers (${allLate.length})`}</summary>
+      <ul>
+        {allLate.map(({ lineId, words, customer }) => (
+          <li key={lineId}>
+            {words} <span className={styles.soft}>{customer}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );

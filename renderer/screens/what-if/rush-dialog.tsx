@@ -1,7 +1,9 @@
+import { useState } from 'react';
 import type { RushWay } from '../../../core/planning/answers.ts';
 import type { AskState } from '../../../core/contract/ask.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
-import { rushLabel, rushName, rushWays, wayWords } from '../../../core/report/rush-words.ts';
+import { adviceSentence, rushLabel, rushName, rushWays, wayWords } from '../../../core/report/rush-words.ts';
+import { advisedWay, cheapestWay } from '../../../core/schedule/rush/advise.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import { MiniLegend } from '../../gantt/mini-plan.tsx';
 import { stopAsking, useAskState, useRushWays } from '../../queries/ask.ts';
@@ -10,7 +12,8 @@ import { Button } from '../../ui/button.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { SentenceError, Waiting } from '../../ui/states.tsx';
 import { RushCard } from './rush-card.tsx';
-import { rushFacts, windowOf } from './rush-facts.ts';
+import { rushFacts, rushOrders, windowOf } from './rush-facts.ts';
+import { ChooseOrders, FrozenWindow } from './rush-choices.tsx';
 import { useChoiceKeys } from './use-choice-keys.ts';
 import type { UsePlan } from './what-if-view.ts';
 import styles from './what-if.module.css';
@@ -51,7 +54,11 @@ interface WaysProps extends Props {
 }
 
 function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
-  const { data, error } = useRushWays(lineIds, shop);
+  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
+  const [intoFrozen, setIntoFrozen] = useState(false);
+  const orders = rushOrders(shop, lineIds);
+  const chosen = orders.filter(({ id }) => !left.has(id)).flatMap((order) => order.lineIds);
+  const { data, error } = useRushWays(chosen, intoFrozen, shop);
   const state = useAskState(data?.jobId);
   const ways = data ? [...data.ways, ...(state?.way ? [state.way] : [])] : [];
   const close = () => {
@@ -60,7 +67,7 @@ function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
   };
   const takeWay = ({ way, queues }: RushWay) => {
     stopAsking(data?.jobId);
-    take(shop, queues, rushLabel(lineIds, way));
+    take(shop, queues, rushLabel(chosen, way));
   };
   useChoiceKeys(ways.map((way) => () => takeWay(way)));
   return (
@@ -77,9 +84,13 @@ function Ways({ shop, plan, lineIds, take, onClose }: WaysProps) {
       }
     >
       <p>{rushFacts(shop, lineIds)}</p>
+      {orders.length > 1 && <ChooseOrders {...{ orders, left }} onLeave={setLeft} />}
+      {data?.frozen && (
+        <FrozenWindow {...{ shop, intoFrozen }} frozen={data.frozen} onChange={setIntoFrozen} />
+      )}
       {error && <SentenceError message={error.message} />}
-      {!data && !error && <Waiting doing="Working out the ways to fit it in" />}
-      {data && <Cards {...{ shop, plan, lineIds, ways, state }} take={takeWay} />}
+      {chosen.length > 0 && !data && !error && <Waiting doing="Working out the ways to fit it in" />}
+      {data && <Cards {...{ shop, plan, ways, state }} lineIds={chosen} take={takeWay} />}
     </Dialog>
   );
 }
@@ -96,9 +107,9 @@ interface CardsProps {
 
 function Cards({ shop, plan, lineIds, ways, state, take }: CardsProps) {
   const window = windowOf(plan, ways);
-  const least = Math.min(...ways.map((way) => way.objectiveAdded));
-  const cheapest = ways.find((way) => way.objectiveAdded === least);
-  const gained = ways.length < 3 || least < Math.min(...ways.slice(0, 2).map((way) => way.objectiveAdded));
+  const [advised, cheapest] = [advisedWay(ways), cheapestWay(ways)];
+  const gained = ways.length < 3 || advised.way === 'replan';
+  const advice = adviceSentence(advised, cheapest);
   return (
     <>
       <div className={styles.three}>
@@ -108,13 +119,15 @@ function Cards({ shop, plan, lineIds, ways, state, take }: CardsProps) {
             keys={String(i + 1)}
             about={rushWays[kind]}
             way={ways.find((way) => way.way === kind) ?? null}
-            words={(way) => wayWords(way, shop.settings)}
-            least={cheapest?.way === kind}
+            words={(way) => wayWords(way, shop)}
+            advised={advised.way === kind}
+            least={cheapest.way === kind}
             note={kind === 'replan' ? replanNote(state, gained) : null}
             {...{ shop, plan, lineIds, window, take }}
           />
         ))}
       </div>
+      {advice && <p>{advice}</p>}
       <MiniLegend wanted="the rush" />
     </>
   );
@@ -125,5 +138,5 @@ function replanNote(state: AskState | null, gained: boolean): string | null {
   if (state === null || state.phase === 'running')
     return `Searching, ${(state?.seconds ?? 0).toFixed(0)} of ${state?.budgetSeconds ?? 2} s: this card still improves.`;
   if (state.phase === 'failed') return state.message;
-  return gained ? null : 'The search found nothing cheaper than the better of the two.';
+  return gained ? null : 'The search found nothing better than the one that is advised.';
 }

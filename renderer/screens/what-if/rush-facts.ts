@@ -5,6 +5,7 @@ import { termsOf } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';
+import { counted } from '../../../core/units/count.ts';
 import { HOUR } from '../../../core/units/duration.ts';
 
 /** What the rush is and when it is due, in a sentence. */
@@ -25,6 +26,29 @@ export function rushFacts(shop: Shop, lineIds: readonly string[]): string {
       ? `${first.quantity} × ${shop.part.find((part) => part.id === first.partId)?.name ?? first.partId}`
       : `${lines.length} lines`;
   return `${what}${whose}, ${when}.`;
+}
+
+/** A work order of a rush, and what the dialog calls it. */
+export interface RushOrder {
+  readonly id: string;
+  readonly lineIds: readonly string[];
+  readonly words: string;
+}
+
+/** The work orders of these lines, the first due first. */
+export function rushOrders(shop: Shop, lineIds: readonly string[]): RushOrder[] {
+  const wanted = new Set(lineIds);
+  const lines = shop.line.filter(({ id }) => wanted.has(id));
+  return shop.order
+    .map((order) => ({ order, own: lines.filter(({ orderId }) => orderId === order.id) }))
+    .filter(({ own }) => own.length > 0)
+    .map(({ order, own }) => ({ order, own, due: Math.min(...own.map((line) => termsOf(order, line).due)) }))
+    .sort((a, b) => a.due - b.due || (a.order.id < b.order.id ? -1 : 1))
+    .map(({ order, own, due }) => ({
+      id: order.id,
+      lineIds: own.map(({ id }) => id),
+      words: `${order.id}, ${order.customer}: ${counted(own.length, 'line')}, due ${formatDayAndClock(due, shop.settings.timeZone)}`,
+    }));
 }
 
 /** The stretch of time that shows each way's whole rush: from the present to a little past the last of them. */
