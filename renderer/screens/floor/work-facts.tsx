@@ -1,3 +1,4 @@
+import { blanksWords } from '../../../core/report/blank-words.ts';
 import type { ReactNode } from 'react';
 import { drawProfile } from '../../../core/part/drawing.ts';
 import { formingOf, blankBasisOf } from '../../../core/part/forming.ts';
@@ -86,6 +87,9 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
             {formatCutSize(blank.girthMm, blank.lengthMm, shop.settings)}
             <small>{BLANK_ALONG}</small>
           </Fact>
+          {row.extra.setUp + row.extra.spare > 0 && (
+            <Fact label="Blanks">{blanksWords(row.quantity, row.extra)}</Fact>
+          )}
           <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}</Fact>
         </>
       )}
