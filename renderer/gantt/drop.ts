@@ -1,33 +1,4 @@
-import type { Queues } from '../../core/schedule/problem.ts';
 import type { Bar, Lane } from './lanes.ts';
-
-/** Where an operation would go. */
-export interface Drop {
-  readonly machineId: string;
-  /** Count of other operations before it. */
-  readonly position: number;
-}
-
-/**
- * The place in a lane for an operation let go at an instant: before the first other operation whose middle is later,
- * but behind everything that has started.
- */
-export function dropAt(lane: Lane, operation: string, at: number): Drop {
-  const others = lane.bars.filter((bar) => bar.operation !== operation);
-  const started = others.filter((bar) => bar.started).length;
-  const before = others.filter((bar) => (bar.start + bar.end) / 2 < at).length;
-  return { machineId: lane.machine.id, position: Math.max(started, before) };
-}
-
-/** The queues after the move; the same object when nothing changes. */
-export function withMove(queues: Queues, operation: string, { machineId, position }: Drop): Queues {
-  const target = queues[machineId] ?? [];
-  if (target[position] === operation) return queues;
-  const without = Object.fromEntries(
-    Object.entries(queues).map(([id, queue]) => [id, queue.filter((other) => other !== operation)]),
-  );
-  return { ...without, [machineId]: (without[machineId] ?? []).toSpliced(position, 0, operation) };
-}
 
 /** The bar of an operation and the number of its lane, or null when it is not on the board. */
 export function findBar(lanes: readonly Lane[], operation: string | null): { bar: Bar; lane: number } | null {

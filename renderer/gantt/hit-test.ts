@@ -17,6 +17,22 @@ const onLevel = (bar: Bar, geometry: Geometry, inLane: number): boolean => {
   return y <= inLane && inLane < y + height;
 };
 
+/** The first bar of the run whose bracket, or the words over it, is under a point of the board. */
+export function runAt(
+  lanes: readonly Lane[],
+  geometry: Geometry,
+  scale: Scale,
+  x: number,
+  y: number,
+): { readonly lane: Lane; readonly bar: Bar } | null {
+  const lane = lanes[laneAt(lanes, geometry, y) ?? -1];
+  if (!lane || y % geometry.laneHeight >= geometry.barY) return null;
+  const at = instantAt(scale, x);
+  const run = lane.runs[firstWhere(lane.runs, ({ end }) => end > at)];
+  const bar = run && run.start <= at ? lane.bars[run.first] : undefined;
+  return bar ? { lane, bar } : null;
+}
+
 /** The bar under a point of the board, or null on empty ground. A started changeover belongs to its operation. */
 export function barAt(
   lanes: readonly Lane[],

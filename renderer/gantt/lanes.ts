@@ -48,6 +48,8 @@ export interface Bar {
 export interface Run {
   readonly start: number;
   readonly end: number;
+  /** Which of the lane's bars is its first, and how many are its. */
+  readonly first: number;
   readonly count: number;
   /** What its operations share, "24 ga Moss". */
   readonly title: string;
@@ -193,6 +195,9 @@ function runsOf(bars: readonly Bar[], runs: readonly (readonly PlannedOperation[
     const shared = (of: (bar: Bar) => string) =>
       new Set(group.map(of)).size === 1 ? of(group[0]!) : undefined;
     const title = metalWords({ gauge: shared((bar) => bar.gauge), colour: shared((bar) => bar.colourName) });
-    return { start: group[0]!.start, end: group.at(-1)!.end, count: group.length, title };
+    return {
+      ...{ start: group[0]!.start, end: group.at(-1)!.end },
+      ...{ first: bars.indexOf(group[0]!), count: group.length, title },
+    };
   });
 }

@@ -30,16 +30,19 @@ interface Props {
   scale: Scale;
   geometry: Geometry;
   selected: string | null;
+  chosen: readonly string[];
 }
 
 /** The bars as a list box a lane, for assistive technology: nothing of it is seen. */
-export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
+export function OptionsLayer({ lanes, scale, geometry, selected, chosen }: Props) {
+  const isChosen = new Set(chosen);
   const inSight = lanes.map((lane) => barsIn(lane, scale.from, endOf(scale)));
   const few = inSight.reduce((sum, bars) => sum + bars.length, 0) <= MOST;
   return lanes.map((lane, i) => (
     <g
       key={lane.machine.id}
       role="listbox"
+      aria-multiselectable
       aria-label={`${lane.machine.name} queue`}
       transform={`translate(0 ${i * geometry.laneHeight})`}
       fill="none"
@@ -51,7 +54,7 @@ export function OptionsLayer({ lanes, scale, geometry, selected }: Props) {
           id={barId(bar.operation)}
           role="option"
           aria-label={barName(bar)}
-          aria-selected={bar.operation === selected}
+          aria-selected={isChosen.has(bar.operation)}
           aria-posinset={bar.position + 1}
           aria-setsize={lane.bars.length}
           x={xOf(scale, bar.start)}

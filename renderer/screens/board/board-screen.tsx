@@ -20,8 +20,9 @@ import { Tabs } from '../../ui/tabs.tsx';
 import styles from './board.module.css';
 import { FiguresStrip, type LinesOnTime } from './figures-strip.tsx';
 import { LateList, lateLinesOf } from './late-list.tsx';
-import { chosenOf } from './chosen.ts';
+import { chosenOf, type Chosen } from './chosen.ts';
 import { OperationPanel } from './operation-panel.tsx';
+import { chosenBars, SeveralPanel, severalWords } from './several-panel.tsx';
 import { MissingList } from '../set-up/missing-list.tsx';
 import { troubleMenu } from '../what-if/trouble-menu.ts';
 import { useMoves } from './use-moves.ts';
@@ -68,7 +69,14 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
   const whole = { start: now, end: Math.max(plan.figures.lastEnd ?? now, now) + 3600 };
   const selected = useBoardView((view) => view.selected);
   const show = useBoardView((view) => view.show);
-  const { doing, wouldBe, said } = useMoves(shop, plan);
+  const several = severalWords(
+    lanes,
+    chosenBars(
+      lanes,
+      useBoardView((view) => view.chosen),
+    ),
+  );
+  const { doing, wouldBe, said } = useMoves(shop, plan, lanes);
   const out = shop.settings.crewLimit === null ? [] : shop.absence.filter(({ to }) => to > now);
   return (
     <div className={styles.screen}>
@@ -89,6 +97,9 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
         </div>
         <Side shop={shop} plan={plan} lanes={lanes} doing={doing} />
       </div>
+      <p aria-live="polite" className={styles.hidden}>
+        {several}
+      </p>
       <p role="status" className={styles.status} data-message-line>
         {said || 'Drag a bar, or select one and use Alt with the arrow keys. ? lists all keys.'}
       </p>
@@ -98,7 +109,7 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
 
 const NothingSelected = () => (
   <EmptyState title="Nothing is selected">
-    <p>Click a bar on the board, or go to it with the arrow keys.</p>
+    <p>Click a bar on the board, or go to it with the arrow keys. Draw a frame around several.</p>
   </EmptyState>
 );
 
@@ -107,6 +118,21 @@ function Unplanned({ shop, leftOut }: { shop: Shop; leftOut: number }) {
   const missing = useMissing(shop).filter(({ lines }) => lines.length > 0);
   if (leftOut === 0) return <EmptyState title="Every open line is on the board" />;
   return <MissingList missing={missing} />;
+}
+
+interface SelectedProps extends Pick<SideProps, 'lanes' | 'doing'> {
+  chosen: Chosen | null;
+  select: (operation: string | null) => void;
+}
+
+/** Of several what can be done with them together, of one all about it. */
+function Selected({ chosen, lanes, doing, select }: SelectedProps) {
+  const bars = chosenBars(
+    lanes,
+    useBoardView((view) => view.chosen),
+  );
+  if (bars.length > 1) return <SeveralPanel {...{ lanes, bars, doing, select }} />;
+  return chosen ? <OperationPanel {...{ chosen, doing, select }} /> : <NothingSelected />;
 }
 
 interface SideProps {
@@ -142,11 +168,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
           {
             id: 'operation',
             label: 'Selected',
-            content: chosen ? (
-              <OperationPanel chosen={chosen} doing={doing} select={select} />
-            ) : (
-              <NothingSelected />
-            ),
+            content: <Selected {...{ chosen, lanes, doing, select }} />,
           },
           {
             id: 'why',

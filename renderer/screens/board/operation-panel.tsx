@@ -4,7 +4,7 @@ import { stepWord } from '../../../core/part/stage.ts';
 import { whyQuestion } from '../../../core/report/why-words.ts';
 import { shortDuration } from '../../../core/units/duration.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
-import { dropAt } from '../../gantt/drop.ts';
+import { dropAt, shifted, type By } from '../../gantt/block-moves.ts';
 import { useChances } from '../../queries/chances.ts';
 import { placeOf } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
@@ -21,7 +21,7 @@ import { SafeDate } from './safe-date.tsx';
 
 function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   const { bar, lane, lanes, operation } = chosen;
-  const inQueue = (position: number) => doing.move(bar.operation, { machineId: lane.machine.id, position });
+  const shift = (by: By) => doing.move(shifted(lanes, [bar.operation], by));
   const record = chosen.shop.record.find(({ id }) => id === bar.operation);
   const [correcting, setCorrecting] = useState(false);
   const machines = lanes.filter((other) => other.machine.stage === lane.machine.stage && other !== lane);
@@ -30,7 +30,7 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
       <Button small icon={CircleHelp} onPress={() => doing.explain(bar.operation)}>
         {whyQuestion(bar.tardiness > 0)}
       </Button>
-      <Button small icon={bar.pinned ? PinOff : Pin} onPress={() => doing.togglePin(bar.operation)}>
+      <Button small icon={bar.pinned ? PinOff : Pin} onPress={() => doing.togglePin([bar.operation])}>
         {bar.pinned ? 'Unpin' : 'Pin'}
       </Button>
       {bar.rush && (
@@ -38,13 +38,13 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
           Rush…
         </Button>
       )}
-      <Button small isDisabled={bar.position === 0 || bar.started} onPress={() => inQueue(bar.position - 1)}>
+      <Button small isDisabled={bar.position === 0 || bar.started} onPress={() => shift(-1)}>
         Earlier
       </Button>
       <Button
         small
         isDisabled={bar.position === lane.bars.length - 1 || bar.started}
-        onPress={() => inQueue(bar.position + 1)}
+        onPress={() => shift(1)}
       >
         Later
       </Button>
@@ -57,7 +57,7 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
               id: other.machine.id,
               label: refused ? `${other.machine.name}: ${refused.reason}` : other.machine.name,
               disabled: refused !== undefined || bar.started,
-              act: () => doing.move(bar.operation, dropAt(other, bar.operation, bar.start)),
+              act: () => doing.move([dropAt(other, [bar.operation], bar.start)]),
             };
           })}
         >

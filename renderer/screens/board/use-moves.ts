@@ -1,16 +1,15 @@
-import { useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import { useQueryClient } from '@tanstack/react-query';
+import { withBlocks, type Block } from '../../../core/edit/blocks.ts';
 import type { Command } from '../../../core/edit/command.ts';
-import { operationName } from '../../../core/edit/plan-commands.ts';
 import { seenQueues } from '../../../core/edit/stale.ts';
-import { viewQueues, type PlanView } from '../../../core/planning/plan-view.ts';
-import { stepWord } from '../../../core/part/stage.ts';
-import { stageOfOperation } from '../../../core/shop/order.ts';
-import { sentence } from '../../../core/result.ts';
+import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { addDays, startOfDay } from '../../../core/time/wall.ts';
+import { instant } from '../../../core/units/brand.ts';
+import { laterPart, pastRun, postponed } from '../../gantt/block-moves.ts';
 import type { BoardDoing } from '../../gantt/doing.ts';
-import { withMove, type Drop } from '../../gantt/drop.ts';
-import { lanesOf, type Lane } from '../../gantt/lanes.ts';
+import type { Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { standsLast } from '../../queries/history.ts';
 import { useCommand, useHistory } from '../../queries/hooks.ts';
@@ -18,15 +17,8 @@ import { keys } from '../../queries/keys.ts';
 import type { ShopCopy } from '../../queries/shop-copy.ts';
 import { sayRefused } from '../../form/say-refused.ts';
 import { hushToast } from '../../ui/toast.tsx';
-import { consequenceOf, consequenceWords, moveWords } from './consequence.ts';
-
-/** A change tried out: what the board would show and what it would mean. */
-interface Tried {
-  /** The plan it was tried on; on any other it means nothing. */
-  readonly on: PlanView;
-  readonly lanes: readonly Lane[];
-  readonly words: string;
-}
+import { moveWords } from './consequence.ts';
+import { ableFor, nameIn, pinWords, tryOut, whyNot, type Tried } from './try-out.ts';
 
 interface Moves {
   readonly doing: BoardDoing;
@@ -34,14 +26,6 @@ interface Moves {
   readonly wouldBe: readonly Lane[] | null;
   /** What is being tried, or what was done last and what came of it. */
   readonly said: string;
-}
-
-function tryOut(shop: Shop, plan: PlanView, operation: string, drop: Drop): Tried | string {
-  const queues = withMove(plan.queues, operation, drop);
-  const after = viewQueues(shop, plan, queues);
-  if (!after.ok) return sentence(after.issues);
-  const words = `${moveWords(operation, drop, nameOf(shop, drop.machineId))} ${consequenceWords(consequenceOf(shop, plan, after.value))}`;
-  return { on: plan, lanes: lanesOf(shop, after.value), words };
 }
 
 /**
@@ -54,82 +38,96 @@ interface Said {
 }
 const NOTHING: Said = { words: '', step: null };
 
-function whyNot({ operations }: PlanView, shop: Shop, operation: string, machineId: string): string {
-  const name = nameOf(shop, machineId);
-  const refused = operations.get(operation)?.refused.find((r) => r.machineId === machineId);
-  if (refused) return `${name}: ${refused.reason}`;
-  return `No ${stepWord[stageOfOperation(operation)]} on ${name}.`;
-}
+const moveOn = (now: Shop, blocks: readonly Block[]): Command => ({
+  ...{ do: 'operation.move', blocks, seen: seenQueues(now) },
+});
 
-const nameOf = ({ machine }: Shop, machineId: string): string =>
-  machine.find(({ id }) => id === machineId)?.name ?? machineId;
-
-const moveOn = (now: Shop, operation: string, drop: Drop): Command => ({
-  ...{ do: 'operation.move', blocks: [{ operations: [operation], ...drop }], seen: seenQueues(now) },
+const pinOn = (now: Shop, ids: readonly string[], pinned: boolean): Command => ({
+  ...{ do: pinned ? 'operation.unpin' : 'operation.pin', operations: [...ids], seen: seenQueues(now) },
 });
 
 const seenKey = (shop: Shop): string => JSON.stringify(seenQueues(shop));
 
-/** Moving and pinning on the board: tried out first, then asked of the host. */
-export function useMoves(shop: Shop, plan: PlanView): Moves {
+const NOWHERE = 'It stands there already, or what has started is in the way.';
+const NOT_SPLIT = 'No run stands behind this one on its machine, so there is nothing to part it with.';
+
+/** What the desk asks of the host, and the status line's words about it. */
+function useCarryOut(shop: Shop, onRefused: () => void) {
   const { mutate } = useCommand();
   const client = useQueryClient();
-  const [tried, setTried] = useState<Tried | null>(null);
   const [said, setSaid] = useState<Said>(NOTHING);
   const history = useHistory().data;
   const newest = history?.undo[0]?.id ?? 0;
-
-  const doing = useMemo((): BoardDoing => {
+  const actions = useMemo(() => {
     // Toasts lie over the status line: a new sentence there takes them away.
-    const say = (words: Said) => {
-      if (words.words !== '') hushToast();
-      setSaid(words);
+    const say = (words: string, step: number | null) => {
+      if (words !== '') hushToast();
+      setSaid({ words, step });
     };
     const stands = () => client.getQueryData<ShopCopy>(keys.shop)?.shop ?? shop;
     const carryOut = (commandOn: (now: Shop) => Command, words: string, wordsAgain: string) => {
-      say({ words, step: null });
+      say(words, null);
       mutate(commandOn(stands()), {
-        onSuccess: ({ stepId }) => say({ words, step: stepId }),
+        onSuccess: ({ stepId }) => say(words, stepId),
         onError: (error) => {
-          setTried(null);
-          say({ words: error.message, step: newest });
+          onRefused();
+          say(error.message, newest);
           const act = () => carryOut(commandOn, wordsAgain, wordsAgain);
           sayRefused(error, { label: 'Do it again', act });
         },
       });
     };
-    const preview = (operation: string, drop: Drop | null): Tried | null => {
-      const next = drop && tryOut(shop, plan, operation, drop);
+    return { stands, carryOut, tell: (words: string) => say(words, newest) };
+  }, [shop, mutate, newest, client, onRefused]);
+  const stale = said.step !== null && !standsLast(history, said.step);
+  return { ...actions, said: stale ? '' : said.words };
+}
+
+/** Moving and pinning on the board: tried out first, then asked of the host. */
+export function useMoves(shop: Shop, plan: PlanView, lanes: readonly Lane[]): Moves {
+  const { timeZone } = shop.settings;
+  const [tried, setTried] = useState<Tried | null>(null);
+  const forget = useCallback(() => setTried(null), []);
+  const { stands, carryOut, tell, said } = useCarryOut(shop, forget);
+
+  const doing = useMemo((): BoardDoing => {
+    const preview = (blocks: readonly Block[] | null): Tried | null => {
+      const next = blocks && tryOut(shop, plan, blocks);
       const shown = typeof next === 'string' ? null : next;
       setTried(shown);
-      say({ words: typeof next === 'string' ? next : (shown?.words ?? ''), step: newest });
+      tell(typeof next === 'string' ? next : (shown?.words ?? ''));
       return shown;
     };
+    const move = (blocks: readonly Block[], whereNot = '') => {
+      // A key may come again before the screen shows what it did last: it is of a plan that is gone.
+      if (seenKey(stands()) !== seenKey(shop)) return;
+      if (withBlocks(plan.queues, blocks) === plan.queues) {
+        setTried(null);
+        tell(whereNot);
+        return;
+      }
+      const shown = preview(blocks);
+      if (!shown) return;
+      const again = `Moved ${moveWords(blocks, nameIn(shop))}`;
+      carryOut((now) => moveOn(now, blocks), `Moved ${shown.words}`, again);
+    };
+    const dayEnd = (at: number) => addDays(startOfDay(instant(at), timeZone), 1, timeZone);
     return {
-      able: (operation) => new Set(plan.operations.get(operation)?.machines.map((machine) => machine.id)),
-      whyNot: (operation, machineId) => whyNot(plan, shop, operation, machineId),
-      refuse: (operation, machineId) =>
-        say({ words: whyNot(plan, shop, operation, machineId), step: newest }),
+      able: (ids) => ableFor(plan, ids),
+      whyNot: (ids, machineId) => whyNot(plan, shop, ids, machineId),
+      refuse: (ids, machineId) => tell(whyNot(plan, shop, ids, machineId)),
       preview,
-      move(operation, drop) {
-        // A key may come again before the screen shows what it did last: it is of a plan that is gone.
-        if (seenKey(stands()) !== seenKey(shop)) return;
-        if (withMove(plan.queues, operation, drop) === plan.queues) return void preview(operation, null);
-        const shown = preview(operation, drop);
-        if (!shown) return;
-        const again = `Moved ${moveWords(operation, drop, nameOf(shop, drop.machineId))}`;
-        carryOut((now) => moveOn(now, operation, drop), `Moved ${shown.words}`, again);
-      },
+      move,
+      postpone: (ids) => move(postponed(lanes, ids, dayEnd), NOWHERE),
+      splitRun: (id) => move(pastRun(lanes, laterPart(lanes, id), 1), NOT_SPLIT),
       explain: (operation) => useBoardView.getState().show('why', operation),
-      togglePin(operation) {
-        const pinned = shop.pin.some((pin) => pin.id === operation);
-        const now = pinned ? 'not pinned any more' : 'pinned: planning keeps it in its position';
-        const words = `${operationName(operation)} is ${now}.`;
-        const command = pinned ? 'operation.unpin' : 'operation.pin';
-        carryOut((now) => ({ do: command, operations: [operation], seen: seenQueues(now) }), words, words);
+      togglePin(ids) {
+        if (ids.length === 0) return;
+        const pinned = ids.every((id) => shop.pin.some((pin) => pin.id === id));
+        const words = pinWords(ids, pinned);
+        carryOut((now) => pinOn(now, ids, pinned), words, words);
       },
     };
-  }, [shop, plan, mutate, newest, client]);
-  const stale = said.step !== null && !standsLast(history, said.step);
-  return { doing, wouldBe: tried?.on === plan ? tried.lanes : null, said: stale ? '' : said.words };
+  }, [shop, plan, lanes, timeZone, stands, carryOut, tell]);
+  return { doing, wouldBe: tried?.on === plan ? tried.lanes : null, said };
 }

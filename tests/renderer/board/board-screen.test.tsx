@@ -1,5 +1,5 @@
 // @vitest-environment jsdom
-import { cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
+import { act, cleanup, fireEvent, render, screen, waitFor } from '@testing-library/react';
 import { afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { Command } from '../../../core/edit/command.ts';
 import type { Shop } from '../../../core/shop/state.ts';
@@ -15,7 +15,7 @@ beforeAll(() => {
   stubSizes(1200, 500);
   Element.prototype.scrollIntoView = () => {};
 });
-beforeEach(() => useBoardView.setState({ selected: null, scale: null }));
+beforeEach(() => useBoardView.setState({ selected: null, chosen: [], anchor: null, scale: null }));
 afterEach(cleanup);
 
 async function openBoard(shop: Shop) {
@@ -114,17 +114,57 @@ describe('moving on the board by keys', () => {
 
   it('moves a bend to the other brake', async () => {
     const host = await openBoard(aBoardShop());
-    useBoardView.setState({ selected: '1042/1:brake' });
+    act(() => useBoardView.getState().select('1042/1:brake'));
     await screen.findByRole('heading', { name: '1042/1 bending' });
     press('ArrowDown', { altKey: true });
     await waitFor(() => expect(queue(host.shop(), 'B2')).toContain('1042/1:brake'));
+  });
+
+  it('moves a whole run by its key: one step, told in the panel and to who listens', async () => {
+    const host = await openBoard(aBoardShop());
+    press('ArrowRight');
+    press('g');
+    await screen.findByRole('heading', { name: '2 operations' });
+    expect(screen.getAllByText(/^2 operations selected on Shear: .* of work\.$/)).toHaveLength(2);
+    press('ArrowRight', { altKey: true, shiftKey: true });
+    await waitFor(() =>
+      expect(queue(host.shop(), 'S1')).toEqual(['1042/3:shear', '1042/1:shear', '1042/2:shear']),
+    );
+    expect(status()).toMatch(/^Moved 2 operations to position 2 on Shear\. /);
+  });
+
+  it('splits a run: from the operation on it goes behind the next run, where there is one', async () => {
+    const host = await openBoard(aBoardShop());
+    press('ArrowRight');
+    press('ArrowRight');
+    await screen.findByRole('heading', { name: '1042/2 shearing' });
+    press('s');
+    await waitFor(() =>
+      expect(queue(host.shop(), 'S1')).toEqual(['1042/1:shear', '1042/3:shear', '1042/2:shear']),
+    );
+    press('s');
+    await waitFor(() => expect(status()).toMatch(/^No run stands behind this one/));
+  });
+
+  it('pins what is selected with Ctrl and Shift, and Escape clears it', async () => {
+    const host = await openBoard(aBoardShop());
+    press('ArrowRight');
+    press('ArrowRight', { shiftKey: true });
+    press('ArrowDown', { ctrlKey: true });
+    press(' ', { ctrlKey: true });
+    await screen.findByRole('heading', { name: '3 operations' });
+    press(' ');
+    await waitFor(() => expect(host.shop().pin).toHaveLength(3));
+    press('Escape');
+    await screen.findByText('Late by');
+    expect(screen.queryByText(/operations selected/)).toBeNull();
   });
 
   it('says why the other brake cannot take it, and moves nothing', async () => {
     const shop = aBoardShop();
     const long = { ...shop.line[0]!, lengthMm: 2900 };
     const host = await openBoard({ ...shop, line: [long, ...shop.line.slice(1)] });
-    useBoardView.setState({ selected: '1042/1:brake' });
+    act(() => useBoardView.getState().select('1042/1:brake'));
     await screen.findByRole('heading', { name: '1042/1 bending' });
     press('ArrowDown', { altKey: true });
     await waitFor(() => expect(status()).toMatch(/^Short brake: .*longer than/));
@@ -202,7 +242,7 @@ describe('moving on the board by keys', () => {
     const shop = aBoardShop();
     const long = { ...shop.line[0]!, lengthMm: 2900 };
     const host = await openBoard({ ...shop, line: [long, ...shop.line.slice(1)] });
-    useBoardView.setState({ selected: '1042/1:brake' });
+    act(() => useBoardView.getState().select('1042/1:brake'));
     await screen.findByRole('heading', { name: '1042/1 bending' });
     press('ArrowDown', { altKey: true });
     await waitFor(() => expect(status()).toMatch(/^Short brake: .*longer than/));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { SearchState } from '../../../core/contract/search.ts';
 import { viewQueues } from '../../../core/planning/plan-view.ts';
-import { withMove } from '../../../renderer/gantt/drop.ts';
+import { withBlocks } from '../../../core/edit/blocks.ts';
 import { consequenceOf, consequenceWords, moveWords } from '../../../renderer/screens/board/consequence.ts';
 import { curvePath } from '../../../renderer/shell/convergence-curve.tsx';
 import { searchSentence } from '../../../renderer/shell/search-strip.tsx';
@@ -22,7 +22,7 @@ describe('what a move brings', () => {
     const after = viewQueues(
       shop,
       before,
-      withMove(before.queues, '1042/3:shear', { machineId: 'S1', position: 1 }),
+      withBlocks(before.queues, [{ operations: ['1042/3:shear'], machineId: 'S1', position: 1 }]),
     );
     if (!after.ok) throw new Error('the move cannot be decoded');
     const brought = consequenceOf(shop, before, after.value);
@@ -40,22 +40,27 @@ describe('what a move brings', () => {
       { lineId: '1044/1', before: 3600, after: 5400 },
       { lineId: '1045/1', before: 0, after: 60 },
     ];
-    expect(consequenceWords({ later, saved: [], changeover: 0 })).toBe(
-      'Makes 1043/1 late by 2 h, 1044/1 later by 30 min and 1 more line later.',
+    expect(consequenceWords({ later, saved: [], lateness: 9060, changeover: 0 })).toBe(
+      'Makes 1043/1 late by 2 h, 1044/1 later by 30 min and 1 more line later. Lateness +2 h 31 min in all.',
     );
-    expect(consequenceWords({ later: later.slice(0, 1), saved: ['1050/2'], changeover: -900 })).toBe(
-      'Makes 1043/1 late by 2 h. 1050/2 in time again. Changeover −15 min.',
+    expect(
+      consequenceWords({ later: later.slice(0, 1), saved: ['1050/2'], lateness: -3600, changeover: -900 }),
+    ).toBe('Makes 1043/1 late by 2 h. 1050/2 in time again. Lateness −1 h in all. Changeover −15 min.');
+    expect(consequenceWords({ later: [], saved: [], lateness: 0, changeover: 0 })).toBe(
+      'Nothing becomes late.',
     );
-    expect(consequenceWords({ later: [], saved: [], changeover: 0 })).toBe('Nothing becomes late.');
-    expect(moveWords('1042/2:brake', { machineId: 'B1', position: 2 }, 'Brake')).toBe(
-      '1042/2 bending to position 3 on Brake.',
-    );
+    const names = (id: string) => (id === 'B1' ? 'Brake' : 'Shear');
+    const bending = { operations: ['1042/2:brake'], machineId: 'B1', position: 2 };
+    expect(moveWords([bending], names)).toBe('1042/2 bending to position 3 on Brake.');
+    const shearing = { operations: ['1042/1:shear', '1042/2:shear'], machineId: 'S1', position: 0 };
+    expect(moveWords([shearing], names)).toBe('2 operations to position 1 on Shear.');
+    expect(moveWords([shearing, bending], names)).toBe('3 operations on Shear and Brake.');
   });
 
   it('is nothing when the plan stays as it is', () => {
     const shop = aBoardShop({ line: [aLine()] });
     const plan = planOf(shop);
-    expect(consequenceOf(shop, plan, plan)).toEqual({ later: [], saved: [], changeover: 0 });
+    expect(consequenceOf(shop, plan, plan)).toEqual({ later: [], saved: [], lateness: 0, changeover: 0 });
   });
 });
 

@@ -1,6 +1,6 @@
-import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { besideInLane, besideInNextLane, dropAt, findBar, withMove } from '../../../renderer/gantt/drop.ts';
+import { dropAt } from '../../../renderer/gantt/block-moves.ts';
+import { besideInLane, besideInNextLane, findBar } from '../../../renderer/gantt/drop.ts';
 import { aRecord, at } from '../../support/builders.ts';
 import { aBoard, barOf } from './a-board.ts';
 
@@ -11,14 +11,14 @@ describe('where a bar goes when it is let go', () => {
   it('is before the first other operation whose middle is later', () => {
     const second = barOf(lanes, '1042/2:shear');
     const middle = (second.start + second.end) / 2;
-    expect(dropAt(shear, '1042/3:shear', middle - 1)).toEqual({ machineId: 'S1', position: 1 });
-    expect(dropAt(shear, '1042/3:shear', middle + 1)).toEqual({ machineId: 'S1', position: 2 });
-    expect(dropAt(shear, '1042/3:shear', 0)).toEqual({ machineId: 'S1', position: 0 });
+    expect(dropAt(shear, ['1042/3:shear'], middle - 1)).toMatchObject({ machineId: 'S1', position: 1 });
+    expect(dropAt(shear, ['1042/3:shear'], middle + 1)).toMatchObject({ machineId: 'S1', position: 2 });
+    expect(dropAt(shear, ['1042/3:shear'], 0)).toMatchObject({ machineId: 'S1', position: 0 });
   });
 
   it('is its own place when it is let go where it was', () => {
     for (const bar of shear.bars) {
-      expect(dropAt(shear, bar.operation, (bar.start + bar.end) / 2).position).toBe(bar.position);
+      expect(dropAt(shear, [bar.operation], (bar.start + bar.end) / 2).position).toBe(bar.position);
     }
   });
 
@@ -26,29 +26,7 @@ describe('where a bar goes when it is let go', () => {
     const started = aRecord({ id: '1042/1:shear', start: at('2026-11-30', '05:00'), end: null });
     const board = aBoard({ record: [started] });
     expect(barOf(board.lanes, '1042/1:shear').started).toBe(true);
-    expect(dropAt(board.lanes[0]!, '1042/3:shear', 0)).toEqual({ machineId: 'S1', position: 1 });
-  });
-
-  it('changes nothing but the two queues: every operation stays in exactly one place', () => {
-    const queues = { A: ['a', 'b', 'c'], B: ['d', 'e'], C: [] };
-    fc.assert(
-      fc.property(
-        fc.constantFrom('a', 'b', 'c', 'd', 'e'),
-        fc.constantFrom('A', 'B', 'C'),
-        fc.nat(3),
-        (operation, machineId, position) => {
-          const moved = withMove(queues, operation, { machineId, position });
-          expect(Object.values(moved).flat().sort()).toEqual(['a', 'b', 'c', 'd', 'e']);
-          const others = moved[machineId]!.filter((other) => other !== operation);
-          expect(moved[machineId]!.indexOf(operation)).toBe(Math.min(position, others.length));
-        },
-      ),
-    );
-  });
-
-  it('is the same plan when the place does not change', () => {
-    const queues = { A: ['a', 'b'] };
-    expect(withMove(queues, 'b', { machineId: 'A', position: 1 })).toBe(queues);
+    expect(dropAt(board.lanes[0]!, ['1042/3:shear'], 0)).toMatchObject({ machineId: 'S1', position: 1 });
   });
 });
 
