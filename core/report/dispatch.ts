@@ -15,6 +15,7 @@ import { gaugeName, metalWords } from '../shop/metal-name.ts';
 import type { OrderLine } from '../shop/order.ts';
 import type { Part } from '../part/part.ts';
 import type { Shop } from '../shop/state.ts';
+import { metalWords as awaitedWords } from './metal-words.ts';
 import { whyPeople } from './people-words.ts';
 import { toolSetWords } from './tool-words.ts';
 import { instant, type Instant } from '../units/brand.ts';
@@ -54,7 +55,7 @@ export interface DispatchRow {
   readonly due: Instant;
   /** Seconds by which the whole line ends after its due date; 0 when it is on time. */
   readonly tardiness: number;
-  /** What is to be done in a further step, and what was noted on the order and on the line. */
+  /** On a shear what of its metal is not here; what is to be done in a further step, and what was noted on the order and on the line. */
   readonly notes: readonly string[];
   /** Null on the line's last machine. */
   readonly next: NextStep | null;
@@ -109,6 +110,7 @@ function indexOf(shop: Shop, plan: PlanRead) {
   const byId = <T extends { readonly id: string }>(rows: readonly T[]) =>
     new Map(rows.map((row) => [row.id, row]));
   return {
+    shop,
     units: shop.settings,
     parts: byId(shop.part),
     materials: byId(shop.material),
@@ -243,13 +245,14 @@ function titleOf(index: Index, { gauge, colour, material, profile }: Attributes)
 
 function rowOf(
   index: Index,
-  { line, stage, quantity, extra, order, terms, part, blank, lot, people, machines }: ShopOperation,
+  { line, stage, quantity, extra, order, terms, part, blank, lot, metal, people, machines }: ShopOperation,
   o: ScheduledOperation,
   position: number,
 ): DispatchRow {
   const colour = index.colours.get(line.colourId);
   const tools = machines.find(({ id }) => id === o.machine)?.tools;
   const machine = index.machines.get(o.machine);
+  const awaited = metal && stage === 'shear' ? awaitedWords(index.shop, metal, null) : [];
   return {
     position,
     operationId: o.operation,
@@ -270,7 +273,7 @@ function rowOf(
     tools: tools ? toolSetWords(tools, index.units) : null,
     due: instant(terms.due),
     tardiness: Math.max(0, (index.ends[line.id] ?? o.end) - terms.due),
-    notes: [stepAt(part, stage)?.note ?? '', ...terms.notes].filter((words) => words !== ''),
+    notes: [...awaited, stepAt(part, stage)?.note ?? '', ...terms.notes].filter((words) => words !== ''),
     next: nextStep(index, o),
   };
 }

@@ -19,14 +19,14 @@ export const waitsForWords = (shop: Shop, awaited: readonly Awaited[]): string =
 
 /**
  * What is to be said of a line whose metal is not all there; a sentence each.
- * @param now what was due before has not come; epoch seconds
+ * @param now what was due before has not come; epoch seconds, null: nothing is said of that
  */
 export function metalWords(
   shop: Shop,
   { awaited, missing }: Pick<MetalCover, 'awaited' | 'missing'>,
-  now: number,
+  now: number | null,
 ): string[] {
-  const overdue = awaited.filter(({ due }) => due <= now).map(({ deliveryId }) => deliveryId);
+  const overdue = awaited.filter(({ due }) => now !== null && due <= now).map(({ deliveryId }) => deliveryId);
   const late = overdue.length === 1 ? `Delivery ${overdue[0]} is` : `Deliveries ${overdue.join(', ')} are`;
   return [
     missing === 0

@@ -5,6 +5,7 @@ import { metalMissing } from '../../../core/planning/metal-missing.ts';
 import { viewPlan, type PlanView } from '../../../core/planning/plan-view.ts';
 import { purchasesOf, stockRows, takenByDay } from '../../../core/planning/stock-use.ts';
 import { toSearchProblem } from '../../../core/planning/to-problem.ts';
+import { dispatchLists } from '../../../core/report/dispatch.ts';
 import { metalWords } from '../../../core/report/metal-words.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import { whyOf } from '../../../core/report/why.ts';
@@ -92,6 +93,20 @@ describe('a line whose metal is on its way', () => {
     expect(metalWords(shop, row!, FRIDAY).at(-1)).toBe(
       'Delivery D1 is overdue: receive what has come, or say when it comes.',
     );
+  });
+});
+
+describe('the list of the shear', () => {
+  it('says at a line what it waits for, before what was noted', () => {
+    const shop = shopOf({
+      delivery: [aDelivery({ due: THURSDAY, pieces: 3 })],
+      order: [anOrder({ note: 'for the north side' })],
+    });
+    const rows = dispatchLists(shop, planOf(shop), NOW, at('2026-12-10', '00:00'))
+      .filter(({ machine }) => machine.id === 'S1')
+      .flatMap(({ runs }) => runs.flatMap((run) => run.rows));
+    expect(rows.map(({ notes }) => notes.length)).toEqual([1, 2]);
+    expect(rows[1]!.notes[0]).toMatch(/^Waits for 3 sheets of .*, due Thu 3 Dec/);
   });
 });
 
