@@ -4,7 +4,7 @@ import { dispatch } from '../schedule/rules/dispatch.ts';
 import { dueDateRule } from '../schedule/rules/edd.ts';
 import { ok, type Result } from '../result.ts';
 import type { Shop } from '../shop/state.ts';
-import { toProblem, type ShopProblem } from './to-problem.ts';
+import { toProblem, type KnownProblem, type ShopProblem } from './to-problem.ts';
 import type { Instant } from '../units/brand.ts';
 import { figuresOf, type PlanFigures } from './figures.ts';
 import { linesLeftOut } from './left-out.ts';
@@ -17,10 +17,11 @@ export interface PlanView extends ShopProblem {
 
 /**
  * The shop's plan decoded at an instant: what the board, the paper and the command line all show.
+ * @param known as for `toProblem`
  * @returns the view, or what stops planning
  */
-export function viewPlan(shop: Shop, now: Instant): Result<PlanView> {
-  const shopProblem = toProblem(shop, now);
+export function viewPlan(shop: Shop, now: Instant, known?: KnownProblem): Result<PlanView> {
+  const shopProblem = toProblem(shop, now, known);
   return shopProblem.ok ? viewQueues(shop, shopProblem.value, shopProblem.value.queues) : shopProblem;
 }
 

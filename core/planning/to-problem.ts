@@ -40,12 +40,36 @@ export interface ShopProblem {
   readonly shut: ReadonlyMap<string, Issue>;
 }
 
+/** A problem, and what it was made of. */
+export interface KnownProblem {
+  readonly shop: Shop;
+  readonly now: Instant;
+  readonly problem: ShopProblem;
+}
+
+/** Whether nothing but queues and pins differs, and no operation by them: metal and lots go by the order of the queues. */
+function isSameWork(
+  { shop: before, now: then, problem }: KnownProblem,
+  shop: Shop,
+  now: Instant,
+  operations: readonly ShopOperation[],
+): boolean {
+  const kinds = Object.keys(shop) as (keyof Shop)[];
+  return (
+    then === now &&
+    kinds.every((kind) => kind === 'queue' || kind === 'pin' || shop[kind] === before[kind]) &&
+    operations.length === problem.operations.size &&
+    operations.every((operation) => problem.operations.get(operation.id) === operation)
+  );
+}
+
 /**
  * The whole shop as a scheduling problem, with the plan as it is.
  * @param now nothing that has not started starts before it
+ * @param known of an earlier state of this shop: built anew only where more than queues and pins has changed since
  * @returns the problem; or what stops any planning (no machine has open hours, an unknown time zone)
  */
-export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
+export function toProblem(shop: Shop, now: Instant, known?: KnownProblem): Result<ShopProblem> {
   const machines = machineInputs(shop, now);
   if (!machines.ok) return machines;
   const { inputs, shut } = machines.value;
@@ -53,6 +77,7 @@ export function toProblem(shop: Shop, now: Instant): Result<ShopProblem> {
   const open = { ...shop, machine: shop.machine.filter(({ id }) => !shut.has(id)) };
   const queues = completeQueues(open, alone);
   const operations = withListedTimes(shop, withMetal(shop, alone, queues), queues);
+  if (known && isSameWork(known, shop, now, operations)) return ok({ ...known.problem, queues });
   const built = buildProblem({
     name: shop.settings.name,
     machines: inputs,

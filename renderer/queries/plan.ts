@@ -1,5 +1,6 @@
 import { followedShop } from '../../core/planning/followed-plan.ts';
 import { viewDueDateOrder, viewPlan, type PlanView } from '../../core/planning/plan-view.ts';
+import type { KnownProblem } from '../../core/planning/to-problem.ts';
 import type { PlanFigures } from '../../core/planning/figures.ts';
 import { lowerBound } from '../../core/schedule/bounds.ts';
 import { sentence, type Result } from '../../core/result.ts';
@@ -16,10 +17,14 @@ export type PlanQuery =
 /** One decoded plan a shop, so that every screen and panel shares it; it is decoded again each minute. */
 const plans = new WeakMap<Shop, { readonly now: Instant; readonly view: Result<PlanView> }>();
 
+/** The plan made last: a move of the queues leaves most of it as it is. */
+let lastKnown: KnownProblem | null = null;
+
 function planOf(shop: Shop, now: Instant): Result<PlanView> {
   const known = plans.get(shop);
   if (known?.now === now) return known.view;
-  const view = viewPlan(shop, now);
+  const view = viewPlan(shop, now, lastKnown ?? undefined);
+  if (view.ok) lastKnown = { shop, now, problem: view.value };
   plans.set(shop, { now, view });
   return view;
 }
@@ -54,23 +59,23 @@ function usePlanOf(made: (shop: Shop) => Shop): PlanQuery {
     : { is: 'failed', message: sentence(view.issues) };
 }
 
-const yardsticks = new WeakMap<PlanView, PlanFigures | null>();
+const yardsticks = new WeakMap<PlanView['problem'], PlanFigures | null>();
 
 /** What the plan is measured against: the figures of plain due-date order. Null where that order cannot be worked. */
 export function yardstickOf(shop: Shop, plan: PlanView): PlanFigures | null {
-  const known = yardsticks.get(plan);
+  const known = yardsticks.get(plan.problem);
   if (known !== undefined) return known;
   const view = viewDueDateOrder(shop, plan);
   const figures = view.ok ? view.value.figures : null;
-  yardsticks.set(plan, figures);
+  yardsticks.set(plan.problem, figures);
   return figures;
 }
 
-const bounds = new WeakMap<PlanView, number>();
+const bounds = new WeakMap<PlanView['problem'], number>();
 
 /** What no plan of this shop's work can undercut, in the unit of the plan's objective. */
 export function boundOf(plan: PlanView): number {
-  const known = bounds.get(plan) ?? lowerBound(plan.problem).value;
-  bounds.set(plan, known);
+  const known = bounds.get(plan.problem) ?? lowerBound(plan.problem).value;
+  bounds.set(plan.problem, known);
   return known;
 }
