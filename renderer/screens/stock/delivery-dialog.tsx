@@ -3,6 +3,7 @@ import { stockName } from '../../../core/edit/stock-commands.ts';
 import type { Lot } from '../../../core/material/lot.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Delivery } from '../../../core/shop/stock.ts';
+import { Conflicts } from '../../form/conflicts.tsx';
 import { LotFields } from '../../form/lot-fields.tsx';
 import { orNull } from '../../form/span-fields.tsx';
 import { useAct } from '../../form/use-act.ts';
@@ -80,6 +81,7 @@ export function DeliveryDialog({ shop, row, onClose }: Props) {
       }
     >
       {form.errors[''] && <SentenceError message={form.errors['']} />}
+      <Conflicts form={form} />
       {row && <Receive key={row.revision} shop={shop} row={row} onClose={onClose} />}
       <Fields shop={shop} form={form} />
     </Dialog>

@@ -8,6 +8,7 @@ import { delivery as deliverySchema, type Delivery } from '../../../core/shop/st
 import { formatDayAndClock } from '../../../core/time/wall.ts';
 import { instant, type Instant } from '../../../core/units/brand.ts';
 import { DAY } from '../../../core/units/duration.ts';
+import { Conflicts } from '../../form/conflicts.tsx';
 import { orNull } from '../../form/span-fields.tsx';
 import { useForm } from '../../form/use-form.ts';
 import { useNow, useShop } from '../../queries/hooks.ts';
@@ -70,6 +71,7 @@ function LateForm({ shop, row, now, setChosen, onOutage, onClose }: FormProps) {
     schema: deliverySchema,
     command: (entries) => ({ do: 'row.save', kind: 'delivery', row: entries }),
     fieldOf: () => '',
+    rebase: (row, [conflict]) => ({ ...row, revision: (conflict?.theirs as Delivery | null)?.revision ?? 0 }),
   });
   const { entries, errors, set } = form;
   const save = async () => {
@@ -90,6 +92,7 @@ function LateForm({ shop, row, now, setChosen, onOutage, onClose }: FormProps) {
       }
     >
       {errors[''] && <SentenceError message={errors['']} />}
+      <Conflicts form={form} />
       <Select
         label="Delivery"
         options={shop.delivery.map((one) => ({ id: one.id, name: nameOf(shop, one) }))}
