@@ -1,6 +1,6 @@
 import { ok, type Result } from '../result.ts';
 import type { Problem, Queues } from '../schedule/problem.ts';
-import { insertRush } from '../schedule/rush.ts';
+import { insertRush, soonestRush } from '../schedule/rush.ts';
 import { advisedWay } from '../schedule/rush/advise.ts';
 import type { RushWay } from '../schedule/rush/way.ts';
 import type { Shop } from '../shop/state.ts';
@@ -40,16 +40,14 @@ export function weighRush(
   if (frozenHours === 0) return ok({ ...weighed, frozen: null });
   const other = toSearchProblem(intoFrozen ? shop : unfrozen, now);
   if (!other.ok) return other;
-  const elsewise = insertRush(other.value.problem, other.value.queues, lineIds);
-  const [fenced, free] = intoFrozen ? [elsewise, ways] : [ways, elsewise];
+  const elsewise = soonestRush(other.value.problem, other.value.queues, lineIds);
+  const here = ok(ways.value[0]!);
+  const [fenced, free] = intoFrozen ? [elsewise, here] : [here, elsewise];
   const operations = heldBack(intoFrozen ? other.value.problem : problem, lineIds);
-  const soonest = free.ok ? free.value[0]! : null;
-  const held = fenced.ok ? fenced.value[0]!.ready : Infinity;
-  if (soonest === null || operations === 0 || soonest.ready >= held) return ok({ ...weighed, frozen: null });
-  return ok({
-    ...weighed,
-    frozen: { hours: frozenHours, operations, ready: soonest.ready, late: soonest.late },
-  });
+  const held = fenced.ok ? fenced.value.ready : Infinity;
+  if (!free.ok || operations === 0 || free.value.ready >= held) return ok({ ...weighed, frozen: null });
+  const { ready, late } = free.value;
+  return ok({ ...weighed, frozen: { hours: frozenHours, operations, ready, late } });
 }
 
 /** How many operations that have not started the frozen window holds in front, the rush's own left out. */

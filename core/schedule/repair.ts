@@ -2,7 +2,7 @@ import { err, ok, issue, type Result } from '../result.ts';
 import { nameQueues, scheduleOf } from './decode.ts';
 import { improve } from './improve.ts';
 import type { Problem, Queues, Schedule } from './problem.ts';
-import { moveFew, nearBy } from './repair/few.ts';
+import { moveFew, delayedBy } from './repair/few.ts';
 import { movedIn } from './repair/moved.ts';
 import { draftOf, type Draft } from './what-if/draft.ts';
 import { readQuestion, type Question } from './what-if/question.ts';
@@ -79,7 +79,7 @@ function* search(
   const start = draftOf(problem, queues)!;
   const moved = (draft: Draft) =>
     movedIn(problem, published.queues, nameQueues(problem, draft.queues)).length;
-  const operations = nearBy(problem, start, machines);
+  const operations = delayedBy(problem, start, machines);
   for (const draft of moveFew(problem, start, { operations, most, moved, seed })) {
     if (draft.objective < found.few.objective - TINY) {
       const few = repairOf(problem, published, scheduleOf(problem, draft.queues, draft.timing));

@@ -28,14 +28,29 @@ export function insertRush(
   const read = readRush(problem, queues, jobIds);
   if (!read.ok) return read;
   const { rush, apart } = read.value;
-  const urgent = [...rush.jobs].sort((a, b) => compareTimes(problem.due[a]!, problem.due[b]!) || a - b);
-  const inTurn = (jobs: readonly number[], put: typeof putInFront) =>
-    jobs.reduce<Draft | null>((draft, job) => draft && put(problem, draft, job), apart);
-  const front = inTurn([...urgent].reverse(), putInFront);
-  const run = inTurn(urgent, putInRun);
-  if (front === null || run === null) return err(noPosition(jobIds));
-  const filled = (draft: Draft) => fillIdle(problem, draft, rush.jobs);
-  return ok([wayOfDraft(rush, 'front', filled(front)), wayOfDraft(rush, 'run', filled(run))]);
+  const front = putAll(rush, apart, 'front');
+  const run = putAll(rush, apart, 'run');
+  return front === null || run === null ? err(noPosition(jobIds)) : ok([front, run]);
+}
+
+/** The first of the two alone: as soon as the rush can be ready. */
+export function soonestRush(problem: Problem, queues: Queues, jobIds: readonly string[]): Result<RushWay> {
+  const read = readRush(problem, queues, jobIds);
+  if (!read.ok) return read;
+  const front = putAll(read.value.rush, read.value.apart, 'front');
+  return front === null ? err(noPosition(jobIds)) : ok(front);
+}
+
+/** The whole rush put in, in turn: at the front the most urgent last, so that it stands foremost. */
+function putAll(rush: RushCase, apart: Draft, way: 'front' | 'run'): RushWay | null {
+  const { problem, jobs } = rush;
+  const urgent = [...jobs].sort((a, b) => compareTimes(problem.due[a]!, problem.due[b]!) || a - b);
+  const put = way === 'front' ? putInFront : putInRun;
+  const placed = (way === 'front' ? urgent.reverse() : urgent).reduce<Draft | null>(
+    (draft, job) => draft && put(problem, draft, job),
+    apart,
+  );
+  return placed && wayOfDraft(rush, way, fillIdle(problem, placed, jobs));
 }
 
 /** So many times their own importance have the rush's jobs in the search, so that their dates lead it. */

@@ -11,25 +11,27 @@ const CLOSE = 3;
 /** So many operations are looked at before the first of them is moved. */
 const FIRST_LOOK = 24;
 /** So often is an operation looked at for each that may be moved; then it is time for the search of everything. */
-const LOOKS_A_MOVE = 4;
+const LOOKS_A_MOVE = 12;
 const TINY = 1e-6;
 
 /**
- * The operations that a breakdown may move first: loose steps on these machines of jobs that now end later than in the
- * plan that was published, and the later steps of those jobs. Those come first whose jobs lose most lateness by it.
+ * The operations that a breakdown may move: loose steps of jobs that now end later than in the plan that was published,
+ * those first whose jobs lose most lateness by it; before all others the steps on these machines, with the later ones of
+ * the same jobs.
  */
-export function nearBy(problem: Problem, draft: Draft, machines: ReadonlySet<number>): number[] {
+export function delayedBy(problem: Problem, draft: Draft, machines: ReadonlySet<number>): number[] {
   const lateness = (job: number, end: number) => problem.weight[job]! * Math.max(0, end - problem.due[job]!);
   const lost = (job: number) =>
     lateness(job, endOf(problem, draft, job)) - lateness(job, problem.reference[job]!);
-  return Array.from({ length: problem.jobs }, (_, job) => job)
+  const steps = Array.from({ length: problem.jobs }, (_, job) => job)
     .filter((job) => endOf(problem, draft, job) > problem.reference[job]!)
     .sort((a, b) => lost(b) - lost(a) || a - b)
-    .flatMap((job) => {
-      const steps = stepsOf(problem, job);
-      const first = steps.findIndex((o) => machines.has(draft.timing.machine[o]!));
-      return first === -1 ? [] : steps.slice(first).filter((o) => !problem.fixed[o]);
-    });
+    .map((job) => stepsOf(problem, job));
+  const near = steps.flatMap((own) => {
+    const first = own.findIndex((o) => machines.has(draft.timing.machine[o]!));
+    return first === -1 ? [] : own.slice(first);
+  });
+  return [...new Set([...near, ...steps.flat()])].filter((o) => !problem.fixed[o]);
 }
 
 export interface FewMoves {

@@ -23,6 +23,7 @@ describe('a plan after a breakdown, in words', () => {
       others: 'Makes 1042/1 later by 2 h, 1043/1 late by 2 h and 1044/1 late by 1 h.',
       saved: '',
       moved: 'No operation moves.',
+      shifted: '3 lines end at another time than before, 7 h in all.',
     });
   });
 
@@ -32,11 +33,13 @@ describe('a plan after a breakdown, in words', () => {
       others: 'Makes 1042/1 later by 2 h and 1044/1 late by 1 h.',
       saved: '1043/1 in time again.',
       moved: '2 operations move.',
+      shifted: '3 lines end at another time than before, 4 h 59 min in all.',
     });
     expect(repairWords([], [], [], 1)).toMatchObject({
       late: '0 lines are late; 0 were before.',
       others: 'Nothing becomes late.',
       moved: '1 operation moves.',
+      shifted: 'Every line ends when it did before.',
     });
   });
 });

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { RushWay } from '../../../core/planning/answers.ts';
 import { lateOf, lateSentence, savedSentence, someOf } from '../../../core/report/late-words.ts';
-import { rushLabel, wayWords } from '../../../core/report/rush-words.ts';
-import { at, someSettings } from '../../support/builders.ts';
+import { adviceSentence, frozenSentence, rushLabel, wayWords } from '../../../core/report/rush-words.ts';
+import { aLine, anOrder, aShop, at, someSettings } from '../../support/builders.ts';
 
 const HOUR = 3600;
 const shift = (job: string, lateBefore: number, lateAfter: number): RushWay['later'][number] => ({
@@ -25,8 +25,17 @@ const aWay = (own: Partial<RushWay> = {}): RushWay => ({
   objectiveAdded: 0,
   ...own,
 });
+/** 1045 is another rush; who is whose customer stands with the order. */
+const shop = aShop({
+  order: [
+    anOrder({ id: '1043', customer: 'Invented Gutters' }),
+    anOrder({ id: '1044', customer: 'Invented Sheds' }),
+    anOrder({ id: '1045', customer: 'Invented Barns', rush: true }),
+  ],
+  line: ['1043', '1044', '1045'].map((orderId) => aLine({ orderId })),
+});
 const words = (own: Partial<RushWay> = {}, weights = someSettings().weights) =>
-  wayWords(aWay(own), someSettings({ weights }));
+  wayWords(aWay(own), { ...shop, settings: someSettings({ weights }) });
 
 describe('lines that become late, in a sentence', () => {
   it('names the worst and counts the others', () => {
@@ -70,6 +79,39 @@ describe('a way to take a rush in, in words', () => {
       delayed: '1 line ends later, still by its due date.',
     });
     expect(words().delayed).toBe('');
+  });
+
+  it('names other rush orders that become late first, and everyone with the customer', () => {
+    const later = [shift('1043/1', 0, 3 * HOUR), shift('1045/1', 0, HOUR), shift('1044/1', HOUR, 2 * HOUR)];
+    expect(words({ later })).toMatchObject({
+      rushOthers: 'Makes another rush late: 1045/1 late by 1 h.',
+      others: 'Makes 1043/1 late by 3 h and 1044/1 later by 1 h.',
+      allLate: [
+        { lineId: '1045/1', words: '1045/1 late by 1 h', customer: 'Invented Barns' },
+        { lineId: '1043/1', words: '1043/1 late by 3 h', customer: 'Invented Gutters' },
+        { lineId: '1044/1', words: '1044/1 later by 1 h', customer: 'Invented Sheds' },
+      ],
+    });
+    expect(words({ later: later.slice(1, 2) }).others).toBe('No other line becomes late.');
+    expect(words()).toMatchObject({ rushOthers: '', allLate: [] });
+  });
+
+  it('says why the advised way is not the cheapest one', () => {
+    const cheap = aWay({ way: 'run', late: 2 * HOUR });
+    expect(adviceSentence(aWay(), cheap)).toBe(
+      'Advised since it keeps the rush’s date; “into the matching run” costs less.',
+    );
+    expect(adviceSentence(aWay({ late: HOUR }), cheap)).toBe(
+      'Advised since it comes 1 h sooner to the rush’s date; “into the matching run” costs less.',
+    );
+    expect(adviceSentence(cheap, cheap)).toBe('');
+  });
+
+  it('names the frozen window where it stands in the way', () => {
+    const frozen = { hours: 4, operations: 3, ready: at('2026-12-01', '14:30'), late: 0 };
+    expect(frozenSentence(frozen, someSettings())).toBe(
+      'The frozen window of 4 h holds 3 operations in front of it. Without it: ready Tue 1 Dec 14:30, on time.',
+    );
   });
 
   it.each([
