@@ -88,9 +88,13 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
             <small>{BLANK_ALONG}</small>
           </Fact>
           {row.extra.setUp + row.extra.spare > 0 && (
-            <Fact label="Blanks">{blanksWords(row.quantity, row.extra)}</Fact>
+            <Fact label="Blanks" short>
+              {blanksWords(row.quantity, row.extra)}
+            </Fact>
           )}
-          <Fact label="Sheet size">{formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}</Fact>
+          <Fact label="Sheet size" short>
+            {formatCutSize(sheet.widthMm, sheet.lengthMm, shop.settings)}
+          </Fact>
         </>
       )}
       {row.tools !== null && <Fact label="Set up">{row.tools}</Fact>}
@@ -102,7 +106,7 @@ export function WorkFacts({ shop, work: { row, operation } }: { shop: Shop; work
       {row.people > 0 && (
         <Fact label="People" short>
           {row.people === 1 ? 'one' : `${row.people}, or a lift aid`}
-          {row.whyPeople !== '' && <small>{row.whyPeople}</small>}
+          {row.whyPeople !== '' && <small> {row.whyPeople}</small>}
         </Fact>
       )}
       {bends && (
