@@ -8,6 +8,7 @@ import { toSearchProblem } from '../../../core/planning/to-problem.ts';
 import { dispatchLists } from '../../../core/report/dispatch.ts';
 import { metalWords } from '../../../core/report/metal-words.ts';
 import { improve } from '../../../core/schedule/improve.ts';
+import { promisesOf } from '../../../core/report/promises.ts';
 import { whyOf } from '../../../core/report/why.ts';
 import { whyWords } from '../../../core/report/why-words.ts';
 import { check } from '../../../core/schedule/check.ts';
@@ -93,6 +94,18 @@ describe('a line whose metal is on its way', () => {
     expect(metalWords(shop, row!, FRIDAY).at(-1)).toBe(
       'Delivery D1 is overdue: receive what has come, or say when it comes.',
     );
+  });
+});
+
+describe('a date that can be promised', () => {
+  it('counts on metal only when it comes, behind those who have what is here', () => {
+    const shop = shopOf({ line: [line[0]!], delivery: [aDelivery({ due: THURSDAY, pieces: 3 })] });
+    const typed = anOrder({ id: '1050', due: FRIDAY });
+    const found = promisesOf(shop, typed, [flat({ orderId: '1050', number: 1, quantity: 24 })], NOW);
+    if (!found.ok) throw new Error(found.issues[0]?.message);
+    const [promised] = [...found.value];
+    expect(promised!.safe!.end).toBeGreaterThan(THURSDAY);
+    expect(promised!.earlier).toEqual([]);
   });
 });
 
