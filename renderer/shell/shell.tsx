@@ -1,9 +1,11 @@
 import { useEffect, useEffectEvent, useState, type ReactNode } from 'react';
+import { usePlace } from '../router.ts';
 import { onPush } from '../queries/invoke.ts';
 import { useShop, useStatus } from '../queries/hooks.ts';
 import { FirstMinutes } from '../screens/help/first-minutes.tsx';
 import { PlansDialogs } from '../screens/plans/plans-dialogs.tsx';
 import { usePlansView } from '../screens/plans/plans-view.ts';
+import { RushOfferStrip } from '../screens/what-if/rush-offer.tsx';
 import { WhatIfDialogs } from '../screens/what-if/what-if-dialogs.tsx';
 import { toast, ToastCorner } from '../ui/toast.tsx';
 import { appActions, type Action } from './actions.ts';
@@ -36,6 +38,9 @@ function useNotice(): void {
   }, [notice]);
 }
 
+/** A letter, and undo and redo: a planner’s. */
+const PLANNERS_KEY = /^(Shift\+)?[A-Z]$|^Ctrl\+(Shift\+)?Z$/;
+
 /** The frame around every screen: navigation, header, keys, palette, toasts. */
 export function Shell({ children }: { children: ReactNode }) {
   const job = usePlanJob();
@@ -52,7 +57,9 @@ export function Shell({ children }: { children: ReactNode }) {
     keys: 'Ctrl+K',
     act: () => setOver('palette'),
   };
-  useKeys([...actions, palette]);
+  // At a machine letters report work, and nobody there undoes what was planned at this desk.
+  const onFloor = usePlace().path[0] === 'floor';
+  useKeys([...(onFloor ? actions.filter(({ keys }) => !PLANNERS_KEY.test(keys ?? '')) : actions), palette]);
   useMenu(actions);
   useNotice();
 
@@ -69,6 +76,7 @@ export function Shell({ children }: { children: ReactNode }) {
         <Rail />
         <main className={styles.main}>
           {shop && <SearchStrip job={job} undoRedo={undoRedo} money={shop.settings} />}
+          <RushOfferStrip onFloor={onFloor} />
           <div className={styles.screen}>{children}</div>
         </main>
       </div>

@@ -1,10 +1,11 @@
 import { Truck, UserX, Wrench, Zap } from 'lucide-react';
+import { useMemo } from 'react';
 import { lineOfOperation } from '../../core/shop/order.ts';
 import { useBoardView } from '../gantt/view.ts';
 import { useShop } from '../queries/hooks.ts';
 import { usePlace } from '../router.ts';
 import { useOrdersView } from '../screens/orders/orders-view.ts';
-import { openRushLines } from '../screens/what-if/rush-facts.ts';
+import { openLines, openRushLines } from '../screens/what-if/rush-facts.ts';
 import { askLateMetal, askRush, askTrouble } from '../screens/what-if/what-if-view.ts';
 import type { Action } from './actions.ts';
 
@@ -14,13 +15,14 @@ export function useWhatIfActions(): Action[] {
   const none = !shop || shop.machine.length === 0;
   const screen = usePlace().path[0];
   const onOrders = screen === 'orders';
-  const open = shop ? openRushLines(shop) : [];
-  /** The line one looks at when it is a rush, else every open rush line. */
-  const rush = () => {
-    const operation = useBoardView.getState().selected;
-    const looked = onOrders ? useOrdersView.getState().lineId : operation && lineOfOperation(operation);
-    askRush(looked && open.includes(looked) ? [looked] : open);
-  };
+  const onBoard = useBoardView((view) => view.selected);
+  const inOrders = useOrdersView((view) => view.lineId);
+  const looked = onOrders ? inOrders : onBoard && lineOfOperation(onBoard);
+  /** The line one looks at, a rush or not, as long as it has not started; else every open rush line. */
+  const asked = useMemo(() => {
+    if (!shop) return [];
+    return looked && openLines(shop).includes(looked) ? [looked] : openRushLines(shop);
+  }, [shop, looked]);
   /** The machine one looks at on the board, when one does. */
   const machine = (): string | null => {
     const operation = onOrders ? null : useBoardView.getState().selected;
@@ -33,8 +35,8 @@ export function useWhatIfActions(): Action[] {
       id: 'rush',
       label: 'Fit in a rush',
       icon: Zap,
-      disabled: open.length === 0,
-      act: rush,
+      disabled: asked.length === 0,
+      act: () => askRush(asked),
       ...letter('R'),
     },
     {

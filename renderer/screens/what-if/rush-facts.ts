@@ -2,7 +2,7 @@ import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { RushWay } from '../../../core/planning/answers.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import { termsOf } from '../../../core/shop/line-terms.ts';
-import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
+import { lineOfOperation, type OrderLine, type WorkOrder } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Interval } from '../../../core/time/interval.ts';
 import { counted } from '../../../core/units/count.ts';
@@ -57,14 +57,17 @@ export function windowOf({ problem: { input } }: PlanView, ways: readonly RushWa
   return { start: input.now, end: last + (last - input.now) * 0.12 };
 }
 
-/** Open lines of work orders marked rush on which no work has started. */
-export function openRushLines(shop: Shop): string[] {
-  const rush = new Set(shop.order.filter((o) => o.rush && o.status === 'open').map(({ id }) => id));
-  const started = new Set(shop.record.map(({ id }) => id.slice(0, id.lastIndexOf(':'))));
+/** Open lines on which no work has started: those of which a rush can be made. */
+export function openLines(shop: Shop, among: (order: WorkOrder) => boolean = () => true): string[] {
+  const orders = new Set(shop.order.filter((o) => o.status === 'open' && among(o)).map(({ id }) => id));
+  const started = new Set(shop.record.map(({ id }) => lineOfOperation(id)));
   return shop.line
-    .filter((line) => rush.has(line.orderId) && line.status === 'open' && !started.has(line.id))
+    .filter((line) => orders.has(line.orderId) && line.status === 'open' && !started.has(line.id))
     .map(({ id }) => id);
 }
+
+/** Those of work orders marked rush. */
+export const openRushLines = (shop: Shop): string[] => openLines(shop, ({ rush }) => rush);
 
 type Saved = {
   readonly order: WorkOrder;
