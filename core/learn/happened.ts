@@ -1,8 +1,9 @@
 import { NO_EXTRA_BLANKS } from '../part/extra-blanks.ts';
+import type { Part } from '../part/part.ts';
 import type { Machine } from '../shop/machine.ts';
 import { isElsewhere, stage } from '../part/stage.ts';
 import { hoursAround } from '../planning/machine-inputs.ts';
-import { operationsOf, type ShopOperation } from '../planning/operations.ts';
+import { operationsOf } from '../planning/operations.ts';
 import { recordBefore, stepAt } from '../planning/routing.ts';
 import { attributesOn } from '../planning/set-up.ts';
 import { workedSeconds } from '../planning/started.ts';
@@ -37,8 +38,8 @@ export interface Happened {
  * @param records any of the shop's, any order
  */
 export function observationsOf(shop: Shop, records: readonly OperationRecord[]): Happened {
-  // How long others take is no matter of our standards.
-  const finished = records.filter(ended).filter(({ id }) => !isElsewhere(stageOfOperation(id)));
+  const parts = new Map(shop.part.map((part) => [part.id, part]));
+  const finished = records.filter(ended).filter((record) => isByStandards(record, parts.get(record.partId)));
   const counts = countsOf(shop, finished);
   const hours = hoursOf(shop, finished);
   const observations: Observation[] = [];
@@ -74,10 +75,7 @@ function countsOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, C
       const machine = again.machine.map((m) => (has(m, key) ? probe(m, key) : m));
       const probed = new Set(machine.filter((m) => has(m, key)).map((m) => m.id));
       for (const operation of operationsOf({ ...again, machine }).operations)
-        // Time of its own that a part gives a step tells nothing of the bench's standards.
-        for (const able of timedByStandards(operation)
-          ? operation.machines.filter((a) => probed.has(a.id))
-          : []) {
+        for (const able of operation.machines.filter((a) => probed.has(a.id))) {
           const place = `${operation.id} on ${able.id}`;
           counts.set(place, { ...counts.get(place), [key]: countIn(able.estimate) });
         }
@@ -86,8 +84,11 @@ function countsOf(shop: Shop, finished: readonly Ended[]): ReadonlyMap<string, C
   return counts;
 }
 
-const timedByStandards = ({ part, stage: at }: ShopOperation): boolean =>
-  (stepAt(part, at)?.secondsPerPiece ?? null) === null;
+/** How long others take is no matter of our standards, nor is the time of its own that a part gives a step. */
+function isByStandards({ id }: Ended, part: Part | undefined): boolean {
+  const at = stageOfOperation(id);
+  return !isElsewhere(at) && (part === undefined || (stepAt(part, at)?.secondsPerPiece ?? null) === null);
+}
 
 /** The shop with lines for what was done of one stage, exactly as many pieces as were worked on there. */
 function reopened(shop: Shop, finished: readonly Ended[]): Shop {

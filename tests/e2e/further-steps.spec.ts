@@ -61,7 +61,7 @@ test('a shop gets a packing bench and an outside shop; a part that needs them go
   const { page } = app;
   await openDemo(page);
   const line = await standAt(page, 'S1 Shear');
-  const name = await card(page).locator('figcaption').textContent();
+  const name = (await card(page).locator('figcaption').textContent())!;
   const part = demoShop().part.find((one) => one.name === name)!;
   await goTo(page, `#/shop/parts/${part.id}`);
   await expect(page.getByRole('form', { name, exact: true })).toBeVisible();

@@ -6,6 +6,7 @@ import { changeoversOf, observationsOf } from '../../../core/learn/happened.ts';
 import { learnStandards, standardsWith } from '../../../core/learn/learn-standards.ts';
 import { median } from '../../../core/learn/robust.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
+import { aBench, aBrake, aPart, aRecord, aShear, aShop, aStep } from '../../support/builders.ts';
 import { demoShop, hoursOf, monday, openSeconds } from '../demo-data/demo-shop.ts';
 
 const shop = demoShop();
@@ -47,6 +48,26 @@ describe('finished operations of the demo shop', () => {
       expect(change.ok && change.value.after < change.value.before).toBe(true);
     },
   );
+
+  it('tell of a bench by its own two standards; what is away, or timed by its part, tells of none', () => {
+    const steps = (own: Parameters<typeof aStep>[1]) => ({
+      part: [aPart({ steps: [aStep('pack', own), aStep('outside')] })],
+      machine: [aBrake(), aShear(), aBench(), aBench({ id: 'O1', stage: 'outside' })],
+    });
+    const done = [
+      aRecord({ id: '1042/1:pack', machineId: 'P1', good: 20, scrapped: 0 }),
+      aRecord({ id: '1042/1:outside', machineId: 'O1', good: 20, scrapped: 0 }),
+    ];
+    const byStandards = observationsOf(aShop(steps({})), done);
+    expect(byStandards.left).toEqual([]);
+    expect(byStandards.observations).toMatchObject([
+      { id: '1042/1:pack', counts: { perLine: 1, perPiece: 20 }, actualSeconds: 3600 },
+    ]);
+    expect(observationsOf(aShop(steps({ secondsPerPiece: 30 })), done)).toEqual({
+      observations: [],
+      left: [],
+    });
+  });
 
   it('are left by name when their part or machine is gone, and do not count while under way', () => {
     const [first, second] = shop.record as readonly OperationRecord[] as [OperationRecord, OperationRecord];
