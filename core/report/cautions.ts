@@ -98,6 +98,12 @@ export const cautionsWhenDown = (stage: Stage): Cautions => ({
   points: cautionsFor(stage).points.filter((point) => point !== LOCK_OUT),
 });
 
+/** Before a machine that was down runs again. Source: the principle of 29 CFR 1910.147(e), release from lock-out. */
+export const cautionsWhenBack = (stage: Stage): Cautions => ({
+  governs: `Before it runs again: tools and rags out, guards on, everyone clear and told; each lock is taken off by whoever put it on. ${GOVERNS}`,
+  points: cautionsFor(stage).points,
+});
+
 /** Where a machine is kept open for longer. */
 export const OVERTIME_CAUTION =
   'Check the rules on working hours and rest first; nobody works alone at a shear or a brake.';

@@ -70,6 +70,23 @@ export const absenceOf = (shop: Shop, entries: PeopleEntries): Absence => ({
   ...span(entries),
 });
 
+/** Hours out of service that are not over. */
+export const stoppedHours = (shop: Shop, now: number): Downtime[] =>
+  shop.downtime.filter(({ to }) => to > now);
+
+/** The machine is back now; a stop that has not begun is taken away. */
+export const machineBack = (row: Downtime, now: Instant): Command =>
+  row.from < now
+    ? stoppedUntil(row, now)
+    : { do: 'row.remove', kind: 'downtime', id: row.id, revision: row.revision };
+
+/** @param to epoch seconds, after the stop began */
+export const stoppedUntil = (row: Downtime, to: number): Command => ({
+  do: 'row.save',
+  kind: 'downtime',
+  row: { ...row, to },
+});
+
 export const saveStopped =
   (shop: Shop) =>
   (entries: StoppedEntries): Command => ({

@@ -2,6 +2,7 @@ import { seenQueues } from '../../../core/edit/stale.ts';
 import { sayRefused } from '../../form/say-refused.ts';
 import { useAct } from '../../form/use-act.ts';
 import { LateMetalDialog } from './late-metal-dialog.tsx';
+import { OutageDialog } from './outage-dialog.tsx';
 import { RushDialog } from './rush-dialog.tsx';
 import { TroubleDialog } from './trouble-dialog.tsx';
 import { useWhatIf, type UsePlan } from './what-if-view.ts';
@@ -19,6 +20,16 @@ export function WhatIfDialogs() {
   };
   if (asked?.about === 'rush')
     return <RushDialog key={asked.lineIds.join()} lineIds={asked.lineIds} take={take} onClose={close} />;
+  if (asked?.about === 'outage')
+    return (
+      <OutageDialog
+        downtimeId={asked.downtimeId}
+        onLonger={(outage) =>
+          ask({ about: 'trouble', trouble: { kind: 'machine', machineId: null }, outage })
+        }
+        onClose={close}
+      />
+    );
   if (asked?.about === 'metal')
     return (
       <LateMetalDialog

@@ -12,6 +12,8 @@ type WhatIf =
       /** The hours that were saved for it; null: still to be entered. */
       readonly outage: Outage | null;
     }
+  /** Hours out of service that end earlier, or last longer. */
+  | { readonly about: 'outage'; readonly downtimeId: string }
   | {
       readonly about: 'metal';
       /** null: still to be chosen. */
@@ -50,6 +52,10 @@ export const askRush = (lineIds: readonly string[]): void =>
 /** Open the form for a machine that is down or an operator who is out. */
 export const askTrouble = (kind: Trouble['kind'], machineId: string | null): void =>
   useWhatIf.getState().ask({ about: 'trouble', trouble: { kind, machineId }, outage: null });
+
+/** Ask whether a machine that stands still is back early, or takes longer. */
+export const askOutage = ({ id }: { readonly id: string }): void =>
+  useWhatIf.getState().ask({ about: 'outage', downtimeId: id });
 
 /** Open the form for a delivery that comes later. */
 export const askLateMetal = (deliveryId: string | null): void =>

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import {
   cautionsAlong,
   cautionsFor,
+  cautionsWhenBack,
   cautionsWhenDown,
   OVERTIME_CAUTION,
 } from '../../../core/report/cautions.ts';
@@ -52,6 +53,16 @@ it('at a machine that is down lock-out is the first thing said', () => {
     expect(down.governs).toMatch(/^Before anyone works on it: lock out, tag out/);
     expect(down.governs).toContain(cautionsFor(stage).governs);
     expect(textOf(down)).toMatch(/hands clear/i);
+  }
+});
+
+it('before a machine that was down runs again, guards and locks are named first', () => {
+  for (const stage of STAGES) {
+    const back = cautionsWhenBack(stage);
+    expect(back.governs).toMatch(
+      /^Before it runs again: .*guards on.*lock is taken off by whoever put it on/,
+    );
+    expect(back.governs).toContain(cautionsFor(stage).governs);
   }
 });
 
