@@ -2,7 +2,7 @@ import type { PlanChange } from '../planning/answers.ts';
 import type { Command } from '../edit/command.ts';
 import { seenQueues } from '../edit/stale.ts';
 import { openedWith, overtimeCommand } from '../edit/overtime.ts';
-import { stepWord } from '../part/stage.ts';
+import { isElsewhere, stepWord } from '../part/stage.ts';
 import { lineOfOperation, stageOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatClock, formatDayAndClock } from '../time/wall.ts';
@@ -53,7 +53,12 @@ function titleOf(shop: Shop, lineId: string, { kind, moves, overtime }: PlanChan
   const [first, other] = moves;
   if (kind === 'swap' && first && other)
     return `Swap its ${stepOf(first.operation)} with that of ${lineOfOperation(other.operation)}, to ${to(first)}.`;
-  const own = moves.filter(({ operation }) => lineOfOperation(operation) === lineId);
+  // Outside work has no position; where it is done may change.
+  const own = moves.filter(
+    ({ operation }) =>
+      lineOfOperation(operation) === lineId &&
+      (kind === 'other-machine' || !isElsewhere(stageOfOperation(operation))),
+  );
   return `Move its ${own.map((move) => `${stepOf(move.operation)} to ${to(move)}`).join(' and its ')}.`;
 }
 
