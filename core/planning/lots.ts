@@ -1,6 +1,7 @@
 import { lotKey, lotOf, sameLot, suits, type Lot, type StockKnows } from '../material/lot.ts';
 import { countCuts } from '../estimate/shear.ts';
 import type { Queues } from '../schedule/problem.ts';
+import { lineOfOperation } from '../shop/order.ts';
 import type { Shop } from '../shop/state.ts';
 import { piecesLeft } from './cut-lists.ts';
 import type { LineLot } from './line-lot.ts';
@@ -31,16 +32,18 @@ interface LineMetal {
  * than it was decoded with what was given out before: what a line was cut from there has come by its start, and those ahead
  * of it took theirs. So a plan that the search found holds when it is stored.
  * In a shop that keeps no lots and expects no deliveries all operations stay as they are.
+ * @param first lines that are given theirs before all others
  * @returns the same operations in the same order, each with its line's lot and what it waits for
  */
 export function withMetal(
   shop: Shop,
   operations: readonly ShopOperation[],
   queues: Queues,
+  first: readonly string[] = [],
 ): readonly ShopOperation[] {
   const keepsLots = shop.settings.stockKnows !== null;
   if (!keepsLots && shop.delivery.length === 0) return operations;
-  const given = metalOf(shop, operations, queues);
+  const given = metalOf(shop, operations, withAhead(queues, first));
   return operations.map((operation) => {
     const own = given.get(operation.line.id);
     return { ...operation, lot: keepsLots ? (own?.lot ?? null) : null, metal: own?.metal ?? null };
@@ -54,6 +57,18 @@ export const metalOf = (
   queues: Queues,
 ): ReadonlyMap<string, LineMetal> =>
   new Giving(shop, shop.settings.stockKnows ?? NOTHING, operations).give(inOrder(shop, operations, queues));
+
+/** The queues with the operations of some lines ahead of all others. */
+function withAhead(queues: Queues, lines: readonly string[]): Queues {
+  if (lines.length === 0) return queues;
+  const isAhead = (operation: string): boolean => lines.includes(lineOfOperation(operation));
+  return Object.fromEntries(
+    Object.entries(queues).map(([machine, ids]) => [
+      machine,
+      [...ids.filter(isAhead), ...ids.filter((id) => !isAhead(id))],
+    ]),
+  );
+}
 
 /** Shear operations in the order of the plan: of several shears the one with the least estimated work before it. */
 function* inOrder(shop: Shop, operations: readonly ShopOperation[], queues: Queues) {

@@ -67,16 +67,22 @@ function isSameWork(
  * The whole shop as a scheduling problem, with the plan as it is.
  * @param now nothing that has not started starts before it
  * @param known of an earlier state of this shop: built anew only where more than queues and pins has changed since
+ * @param metalFirst lines that metal is given to before all others, as if they stood at the front
  * @returns the problem; or what stops any planning (no machine has open hours, an unknown time zone)
  */
-export function toProblem(shop: Shop, now: Instant, known?: KnownProblem): Result<ShopProblem> {
+export function toProblem(
+  shop: Shop,
+  now: Instant,
+  known?: KnownProblem,
+  metalFirst: readonly string[] = [],
+): Result<ShopProblem> {
   const machines = machineInputs(shop, now);
   if (!machines.ok) return machines;
   const { inputs, shut } = machines.value;
   const { operations: alone, unplannable } = onOpenMachines(operationsOf(shop), shop.machine, shut);
   const open = { ...shop, machine: shop.machine.filter(({ id }) => !shut.has(id)) };
   const queues = completeQueues(open, alone);
-  const operations = withListedTimes(shop, withMetal(shop, alone, queues), queues);
+  const operations = withListedTimes(shop, withMetal(shop, alone, queues, metalFirst), queues);
   if (known && isSameWork(known, shop, now, operations)) return ok({ ...known.problem, queues });
   const built = buildProblem({
     name: shop.settings.name,
@@ -101,8 +107,12 @@ export function toProblem(shop: Shop, now: Instant, known?: KnownProblem): Resul
  * The same for the search: pins and the frozen window hold, and stability is measured from the plan that the floor follows.
  * Only operations that the stored plan names are frozen; what was never planned may go anywhere.
  */
-export function toSearchProblem(shop: Shop, now: Instant): Result<ShopProblem> {
-  const plain = toProblem(shop, now);
+export function toSearchProblem(
+  shop: Shop,
+  now: Instant,
+  metalFirst: readonly string[] = [],
+): Result<ShopProblem> {
+  const plain = toProblem(shop, now, undefined, metalFirst);
   if (!plain.ok) return plain;
   const { problem, queues } = plain.value;
   const present = decode(problem, queues);

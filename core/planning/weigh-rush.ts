@@ -10,7 +10,10 @@ import { toSearchProblem } from './to-problem.ts';
 
 /** A rush weighed: the two quick ways, and what the third one begins with. */
 export interface WeighedRush {
+  /** Metal is given to the rush first. */
   readonly problem: Problem;
+  /** The same as metal is given out without a rush. */
+  readonly asPlanned: Problem;
   readonly ways: readonly RushWay[];
   /** The queues of the quick way that is advised. */
   readonly start: Queues;
@@ -31,14 +34,18 @@ export function weighRush(
 ): Result<WeighedRush> {
   const { frozenHours } = shop.settings;
   const unfrozen: Shop = { ...shop, settings: { ...shop.settings, frozenHours: 0 } };
-  const asked = toSearchProblem(intoFrozen ? unfrozen : shop, now);
+  const first = shop.delivery.length === 0 ? [] : lineIds;
+  const asked = toSearchProblem(intoFrozen ? unfrozen : shop, now, first);
   if (!asked.ok) return asked;
+  const planned = first.length === 0 ? asked : toSearchProblem(intoFrozen ? unfrozen : shop, now);
+  if (!planned.ok) return planned;
   const { problem, queues } = asked.value;
-  const ways = insertRush(problem, queues, lineIds);
+  const asPlanned = planned.value.problem;
+  const ways = insertRush(problem, queues, lineIds, asPlanned);
   if (!ways.ok) return ways;
-  const weighed = { problem, ways: ways.value, start: advisedWay(ways.value).queues };
+  const weighed = { problem, asPlanned, ways: ways.value, start: advisedWay(ways.value).queues };
   if (frozenHours === 0) return ok({ ...weighed, frozen: null });
-  const other = toSearchProblem(intoFrozen ? shop : unfrozen, now);
+  const other = toSearchProblem(intoFrozen ? shop : unfrozen, now, first);
   if (!other.ok) return other;
   const elsewise = soonestRush(other.value.problem, other.value.queues, lineIds);
   const here = ok(ways.value[0]!);

@@ -17,6 +17,8 @@ import { compareTimes } from './rules/edd.ts';
  * without the rush. The jobs are in the queues already, it does not matter where. Several are placed in turn by due
  * date, so that the most urgent comes first. Started, frozen and pinned operations keep their positions, the rush's own too.
  * Stretches for which a machine would stand still before a step of the rush are filled with work that waits there.
+ * @param asPlanned the same problem as it is without the rush, where that takes from others what they start with: it says
+ *   when they would end
  * @returns `front`, then `run`; or why not: jobs or operations that are not in the plan, no jobs at all, queues that
  *   cannot be timed
  */
@@ -24,8 +26,9 @@ export function insertRush(
   problem: Problem,
   queues: Queues,
   jobIds: readonly string[],
+  asPlanned: Problem = problem,
 ): Result<readonly RushWay[]> {
-  const read = readRush(problem, queues, jobIds);
+  const read = readRush(problem, queues, jobIds, asPlanned);
   if (!read.ok) return read;
   const { rush, apart } = read.value;
   const front = putAll(rush, apart, 'front');
@@ -67,9 +70,9 @@ export function replanRush(
   problem: Problem,
   queues: Queues,
   jobIds: readonly string[],
-  { seed }: { readonly seed: number },
+  { seed, asPlanned = problem }: { readonly seed: number; readonly asPlanned?: Problem },
 ): Result<Generator<RushWay, void>> {
-  const read = readRush(problem, queues, jobIds);
+  const read = readRush(problem, queues, jobIds, asPlanned);
   if (!read.ok) return read;
   const { rush, plan } = read.value;
   const urgent = withUrgency(problem, jobIds);
@@ -101,13 +104,14 @@ function readRush(
   problem: Problem,
   queues: Queues,
   jobIds: readonly string[],
+  asPlanned: Problem = problem,
 ): Result<{ readonly rush: RushCase; readonly plan: Schedule; readonly apart: Draft }> {
   if (jobIds.length === 0)
     return err(issue('rush', 'jobs', 'No line was named as the rush.', 'Choose at least one line.'));
   const question = readQuestion(problem, queues, jobIds);
   if (!question.ok) return question;
   const { jobs, schedule: plan } = question.value;
-  const before = planWithout(problem, queues, jobIds);
+  const before = planWithout(asPlanned, queues, jobIds);
   if (!before.ok) return before;
   const loose = jobs.flatMap((job) => stepsOf(problem, job));
   const apart = draftOf(problem, takeOut(problem, question.value.queues, loose));

@@ -7,7 +7,7 @@ import { withoutTimes } from '../../core/schedule/what-if/without-times.ts';
 import { sentence, type Issue } from '../../core/result.ts';
 import type { Shop } from '../../core/shop/state.ts';
 import { toSearchProblem } from '../../core/planning/to-problem.ts';
-import { weighRush } from '../../core/planning/weigh-rush.ts';
+import { weighRush as weighQuickly } from '../../core/planning/weigh-rush.ts';
 import type { Instant } from '../../core/units/brand.ts';
 import { terminalLog } from '../log.ts';
 import { Refused, valueOf } from '../refused.ts';
@@ -43,8 +43,10 @@ export async function weighRush({ shop, lineIds }: WithOrders, search: Search): 
   const planned = lineIds.filter((id) => problem.jobAt.has(id));
   const notPlanned = unplannable.filter(({ subject }) => lineIds.some((id) => subject === `line ${id}`));
   if (planned.length === 0) throw new Refused('bad-input', sentence(notPlanned));
-  const { ways: quick, start, frozen } = valueOf(weighRush(shop, now, planned));
-  const task = { kind: 'rush', problem: problem.input, queues: start, seed, jobs: planned } as const;
+  const weighed = valueOf(weighQuickly(shop, now, planned));
+  const { ways: quick, start, frozen } = weighed;
+  const from = { problem: weighed.problem.input, asPlanned: weighed.asPlanned.input, queues: start, seed };
+  const task = { kind: 'rush', ...from, jobs: planned } as const;
   const { best, failure } = await new SolverJob<'rush'>({
     name: 'the search',
     sorry: 'The search stopped working.',

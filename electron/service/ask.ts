@@ -47,8 +47,11 @@ export const askService = (deps: Deps) => {
 
     /** @throws Refused naming a line that is not in the plan */
     rush(lineIds: readonly string[], intoFrozen: boolean, { seconds, seed }: Search) {
-      const { problem, ways, start, frozen } = valueOf(weighRush(shop(), clock.now(), lineIds, intoFrozen));
-      const task = { kind: 'rush', problem: problem.input, queues: start, seed, jobs: lineIds } as const;
+      const { problem, asPlanned, ways, start, frozen } = valueOf(
+        weighRush(shop(), clock.now(), lineIds, intoFrozen),
+      );
+      const from = { problem: problem.input, asPlanned: asPlanned.input, queues: start, seed };
+      const task = { kind: 'rush', ...from, jobs: lineIds } as const;
       const jobId = longer.start(task, seconds);
       return { jobId, ways: ways.map(withoutTimes), frozen };
     },

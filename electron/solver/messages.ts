@@ -26,7 +26,12 @@ interface OfShop {
 export type Task =
   | ({ readonly kind: 'search' } & FromPlan)
   /** Everything planned again around rush lines. */
-  | ({ readonly kind: 'rush'; readonly jobs: readonly string[] } & FromPlan)
+  | ({
+      readonly kind: 'rush';
+      readonly jobs: readonly string[];
+      /** The problem as it is without the rush. */
+      readonly asPlanned: ProblemInput;
+    } & FromPlan)
   /** Few moves, and the best plan, after hours out of service. */
   | ({ readonly kind: 'repair'; readonly machines: readonly string[]; readonly most: number } & FromPlan)
   /** One run on the shear. */

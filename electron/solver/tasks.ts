@@ -31,7 +31,7 @@ export async function stepsOf(task: Task, secondsLeft: () => number): Promise<It
     case 'search':
       return search(task);
     case 'rush':
-      return answers(valueOf(replanRush(problemOf(task), task.queues, task.jobs, task)), withoutTimes);
+      return answers(valueOf(rushOf(task)), withoutTimes);
     case 'repair':
       return answers(valueOf(repair(problemOf(task), task.queues, task)), ({ few, best }) => ({
         few: withoutTimes(few),
@@ -53,6 +53,12 @@ export async function stepsOf(task: Task, secondsLeft: () => number): Promise<It
       return uncounted([protect(task)]);
   }
 }
+
+const rushOf = (task: TaskOf<'rush'>) =>
+  replanRush(problemOf(task), task.queues, task.jobs, {
+    seed: task.seed,
+    asPlanned: valueOf(buildProblem(task.asPlanned)),
+  });
 
 const problemOf = ({ problem }: TaskOf<'search' | 'rush' | 'repair'>): Problem =>
   valueOf(buildProblem(problem));

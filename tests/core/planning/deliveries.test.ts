@@ -2,27 +2,17 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cutRuns } from '../../../core/planning/cut-run.ts';
 import { metalMissing } from '../../../core/planning/metal-missing.ts';
-import { viewPlan, type PlanView } from '../../../core/planning/plan-view.ts';
+import { type PlanView } from '../../../core/planning/plan-view.ts';
 import { purchasesOf, stockRows, takenByDay } from '../../../core/planning/stock-use.ts';
 import { toSearchProblem } from '../../../core/planning/to-problem.ts';
-import { dispatchLists } from '../../../core/report/dispatch.ts';
 import { metalWords } from '../../../core/report/metal-words.ts';
 import { improve } from '../../../core/schedule/improve.ts';
-import { promisesOf } from '../../../core/report/promises.ts';
-import { whyOf } from '../../../core/report/why.ts';
-import { whyWords } from '../../../core/report/why-words.ts';
 import { check } from '../../../core/schedule/check.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aLine, aQueue, aSheet, aShop, anOrder, at, NOW, someSettings } from '../../support/builders.ts';
+import { aQueue, aSheet, NOW, someSettings } from '../../support/builders.ts';
+import { flat, FRIDAY, planOf, shopOf, startOf, THURSDAY } from '../../support/metal-shop.ts';
 import { aDelivery } from '../../support/stock-builders.ts';
 
-const planOf = (shop: Shop): PlanView => {
-  const plan = viewPlan(shop, NOW);
-  if (!plan.ok) throw new Error(plan.issues[0]?.message);
-  return plan.value;
-};
-const startOf = (plan: PlanView, line: string): number =>
-  plan.schedule.operations.find(({ operation }) => operation === `${line}:shear`)!.start;
 const missingOf = (shop: Shop) =>
   metalMissing(shop, planOf(shop), NOW).map(({ is, operation, missing, awaited }) => [
     operation.line.id,
@@ -30,20 +20,6 @@ const missingOf = (shop: Shop) =>
     missing,
     ...awaited.map(({ deliveryId, sheets }) => `${sheets} of ${deliveryId}`),
   ]);
-
-/** Flat strips, 150 mm wide and 2540 mm long: eight a sheet. */
-const flat = (own: Parameters<typeof aLine>[0]) => aLine({ partId: 'flat-strip', ...own });
-const THURSDAY = at('2026-12-03', '10:00');
-const FRIDAY = at('2026-12-04', '10:00');
-const line = [flat({ number: 1, quantity: 16 }), flat({ number: 2, quantity: 24 })];
-const shopOf = (own: Partial<Shop>): Shop =>
-  aShop({
-    order: [anOrder()],
-    line,
-    queue: [aQueue({ operations: (own.line ?? line).map(({ id }) => `${id}:shear`) })],
-    sheet: [aSheet({ onHand: 2 })],
-    ...own,
-  });
 
 describe('a line whose metal is on its way', () => {
   it('is not sheared before its delivery; one that is ahead of it in the plan has what lies there', () => {
@@ -94,49 +70,6 @@ describe('a line whose metal is on its way', () => {
     expect(metalWords(shop, row!, FRIDAY).at(-1)).toBe(
       'Delivery D1 is overdue: receive what has come, or say when it comes.',
     );
-  });
-});
-
-describe('a date that can be promised', () => {
-  it('counts on metal only when it comes, behind those who have what is here', () => {
-    const shop = shopOf({ line: [line[0]!], delivery: [aDelivery({ due: THURSDAY, pieces: 3 })] });
-    const typed = anOrder({ id: '1050', due: FRIDAY });
-    const found = promisesOf(shop, typed, [flat({ orderId: '1050', number: 1, quantity: 24 })], NOW);
-    if (!found.ok) throw new Error(found.issues[0]?.message);
-    const [promised] = [...found.value];
-    expect(promised!.safe!.end).toBeGreaterThan(THURSDAY);
-    expect(promised!.earlier).toEqual([]);
-  });
-});
-
-describe('the list of the shear', () => {
-  it('says at a line what it waits for, before what was noted', () => {
-    const shop = shopOf({
-      delivery: [aDelivery({ due: THURSDAY, pieces: 3 })],
-      order: [anOrder({ note: 'for the north side' })],
-    });
-    const rows = dispatchLists(shop, planOf(shop), NOW, at('2026-12-10', '00:00'))
-      .filter(({ machine }) => machine.id === 'S1')
-      .flatMap(({ runs }) => runs.flatMap((run) => run.rows));
-    expect(rows.map(({ notes }) => notes.length)).toEqual([1, 2]);
-    expect(rows[1]!.notes[0]).toMatch(/^Waits for 3 sheets of .*, due Thu 3 Dec/);
-  });
-});
-
-describe('why a line is not sooner', () => {
-  const whyIn = (shop: Shop): string[] => {
-    const why = whyOf(shop, '1042/2', NOW);
-    if (!why.ok) throw new Error(why.issues[0]?.message);
-    return whyWords(shop, why.value).causes.map(({ words }) => words);
-  };
-
-  it('is told by its delivery, unless its work order holds it back longer', () => {
-    const delivery = [aDelivery({ due: THURSDAY, pieces: 3 })];
-    expect(whyIn(shopOf({ delivery }))[0]).toBe(
-      'Waits for 3 sheets of 24 ga Moss green, Galvanized, 48 in × 120 in, due Thu 3 Dec (delivery D1)',
-    );
-    const later = shopOf({ delivery, order: [anOrder({ release: FRIDAY, due: FRIDAY + 86400 })] });
-    expect(whyIn(later)[0]).toMatch(/^Its work order says not before Fri/);
   });
 });
 
