@@ -16,7 +16,13 @@ interface Props {
 }
 
 /** Solid while the machine is open, a thin tie while it rests; hatched while it is changed over. */
-function LaneBars({ lane, geometry, origin, from, to }: Omit<Props, 'lanes'> & { lane: Lane }) {
+const LaneBars = memo(function LaneBars({
+  lane,
+  geometry,
+  origin,
+  from,
+  to,
+}: Omit<Props, 'lanes'> & { lane: Lane }) {
   const paths = lanePaths(lane, geometry, origin, { start: from, end: to });
   return (
     <>
@@ -32,7 +38,7 @@ function LaneBars({ lane, geometry, origin, from, to }: Omit<Props, 'lanes'> & {
       <path className={styles.lateEdge} d={paths.late} />
     </>
   );
-}
+});
 
 /**
  * Bars, changeovers, runs and closed hours, drawn once in seconds: looking closer or further along only changes the

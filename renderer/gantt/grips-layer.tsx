@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { FAR_S } from './bars-layer.tsx';
 import type { Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
@@ -11,7 +12,7 @@ interface Props {
 }
 
 /** The brackets of the runs as handles: pressed they select their run, drawn along they move it. */
-export function GripsLayer({ lanes, scale, geometry }: Props) {
+export const GripsLayer = memo(function GripsLayer({ lanes, scale, geometry }: Props) {
   if (scale.perPixel > FAR_S) return null;
   return lanes.map((lane, i) => (
     <g key={lane.machine.id} transform={`translate(0 ${i * geometry.laneHeight})`} aria-hidden>
@@ -26,4 +27,4 @@ export function GripsLayer({ lanes, scale, geometry }: Props) {
       ))}
     </g>
   ));
-}
+});

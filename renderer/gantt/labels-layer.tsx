@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import { Pin } from 'lucide-react';
 import { inkOn } from './contrast.ts';
 import { barBox, type Geometry } from './geometry.ts';
@@ -175,7 +176,7 @@ interface Props {
 }
 
 /** Everything with words or a shape of its own size: drawn in pixels, and only for what is in sight. */
-export function LabelsLayer({ lanes, scale, geometry }: Props) {
+export const LabelsLayer = memo(function LabelsLayer({ lanes, scale, geometry }: Props) {
   return lanes.map((lane, i) => (
     <g
       pointerEvents="none"
@@ -183,10 +184,23 @@ export function LabelsLayer({ lanes, scale, geometry }: Props) {
       transform={`translate(0 ${i * geometry.laneHeight})`}
       aria-hidden={lane.shut === null}
     >
+      <LaneLabels {...{ lane, scale, geometry }} />
+    </g>
+  ));
+});
+
+/** Drawn again only where the lane is another: not while something is dragged over it. */
+const LaneLabels = memo(function LaneLabels({
+  lane,
+  scale,
+  geometry,
+}: Omit<Props, 'lanes'> & { lane: Lane }) {
+  return (
+    <>
       {lane.shut !== null && <ShutWords words={lane.shut} width={scale.width} height={geometry.laneHeight} />}
       <LaneWords lane={lane} scale={scale} geometry={geometry} />
       <Pins lane={lane} scale={scale} geometry={geometry} />
       <Rail lane={lane} scale={scale} geometry={geometry} />
-    </g>
-  ));
-}
+    </>
+  );
+});

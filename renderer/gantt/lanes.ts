@@ -76,15 +76,28 @@ export function horizonOf(plan: PlanView): Interval {
   return { start: first - 7 * DAY, end: Math.max(now, last) + 7 * DAY };
 }
 
-/** The plan as lanes, one a machine, shears first, else in the shop's order. Times only: where they are drawn is the scale's affair. */
-export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
+/**
+ * The plan as lanes, one a machine, shears first, else in the shop's order. Times only: where they are drawn is the scale's
+ * affair.
+ * @param like the lanes of the same shop with its queues in another order: what stays where it is is taken over as it is,
+ *   so that nothing of it is drawn again
+ */
+export function lanesOf(shop: Shop, plan: PlanView, like: readonly Lane[] = []): Lane[] {
   const horizon = horizonOf(plan);
+  const before = new Map(like.map((lane) => [lane.machine.id, lane]));
+  const known = new Map(like.flatMap(({ bars }) => bars.map((bar) => [bar.operation, bar])));
   const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
   const pins = new Set(shop.pin.map((pin) => pin.id));
   const lastIndex = new Map(plan.problem.input.jobs.map((job) => [job.id, job.operations.length - 1]));
   const barOf = (o: ScheduledOperation, position: number, open: readonly Interval[] | null): Bar[] => {
     const operation = plan.operations.get(o.operation);
     if (!operation) return [];
+    const tardiness = Math.max(0, (plan.schedule.ends[o.job] ?? o.end) - operation.terms.due);
+    const old = known.get(o.operation);
+    if (old && old.levels === 1)
+      return [
+        isAsBefore(old, o, position, tardiness) ? old : { ...old, ...placeOf(o, position, open), tardiness },
+      ];
     const colour = colours.get(operation.line.colourId);
     return [
       {
@@ -92,7 +105,7 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
         ...wordsOf(operation),
         hex: colour?.hex ?? '#808080',
         colourName: colour?.name ?? operation.line.colourId,
-        tardiness: Math.max(0, (plan.schedule.ends[o.job] ?? o.end) - operation.terms.due),
+        tardiness,
         last: o.index === lastIndex.get(o.job),
         pinned: pins.has(o.operation),
       },
@@ -105,16 +118,33 @@ export function lanesOf(shop: Shop, plan: PlanView): Lane[] {
     const flat = queue.flatMap((o, position) => barOf(o, position, open));
     const isOutside = isElsewhere(machine.stage);
     const bars = isOutside ? onLevels(flat) : flat;
+    const old = before.get(machine.id);
+    const closed = closedOf(open, horizon, old?.closed);
+    if (
+      old &&
+      closed === old.closed &&
+      old.bars.length === bars.length &&
+      bars.every((bar, i) => bar === old.bars[i])
+    )
+      return old;
     return {
       machine,
       bars,
       runs: isOutside ? [] : runsOf(bars, queueRuns(plan, machine)),
-      closed: closedOf(open, horizon),
+      closed,
       shut: shut ? `${shut.message} ${shut.advice}` : null,
       dues: duesOf(bars),
     };
   });
 }
+
+const isAsBefore = (old: Bar, o: ScheduledOperation, position: number, tardiness: number): boolean =>
+  old.position === position &&
+  old.start === o.start &&
+  old.end === o.end &&
+  old.changeoverStart === o.changeoverStart &&
+  old.changeoverSeconds === o.changeoverSeconds &&
+  old.tardiness === tardiness;
 
 function placeOf(o: ScheduledOperation, position: number, open: readonly Interval[] | null) {
   const openIn = (start: number, end: number): readonly Interval[] => {
@@ -182,8 +212,18 @@ function onLevels(bars: readonly Bar[]): Bar[] {
 export const barsIn = ({ bars }: Pick<Lane, 'bars'>, from: number, to: number): readonly Bar[] =>
   (bars[0]?.levels ?? 1) > 1 ? bars.filter((bar) => bar.end > from && bar.start < to) : near(bars, from, to);
 
-const closedOf = (open: readonly Interval[] | null, horizon: Interval): Interval[] =>
-  open ? subtract([horizon], near(open, horizon.start, horizon.end)) : [];
+/** Closed hours of the horizon; the very ones of before where they are the same. */
+function closedOf(
+  open: readonly Interval[] | null,
+  horizon: Interval,
+  before?: readonly Interval[],
+): readonly Interval[] {
+  const closed = open ? subtract([horizon], near(open, horizon.start, horizon.end)) : [];
+  const isSame =
+    before?.length === closed.length &&
+    closed.every(({ start, end }, i) => start === before[i]?.start && end === before[i].end);
+  return isSame ? before : closed;
+}
 
 const duesOf = (bars: readonly Bar[]): number[] =>
   [...new Set(bars.filter((bar) => bar.last).map((bar) => bar.due))].sort((a, b) => a - b);

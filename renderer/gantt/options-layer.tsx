@@ -1,5 +1,6 @@
 import { stepWord } from '../../core/part/stage.ts';
 import { stageOfOperation } from '../../core/shop/order.ts';
+import { memo } from 'react';
 import { metalWords } from '../../core/shop/metal-name.ts';
 import { formatDuration } from '../../core/units/duration.ts';
 import { barBox, type Geometry } from './geometry.ts';
@@ -34,7 +35,8 @@ interface Props {
 }
 
 /** The bars as a list box a lane, for assistive technology: nothing of it is seen. */
-export function OptionsLayer({ lanes, scale, geometry, selected, chosen }: Props) {
+export const OptionsLayer = memo(function OptionsLayer(props: Props) {
+  const { lanes, scale, geometry, selected, chosen } = props;
   const isChosen = new Set(chosen);
   const inSight = lanes.map((lane) => barsIn(lane, scale.from, endOf(scale)));
   const few = inSight.reduce((sum, bars) => sum + bars.length, 0) <= MOST;
@@ -65,4 +67,4 @@ export function OptionsLayer({ lanes, scale, geometry, selected, chosen }: Props
       ))}
     </g>
   ));
-}
+});

@@ -18,11 +18,16 @@ export interface Tried {
 }
 
 /** A move tried out, or why it cannot be, a sentence. */
-export function tryOut(shop: Shop, plan: PlanView, blocks: readonly Block[]): Tried | string {
+export function tryOut(
+  shop: Shop,
+  plan: PlanView,
+  lanes: readonly Lane[],
+  blocks: readonly Block[],
+): Tried | string {
   const after = viewQueues(shop, plan, withBlocks(plan.queues, blocks));
   if (!after.ok) return sentence(after.issues);
   const words = `${moveWords(blocks, nameIn(shop))} ${consequenceWords(consequenceOf(shop, plan, after.value))}`;
-  return { on: plan, lanes: lanesOf(shop, after.value), words };
+  return { on: plan, lanes: lanesOf(shop, after.value, lanes), words };
 }
 
 /** Why a machine cannot do them all: the first that it cannot do, and how many more. */

@@ -92,7 +92,7 @@ export function useMoves(shop: Shop, plan: PlanView, lanes: readonly Lane[]): Mo
 
   const doing = useMemo((): BoardDoing => {
     const preview = (blocks: readonly Block[] | null): Tried | null => {
-      const next = blocks && tryOut(shop, plan, blocks);
+      const next = blocks && tryOut(shop, plan, lanes, blocks);
       const shown = typeof next === 'string' ? null : next;
       setTried(shown);
       tell(typeof next === 'string' ? next : (shown?.words ?? ''));
