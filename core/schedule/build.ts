@@ -47,12 +47,7 @@ function compile(input: ProblemInput): Problem {
     tracks,
     jobs: input.jobs.length,
     operations: operations.length,
-    machineAt: new Map(
-      input.machines.map((machine) => [
-        machine.id,
-        [...tracks.keys()].filter((m) => tracks[m]!.machine === machine),
-      ]),
-    ),
+    machineAt: numbersOf(input, tracks),
     jobAt: new Map(input.jobs.map((job, j) => [job.id, j])),
     operationAt,
     operationIds: operations.map((operation) => operation.id),
@@ -80,6 +75,11 @@ function compile(input: ProblemInput): Problem {
     machineOrder: orderMachines(tracks.length, firstOf, eligible),
   };
 }
+
+const numbersOf = ({ machines }: ProblemInput, tracks: readonly Track[]): Problem['machineAt'] =>
+  new Map(
+    machines.map((machine) => [machine.id, [...tracks.keys()].filter((m) => tracks[m]!.machine === machine)]),
+  );
 
 function secondsTable(
   input: ProblemInput,
