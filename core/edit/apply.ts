@@ -5,6 +5,7 @@ import type { Command } from './command.ts';
 import { importRecords } from './record-commands.ts';
 import { acceptStandards, revertStandard } from './standards-commands.ts';
 import { removeLine, removeOrder, saveLine, saveOrder } from './order-commands.ts';
+import { splitLine } from './line-split.ts';
 import { importOrders } from './order-import.ts';
 import { importRows, importStock } from './rows-import.ts';
 import { moveOperations } from './move-commands.ts';
@@ -43,13 +44,11 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
     case 'plan.goBack':
       return goBackTo(shop, command);
     case 'order.save':
-      return saveOrder(shop, command);
     case 'order.remove':
-      return removeOrder(shop, command);
     case 'line.save':
-      return saveLine(shop, command.line);
     case 'line.remove':
-      return removeLine(shop, command);
+    case 'line.split':
+      return changeOrder(shop, command);
     case 'orders.import':
       return importOrders(shop, command);
     case 'rows.import':
@@ -86,6 +85,26 @@ function carryOut(shop: Shop, command: Command): Result<Edit> {
       return takeWalkIn(shop, command);
     default:
       return saveOrRemove(shop, command);
+  }
+}
+
+type OrderCommand = Extract<
+  Command,
+  { do: 'order.save' | 'order.remove' | 'line.save' | 'line.remove' | 'line.split' }
+>;
+
+function changeOrder(shop: Shop, command: OrderCommand): Result<Edit> {
+  switch (command.do) {
+    case 'order.save':
+      return saveOrder(shop, command);
+    case 'order.remove':
+      return removeOrder(shop, command);
+    case 'line.save':
+      return saveLine(shop, command.line);
+    case 'line.remove':
+      return removeLine(shop, command);
+    case 'line.split':
+      return splitLine(shop, command);
   }
 }
 

@@ -6,6 +6,7 @@ import { lot } from '../material/lot.ts';
 import { lineId, operationId, orderLine, workOrder } from '../shop/order.ts';
 import { personName } from '../shop/plan.ts';
 import { rowKinds } from '../shop/state.ts';
+import { orderCommands } from './order-shapes.ts';
 
 /** Rows a person edits on a form, one at a time. Orders, queues and pins have commands of their own. */
 const formKinds = [
@@ -55,7 +56,6 @@ const given = z.literal(true).optional();
 export const seen = z.record(z.string(), revision);
 /** So many as were chosen together. */
 const someOperations = z.array(operationId).min(1).max(MOST.rows);
-const lineRead = orderLine.pick({ id: true, revision: true });
 
 /** How a file was read, and what its texts stand for: kept for the next one (core/import/remember.ts). */
 const remembered = z
@@ -122,24 +122,7 @@ export const command = z.union([
     pins: z.array(operationId),
     seen,
   }),
-  /** Add or change a work order, its new and changed lines, and name those that go; all others stay as they are. */
-  z.strictObject({
-    do: z.literal('order.save'),
-    order: workOrder,
-    lines: z.array(orderLine).max(500),
-    removed: z.array(lineRead).max(500),
-    /** When it is done or cancelled, if it is. */
-    at: instantS,
-  }),
-  /** Remove a work order with its lines, each named as it was read. */
-  z.strictObject({
-    do: z.literal('order.remove'),
-    orderId: code,
-    revision,
-    lines: z.array(lineRead).max(MOST.rows),
-  }),
-  z.strictObject({ do: z.literal('line.save'), line: orderLine }),
-  z.strictObject({ do: z.literal('line.remove'), lineId, revision }),
+  ...orderCommands,
   /** Orders and lines that came from a file, new and changed. */
   z.strictObject({
     do: z.literal('orders.import'),

@@ -1,5 +1,5 @@
 import { issue, type Issue } from '../result.ts';
-import type { OrderLine, WorkOrder } from '../shop/order.ts';
+import { lineOfOperation, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import { withChanges, type RowChange } from '../shop/row-change.ts';
 import type { Shop } from '../shop/state.ts';
 import { hasStarted, startIssues } from './line-issues.ts';
@@ -48,7 +48,7 @@ function lineIssue(shop: Shop, before: OrderLine | null, after: OrderLine | null
   if (after === null)
     return [issue(subject, 'status', work, 'Cancel the line in Orders instead, so that it stays on record.')];
   const same = CUT.every((key) => before[key] === after[key]);
-  return same && before.quantity === after.quantity
+  return same && (before.quantity === after.quantity || canGrow(shop, before, after))
     ? []
     : [
         issue(
@@ -59,6 +59,11 @@ function lineIssue(shop: Shop, before: OrderLine | null, after: OrderLine | null
         ),
       ];
 }
+
+/** More pieces are made along, as long as no step of the line is done. */
+const canGrow = (shop: Shop, before: OrderLine, after: OrderLine): boolean =>
+  after.quantity > before.quantity &&
+  !shop.record.some(({ id, end }) => lineOfOperation(id) === before.id && end !== null);
 
 const CUT = ['partId', 'materialId', 'gauge', 'colourId', 'lengthMm'] as const;
 
