@@ -9,7 +9,7 @@ import { metalWords } from '../../../core/report/metal-words.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import { check } from '../../../core/schedule/check.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aQueue, aSheet, NOW, someSettings } from '../../support/builders.ts';
+import { aQueue, aShear, aSheet, NOW, someSettings } from '../../support/builders.ts';
 import { flat, FRIDAY, planOf, shopOf, startOf, THURSDAY } from '../../support/metal-shop.ts';
 import { aDelivery } from '../../support/stock-builders.ts';
 
@@ -224,6 +224,28 @@ describe('in any shop that expects deliveries', () => {
           expect(startNow.get(o.operation)).toBeLessThanOrEqual(o.start);
       }),
       { numRuns: 60 },
+    );
+  });
+
+  it('two shears take nothing that was given to the other', () => {
+    fc.assert(
+      fc.property(someShop, ({ shop: alone }) => {
+        const all = alone.queue[0]!.operations;
+        const onS2 = all.filter((_, i) => i % 3 === 1);
+        const shop: Shop = {
+          ...alone,
+          machine: [...alone.machine, aShear({ id: 'S2' })],
+          queue: [
+            aQueue({ operations: all.filter((id) => !onS2.includes(id)) }),
+            aQueue({ id: 'S2', operations: onS2 }),
+          ],
+        };
+        const plan = planOf(shop);
+        fc.pre(metalMissing(shop, plan, NOW).every(({ is }) => is !== 'missing'));
+        expect(check(plan.problem, plan.schedule)).toEqual([]);
+        expect(tooEarly(shop, plan)).toEqual([]);
+      }),
+      { numRuns: 40 },
     );
   });
 });
