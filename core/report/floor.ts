@@ -1,9 +1,12 @@
 import { whyNotYet } from '../edit/floor-commands.ts';
+import { completeQueues } from '../planning/complete-queues.ts';
+import { withPlan } from '../planning/followed-plan.ts';
 import { hoursAround } from '../planning/machine-inputs.ts';
 import { isElsewhere } from '../part/stage.ts';
 import { leftAt, workedSeconds } from '../planning/started.ts';
 import type { Machine } from '../shop/machine.ts';
-import type { ShopOperation } from '../planning/operations.ts';
+import { operationsOf, type ShopOperation } from '../planning/operations.ts';
+import { viewPlan } from '../planning/plan-view.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { addDays, startOfDay } from '../time/wall.ts';
@@ -84,3 +87,34 @@ function workOf(
   const notYet = refusal && !refusal.ok ? (refusal.issues[0]?.message ?? null) : null;
   return { operation, row, changeover, notYet, workedSeconds: workedOn(row.operationId) };
 }
+
+/**
+ * An operation as it would be taken first on its machine, whatever its turn: with the changeover that the machine needs
+ * from what it is set up for now, and the times that follow.
+ * @param shop as `floorView` was given it
+ * @returns null where it cannot be worked first
+ */
+export function workOutOfTurn(
+  shop: Shop,
+  machineId: string,
+  operationId: string,
+  now: Instant,
+): FloorWork | null {
+  const queues = completeQueues(shop, operationsOf(shop).operations);
+  const others = (queues[machineId] ?? []).filter((id) => id !== operationId);
+  const first = withPlan(shop, { ...queues, [machineId]: [operationId, ...others] });
+  const plan = viewPlan(first, now);
+  if (!plan.ok) return null;
+  const view = floorView(first, plan.value, machineId, now);
+  return view?.queue.find(({ operation }) => operation.id === operationId) ?? null;
+}
+
+/** Why a machine stands still now; null: it does not. Of several the one that ends last. */
+export const stoppedAt = (
+  { downtime }: Pick<Shop, 'downtime'>,
+  machineId: string,
+  now: Instant,
+): Shop['downtime'][number] | null =>
+  downtime
+    .filter((one) => one.machineId === machineId && one.from <= now && now < one.to)
+    .toSorted((a, b) => b.to - a.to)[0] ?? null;

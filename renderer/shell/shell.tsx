@@ -65,7 +65,7 @@ export function Shell({ children }: { children: ReactNode }) {
 
   return (
     <DropFile>
-      <div className={styles.shell}>
+      <div className={styles.shell} data-floor={onFloor || undefined}>
         <Header
           job={job}
           undoRedo={undoRedo}

@@ -8,6 +8,8 @@ interface Props extends Omit<ButtonProps, 'className' | 'children'> {
   look?: 'primary' | 'usual';
   icon: LucideIcon;
   keys?: string;
+  /** Where there is little room its picture says it alone. */
+  brief?: boolean;
   children: string;
 }
 
@@ -19,8 +21,12 @@ interface LesserProps {
 }
 
 /** A button for a gloved hand. */
-export const BigButton = ({ look = 'usual', icon: Icon, keys, children, ...rest }: Props) => (
-  <Button {...rest} aria-label={children} className={classes(styles.big, look === 'primary' && styles.main)}>
+export const BigButton = ({ look = 'usual', icon: Icon, keys, brief = false, children, ...rest }: Props) => (
+  <Button
+    {...rest}
+    aria-label={children}
+    className={classes(styles.big, look === 'primary' && styles.main, brief && styles.brief)}
+  >
     <Icon size={24} aria-hidden />
     <span>{children}</span>
     {keys && <KeyHint keys={keys} />}

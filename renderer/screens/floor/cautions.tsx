@@ -1,4 +1,4 @@
-import { cautionsFor } from '../../../core/report/cautions.ts';
+import { cautionsFor, farCaution } from '../../../core/report/cautions.ts';
 import type { Stage } from '../../../core/part/stage.ts';
 import { CautionList } from '../../ui/caution-list.tsx';
 import styles from './floor.module.css';
@@ -7,7 +7,12 @@ import styles from './floor.module.css';
 export function Cautions({ stage }: { stage: Stage }) {
   return (
     <aside className={styles.cautions} aria-label="Cautions">
-      <CautionList cautions={cautionsFor(stage)} />
+      <p className={styles.farCaution} data-far>
+        {farCaution(stage)}
+      </p>
+      <div className={styles.points} tabIndex={0}>
+        <CautionList cautions={cautionsFor(stage)} />
+      </div>
     </aside>
   );
 }

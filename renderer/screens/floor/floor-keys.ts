@@ -7,6 +7,9 @@ export const floorKeys = [
   { keys: 'T', label: 'Give the time it really started or ended' },
   { keys: '+', label: 'One more good piece' },
   { keys: 'X', label: 'One more scrapped piece' },
+  { keys: 'C', label: 'One more cut of the step shown' },
+  { keys: '←', label: 'The step before' },
+  { keys: '→', label: 'The next step' },
   { keys: 'N', label: 'Say who is at the machine, where Settings ask for it' },
 ] as const;
 export type FloorKey = (typeof floorKeys)[number]['keys'];

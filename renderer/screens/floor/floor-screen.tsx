@@ -1,21 +1,33 @@
-import { Wrench } from 'lucide-react';
-import { useState } from 'react';
-import { floorView, type FloorView } from '../../../core/report/floor.ts';
+import { LogOut, Wrench } from 'lucide-react';
+import { useMemo, useState, type CSSProperties } from 'react';
+import {
+  floorView,
+  stoppedAt,
+  workOutOfTurn,
+  type FloorView,
+  type FloorWork,
+} from '../../../core/report/floor.ts';
 import type { Shop } from '../../../core/shop/state.ts';
+import { formatDayAndClock } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { useFollowedPlan } from '../../queries/plan.ts';
 import { navigate, usePlace } from '../../router.ts';
 import { Button } from '../../ui/button.tsx';
 import { EmptyState, SentenceError, Waiting } from '../../ui/states.tsx';
+import { BigButton } from './big-button.tsx';
 import { Cautions } from './cautions.tsx';
 import { Changed } from './changed.tsx';
+import { farPx, useScreenSize } from './far.ts';
 import styles from './floor.module.css';
 import { keptMachine } from './kept.ts';
 import { MachineChooser } from './machine-chooser.tsx';
 import { NameField, useNameAt } from './name-field.tsx';
 import { NextList } from './next-list.tsx';
+import { ScreenSizeButton } from './screen-size.tsx';
 import { Settled } from './settled.tsx';
+import { Stopped } from './stopped.tsx';
 import { Stray } from './stray.tsx';
+import { WalkInButton } from './walk-in-button.tsx';
 import { WorkCard } from './work-card.tsx';
 
 /** One machine's work, for the person at it: the operation now, what comes next, and what came of it. */
@@ -60,17 +72,29 @@ interface Props {
 
 function Floor({ shop, view, now }: Props) {
   const [picked, pick] = useState<string | null>(null);
+  const screen = useScreenSize();
   const { machine, running, queue } = view;
-  const work = (running ? null : queue.find(({ operation }) => operation.id === picked)) ?? queue[0] ?? null;
+  const stopped = stoppedAt(shop, machine.id, now);
+  const work = useShown(shop, view, running ? null : picked, now);
   const [who, setWho] = useNameAt(machine.id, shop.settings.askWho);
   const stray = running !== null && work?.operation.id !== running.id ? running : null;
+  const next = queue.find(({ operation }) => operation.id !== work?.operation.id) ?? null;
+  const why = stopped && `Stopped until ${formatDayAndClock(stopped.to, shop.settings.timeZone)}.`;
   return (
-    <div className={styles.screen}>
+    <div className={styles.screen} style={{ '--farthest': `${farPx(screen)}px` } as CSSProperties}>
       <header className={styles.head}>
+        <div className={styles.leave}>
+          <BigButton brief icon={LogOut} onPress={() => navigate('board')}>
+            To the board
+          </BigButton>
+        </div>
         <h1>{`Floor: ${machine.name}`}</h1>
         {shop.settings.askWho && <NameField name={who} onChange={setWho} />}
+        {machine.stage === 'shear' && <WalkInButton shop={shop} now={now} onTaken={running ? null : pick} />}
+        <ScreenSizeButton screen={screen} />
         <MachineChooser machines={shop.machine} chosen={machine.id} />
       </header>
+      {stopped && <Stopped stopped={stopped} machine={machine} timeZone={shop.settings.timeZone} />}
       <Changed shop={shop} view={view} />
       <div className={styles.columns}>
         <div className={styles.now}>
@@ -79,7 +103,14 @@ function Floor({ shop, view, now }: Props) {
               <Stray shop={shop} record={stray} who={who} />
             </Settled>
           )}
-          {!stray && work && <WorkCard key={work.operation.id} {...{ shop, work, machine, now, who }} />}
+          {!stray && work && (
+            <WorkCard
+              key={work.operation.id}
+              {...{ shop, work, machine, now, who }}
+              stopped={why}
+              next={next?.row.line.id ?? null}
+            />
+          )}
           {!stray && !work && (
             <EmptyState icon={Wrench} title="Nothing is waiting for this machine">
               <p>Its queue is empty. New work appears here as soon as it is planned.</p>
@@ -89,11 +120,26 @@ function Floor({ shop, view, now }: Props) {
         <NextList
           shop={shop}
           view={view}
-          shown={work}
+          shown={work?.operation.id ?? null}
           onPick={running ? null : (operation) => pick(operation)}
         />
       </div>
       <Cautions stage={machine.stage} />
     </div>
+  );
+}
+
+/** What stands on the card: what is under way, what someone picked, with the changeover that it then needs, else the first. */
+function useShown(
+  shop: Shop,
+  { machine, queue }: FloorView,
+  picked: string | null,
+  now: Instant,
+): FloorWork | null {
+  const inTurn = queue[0] ?? null;
+  const outOf = picked !== inTurn?.operation.id && queue.some(({ operation }) => operation.id === picked);
+  return useMemo(
+    () => (outOf && picked !== null ? workOutOfTurn(shop, machine.id, picked, now) : null) ?? inTurn,
+    [shop, machine.id, picked, outOf, inTurn, now],
   );
 }

@@ -15,15 +15,15 @@ const SHOWN = 3;
 interface Props {
   shop: Shop;
   view: FloorView;
-  /** What stands on the card. */
-  shown: FloorWork | null;
+  /** The operation on the card. */
+  shown: string | null;
   /** Puts another operation on the card; null while one is under way. */
   onPick: ((operation: string) => void) | null;
 }
 
 /** What comes after the operation on the card, and what the day still holds. */
 export function NextList({ shop, view: { queue, today }, shown, onPick }: Props) {
-  const next = queue.filter((work) => work !== shown).slice(0, SHOWN);
+  const next = queue.filter(({ operation }) => operation.id !== shown).slice(0, SHOWN);
   const { timeZone } = shop.settings;
   return (
     <section className={styles.next} aria-label="What comes next">

@@ -23,12 +23,14 @@ interface Props {
   record: OperationRecord;
   work: FloorWork;
   shop: Shop;
+  /** Why work cannot go on now; null: the machine stands ready. */
+  stopped: string | null;
   /** Who is at the machine; empty: not said. */
   who: string;
 }
 
 /** While the operation is under way: the count, and the buttons. */
-export function Running({ record, work, shop, who }: Props) {
+export function Running({ record, work, shop, stopped, who }: Props) {
   const { counts, set } = useCounts(record);
   // Fewer may be asked than are made already.
   const pieces = Math.max(work.row.quantity, counts.good);
@@ -42,7 +44,11 @@ export function Running({ record, work, shop, who }: Props) {
     counts.good + counts.scrapped < pieces ? ask({ endedAt: at }) : finish(counts, at);
   const oneMore = (key: keyof Counts, most: number) => () => set({ [key]: Math.min(most, counts[key] + 1) });
   useFloorKeys({
-    ...(paused ? { S: floor.resume, L: floor.suspend } : away ? {} : { A: () => ask('pause') }),
+    ...(paused
+      ? { ...(stopped === null ? { S: floor.resume } : {}), L: floor.suspend }
+      : away
+        ? {}
+        : { A: () => ask('pause') }),
     D: () => done(null),
     T: () => ask('time'),
     '+': oneMore('good', pieces),
@@ -57,7 +63,7 @@ export function Running({ record, work, shop, who }: Props) {
       <CountFields pieces={pieces} counts={counts} set={set} />
       <Buttons
         paused={paused}
-        onResume={floor.resume}
+        onResume={stopped === null ? floor.resume : null}
         onPause={away ? null : () => ask('pause')}
         onDone={() => done(null)}
       />
@@ -83,7 +89,8 @@ export function Running({ record, work, shop, who }: Props) {
 
 interface ButtonProps {
   paused: boolean;
-  onResume: () => void;
+  /** null: the machine is stopped. */
+  onResume: (() => void) | null;
   /** null: it is away, and not ours to pause. */
   onPause: (() => void) | null;
   onDone: () => void;
@@ -91,17 +98,17 @@ interface ButtonProps {
 
 const Buttons = ({ paused, onResume, onPause, onDone }: ButtonProps) => (
   <div className={styles.buttons}>
-    {paused ? (
-      <BigButton look="primary" icon={Play} keys="S" onPress={onResume}>
-        Resume
-      </BigButton>
-    ) : (
-      onPause && (
-        <BigButton icon={Pause} keys="A" onPress={onPause}>
-          Pause
-        </BigButton>
-      )
-    )}
+    {paused
+      ? onResume && (
+          <BigButton look="primary" icon={Play} keys="S" onPress={onResume}>
+            Resume
+          </BigButton>
+        )
+      : onPause && (
+          <BigButton icon={Pause} keys="A" onPress={onPause}>
+            Pause
+          </BigButton>
+        )}
     <BigButton look={paused ? 'usual' : 'primary'} icon={Check} keys="D" onPress={onDone}>
       {onPause === null ? 'Back' : 'Done'}
     </BigButton>
@@ -116,7 +123,12 @@ function Progress({
   paused,
   suspend,
   onEarlier,
-}: Omit<Props, 'who'> & { counts: Counts; paused: boolean; suspend: () => void; onEarlier: () => void }) {
+}: Omit<Props, 'who' | 'stopped'> & {
+  counts: Counts;
+  paused: boolean;
+  suspend: () => void;
+  onEarlier: () => void;
+}) {
   const pause = paused ? record.pauses.at(-1) : undefined;
   const short = work.row.quantity - counts.good;
   const wall = (at: number) => formatWall(instant(at), settings.timeZone);

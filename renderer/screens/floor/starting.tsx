@@ -22,13 +22,16 @@ interface Props {
   machine: Machine;
   shop: Shop;
   now: Instant;
+  /** Why nothing can begin now; null: the machine stands ready. */
+  stopped: string | null;
   /** Who is at the machine; empty: not said. */
   who: string;
 }
 
 /** Before the operation begins: what to change on the machine, then Start. */
-export function Starting({ work, machine, shop, now, who }: Props) {
-  const { operation, changeover, notYet } = work;
+export function Starting({ work, machine, shop, now, stopped, who }: Props) {
+  const { operation, changeover } = work;
+  const notYet = stopped ?? work.notYet;
   const floor = useFloor(operation.id, who);
   const changing = shop.changeover.find(({ id }) => id === machine.id);
   const since = changing?.operation === operation.id ? changing.since : null;
@@ -40,7 +43,7 @@ export function Starting({ work, machine, shop, now, who }: Props) {
   const free = earliestStart(shop, operation.id, machine.id);
   return (
     <div className={styles.report}>
-      <Before {...{ work, machine, shop, now, since }} />
+      <Before {...{ work, machine, shop, now, since, notYet }} />
       {!notYet && !suspended && (
         <div className={styles.lesser}>
           <LesserButton icon={History} keys="T" onPress={earlier}>
@@ -48,22 +51,24 @@ export function Starting({ work, machine, shop, now, who }: Props) {
           </LesserButton>
         </div>
       )}
-      <div className={styles.buttons}>
-        <BigButton
-          look="primary"
-          icon={Play}
-          keys="S"
-          isDisabled={notYet !== null}
-          onPress={() => start(null)}
-        >
-          {suspended ? 'Resume' : isElsewhere(operation.stage) ? 'Sent' : 'Start'}
-        </BigButton>
-        {changeover && since === null && (
-          <BigButton icon={ArrowLeftRight} onPress={() => floor.changeover(machine.id)}>
-            Start changeover
+      {stopped === null && (
+        <div className={styles.buttons}>
+          <BigButton
+            look="primary"
+            icon={Play}
+            keys="S"
+            isDisabled={notYet !== null}
+            onPress={() => start(null)}
+          >
+            {suspended ? 'Resume' : isElsewhere(operation.stage) ? 'Sent' : 'Start'}
           </BigButton>
-        )}
-      </div>
+          {changeover && since === null && (
+            <BigButton icon={ArrowLeftRight} onPress={() => floor.changeover(machine.id)}>
+              Start changeover
+            </BigButton>
+          )}
+        </div>
+      )}
       <TimeDialog
         what="begin"
         timeZone={shop.settings.timeZone}
@@ -77,9 +82,16 @@ export function Starting({ work, machine, shop, now, who }: Props) {
 }
 
 /** What to change over, when it is planned, and why it cannot begin yet. */
-function Before({ work, machine, shop, now, since }: Omit<Props, 'who'> & { since: number | null }) {
+function Before({
+  work,
+  machine,
+  shop,
+  now,
+  since,
+  notYet,
+}: Omit<Props, 'who' | 'stopped'> & { since: number | null; notYet: string | null }) {
   const { timeZone } = shop.settings;
-  const { operation, changeover, notYet, row } = work;
+  const { operation, changeover, row } = work;
   const able = operation.machines.find(({ id }) => id === machine.id);
   return (
     <div className={styles.before}>

@@ -1,16 +1,20 @@
 import { useState } from 'react';
+import { instant, type Instant } from '../../../core/units/brand.ts';
 import { withinMinute } from '../../../core/edit/floor-times.ts';
 import { formatClock, formatDayAndClock, formatWall } from '../../../core/time/wall.ts';
-import type { Instant } from '../../../core/units/brand.ts';
 import { usePresent } from '../../queries/hooks.ts';
 import { Button } from '../../ui/button.tsx';
 import { DateTimeField } from '../../ui/date-time-field.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
+import styles from './floor.module.css';
 
 const words = {
   begin: { title: 'When did it really start?', label: 'Started on', act: 'Start from then' },
   end: { title: 'When did it really end?', label: 'Ended on', act: 'Done at that time' },
 } as const;
+
+/** How long ago a forgotten press usually was, in minutes. */
+const AGO = [10, 20, 30] as const;
 
 interface Props {
   what: keyof typeof words;
@@ -55,6 +59,23 @@ function OpenTimeDialog({ what, timeZone, earliest, onTime, onClose }: Omit<Prop
         </>
       }
     >
+      <div className={styles.ago}>
+        {AGO.map((minutes) => {
+          const then = instant(present() - 60 * minutes);
+          return (
+            <Button
+              key={minutes}
+              isDisabled={whyNotAt(then, earliest, present(), timeZone) !== undefined}
+              onPress={() => {
+                onClose();
+                onTime(then);
+              }}
+            >
+              {`${minutes} min ago`}
+            </Button>
+          );
+        })}
+      </div>
       <DateTimeField
         label={label}
         value={typed}

@@ -15,6 +15,8 @@ interface Props {
     /** Read from some metres away: larger figures. */
     readonly far?: boolean;
   };
+  /** The step of the brake whose fold is marked: "bend 2", "close end hem". */
+  marked?: string;
 }
 
 /** Thinner than these shares of the drawing a line would vanish, on a large one and on a small one. */
@@ -24,7 +26,7 @@ const THINNEST = { large: 1 / 110, small: 1 / 28 };
 const FIGURES = { near: { height: 0.05, beside: 0.28 }, far: { height: 0.08, beside: 0.38 } };
 
 /** A profile's cross-section, true to scale but for metal too thin to see; a dashed line runs along the painted side. */
-export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) {
+export function ProfileDrawing({ drawing, thicknessMm, label, lengths, marked }: Props) {
   const { box, path, paint } = drawing;
   const size = Math.max(box.width, box.height, 1);
   const stroke = Math.max(thicknessMm, size * (lengths ? THINNEST.large : THINNEST.small));
@@ -46,6 +48,7 @@ export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) 
       aria-label={label}
     >
       <path d={path} fill="none" stroke="currentColor" strokeWidth={stroke} strokeLinejoin="round" />
+      {marked !== undefined && <FoldMark drawing={drawing} step={marked} size={size} />}
       {lengths && (
         <>
           <PaintMark mark={mark} size={size} />
@@ -58,6 +61,28 @@ export function ProfileDrawing({ drawing, thicknessMm, label, lengths }: Props) 
         </>
       )}
     </svg>
+  );
+}
+
+/** A ring round the fold that a step makes. */
+function FoldMark({ drawing, step, size }: { drawing: Drawing; step: string; size: number }) {
+  const arcs = drawing.strokes.filter((stroke) => stroke.kind === 'arc');
+  const hems = arcs.filter(({ of }) => of === 'hem');
+  const arc = step.endsWith('hem')
+    ? step.endsWith('start hem')
+      ? hems[0]
+      : hems.at(-1)
+    : arcs.find(({ of, number }) => of === 'bend' && step === `bend ${number}`);
+  if (!arc) return null;
+  const { from, to } = arc;
+  return (
+    <circle
+      cx={(from.x + to.x) / 2}
+      cy={(from.y + to.y) / 2}
+      r={size * 0.07}
+      className={styles.foldMark}
+      strokeWidth={size * 0.014}
+    />
   );
 }
 
