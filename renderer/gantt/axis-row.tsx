@@ -1,14 +1,25 @@
+import { shortDuration } from '../../core/units/duration.ts';
 import { axisOf } from './axis.ts';
+import { breaksIn, type Fold } from './fold.ts';
 import styles from './gantt.module.css';
 import { CHARACTER_PX } from './labels.ts';
+import reading from './reading.module.css';
 import { xOf, type Scale } from './scale.ts';
 
 export const AXIS_PX = 46;
 const UPPER_PX = 22;
 
+interface Props {
+  scale: Scale;
+  timeZone: string;
+  /** In board seconds. */
+  now: number;
+  fold: Fold;
+}
+
 /** Days above, times of day below, at the shop's wall clock. */
-export function AxisRow({ scale, timeZone, now }: { scale: Scale; timeZone: string; now: number }) {
-  const { upper, lower } = axisOf(scale, timeZone);
+export function AxisRow({ scale, timeZone, now, fold }: Props) {
+  const { upper, lower } = axisOf(scale, timeZone, fold);
   const nowX = xOf(scale, now);
   return (
     <svg className={styles.axis} width={scale.width} height={AXIS_PX} aria-hidden>
@@ -36,6 +47,11 @@ export function AxisRow({ scale, timeZone, now }: { scale: Scale; timeZone: stri
             </text>
           )}
         </g>
+      ))}
+      {breaksIn(fold, scale).map(({ at, seconds }) => (
+        <path key={at} className={reading.breakFlag} d={`M${xOf(scale, at) - 3} ${AXIS_PX}l-3 -8m6 8l-3 -8`}>
+          <title>{`${shortDuration(seconds)} closed, folded away`}</title>
+        </path>
       ))}
       {nowX >= 0 && nowX <= scale.width && (
         <path className={styles.nowFlag} d={`M${nowX} ${AXIS_PX}l-6 -9h12z`} />

@@ -1,10 +1,12 @@
 import { addDays, formatWallDate, startOfDay, twoFigures, wallParts } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
-import { endOf, type Scale } from './scale.ts';
 import { DAY } from '../../core/units/duration.ts';
+import { flat, type Fold } from './fold.ts';
+import { endOf, type Scale } from './scale.ts';
 
 /** A mark on the time axis at the shop's wall clock. */
 interface Tick {
+  /** In board seconds. */
   readonly at: number;
   /** '' for a mark without words. */
   readonly label: string;
@@ -29,9 +31,10 @@ const clock = (minutes: number): string =>
   `${twoFigures(Math.floor(minutes / 60))}:${twoFigures(minutes % 60)}`;
 
 /** Midnights of the shop from the day that holds the window's left edge to the one after its right edge. */
-function midnights(scale: Scale, timeZone: string): number[] {
-  const days = [startOfDay(instant(Math.floor(scale.from)), timeZone)];
-  for (let last = days[0]!; last < endOf(scale); days.push(last)) last = addDays(last, 1, timeZone);
+function midnights(scale: Scale, timeZone: string, fold: Fold): number[] {
+  const days = [startOfDay(instant(Math.floor(fold.back(scale.from))), timeZone)];
+  const end = fold.back(endOf(scale));
+  for (let last = days[0]!; last < end; days.push(last)) last = addDays(last, 1, timeZone);
   return days;
 }
 
@@ -63,25 +66,62 @@ function dayLabel(at: number, pixels: number, timeZone: string): string {
   return pixels >= SHORT_DATE_PX ? `${weekday} ${day}` : (day ?? '');
 }
 
-/** The marks for a window, in the shop's time zone, never closer than their words need. */
-export function axisOf(scale: Scale, timeZone: string): Axis {
-  const days = midnights(scale, timeZone);
-  const dayPx = DAY / scale.perPixel;
+/** Of marks at one place, as the days of a folded weekend are, the last. */
+const lastAtEach = (ticks: readonly Tick[]): Tick[] =>
+  ticks.filter(({ at }, i) => ticks[i + 1] === undefined || ticks[i + 1]!.at > at);
+
+/** The least that a day takes of the board, in pixels; days that are folded away whole do not count. */
+const leastDayPx = (days: readonly Tick[], { perPixel }: Scale): number =>
+  Math.min(DAY / perPixel, ...days.slice(1).map(({ at }, i) => (at - days[i]!.at) / perPixel));
+
+/** Times of day that are not folded away, none so close behind a break that its words run into the next. */
+function clocks(
+  midnight: readonly number[],
+  step: number,
+  scale: Scale,
+  timeZone: string,
+  fold: Fold,
+): Tick[] {
+  const ticks = midnight
+    .slice(0, -1)
+    .flatMap((day, i) => clockTicks(day, midnight[i + 1] ?? day + DAY, step, timeZone))
+    .filter(({ at }) => fold.back(fold.at(at)) === at)
+    .map((tick) => ({ ...tick, at: fold.at(tick.at) }));
+  return fold === flat
+    ? ticks
+    : ticks.filter(({ at }, i) => {
+        const next = ticks[i + 1];
+        return next === undefined || (next.at - at) / scale.perPixel >= CLOCK_PX;
+      });
+}
+
+/**
+ * The marks for a window, in the shop's time zone, never closer than their words need.
+ * @param scale in board seconds, as `fold` makes them of instants
+ */
+export function axisOf(scale: Scale, timeZone: string, fold: Fold = flat): Axis {
+  const midnight = midnights(scale, timeZone, fold);
   const step = MINUTES.find((minutes) => (minutes * 60) / scale.perPixel >= CLOCK_PX);
   const sees = ({ at }: Tick) => at >= scale.from && at < endOf(scale);
+  const days = (label: (at: number) => string): Tick[] =>
+    lastAtEach(midnight.map((at) => ({ at: fold.at(at), label: label(at) })));
+  const dayPx = leastDayPx(
+    days(() => ''),
+    scale,
+  );
   if (step !== undefined) {
-    const lower = days
-      .slice(0, -1)
-      .flatMap((day, i) => clockTicks(day, days[i + 1] ?? day + DAY, step, timeZone));
-    const upper = days.slice(0, -1).map((at) => ({ at, label: dayLabel(at, dayPx, timeZone) }));
+    const lower = clocks(midnight, step, scale, timeZone, fold);
+    const upper = days((at) => dayLabel(at, DAY / scale.perPixel, timeZone)).filter(
+      ({ at }) => at < endOf(scale),
+    );
     return { upper, lower: lower.filter(sees) };
   }
   const isMonday = (at: number) => wallParts(instant(at), timeZone).weekday === 1;
-  const first = days[0] ?? scale.from;
+  const first = midnight[0] ?? scale.from;
   return {
-    upper: days
+    upper: midnight
       .filter((at) => at === first || isMonday(at))
-      .map((at) => ({ at, label: formatWallDate(instant(at), timeZone) })),
-    lower: days.map((at) => ({ at, label: dayLabel(at, dayPx, timeZone) })).filter(sees),
+      .map((at) => ({ at: fold.at(at), label: formatWallDate(instant(at), timeZone) })),
+    lower: days((at) => dayLabel(at, dayPx, timeZone)).filter(sees),
   };
 }

@@ -3,6 +3,7 @@ import { isElsewhere } from '../../core/part/stage.ts';
 import type { PlanView } from '../../core/planning/plan-view.ts';
 import { HOUR } from '../../core/units/duration.ts';
 import { firstWhere, near, type Bar, type Lane } from './lanes.ts';
+import { endOf, type Scale } from './scale.ts';
 
 /**
  * Closed time folded away: the board is drawn in board seconds, which stand still while nobody works. Lanes are folded
@@ -78,14 +79,29 @@ const foldBar = (fold: Fold, bar: Bar): Bar => ({
   changeoverPieces: foldAll(fold, bar.changeoverPieces),
 });
 
+const foldLane = (fold: Fold, lane: Lane): Lane => ({
+  ...lane,
+  bars: lane.bars.map((bar) => foldBar(fold, bar)),
+  runs: lane.runs.map((run) => ({ ...run, ...foldInterval(fold, run) })),
+  closed: foldAll(fold, lane.closed),
+  dues: lane.dues.map(fold.at),
+});
+
+/** Lanes folded already: one that is the same as before is drawn as before. */
+const folded = new WeakMap<Fold, WeakMap<Lane, Lane>>();
+
 /** Lanes in board seconds. A bar's due date stays the instant that it is, since it is told in words. */
-export const foldLanes = (lanes: readonly Lane[], fold: Fold): readonly Lane[] =>
-  fold === flat
-    ? lanes
-    : lanes.map((lane) => ({
-        ...lane,
-        bars: lane.bars.map((bar) => foldBar(fold, bar)),
-        runs: lane.runs.map((run) => ({ ...run, ...foldInterval(fold, run) })),
-        closed: foldAll(fold, lane.closed),
-        dues: lane.dues.map(fold.at),
-      }));
+export function foldLanes(lanes: readonly Lane[], fold: Fold): readonly Lane[] {
+  if (fold === flat) return lanes;
+  const known = folded.get(fold) ?? new WeakMap<Lane, Lane>();
+  folded.set(fold, known);
+  return lanes.map((lane) => {
+    const own = known.get(lane) ?? foldLane(fold, lane);
+    known.set(lane, own);
+    return own;
+  });
+}
+
+/** The breaks in sight. */
+export const breaksIn = (fold: Fold, scale: Scale): Fold['breaks'] =>
+  fold.breaks.filter(({ at }) => at >= scale.from && at < endOf(scale));

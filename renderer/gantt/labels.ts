@@ -47,7 +47,7 @@ const standsUpright = (words: string, widthPx: number, heightPx: number): boolea
 
 /** Labels for the bars in sight that are wide enough: as many lines as the bar is high, or its number upright. */
 export function labelsOf(lane: Lane, scale: Scale, barHeight: number): Label[] {
-  return barsIn(lane, scale.from, endOf(scale)).flatMap((bar) => {
+  return barsIn(lane, scale.from, endOf(scale)).flatMap((bar): Label[] => {
     if ((bar.end - bar.start) / scale.perPixel < UPRIGHT_PX) return [];
     const { x, width } = widest(bar.pieces, scale);
     const room = width - 2 * PAD_PX;

@@ -6,6 +6,7 @@ import { Menu, type MenuEntry } from '../ui/menu.tsx';
 import type { Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import type { Lane } from './lanes.ts';
+import reading from './reading.module.css';
 import { counted } from '../../core/units/count.ts';
 
 interface Props {
@@ -13,10 +14,12 @@ interface Props {
   geometry: Geometry;
   /** What can be done with a machine. */
   menuOf: (machine: Machine) => readonly MenuEntry[];
+  /** Whether a strip under the bars shows the published plan. */
+  under: boolean;
 }
 
 /** Names of the machines at the left of their lanes, each with a menu. */
-export const LaneHeads = ({ lanes, geometry, menuOf }: Props) => (
+export const LaneHeads = ({ lanes, geometry, menuOf, under }: Props) => (
   <div className={styles.heads}>
     {lanes.map(({ machine, bars, shut }) => {
       const late = bars.filter((bar) => bar.last && bar.tardiness > 0).length;
@@ -38,6 +41,7 @@ export const LaneHeads = ({ lanes, geometry, menuOf }: Props) => (
               <IconButton label={`${machine.name}: more`} icon={EllipsisVertical} small />
             </Menu>
           </span>
+          {under && <span className={reading.underHead}>as published</span>}
           {late > 0 && <span className={styles.headLate}>▲ {late} late</span>}
         </div>
       );

@@ -1,6 +1,7 @@
 import { formatWall } from '../../core/time/wall.ts';
 import { instant } from '../../core/units/brand.ts';
 import { findBar } from './drop.ts';
+import type { Fold } from './fold.ts';
 import { barBox, type Geometry } from './geometry.ts';
 import styles from './gantt.module.css';
 import type { Lane } from './lanes.ts';
@@ -12,10 +13,11 @@ interface Props {
   geometry: Geometry;
   selected: string | null;
   timeZone: string;
+  fold: Fold;
 }
 
 /** The selected operation, the rest of its order, and the date it is due. */
-export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: Props) {
+export function SelectionLayer({ lanes, scale, geometry, selected, timeZone, fold }: Props) {
   const found = findBar(lanes, selected);
   if (!found) return null;
   const { orderId, due } = found.bar;
@@ -37,7 +39,7 @@ export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: P
     <g aria-hidden>
       {outlines}
       <DueLine
-        x={xOf(scale, due)}
+        x={xOf(scale, fold.at(due))}
         scale={scale}
         height={lanes.length * geometry.laneHeight}
         words={`due ${formatWall(instant(due), timeZone)}`}
@@ -46,13 +48,14 @@ export function SelectionLayer({ lanes, scale, geometry, selected, timeZone }: P
   );
 }
 
-/** Operations that what stands beside the board speaks of. */
-export function MarkedLayer({
-  lanes,
-  scale,
-  geometry,
-  marked,
-}: Omit<Props, 'selected' | 'timeZone'> & { marked: readonly string[] }) {
+interface MarkedProps extends Omit<Props, 'selected' | 'timeZone' | 'fold'> {
+  marked: readonly string[];
+  /** `marked`: what stands beside the board speaks of them. `chosen`: they are moved together. */
+  look?: 'marked' | 'chosen';
+}
+
+/** Operations to be told from the others. */
+export function MarkedLayer({ lanes, scale, geometry, marked, look = 'marked' }: MarkedProps) {
   if (marked.length === 0) return null;
   const named = new Set(marked);
   return lanes.flatMap((lane, i) =>
@@ -61,7 +64,7 @@ export function MarkedLayer({
       .map((bar) => (
         <rect
           key={bar.operation}
-          className={styles.marked}
+          className={styles[look]}
           x={xOf(scale, bar.start) - 1}
           y={i * geometry.laneHeight + barBox(geometry, bar).y - 5}
           width={(bar.end - bar.start) / scale.perPixel + 2}

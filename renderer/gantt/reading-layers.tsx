@@ -1,5 +1,6 @@
 import { memo } from 'react';
 import { lanePaths } from './bar-paths.ts';
+import type { BoardReading, Lacking } from './board-reading.ts';
 import { breaksIn, type Fold } from './fold.ts';
 import { barBox, underOf, type Geometry } from './geometry.ts';
 import { barsIn, type Bar, type Lane } from './lanes.ts';
@@ -15,7 +16,8 @@ interface Props {
 const SEAM_PX = 1;
 
 /** What the filter leaves out, under a veil: one path a lane. */
-export function FadeLayer({ lanes, scale, geometry, fits }: Props & { fits: ReadonlySet<string> | null }) {
+const FadeLayer = memo(function FadeLayer(props: Props & { fits: ReadonlySet<string> | null }) {
+  const { lanes, scale, geometry, fits } = props;
   if (!fits) return null;
   const boxOf = (bar: Bar): string => {
     const { y, height } = barBox(geometry, bar);
@@ -34,17 +36,15 @@ export function FadeLayer({ lanes, scale, geometry, fits }: Props & { fits: Read
       aria-hidden
     />
   ));
-}
-
-/** Why a line's metal is not there, as core/planning/metal-missing.ts says. */
-export type Lacking = ReadonlyMap<string, 'missing' | 'overdue' | 'awaited'>;
+});
 
 /** What the mark says beside its shape, where the bar is wide enough. */
 const lackingWords = { missing: 'no metal', overdue: 'metal late', awaited: 'metal due' } as const;
 const MARK = { width: 12, words: 74, height: 14 };
 
 /** An open diamond on each bar whose metal is not there; an exclamation in it where none is on its way. */
-export function LackingLayer({ lanes, scale, geometry, lacking }: Props & { lacking: Lacking }) {
+const LackingLayer = memo(function LackingLayer(props: Props & { lacking: Lacking }) {
+  const { lanes, scale, geometry, lacking } = props;
   if (lacking.size === 0) return null;
   return lanes.flatMap((lane, i) =>
     barsIn(lane, scale.from, endOf(scale)).flatMap((bar) => {
@@ -73,10 +73,10 @@ export function LackingLayer({ lanes, scale, geometry, lacking }: Props & { lack
       );
     }),
   );
-}
+});
 
 /** Where closed time is folded away. */
-export const BreaksLayer = ({ fold, scale, height }: { fold: Fold; scale: Scale; height: number }) => (
+const BreaksLayer = ({ fold, scale, height }: { fold: Fold; scale: Scale; height: number }) => (
   <path
     className={styles.break}
     d={breaksIn(fold, scale)
@@ -116,7 +116,7 @@ export const PublishedLayer = memo(function PublishedLayer(props: UnderProps) {
 });
 
 /** Where the selected operation stands in the published plan. */
-export function PublishedPlace({ lanes, scale, geometry, selected }: Props & { selected: string | null }) {
+function PublishedPlace({ lanes, scale, geometry, selected }: Props & { selected: string | null }) {
   const under = underOf(geometry);
   return lanes.flatMap((lane, i) =>
     lane.bars
@@ -134,3 +134,19 @@ export function PublishedPlace({ lanes, scale, geometry, selected }: Props & { s
       )),
   );
 }
+
+interface ReadingProps extends Props {
+  selected: string | null;
+  height: number;
+  reading: BoardReading;
+}
+
+/** All of it that stands over the bars. */
+export const ReadingLayers = ({ selected, height, reading, ...board }: ReadingProps) => (
+  <>
+    <LackingLayer {...board} lacking={reading.lacking} />
+    <FadeLayer {...board} fits={reading.fits} />
+    <BreaksLayer scale={board.scale} fold={reading.fold} height={height} />
+    {reading.published && <PublishedPlace {...board} lanes={reading.published} selected={selected} />}
+  </>
+);

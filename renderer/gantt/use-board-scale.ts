@@ -1,31 +1,48 @@
 import { useEffect, useEffectEvent, useMemo, type RefObject } from 'react';
 import type { Interval } from '../../core/time/interval.ts';
 import { findBar } from './drop.ts';
+import type { Fold } from './fold.ts';
+import { rememberSpan, usualSpan } from './kept-span.ts';
 import type { Lane } from './lanes.ts';
 import { barId } from './options-layer.tsx';
 import { fitted, kept, panned, revealing, spanOf, zoomed, type Scale } from './scale.ts';
 import { useBoardView } from './view.ts';
 import { HOUR } from '../../core/units/duration.ts';
 
-/** What the board shows first: a shift, beginning a little before the present. */
-const FIRST_LOOK = { before: HOUR, after: 11 * HOUR };
+/** What the board shows of the time before it begins. */
+const BEFORE_S = HOUR;
 const WHEEL_ZOOM = 0.0018;
 
+interface Window {
+  /** Pixels; 0 until it has been measured. */
+  width: number;
+  /** In board seconds, as the scale that comes of it is. */
+  horizon: Interval;
+  now: number;
+  opens: number;
+  fold: Fold;
+}
+
 /** The board's window on time: kept while other screens are open, always inside the horizon and as wide as the board is. */
-export function useBoardScale(width: number, horizon: Interval, now: number) {
+export function useBoardScale({ width, horizon, now, opens, fold }: Window) {
   const { scale: stored, look: store } = useBoardView();
   const scale = useMemo((): Scale | null => {
     if (width === 0) return null;
+    const first = opens - BEFORE_S;
     const wanted = stored
-      ? { ...stored, width }
-      : fitted(now - FIRST_LOOK.before, now + FIRST_LOOK.after, width);
+      ? { ...stored, from: fold.at(stored.from), width }
+      : fitted(first, first + usualSpan(), width);
     return kept(wanted, horizon.start, horizon.end);
-  }, [stored, width, horizon, now]);
+  }, [stored, width, horizon, opens, fold]);
   useEffect(() => {
-    if (scale && !stored) store(scale);
-  }, [scale, stored, store]);
+    if (scale && !stored) store({ ...scale, from: fold.back(scale.from) });
+  }, [scale, stored, store, fold]);
 
-  const look = (next: Scale) => store(kept(next, horizon.start, horizon.end));
+  const look = (next: Scale) => {
+    const { from, ...rest } = kept(next, horizon.start, horizon.end);
+    rememberSpan(spanOf(next));
+    store({ ...rest, from: fold.back(from) });
+  };
   return {
     scale,
     look,

@@ -11,6 +11,9 @@ interface BoardView {
   readonly anchor: string | null;
   /** What stands beside the board, and the selection it was chosen for. */
   readonly side: { readonly tab: string; readonly of: string | null };
+  /** A line that another screen wants to be found on the board; null when it was. */
+  readonly sought: string | null;
+  readonly seek: (lineId: string | null) => void;
   /** Operations marked because something beside the board speaks of them. */
   readonly marked: readonly string[];
   /** From an instant on, not a board second, so that it stays when closed time is folded. Null until the board has been drawn once. */
@@ -36,6 +39,8 @@ export const useBoardView = create<BoardView>((set) => ({
   chosen: [],
   anchor: null,
   side: { tab: 'late', of: null },
+  sought: null,
+  seek: (sought) => set({ sought }),
   marked: [],
   scale: null,
   select: (selected) => set(alone(selected)),

@@ -1,6 +1,16 @@
-import { Archive, ClipboardList, List, Shapes, UserRound, type LucideIcon } from 'lucide-react';
+import {
+  Archive,
+  CalendarRange,
+  ClipboardList,
+  List,
+  Shapes,
+  UserRound,
+  type LucideIcon,
+} from 'lucide-react';
 import { useEffect, useMemo, useState } from 'react';
 import { findInShop, type Found } from '../../core/report/find.ts';
+import type { Shop } from '../../core/shop/state.ts';
+import { useBoardView } from '../gantt/view.ts';
 import { useFoundInArchive } from '../queries/archive.ts';
 import { useShop } from '../queries/hooks.ts';
 import { navigate } from '../router.ts';
@@ -26,6 +36,15 @@ function showLines(text: string, lineId: string | null): void {
   choose(lineId);
   navigate('orders');
 }
+
+/** The board, at a line. */
+function showOnBoard(lineId: string): void {
+  useBoardView.getState().seek(lineId);
+  navigate('board');
+}
+
+const isOpen = (shop: Shop | undefined, lineId: string): boolean =>
+  shop?.line.some(({ id, status }) => id === lineId && status === 'open') ?? false;
 
 function goTo({ kind, id }: Found): void {
   switch (kind) {
@@ -55,6 +74,14 @@ export function useFound(text: string): Action[] {
       icon: icons[found.kind],
       act: () => goTo(found),
     })),
+    ...here
+      .filter(({ kind, id }) => kind === 'line' && isOpen(shop, id))
+      .map(({ id }) => ({
+        id: `board ${id}`,
+        label: `${id} on the board`,
+        icon: CalendarRange,
+        act: () => showOnBoard(id),
+      })),
     ...orders.map(({ order }) => ({
       id: `found archived ${order.id}`,
       label: `Work order ${order.id}`,

@@ -3,11 +3,12 @@ import { useMemo } from 'react';
 import { boundSentence } from '../../../core/report/bound-words.ts';
 import { overdueSentence } from '../../../core/report/late-words.ts';
 import { confidentLines } from '../../../core/learn/plan-chances.ts';
+import type { MetalMissing } from '../../../core/planning/metal-missing.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 import type { Instant } from '../../../core/units/brand.ts';
 import { Gantt } from '../../gantt/gantt.tsx';
-import { horizonOf, lanesOf, type Lane } from '../../gantt/lanes.ts';
+import { lanesOf, type Lane } from '../../gantt/lanes.ts';
 import { useBoardView } from '../../gantt/view.ts';
 import { useChances } from '../../queries/chances.ts';
 import { useMissing } from '../../queries/missing.ts';
@@ -20,12 +21,18 @@ import { Tabs } from '../../ui/tabs.tsx';
 import styles from './board.module.css';
 import { FiguresStrip, type LinesOnTime } from './figures-strip.tsx';
 import { LateList, lateLinesOf } from './late-list.tsx';
+import { BoardTools } from './board-tools.tsx';
 import { chosenOf, type Chosen } from './chosen.ts';
 import { OperationPanel } from './operation-panel.tsx';
 import { chosenBars, SeveralPanel, severalWords } from './several-panel.tsx';
 import { MissingList } from '../set-up/missing-list.tsx';
 import { troubleMenu } from '../what-if/trouble-menu.ts';
+import { stoppedHours } from '../what-if/trouble-entries.ts';
+import { askOutage } from '../what-if/what-if-view.ts';
+import { useDrawn, useLooks } from './use-looks.ts';
 import { useMoves } from './use-moves.ts';
+import { useFit, useMetalMissing, useReading, useSought } from './use-reading.tsx';
+import { waitingTabs } from './waiting-lists.tsx';
 import { WhyPanel } from './why-panel.tsx';
 import type { BoardDoing } from '../../gantt/doing.ts';
 
@@ -65,8 +72,6 @@ function useLinesOnTime(): LinesOnTime | null {
 function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }) {
   const { timeZone } = shop.settings;
   const lanes = useMemo(() => lanesOf(shop, plan), [shop, plan]);
-  const horizon = useMemo(() => horizonOf(plan), [plan]);
-  const whole = { start: now, end: Math.max(plan.figures.lastEnd ?? now, now) + 3600 };
   const selected = useBoardView((view) => view.selected);
   const show = useBoardView((view) => view.show);
   const several = severalWords(
@@ -77,6 +82,13 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
     ),
   );
   const { doing, wouldBe, said } = useMoves(shop, plan, lanes);
+  const looks = useLooks(shop, plan, lanes);
+  const fit = useFit({ shop, lanes, now });
+  const missing = useMetalMissing({ shop, plan, now });
+  const reading = useReading({ shop, plan, lanes, doing, now }, looks, fit, missing);
+  useSought(lanes);
+  const drawn = useDrawn({ plan, lanes, wouldBe, now }, looks.fold);
+  const stopped = stoppedHours(shop, now);
   const out = shop.settings.crewLimit === null ? [] : shop.absence.filter(({ to }) => to > now);
   return (
     <div className={styles.screen}>
@@ -91,11 +103,17 @@ function Board({ shop, plan, now }: { shop: Shop; plan: PlanView; now: Instant }
       <p className={styles.bound}>
         {`${boundSentence(plan.schedule.objective, boundOf(plan))} ${overdueSentence(plan.figures)}`}
       </p>
+      <BoardTools lanes={lanes} fit={fit} looks={looks} />
       <div className={styles.columns}>
         <div className={styles.board}>
-          <Gantt {...{ lanes, wouldBe, horizon, whole, now, timeZone, out, doing }} menuOf={troubleMenu} />
+          <Gantt
+            {...drawn}
+            {...{ timeZone, out, doing, reading }}
+            stopped={{ rows: stopped, onAsk: askOutage }}
+            menuOf={(machine) => troubleMenu(machine, stopped)}
+          />
         </div>
-        <Side shop={shop} plan={plan} lanes={lanes} doing={doing} />
+        <Side {...{ shop, plan, lanes, doing, now, missing }} />
       </div>
       <p aria-live="polite" className={styles.hidden}>
         {several}
@@ -140,6 +158,8 @@ interface SideProps {
   plan: PlanView;
   lanes: readonly Lane[];
   doing: BoardDoing;
+  now: Instant;
+  missing: readonly MetalMissing[];
 }
 
 /** The operation a line ends with. */
@@ -149,7 +169,7 @@ const lastStep = (plan: PlanView, lineId: string): string =>
     .reduce((last, o) => (o.index > last.index ? o : last)).operation;
 
 /** Beside the board: the selected operation, the late lines, the lines that could not be planned. */
-function Side({ shop, plan, lanes, doing }: SideProps) {
+function Side({ shop, plan, lanes, doing, now, missing }: SideProps) {
   const selected = useBoardView((view) => view.selected);
   const select = useBoardView((view) => view.select);
   const side = useBoardView((view) => view.side);
@@ -193,6 +213,7 @@ function Side({ shop, plan, lanes, doing }: SideProps) {
               />
             ),
           },
+          ...waitingTabs({ shop, now, missing, onOpen: select }),
           {
             id: 'unplanned',
             label: 'Cannot be planned',

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { formatClock } from '../../../core/time/wall.ts';
 import { instant } from '../../../core/units/brand.ts';
 import { axisOf } from '../../../renderer/gantt/axis.ts';
+import { foldOf } from '../../../renderer/gantt/fold.ts';
 import { fitted, FARTHEST_S, NEAREST_S, xOf } from '../../../renderer/gantt/scale.ts';
 import { at, ZONE } from '../../support/builders.ts';
 
@@ -69,5 +70,45 @@ describe('the time axis', () => {
       ),
       { numRuns: 300 },
     );
+  });
+});
+
+describe('the time axis with closed time folded away', () => {
+  /** Open Monday to Friday from 07:00 to 15:30; a week and a half from Monday, 30 November. */
+  const dates = [
+    '2026-11-30',
+    '2026-12-01',
+    '2026-12-02',
+    '2026-12-03',
+    '2026-12-04',
+    '2026-12-07',
+    '2026-12-08',
+  ];
+  const closed = dates.map((date, i) => ({
+    start: i === 0 ? at('2026-11-29', '00:00') : at(dates[i - 1]!, '15:30'),
+    end: at(date, '07:00'),
+  }));
+  const fold = foldOf(closed);
+  const week = (width: number, days = 6) =>
+    fitted(fold.at(at('2026-11-30', '07:00')), fold.at(at(dates[days]!, '07:00')), width);
+
+  it('has each working day once, where its first shift begins; a weekend takes no room', () => {
+    const { upper } = axisOf(week(1200), ZONE, fold);
+    expect(upper.map(({ label }) => label)).toEqual([
+      ...['Mon 30 Nov', 'Tue 1 Dec', 'Wed 2 Dec', 'Thu 3 Dec', 'Fri 4 Dec', 'Mon 7 Dec'],
+    ]);
+    expect(upper[1]!.at).toBe(fold.at(at('2026-12-01', '07:00')));
+  });
+
+  it('writes no time of day at which nobody works, and none over another', () => {
+    for (const width of [600, 900, 1500, 3000]) {
+      const scale = week(width);
+      const { lower } = axisOf(scale, ZONE, fold);
+      expect(lower.length).toBeGreaterThan(4);
+      for (const { label } of lower)
+        if (label.includes(':')) expect(label >= '07:00' && label < '15:30', label).toBe(true);
+      const xs = lower.map((tick) => xOf(scale, tick.at));
+      for (let i = 1; i < xs.length; i++) expect(xs[i]! - xs[i - 1]!).toBeGreaterThanOrEqual(20);
+    }
   });
 });
