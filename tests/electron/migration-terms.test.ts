@@ -1,6 +1,7 @@
 import { join } from 'node:path';
 import Database from 'better-sqlite3';
 import { describe, expect, it } from 'vitest';
+import { NO_LOT } from '../../core/material/lot.ts';
 import { openStore } from '../../electron/db/open.ts';
 import { NOW } from '../support/builders.ts';
 import { anEverythingShop } from '../support/everything-shop.ts';
@@ -61,7 +62,7 @@ describe('a data file from before lines had terms of their own and files names',
     });
     expect(step![1]).toEqual(stepBefore![1]);
     expect(fact).toMatchObject([{ reason: REASON, label: 'Done' }]);
-    const own = { due: null, release: null, importance: null, note: '' };
+    const own = { due: null, release: null, importance: null, note: '', ...NO_LOT, mixLots: false };
     const [change] = JSON.parse(fact![0]!.changes) as object[];
     const [known] = JSON.parse(factBefore![0]!.changes) as { before: object; after: object }[];
     expect(change).toEqual({
