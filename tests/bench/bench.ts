@@ -14,6 +14,8 @@ npm run --silent bench -- kill [--times N]
 Kills the app N times (default 300) in the middle of its work and prints what was lost, as one JSON line.
 npm run --silent bench -- history [--lines N]
 Builds N finished lines (default 10000) behind the demo's open work and prints what they cost, as one JSON line.
+npm run --silent bench -- board
+Drags a run of 30 on a board of 2,000 bars in a browser and prints what a frame and a drop take, as one JSON line.
 npm run --silent bench -- doors [--files N] [--requests N] [--seed S]
 Tries broken files (default 10000) and malformed requests (default 20000) and prints what they broke, as one JSON line.
 npm run --silent bench -- misreads [--files N] [--seed S]
@@ -75,6 +77,7 @@ async function main(): Promise<void> {
   const { files, options, out, times, lines, fileCount, requestCount } = readOptions();
   if (files[0] === 'kill') return (await import('./kill.ts')).benchKill(times);
   if (files[0] === 'history') return (await import('./history.ts')).benchHistory(lines);
+  if (files[0] === 'board') return (await import('./board.ts')).benchBoard();
   if (files[0] === 'misreads') return (await import('./misreads.ts')).benchMisreads(fileCount, options.seed);
   if (files[0] === 'doors')
     return (await import('./doors.ts')).benchDoors(fileCount, requestCount, options.seed);

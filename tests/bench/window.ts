@@ -32,7 +32,7 @@ export function manyBars(shop: Shop, bars: number): Shop {
   };
 }
 
-function withShop<T>(shop: Shop, use: (dataDir: string) => Promise<T>): Promise<T> {
+export function withShop<T>(shop: Shop, use: (dataDir: string) => Promise<T>): Promise<T> {
   const dataDir = mkdtempSync(join(tmpdir(), 'foldweek-bench-'));
   const log = { info: () => undefined, error: console.error };
   const store = openStore(join(dataDir, 'foldweek.db'), {
@@ -54,7 +54,7 @@ interface Frames {
 }
 
 /** Frames a second while something goes on in the window, and the longest frame. */
-async function framesWhile(page: Page, act: () => Promise<void>): Promise<Frames> {
+export async function framesWhile(page: Page, act: () => Promise<void>): Promise<Frames> {
   await page.evaluate(() => {
     const times: number[] = [];
     const tick = (at: number): void => {
