@@ -2,7 +2,7 @@ import { shortDuration } from '../../core/units/duration.ts';
 import { axisOf } from './axis.ts';
 import { breaksIn, type Fold } from './fold.ts';
 import styles from './gantt.module.css';
-import { CHARACTER_PX } from './labels.ts';
+import { BOLD_CHARACTER_PX, CHARACTER_PX } from './labels.ts';
 import reading from './reading.module.css';
 import { xOf, type Scale } from './scale.ts';
 
@@ -26,7 +26,7 @@ export function AxisRow({ scale, timeZone, now, fold }: Props) {
       {upper.map(({ at, label }, i) => {
         const x = xOf(scale, at);
         const next = upper[i + 1] ? xOf(scale, upper[i + 1]!.at) : Infinity;
-        const fits = next - Math.max(0, x) > label.length * CHARACTER_PX;
+        const fits = next - Math.max(0, x) > label.length * BOLD_CHARACTER_PX + 8;
         return (
           <g key={at}>
             <path className={styles.tick} d={`M${x} 0V${AXIS_PX}`} />

@@ -22,7 +22,7 @@ export interface Axis {
 const MINUTES = [5, 10, 15, 30, 60, 120, 180, 360, 720] as const;
 /** Pixels a label of each kind needs. */
 const CLOCK_PX = 48;
-const LONG_DATE_PX = 76;
+const LONG_DATE_PX = 88;
 const SHORT_DATE_PX = 48;
 /** Every offset of a time zone in use is a multiple of this. */
 const QUARTER_S = 900;
@@ -67,12 +67,14 @@ function dayLabel(at: number, pixels: number, timeZone: string): string {
 }
 
 /** Of marks at one place, as the days of a folded weekend are, the last. */
-const lastAtEach = (ticks: readonly Tick[]): Tick[] =>
-  ticks.filter(({ at }, i) => ticks[i + 1] === undefined || ticks[i + 1]!.at > at);
+const lastAtEach = <T extends Pick<Tick, 'at'>>(marks: readonly T[]): T[] =>
+  marks.filter(({ at }, i) => marks[i + 1] === undefined || marks[i + 1]!.at > at);
 
-/** The least that a day takes of the board, in pixels; days that are folded away whole do not count. */
-const leastDayPx = (days: readonly Tick[], { perPixel }: Scale): number =>
-  Math.min(DAY / perPixel, ...days.slice(1).map(({ at }, i) => (at - days[i]!.at) / perPixel));
+/** The days with the pixels that each takes of the board; those folded away whole are left out. */
+function daysOf(midnight: readonly number[], { perPixel }: Scale, fold: Fold) {
+  const days = lastAtEach(midnight.map((day) => ({ day, at: fold.at(day) })));
+  return days.map(({ day, at }, i) => ({ day, at, px: ((days[i + 1]?.at ?? at + DAY) - at) / perPixel }));
+}
 
 /** Times of day that are not folded away, none so close behind a break that its words run into the next. */
 function clocks(
@@ -103,25 +105,21 @@ export function axisOf(scale: Scale, timeZone: string, fold: Fold = flat): Axis 
   const midnight = midnights(scale, timeZone, fold);
   const step = MINUTES.find((minutes) => (minutes * 60) / scale.perPixel >= CLOCK_PX);
   const sees = ({ at }: Tick) => at >= scale.from && at < endOf(scale);
-  const days = (label: (at: number) => string): Tick[] =>
-    lastAtEach(midnight.map((at) => ({ at: fold.at(at), label: label(at) })));
-  const dayPx = leastDayPx(
-    days(() => ''),
-    scale,
-  );
+  const days = daysOf(midnight, scale, fold);
   if (step !== undefined) {
     const lower = clocks(midnight, step, scale, timeZone, fold);
-    const upper = days((at) => dayLabel(at, DAY / scale.perPixel, timeZone)).filter(
-      ({ at }) => at < endOf(scale),
-    );
+    const upper = days
+      .filter(({ at }) => at < endOf(scale))
+      .map(({ day, at, px }) => ({ at, label: dayLabel(day, px, timeZone) }));
     return { upper, lower: lower.filter(sees) };
   }
+  const least = Math.min(...days.map(({ px }) => px));
   const isMonday = (at: number) => wallParts(instant(at), timeZone).weekday === 1;
   const first = midnight[0] ?? scale.from;
   return {
     upper: midnight
       .filter((at) => at === first || isMonday(at))
       .map((at) => ({ at: fold.at(at), label: formatWallDate(instant(at), timeZone) })),
-    lower: days((at) => dayLabel(at, dayPx, timeZone)).filter(sees),
+    lower: days.map(({ day, at }) => ({ at, label: dayLabel(day, least, timeZone) })).filter(sees),
   };
 }

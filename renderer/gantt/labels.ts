@@ -21,7 +21,7 @@ const PAD_PX = 5;
 export const LINE_PX = 15;
 /** What a letter takes in the widest of the system's fonts that tokens.css names. */
 export const CHARACTER_PX = 7;
-const BOLD_CHARACTER_PX = 7.8;
+export const BOLD_CHARACTER_PX = 7.8;
 /** Line numbers are figures, which are narrower than letters. */
 const FIGURE_PX = 6.6;
 
@@ -42,8 +42,8 @@ function widest(pieces: readonly Interval[], scale: Scale): { x: number; width: 
 }
 
 const linesIn = (heightPx: number): number => Math.max(1, Math.floor((heightPx - 6) / LINE_PX));
-const standsUpright = (words: string, widthPx: number, heightPx: number): boolean =>
-  widthPx >= UPRIGHT_PX && words.length * FIGURE_PX <= heightPx - PAD_PX;
+const standsUpright = (words: string, eachPx: number, widthPx: number, heightPx: number): boolean =>
+  widthPx >= UPRIGHT_PX && words.length * eachPx <= heightPx - PAD_PX;
 
 /** Labels for the bars in sight that are wide enough: as many lines as the bar is high, or its number upright. */
 export function labelsOf(lane: Lane, scale: Scale, barHeight: number): Label[] {
@@ -53,7 +53,7 @@ export function labelsOf(lane: Lane, scale: Scale, barHeight: number): Label[] {
     const room = width - 2 * PAD_PX;
     const height = barHeight / bar.levels;
     if (width < LEAST_PX || bar.lineId.length * BOLD_CHARACTER_PX > room)
-      return standsUpright(bar.lineId, width, height)
+      return standsUpright(bar.lineId, FIGURE_PX, width, height)
         ? [{ bar, x: x + width / 2, width, lines: [bar.lineId], upright: true }]
         : [];
     if (height < LINE_PX) return [];
@@ -107,7 +107,7 @@ function wordsOf({ title, count }: Run, width: number, height: number) {
   if (flat.every((line) => line.length * BOLD_CHARACTER_PX <= room) && height >= 2 * LINE_PX)
     return { lines: flat, upright: false };
   const all = [`${title} × ${count}`.trim(), `× ${count}`];
-  const upright = all.find((words) => standsUpright(words, width, height));
+  const upright = all.find((words) => standsUpright(words, BOLD_CHARACTER_PX, width, height));
   if (upright !== undefined && (upright !== all[1] || width < LEAST_PX))
     return { lines: [upright], upright: true };
   return (all[1] ?? '').length * CHARACTER_PX <= room ? { lines: all.slice(1), upright: false } : null;

@@ -22,10 +22,10 @@ import styles from './board-tools.module.css';
 
 const ALL = 'all';
 const dueNames: Readonly<Record<DueChoice, string>> = {
-  any: 'due any day',
-  today: 'due by today',
-  tomorrow: 'due by tomorrow',
-  week: 'due this week',
+  any: 'any day',
+  today: 'due today',
+  tomorrow: 'tomorrow',
+  week: 'this week',
 };
 
 const distinct = (lanes: readonly Lane[], of: (bar: Bar) => string): string[] =>

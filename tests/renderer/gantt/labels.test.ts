@@ -69,7 +69,7 @@ describe('narrow bars', () => {
     expect(blocks.map(({ lines, upright }) => ({ lines, upright }))).toEqual([
       { lines: ['× 2'], upright: true },
     ]);
-    expect(blocksOf(shear, scale, 150, [])[0]).toMatchObject({
+    expect(blocksOf(shear, scale, 170, [])[0]).toMatchObject({
       lines: ['24 ga Moss green × 2'],
       upright: true,
       hex: aColour().hex,
