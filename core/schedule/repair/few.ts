@@ -15,16 +15,16 @@ const LOOKS_A_MOVE = 12;
 const TINY = 1e-6;
 
 /**
- * The operations that a breakdown may move: loose steps of jobs that now end later than in the plan that was published,
- * those first whose jobs lose most lateness by it; before all others the steps on these machines, with the later ones of
- * the same jobs.
+ * The operations that a breakdown may move: loose steps of jobs that now end later than in the plan that was published, or
+ * stood in none, those first whose jobs lose most lateness by it; before all others the steps on these machines, with the
+ * later ones of the same jobs.
  */
 export function delayedBy(problem: Problem, draft: Draft, machines: ReadonlySet<number>): number[] {
   const lateness = (job: number, end: number) => problem.weight[job]! * Math.max(0, end - problem.due[job]!);
   const lost = (job: number) =>
-    lateness(job, endOf(problem, draft, job)) - lateness(job, problem.reference[job]!);
+    lateness(job, endOf(problem, draft, job)) - (lateness(job, problem.reference[job]!) || 0);
   const steps = Array.from({ length: problem.jobs }, (_, job) => job)
-    .filter((job) => endOf(problem, draft, job) > problem.reference[job]!)
+    .filter((job) => !(endOf(problem, draft, job) <= problem.reference[job]!))
     .sort((a, b) => lost(b) - lost(a) || a - b)
     .map((job) => stepsOf(problem, job));
   const near = steps.flatMap((own) => {

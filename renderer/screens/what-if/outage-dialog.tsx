@@ -83,7 +83,7 @@ function Stopped({ shop, row, onLonger, onClose }: StoppedProps) {
       {machine && <strong role="note">{cautionsWhenBack(machine.stage).governs}</strong>}
       <div className={styles.outageWays}>
         <Button onPress={() => give(machineBack(row, now), false)}>
-          {row.from < now ? 'Back now' : 'It does not stop'}
+          {row.from <= now ? 'Back now' : 'It does not stop'}
         </Button>
         {[1, 4].map((hours) => (
           <Button key={hours} onPress={() => keep(row.to + hours * HOUR)}>
