@@ -79,7 +79,7 @@ describe('a file of finished operations', () => {
 
   it.each([
     ['operation', SHEAR.replace('901/1:shear', '901'), /“901” is no operation/],
-    ['machine', SHEAR.replace('S1', 'B1'), /B1 is a brake, so it cannot have done 901\/1:shear/],
+    ['machine', SHEAR.replace('S1', 'B1'), /B1 is no shear, so it cannot have done 901\/1:shear/],
     ['gauge', SHEAR.replace(',24,', ',22,'), /has no gauge “22”/],
     ['quantity', SHEAR.replace(',20,20,', ',0,20,'), /must be at least 1/],
     ['good', SHEAR.replace(',20,20,', ',20,21,'), /More good pieces than the 20/],

@@ -18,7 +18,7 @@ it('a blank is girth by length, with the weight of its own gauge record', () => 
   });
   expect(sum).toEqual({
     ok: true,
-    value: { girthMm: 100, lengthMm: 3000, areaM2: 0.3, weightKg: 0.3 * 5.6 },
+    value: { girthMm: 100, lengthMm: 3000, thicknessMm: 0.7, areaM2: 0.3, weightKg: 0.3 * 5.6 },
   });
 });
 
