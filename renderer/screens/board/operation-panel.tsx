@@ -1,4 +1,4 @@
-import { ArrowLeftRight, CircleHelp, PencilLine, Pin, PinOff, Zap } from 'lucide-react';
+import { ArrowLeftRight, CircleHelp, PencilLine, Pin, PinOff, Split, Zap } from 'lucide-react';
 import { useState } from 'react';
 import { stepWord } from '../../../core/part/stage.ts';
 import { whyQuestion } from '../../../core/report/why-words.ts';
@@ -13,6 +13,7 @@ import { FarChance } from '../../ui/far-chance.tsx';
 import { Menu } from '../../ui/menu.tsx';
 import { Tag } from '../../ui/tag.tsx';
 import { CorrectDialog } from '../learning/correct-dialog.tsx';
+import { SplitDialog } from '../orders/split-dialog.tsx';
 import { askRush } from '../what-if/what-if-view.ts';
 import styles from './board.module.css';
 import { ChangeoverWhy, Facts, LookFirst, Neighbours, PartPicture, TimeReasons } from './operation-facts.tsx';
@@ -23,8 +24,8 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
   const { bar, lane, lanes, operation } = chosen;
   const shift = (by: By) => doing.move(shifted(lanes, [bar.operation], by));
   const record = chosen.shop.record.find(({ id }) => id === bar.operation);
-  const [correcting, setCorrecting] = useState(false);
-  const machines = lanes.filter((other) => other.machine.stage === lane.machine.stage && other !== lane);
+  const [asked, setAsked] = useState<'correct' | 'split' | null>(null);
+  const close = () => setAsked(null);
   return (
     <div className={styles.actions}>
       <Button small icon={CircleHelp} onPress={() => doing.explain(bar.operation)}>
@@ -48,33 +49,50 @@ function Actions({ chosen, doing }: { chosen: Chosen; doing: BoardDoing }) {
       >
         Later
       </Button>
-      {machines.length > 0 && (
-        <Menu
-          label="Move to another machine"
-          entries={machines.map((other) => {
-            const refused = operation.refused.find((r) => r.machineId === other.machine.id);
-            return {
-              id: other.machine.id,
-              label: refused ? `${other.machine.name}: ${refused.reason}` : other.machine.name,
-              disabled: refused !== undefined || bar.started,
-              act: () => doing.move([dropAt(other, [bar.operation], bar.start)]),
-            };
-          })}
-        >
-          <Button small icon={ArrowLeftRight}>
-            Machine
-          </Button>
-        </Menu>
-      )}
+      <OtherMachine chosen={chosen} doing={doing} />
+      <Button small icon={Split} onPress={() => setAsked('split')}>
+        Split the line…
+      </Button>
       {record && (
-        <Button small icon={PencilLine} onPress={() => setCorrecting(true)}>
+        <Button small icon={PencilLine} onPress={() => setAsked('correct')}>
           Correct the record…
         </Button>
       )}
-      {record && correcting && (
-        <CorrectDialog shop={chosen.shop} record={record} onClose={() => setCorrecting(false)} />
+      {record && asked === 'correct' && <CorrectDialog shop={chosen.shop} record={record} onClose={close} />}
+      {asked === 'split' && (
+        <SplitDialog shop={chosen.shop} line={operation.line} order={operation.order} onClose={close} />
       )}
     </div>
+  );
+}
+
+/** The other machines of the stage; one that cannot do it says why. */
+function OtherMachine({
+  chosen: { bar, lane, lanes, operation },
+  doing,
+}: {
+  chosen: Chosen;
+  doing: BoardDoing;
+}) {
+  const machines = lanes.filter((other) => other.machine.stage === lane.machine.stage && other !== lane);
+  if (machines.length === 0) return null;
+  return (
+    <Menu
+      label="Move to another machine"
+      entries={machines.map((other) => {
+        const refused = operation.refused.find((r) => r.machineId === other.machine.id);
+        return {
+          id: other.machine.id,
+          label: refused ? `${other.machine.name}: ${refused.reason}` : other.machine.name,
+          disabled: refused !== undefined || bar.started,
+          act: () => doing.move([dropAt(other, [bar.operation], bar.start)]),
+        };
+      })}
+    >
+      <Button small icon={ArrowLeftRight}>
+        Machine
+      </Button>
+    </Menu>
   );
 }
 

@@ -56,8 +56,7 @@ const wall = (at: number, { timeZone }: Writing): ReactNode => (
   </>
 );
 
-const currentLook: Readonly<Record<Current, TagLook>> = {
-  open: 'plain',
+const closedLook: Readonly<Record<Exclude<Current, 'open'>, TagLook>> = {
   held: 'warn',
   done: 'fine',
   cancelled: 'plain',
@@ -188,8 +187,13 @@ export const lineColumns: readonly LineColumn[] = [
     least: 96,
     roomy: true,
     edits: 'status',
-    sort: (r) => r.current,
-    cell: (r) => <Tag look={currentLook[r.current]}>{r.current}</Tag>,
+    sort: (r) => `${r.current} ${r.progress}`,
+    cell: (r) =>
+      r.current === 'open' ? (
+        <Words text={r.progress} />
+      ) : (
+        <Tag look={closedLook[r.current]}>{r.current}</Tag>
+      ),
   },
   {
     id: 'length',

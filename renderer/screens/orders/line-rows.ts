@@ -1,6 +1,7 @@
 import { metalName } from '../../../core/shop/metal-name.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Chances } from '../../../core/learn/chance.ts';
+import { progressIn } from '../../../core/report/order-standing.ts';
 import { termsOf, type LineTerms } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
 import { STAGES } from '../../../core/part/stage.ts';
@@ -17,6 +18,8 @@ export interface LineRow {
   readonly order: WorkOrder;
   readonly terms: LineTerms;
   readonly current: Current;
+  /** How far it is: "shearing 12/40"; what stands still is said as that. */
+  readonly progress: string;
   readonly partName: string;
   /** "24 ga Moss, galvanized" */
   readonly metal: string;
@@ -53,11 +56,13 @@ export function lineRows(
   const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
   const queued = new Set(shop.queue.flatMap((queue) => queue.operations));
   const troubles = new Map(plan?.unplannable.map((p) => [p.subject, `${p.message} ${p.advice}`.trim()]));
+  const progressOf = progressIn(shop);
   return shop.line.flatMap((line): LineRow[] => {
     const order = orders.get(line.orderId);
     if (!order) return [];
     const current = currentOf(order, line);
     const terms = termsOf(order, line);
+    const progress = current === 'open' ? progressOf(line) : current;
     const end = plan?.schedule.ends[line.id] ?? null;
     const trouble = troubles.get(`line ${line.id}`) ?? null;
     const named = {
@@ -71,6 +76,7 @@ export function lineRows(
       named.partName,
       line.partId,
       named.metal,
+      progress,
       ...terms.notes,
       line.makeUpFor ? `remake of ${line.makeUpFor}` : '',
     ];
@@ -81,6 +87,7 @@ export function lineRows(
         order,
         terms,
         current,
+        progress,
         ...named,
         end,
         lateness: end === null ? null : end - terms.due,

@@ -86,7 +86,12 @@ function Lines({ shop }: { shop: Shop }) {
       ) : (
         <LineGrid shop={shop} rows={shown} onOpen={open} />
       )}
-      <ChosenLine row={shown.find((row) => row.id === lineId) ?? null} plan={plan} onOpen={open} />
+      <ChosenLine
+        shop={shop}
+        row={shown.find((row) => row.id === lineId) ?? null}
+        plan={plan}
+        onOpen={open}
+      />
     </>
   );
 }
