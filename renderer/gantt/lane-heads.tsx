@@ -9,6 +9,9 @@ import type { Lane } from './lanes.ts';
 import reading from './reading.module.css';
 import { counted } from '../../core/units/count.ts';
 
+/** From so high on a lane's head has room for words at its foot. */
+const ROOMY_PX = 160;
+
 interface Props {
   lanes: readonly Lane[];
   geometry: Geometry;
@@ -41,7 +44,9 @@ export const LaneHeads = ({ lanes, geometry, menuOf, under }: Props) => (
               <IconButton label={`${machine.name}: more`} icon={EllipsisVertical} small />
             </Menu>
           </span>
-          {under && <span className={reading.underHead}>as published</span>}
+          {under && geometry.laneHeight >= ROOMY_PX && (
+            <span className={reading.underHead}>as published</span>
+          )}
           {late > 0 && <span className={styles.headLate}>▲ {late} late</span>}
         </div>
       );

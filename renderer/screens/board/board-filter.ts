@@ -1,6 +1,7 @@
 import { create } from 'zustand';
 import { addDays, startOfDay } from '../../../core/time/wall.ts';
 import type { Instant } from '../../../core/units/brand.ts';
+import { counted } from '../../../core/units/count.ts';
 import type { Bar, Lane } from '../../gantt/lanes.ts';
 import { endOfWeek } from '../orders/line-filter.ts';
 
@@ -81,7 +82,7 @@ const linesOf = (bars: readonly Bar[]): number => new Set(bars.map((bar) => bar.
 
 /** "7 of 83 lines" */
 export const fitWords = (lanes: readonly Lane[], fit: readonly Bar[]): string =>
-  `${linesOf(fit)} of ${linesOf(lanes.flatMap((lane) => lane.bars))} lines`;
+  `${linesOf(fit)} of ${counted(linesOf(lanes.flatMap((lane) => lane.bars)), 'line')}`;
 
 /** The one to go to from the selected: the next that fits, the first again after the last. */
 export function nextThatFits(fit: readonly Bar[], selected: string | null): string | null {

@@ -96,6 +96,7 @@ function FindField({ fit }: { fit: readonly Bar[] | null }) {
   useKeyPresses((event) => {
     if (keysAreTaken(event) || keyName(event) !== '/') return;
     event.preventDefault();
+    input.current?.focus();
     input.current?.select();
   });
   return (
