@@ -7,7 +7,7 @@ import type { Instant } from '../units/brand.ts';
 import { lateSentence, someOf } from './late-words.ts';
 
 /** Lines that wait for a delivery as planned, in the order of the lines. */
-export const waitingFor = ({ operations }: Pick<PlanView, 'operations'>, deliveryId: string): string[] =>
+const waitingFor = ({ operations }: Pick<PlanView, 'operations'>, deliveryId: string): string[] =>
   [...operations.values()]
     .filter(
       ({ stage, metal }) => stage === 'shear' && metal?.awaited.some((one) => one.deliveryId === deliveryId),
