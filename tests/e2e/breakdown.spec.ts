@@ -27,13 +27,21 @@ test('a machine that is down gets a repair that is compared with keeping the ord
   const kept = page.getByRole('region', { name: 'Keep the order, shift the times' });
   await expect(kept.getByText(/lines? (is|are) late; \d+ (was|were) before/)).toBeVisible();
   await expect(kept.getByText('No operation moves.')).toBeVisible();
-  const repair = page.getByRole('region', { name: 'Most stable repair' });
-  await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
-  await expect(repair.getByText(/operations? moves?\./)).toBeVisible();
-  await repair.getByRole('button', { name: 'Use this repair' }).click();
+  await expect(kept.getByText(/lines end at another time than before, .* in all/)).toBeVisible();
+  const few = page.getByRole('region', { name: 'Few moves' });
+  await few.getByLabel('Moves at most').fill('3');
+  await few.getByLabel('Moves at most').blur();
+  await expect(few.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
+  await expect(few.getByText(/^[123] operations? moves?\./)).toBeVisible();
+  await expect(
+    page.getByRole('region', { name: 'Best plan' }).getByText(/operations? moves?\./),
+  ).toBeVisible();
+  await few.getByRole('button', { name: 'Use few moves' }).click();
   await expect(page.getByRole('dialog')).toBeHidden();
-  const step = 'Repair the plan: Long brake, machine down';
+  const step = 'Repair the plan, few moves: Long brake, machine down';
   await expect(page.getByText(`${step}: done.`)).toBeVisible();
+
+  await expect(page.getByRole('img', { name: /^Long brake stopped until .*: ram leaks$/ })).toBeVisible();
 
   await page.keyboard.press('Control+z');
   await expect(page.getByText(`Undone: ${step}.`)).toBeVisible();
@@ -54,6 +62,40 @@ test('an operator who is out stops the machine that waits; the order can be kept
   await page.keyboard.press('1');
   await expect(dialog).toBeHidden();
   await expect(page.getByRole('button', { name: /^Undo: Add downtime/ })).toBeVisible();
+});
+
+test('a stopped machine is back early or stands longer: from its label, its menu and its own screen', async ({
+  app,
+}) => {
+  const { page } = app;
+  await openDemo(page);
+  await page.keyboard.press('d');
+  const dialog = page.getByRole('dialog');
+  await dialog.getByLabel('Reason').fill('blade');
+  await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
+  await expect(page.getByRole('heading', { name: /^Machine down: / })).toBeVisible();
+  await page.keyboard.press('1');
+  const label = page.getByRole('img', { name: / stopped until .*: blade$/ });
+  const until = await label.getAttribute('aria-label');
+
+  await page.getByRole('button', { name: 'Long brake: more' }).click();
+  await page.getByRole('menuitem', { name: /Back early, or longer/ }).click();
+  await expect(dialog.getByText(/^Before it runs again: .*guards on/)).toBeVisible();
+  await dialog.getByRole('button', { name: '4 h longer' }).click();
+  await expect(page.getByRole('heading', { name: /^Machine down: / })).toBeVisible();
+  await page.keyboard.press('1');
+  await expect(label).not.toHaveAttribute('aria-label', until ?? '');
+
+  await goTo(page, '#/floor/B1');
+  await page.getByRole('button', { name: 'Back early, or longer' }).click();
+  await dialog.getByRole('button', { name: '1 h longer' }).click();
+  await expect(dialog).toBeHidden();
+  await page.getByRole('button', { name: 'Back early, or longer' }).click();
+  await dialog.getByRole('button', { name: 'Back now' }).click();
+  await expect(page.getByRole('button', { name: 'Back early, or longer' })).toBeHidden();
+  await goTo(page, '#/board');
+  await expect(lane(page, 'Shear')).toBeVisible();
+  await expect(label).toBeHidden();
 });
 
 test('where people are counted, so many are out: the board shows it, the calendars keep it, undo brings all back', async ({
@@ -82,8 +124,8 @@ test('where people are counted, so many are out: the board shows it, the calenda
   await dialog.getByRole('button', { name: 'Save and look for a repair' }).click();
   await expect(page.getByRole('heading', { name: 'Operator out: 2 people' })).toBeVisible();
   await expect(dialog.getByText(/of 3 who work at once, 1 is left/)).toBeVisible();
-  const repair = page.getByRole('region', { name: 'Most stable repair' });
-  await expect(repair.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
+  const few = page.getByRole('region', { name: 'Few moves' });
+  await expect(few.getByText(/this card still improves/)).toBeHidden({ timeout: 20_000 });
   await page.keyboard.press('1');
   await expect(dialog).toBeHidden();
   const band = page.getByRole('img', { name: /^2 people out, .*two at a course/ });

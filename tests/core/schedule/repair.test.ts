@@ -65,7 +65,10 @@ describe('after a breakdown (worked by hand)', () => {
 
   it('moves late work of a plan that nobody was promised an end in, too', () => {
     const unpromised = aProblem({ ...problem.input, reference: {} });
-    expect(repairs(unpromised, published, 20).at(-1)!.few).toMatchObject({ movedOperations: 1, saved: ['A'] });
+    expect(repairs(unpromised, published, 20).at(-1)!.few).toMatchObject({
+      movedOperations: 1,
+      saved: ['A'],
+    });
   });
 
   // B1 is down until 1,000 and had A, C and D, all due by 500; B2 is free. Each moved over is in time, A counts most.
