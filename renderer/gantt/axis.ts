@@ -22,6 +22,8 @@ export interface Axis {
 const MINUTES = [5, 10, 15, 30, 60, 120, 180, 360, 720] as const;
 /** Pixels a label of each kind needs. */
 const CLOCK_PX = 48;
+/** What the words alone take. */
+const CLOCK_WORDS_PX = 40;
 const LONG_DATE_PX = 88;
 const SHORT_DATE_PX = 48;
 /** Every offset of a time zone in use is a multiple of this. */
@@ -76,7 +78,7 @@ function daysOf(midnight: readonly number[], { perPixel }: Scale, fold: Fold) {
   return days.map(({ day, at }, i) => ({ day, at, px: ((days[i + 1]?.at ?? at + DAY) - at) / perPixel }));
 }
 
-/** Times of day that are not folded away, none so close behind a break that its words run into the next. */
+/** Times of day that are not folded away, none so close before a break or another that its words run over it. */
 function clocks(
   midnight: readonly number[],
   step: number,
@@ -93,7 +95,9 @@ function clocks(
     ? ticks
     : ticks.filter(({ at }, i) => {
         const next = ticks[i + 1];
-        return next === undefined || (next.at - at) / scale.perPixel >= CLOCK_PX;
+        const end = fold.breaks.find((one) => one.at >= at)?.at ?? Infinity;
+        const px = (to: number) => (to - at) / scale.perPixel;
+        return px(next?.at ?? Infinity) >= CLOCK_PX && px(end) >= CLOCK_WORDS_PX;
       });
 }
 

@@ -109,6 +109,10 @@ describe('the time axis with closed time folded away', () => {
         if (label.includes(':')) expect(label >= '07:00' && label < '15:30', label).toBe(true);
       const xs = lower.map((tick) => xOf(scale, tick.at));
       for (let i = 1; i < xs.length; i++) expect(xs[i]! - xs[i - 1]!).toBeGreaterThanOrEqual(20);
+      const gaps = lower.flatMap(({ at: tick, label }) =>
+        label.includes(':') ? fold.breaks.map((one) => (one.at - tick) / scale.perPixel) : [],
+      );
+      for (const gap of gaps) expect(gap >= 0 && gap < 40, 'words over a break').toBe(false);
     }
   });
 });
