@@ -3,7 +3,7 @@ import { STAGES, stepDone, stepWord } from '../part/stage.ts';
 import { isSuspended } from '../planning/started.ts';
 import type { Schedule } from '../schedule/problem.ts';
 import { termsOf } from '../shop/line-terms.ts';
-import { operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
+import { lineOfOperation, operationIdOf, type OrderLine, type WorkOrder } from '../shop/order.ts';
 import type { OperationRecord } from '../shop/plan.ts';
 import type { Shop } from '../shop/state.ts';
 import { formatDayAndClock } from '../time/wall.ts';
@@ -34,6 +34,12 @@ function pieces(shop: Shop, record: OperationRecord): string {
   const stands = record.pauses.at(-1)?.to === null;
   const how = isSuspended(record) ? ', suspended' : stands ? ', paused' : '';
   return ` ${record.good}/${piecesOf(shop, record)}${how}`;
+}
+
+/** Whether a stored queue names a line; one that none names is planned behind all that is. */
+export function queuedIn({ queue }: Pick<Shop, 'queue'>): (lineId: string) => boolean {
+  const queued = new Set(queue.flatMap(({ operations }) => operations.map(lineOfOperation)));
+  return (lineId) => queued.has(lineId);
 }
 
 interface OrderStanding {
@@ -70,11 +76,12 @@ const said = (date: string, late = false) => ({ date, late });
 
 /** The end of the last open line, and whether every line keeps its own promise. */
 function dateOf(
-  { settings: { timeZone } }: Shop,
+  shop: Shop,
   order: WorkOrder,
   open: readonly OrderLine[],
   schedule: Pick<Schedule, 'ends'> | null,
 ) {
+  const { timeZone } = shop.settings;
   if (order.status === 'held') return said('It is held, so nothing of it is planned.');
   if (order.status !== 'open' || open.length === 0) return said('Nothing of it is left to do.');
   if (!schedule) return said('There is no plan to read a date from.');
@@ -93,7 +100,8 @@ function dateOf(
   // Where lines have dates of their own, all of it may be in time for the last of them and one too late for its own.
   const own =
     worst.late > 0 && end <= due ? `; ${worst.id} ends ${shortDuration(worst.late)} after its own` : '';
-  return said(`${whole}${own}.`, worst.late > 0);
+  const behind = open.every(({ id }) => queuedIn(shop)(id)) ? '' : '; not all of it is queued yet';
+  return said(`${whole}${own}${behind}.`, worst.late > 0);
 }
 
 const against = (late: number): string =>

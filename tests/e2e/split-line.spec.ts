@@ -16,7 +16,7 @@ test('a line is split in two from Orders, the whole order is dated, and one undo
   const dialog = page.getByRole('dialog', { name: 'Split line 4106/1' });
   await dialog.getByLabel('Pieces for later').fill('2');
   await dialog.getByLabel('Pieces for later').blur();
-  await expect(dialog.getByText(/2 become line 4106\/\d+, right behind it in the queues/)).toBeVisible();
+  await expect(dialog.getByText(/2 become line 4106\/\d+, not queued yet/)).toBeVisible();
   await dialog.getByRole('button', { name: 'Split the line' }).click();
   await expect(dialog).toBeHidden();
   await expect(page.getByText(/^Split line 4106\/1: \d+ stay, 2 are line 4106\/\d+: done\./)).toBeVisible();

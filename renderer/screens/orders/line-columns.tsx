@@ -49,9 +49,12 @@ export interface LineColumn {
 }
 
 /** "Fri 4 Dec 14:00", in two lines where the column is narrow. */
-const wall = (at: number, { timeZone }: Writing): ReactNode => (
+const wall = (at: number, { timeZone }: Writing, about = false): ReactNode => (
   <>
-    <span className={styles.whole}>{formatWallDate(instant(at), timeZone)}</span>{' '}
+    <span className={styles.whole}>
+      {about && '≈ '}
+      {formatWallDate(instant(at), timeZone)}
+    </span>{' '}
     <span className={styles.whole}>{formatClock(instant(at), timeZone)}</span>
   </>
 );
@@ -154,7 +157,7 @@ export const lineColumns: readonly LineColumn[] = [
   {
     id: 'end',
     label: 'Planned end',
-    least: 108,
+    least: 112,
     roomy: true,
     sort: (r) => r.end ?? LAST,
     cell: (r, writing) =>
@@ -163,8 +166,7 @@ export const lineColumns: readonly LineColumn[] = [
           className={r.notQueued ? styles.soft : ''}
           title={r.notQueued ? 'Not queued yet: behind all that is.' : ''}
         >
-          {r.notQueued && '≈ '}
-          {wall(r.end, writing)}
+          {wall(r.end, writing, r.notQueued)}
         </span>
       ),
   },
@@ -235,7 +237,7 @@ export const leastWidth = (columns: readonly LineColumn[]): number =>
 const customerAndPart: LineColumn = {
   id: 'customer',
   label: 'Customer, part',
-  least: 186,
+  least: 182,
   grow: 1.4,
   sort: (r) => r.order.customer,
   cell: (r) => (

@@ -1,11 +1,9 @@
 import { metalName } from '../../../core/shop/metal-name.ts';
 import type { PlanView } from '../../../core/planning/plan-view.ts';
 import type { Chances } from '../../../core/learn/chance.ts';
-import { progressIn } from '../../../core/report/order-standing.ts';
+import { progressIn, queuedIn } from '../../../core/report/order-standing.ts';
 import { termsOf, type LineTerms } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
-import { STAGES } from '../../../core/part/stage.ts';
-import { operationIdOf } from '../../../core/shop/order.ts';
 import type { Shop } from '../../../core/shop/state.ts';
 
 /** Where a line stands, for a person who is asked about it. */
@@ -54,7 +52,7 @@ export function lineRows(
   const orders = new Map(shop.order.map((order) => [order.id, order]));
   const parts = new Map(shop.part.map((part) => [part.id, part.name]));
   const colours = new Map(shop.colour.map((colour) => [colour.id, colour]));
-  const queued = new Set(shop.queue.flatMap((queue) => queue.operations));
+  const isQueued = queuedIn(shop);
   const troubles = new Map(plan?.unplannable.map((p) => [p.subject, `${p.message} ${p.advice}`.trim()]));
   const progressOf = progressIn(shop);
   return shop.line.flatMap((line): LineRow[] => {
@@ -92,13 +90,10 @@ export function lineRows(
         end,
         lateness: end === null ? null : end - terms.due,
         onTime: end === null ? null : (chances?.[line.id]?.onTime ?? null),
-        notQueued: current === 'open' && trouble === null && !isQueued(line.id, queued),
+        notQueued: current === 'open' && trouble === null && !isQueued(line.id),
         trouble,
         text: words.join(' ').toLowerCase(),
       },
     ];
   });
 }
-
-const isQueued = (lineId: string, queued: ReadonlySet<string>): boolean =>
-  STAGES.some((stage) => queued.has(operationIdOf(lineId, stage)));

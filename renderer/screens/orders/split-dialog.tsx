@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { piecesThatStay, splitRefusal } from '../../../core/edit/line-split.ts';
+import { queuedIn } from '../../../core/report/order-standing.ts';
 import { nextLineNumber } from '../../../core/shop/line-number.ts';
 import { termsOf } from '../../../core/shop/line-terms.ts';
 import type { OrderLine, WorkOrder } from '../../../core/shop/order.ts';
@@ -97,5 +98,9 @@ const stays = ({ id, quantity }: OrderLine, stay: number): string =>
     ? `${stay} of the ${quantity} pieces are cut or on issued sheets: they stay with line ${id}.`
     : `Nothing of the ${quantity} pieces is cut yet.`;
 
-const becomes = (shop: Shop, { id, orderId, quantity }: OrderLine, later: number): string =>
-  `Line ${id} keeps ${quantity - later}; ${later} become line ${orderId}/${nextLineNumber(shop, orderId)}, right behind it in the queues. Move it from there, or plan the week again.`;
+function becomes(shop: Shop, { id, orderId, quantity }: OrderLine, later: number): string {
+  const place = queuedIn(shop)(id)
+    ? 'right behind it in the queues. Move it from there, or plan the week again.'
+    : 'not queued yet, as it is itself.';
+  return `Line ${id} keeps ${quantity - later}; ${later} become line ${orderId}/${nextLineNumber(shop, orderId)}, ${place}`;
+}

@@ -2,13 +2,14 @@ import { describe, expect, it } from 'vitest';
 import type { Command } from '../../../core/edit/command.ts';
 import { orderStanding, progressIn } from '../../../core/report/order-standing.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aLine, anOrder, aShop, at } from '../../support/builders.ts';
+import { aLine, anOrder, aQueue, aShop, at } from '../../support/builders.ts';
 import { after } from '../../support/edits.ts';
 import { finish, monday, start } from '../../support/floor-commands.ts';
 
 const shop = aShop({
   order: [anOrder({ due: at('2026-12-04') })],
   line: [aLine({ quantity: 40 }), aLine({ number: 2, quantity: 40 })],
+  queue: [aQueue({ operations: ['1042/1:shear', '1042/2:shear'] })],
 });
 const count = (operation: string, good: number): Command => ({
   do: 'floor.count',
@@ -68,6 +69,12 @@ describe('a work order as a whole', () => {
     const { date, late } = stands(own, { '1042/1': thursday, '1042/2': thursday });
     expect(date).toMatch(/before its due date Fri 4 Dec 17:00; 1042\/1 ends 2 h after its own\.$/);
     expect(late).toBe(true);
+  });
+
+  it('says that lines which no queue names are dated behind all that is queued', () => {
+    const ends = { '1042/1': thursday, '1042/2': thursday };
+    expect(stands({ ...shop, queue: [] }, ends).date).toMatch(/17:00; not all of it is queued yet\.$/);
+    expect(stands(shop, ends).date).not.toMatch(/queued/);
   });
 
   it('has no date while a line cannot be planned, is held, or nothing is left', () => {

@@ -4,7 +4,7 @@ import { afterEach, describe, expect, it, vi } from 'vitest';
 import { useShop } from '../../../renderer/queries/hooks.ts';
 import { SplitDialog } from '../../../renderer/screens/orders/split-dialog.tsx';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aLine, anOrder, aRecord, aShop } from '../../support/builders.ts';
+import { aLine, anOrder, aQueue, aRecord, aShop } from '../../support/builders.ts';
 import { memoryHost } from '../board/memory-host.tsx';
 
 vi.stubGlobal('CSS', { escape: (text: string) => text });
@@ -19,7 +19,9 @@ function Dialog() {
 }
 
 async function opened(record: Shop['record'] = []) {
-  const host = memoryHost(aShop({ order: [anOrder()], line: [aLine({ quantity: 40 })], record }));
+  const host = memoryHost(
+    aShop({ order: [anOrder()], line: [aLine({ quantity: 40 })], queue: [aQueue()], record }),
+  );
   render(<Dialog />, { wrapper: host.Host });
   await screen.findByRole('dialog', { name: 'Split line 1042/1' });
   return host;
