@@ -27,11 +27,12 @@ export function isBetter(a: CutPlan, b: CutPlan): boolean {
 
 /**
  * The better of two plans of one run, with the list of least metal of both beside it and the higher of their bounds: each
- * holds for the run, whoever found it.
+ * holds for the run, whoever found it. What is known is given back as it is where the other adds nothing.
  */
 export function betterOf(known: CutPlan, fresh: CutPlan): CutPlan {
   const best = isBetter(fresh, known) ? fresh : known;
   const saving = leastCents(fresh) < leastCents(known) - sameCents ? fresh : known;
+  if (best === known && saving === known && fresh.lowerBoundCents <= known.lowerBoundCents) return known;
   return bounded(beside(best, saving), Math.max(known.lowerBoundCents, fresh.lowerBoundCents));
 }
 

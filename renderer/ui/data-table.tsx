@@ -50,8 +50,11 @@ const heading = <T,>(column: TableColumn<T>, isRowHeader: boolean) => (
   </Column>
 );
 
-/** A table with sortable columns; arrow keys move through it, Enter opens a row. */
-export function DataTable<T>({
+/**
+ * A table with sortable columns; arrow keys move through it, Enter opens a row. A row is drawn anew when it is another
+ * object or the columns are: what stays should be kept by whoever gives them.
+ */
+export function DataTable<T extends object>({
   label,
   columns,
   rows,
@@ -66,6 +69,9 @@ export function DataTable<T>({
     const sort = by && columns.find((column) => column.id === by.column)?.sort;
     return sort ? sortRows(rows, sort, by.direction === 'descending', rowId) : rows;
   }, [rows, by, columns, rowId]);
+
+  const headings = useMemo(() => columns.map((column, i) => heading(column, i === 0)), [columns]);
+  const opens = onOpen !== undefined;
 
   return (
     <div className={styles.scroll}>
@@ -82,17 +88,21 @@ export function DataTable<T>({
           if (row !== undefined) onOpen?.(row);
         }}
       >
-        <TableHeader>{columns.map((column, i) => heading(column, i === 0))}</TableHeader>
-        <TableBody renderEmptyState={() => <div className={styles.empty}>{empty ?? 'Nothing here.'}</div>}>
-          {sorted.map((row) => (
-            <Row key={rowId(row)} id={rowId(row)} className={classes(styles.row, onOpen && styles.opens)}>
+        <TableHeader>{headings}</TableHeader>
+        <TableBody
+          items={sorted}
+          dependencies={[columns, opens]}
+          renderEmptyState={() => <div className={styles.empty}>{empty ?? 'Nothing here.'}</div>}
+        >
+          {(row) => (
+            <Row id={rowId(row)} className={classes(styles.row, opens && styles.opens)}>
               {columns.map((column) => (
                 <Cell key={column.id} className={classes(styles.cell, column.right && styles.right)}>
                   {column.cell(row)}
                 </Cell>
               ))}
             </Row>
-          ))}
+          )}
         </TableBody>
       </Table>
     </div>

@@ -21,17 +21,42 @@ interface Row {
   readonly cut: RunCut | undefined;
 }
 
+/** Rows of runs that stay the same objects while what they tell is the same, so that only those with news are drawn. */
+export function keptRows(runs: readonly ShearRun[]): (cuts: readonly RunCut[]) => Row[] {
+  const kept = new Map<string, Row>();
+  return (cuts) => {
+    const byId = new Map(cuts.map((cut) => [cut.run.id, cut]));
+    return runs.map((run) => {
+      const before = kept.get(run.id);
+      const cut = byId.get(run.id);
+      if (before && tellsTheSame(before.cut, cut)) return before;
+      const row = { run, cut };
+      kept.set(run.id, row);
+      return row;
+    });
+  };
+}
+
+/** Whether the list says the same of both: runs are cut anew when one before them changes, most with the sheets they had. */
+const tellsTheSame = (a: RunCut | undefined, b: RunCut | undefined): boolean =>
+  a === b ||
+  (a?.plan.ok === true &&
+    b?.plan.ok === true &&
+    a.plan.value === b.plan.value &&
+    a.taken === b.taken &&
+    a.faults.length === b.faults.length &&
+    shortOf(a) === shortOf(b));
+
 /** Every run in plan order, at once; figures come as its sheets are planned. Enter opens one. */
 export function RunList({ query: { shop, plan, cuts } }: { query: ReadyCuts }) {
   const runs = useMemo(() => shearRuns(shop, plan), [shop, plan]);
-  const rows = useMemo(() => {
-    const byId = new Map(cuts.map((cut) => [cut.run.id, cut]));
-    return runs.map((run): Row => ({ run, cut: byId.get(run.id) }));
-  }, [runs, cuts]);
+  const columns = useMemo(() => columnsOf(shop), [shop]);
+  const rowsOf = useMemo(() => keptRows(runs), [runs]);
+  const rows = useMemo(() => rowsOf(cuts), [rowsOf, cuts]);
   return (
     <DataTable
       label="Runs on the shear"
-      columns={columnsOf(shop)}
+      columns={columns}
       rows={rows}
       rowId={({ run }) => run.id}
       onOpen={({ run }) => navigate('cutting', run.id)}
