@@ -79,7 +79,7 @@ test('a stopped machine is back early or stands longer: from its label, its menu
   const until = await label.getAttribute('aria-label');
 
   await page.getByRole('button', { name: 'Long brake: more' }).click();
-  await page.getByRole('menuitem', { name: /Back early, or longer/ }).click();
+  await page.getByRole('menuitem', { name: /longer… blade/ }).click();
   await expect(dialog.getByText(/^Before it runs again: .*guards on/)).toBeVisible();
   await dialog.getByRole('button', { name: '4 h longer' }).click();
   await expect(page.getByRole('heading', { name: /^Machine down: / })).toBeVisible();
@@ -87,12 +87,12 @@ test('a stopped machine is back early or stands longer: from its label, its menu
   await expect(label).not.toHaveAttribute('aria-label', until ?? '');
 
   await goTo(page, '#/floor/B1');
-  await page.getByRole('button', { name: 'Back early, or longer' }).click();
+  await page.getByRole('button', { name: 'Back, or longer' }).click();
   await dialog.getByRole('button', { name: '1 h longer' }).click();
   await expect(dialog).toBeHidden();
-  await page.getByRole('button', { name: 'Back early, or longer' }).click();
+  await page.getByRole('button', { name: 'Back, or longer' }).click();
   await dialog.getByRole('button', { name: 'Back now' }).click();
-  await expect(page.getByRole('button', { name: 'Back early, or longer' })).toBeHidden();
+  await expect(page.getByRole('button', { name: 'Back, or longer' })).toBeHidden();
   await goTo(page, '#/board');
   await expect(lane(page, 'Shear')).toBeVisible();
   await expect(label).toBeHidden();
