@@ -22,7 +22,7 @@ export const Stopped = ({ stopped, machine, timeZone }: Props) => (
       <p>{cautionsWhenDown(machine.stage).governs}</p>
     </div>
     <BigButton icon={TimerReset} onPress={() => askOutage(stopped)}>
-      Back early, or longer
+      Back, or longer
     </BigButton>
   </section>
 );
