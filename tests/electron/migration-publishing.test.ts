@@ -63,7 +63,6 @@ describe('a data file from before plans were published and orders knew when they
       ...without(before, 'step', 'order', 'settings'),
       line: before.line!.map((row) => sinceTerms('line', row)),
       part: before.part!.map((row) => sinceTerms('part', row)),
-      part: before.part!.map((row) => sinceTerms('part', row)),
       ...PUBLISHING_TABLES,
     });
   });
