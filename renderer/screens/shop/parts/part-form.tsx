@@ -65,6 +65,14 @@ export function PartForm(props: RowFormProps<'part'>) {
               />
             </>
           )}
+          {!isSize && (
+            <FurtherSteps
+              shop={shop}
+              steps={entries.steps}
+              errors={errors}
+              onChange={(steps) => set({ steps })}
+            />
+          )}
           <BlanksOfPart shop={shop} form={form} />
           <Group title="Note">
             <TextField
