@@ -45,7 +45,9 @@ describe('what is remembered of files', () => {
       }),
     );
     const names = within(screen.getByRole('table', { name: 'Other names in files' }));
-    expect(names.getByRole('row', { name: /RAL 7016/ }).textContent).toBe('RAL 7016Moss green (moss)colourForget');
+    expect(names.getByRole('row', { name: /RAL 7016/ }).textContent).toBe(
+      'RAL 7016Moss green (moss)colourForget',
+    );
     expect(names.getByRole('row', { name: /^RAL 1 / }).textContent).toContain(
       'gone, which is no longer there',
     );
