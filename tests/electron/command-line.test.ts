@@ -129,11 +129,9 @@ describe('the command line', () => {
     expect(status).toBe(0);
     expect(stdout).toMatch(/^rush.csv, its columns named in row 1:$/m);
     expect(stdout).toMatch(/^Thrushwick Trim: rush of 2 lines, fitted in at Mon 30 Nov 06:00/m);
-    expect(stdout.match(/^[123] {2}.*$/gm)?.map((line) => line.replace(/ {2}\(costs least\)$/, ''))).toEqual([
-      '1  Front of the queue',
-      '2  Into the matching run',
-      '3  Plan again around it',
-    ]);
+    expect(
+      stdout.match(/^[123] {2}.*$/gm)?.map((line) => line.replace(/( {2}\((advised|costs least)\))+$/, '')),
+    ).toEqual(['1  Front of the queue', '2  Into the matching run', '3  Plan again around it']);
     expect(stdout.match(/^ {3}Ready .*, (on time|.* late)\.$/gm)).toHaveLength(3);
     expect(stdout).toMatch(/\(costs least\)/);
     expect(stdout).toMatch(/Local codes, the machine maker’s manual/);

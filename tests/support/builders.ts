@@ -1,6 +1,5 @@
 import { NO_LOT } from '../../core/material/lot.ts';
 import { NO_EXTRA_BLANKS } from '../../core/part/extra-blanks.ts';
-import type { FurtherStep } from '../../core/part/further-step.ts';
 import { usualLine, usualOrder } from '../../core/shop/order.ts';
 import type { RowKind, RowOf, Shop } from '../../core/shop/state.ts';
 import { toInstant } from '../../core/time/wall.ts';
@@ -121,7 +120,8 @@ export const aCalendar = (own: With<'calendar'> = {}): RowOf<'calendar'> => ({
   ...own,
 });
 
-const machine = {
+/** What machines of all kinds have alike. */
+export const machine = {
   maxLengthMm: 3050,
   maxThicknessMm: 1.6,
   crew: 1,
@@ -162,45 +162,6 @@ export const aBrake = (own: With<'machine'> = {}): RowOf<'machine'> => ({
   },
   standards: { firstPiece: 90 },
   state: { gauge: '24', profile: 'corner' },
-  ...own,
-});
-
-/** A packing bench, without limits or changeovers. */
-export const aBench = (own: With<'machine'> = {}): RowOf<'machine'> => ({
-  ...machine,
-  ...{ maxLengthMm: null, maxThicknessMm: null, tonnes: null },
-  ...{ dieOpeningMm: null, backGaugeMm: null, minStripMm: null },
-  id: 'P1',
-  name: 'Packing bench',
-  stage: 'pack',
-  changeover: { combine: 'sum', attributes: {}, exceptions: [] },
-  ...own,
-});
-
-/** A further step by the standards of wherever it is done. */
-export const aStep = (stage: FurtherStep['stage'], own: Partial<FurtherStep> = {}): FurtherStep => ({
-  stage,
-  placeId: null,
-  secondsPerPiece: null,
-  days: null,
-  note: '',
-  ...own,
-});
-
-/** A die of an 8 mm V that fits B1. */
-export const aTool = (own: With<'tool'> = {}): RowOf<'tool'> => ({
-  id: 'V8',
-  name: 'Die, V 8',
-  kind: 'die',
-  openingMm: 8,
-  angleDeg: 85,
-  radiusMm: null,
-  gooseneck: false,
-  lengthMm: 3050,
-  ratingKnPerM: null,
-  machineIds: ['B1'],
-  note: '',
-  revision: 0,
   ...own,
 });
 

@@ -1,5 +1,6 @@
 import type { Shop } from '../../core/shop/state.ts';
-import { aLearned, aPin, aQueue, aRecord, aShop, aTool, at } from './builders.ts';
+import { aLearned, aPin, aQueue, aRecord, aShop, at } from './builders.ts';
+import { aTool } from './tool-builders.ts';
 import { aCutCount, aCutList, aDelivery, aKeptList, aMovement } from './stock-builders.ts';
 
 /** A shop that uses each kind of row at least once. */

@@ -5,13 +5,14 @@ import { viewPlan } from '../../../core/planning/plan-view.ts';
 import { floorView } from '../../../core/report/floor.ts';
 import { withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aBench, aBrake, aLine, anOrder, aPart, aShear, aShop, aStep, NOW } from '../../support/builders.ts';
+import { aBrake, aLine, anOrder, aPart, aShear, aShop, NOW } from '../../support/builders.ts';
+import { aBench, aFurtherStep } from '../../support/further-step-builders.ts';
 import { finish, monday, start } from '../../support/floor-commands.ts';
 import { must } from '../schedule/hand-shop.ts';
 
 /** Two lines of twenty corners that are sheared, bent, sent away for two days and packed. */
 const shop = aShop({
-  part: [aPart({ steps: [aStep('pack'), aStep('outside', { days: 2 })] })],
+  part: [aPart({ steps: [aFurtherStep('pack'), aFurtherStep('outside', { days: 2 })] })],
   machine: [aBrake(), aShear(), aBench(), aBench({ id: 'O1', name: 'Coater', stage: 'outside' })],
   downtime: [],
   order: [anOrder()],
@@ -44,7 +45,7 @@ describe('further steps on the floor', () => {
   });
 
   it('a bench does one line at a time', () => {
-    const simple = { ...both, part: [aPart({ steps: [aStep('pack')] })] };
+    const simple = { ...both, part: [aPart({ steps: [aFurtherStep('pack')] })] };
     const packing = done(simple, start('1042/1:pack', 'P1', '09:00'));
     expect(refusal(packing, start('1042/2:pack', 'P1', '09:10'))).toMatch(
       /^1042\/1 packing is still under way on P1\./,
@@ -114,12 +115,12 @@ describe('further steps on the floor', () => {
 
 describe('rows of further steps', () => {
   it('a part names only benches that do such work', () => {
-    const wrong = aPart({ steps: [aStep('pack', { placeId: 'O1' })], revision: 0 });
+    const wrong = aPart({ steps: [aFurtherStep('pack', { placeId: 'O1' })], revision: 0 });
     expect(refusal(shop, { do: 'row.save', kind: 'part', row: wrong })).toMatch(/^O1 is no packing bench\./);
   });
 
   it('a bench that a part names is not removed under it', () => {
-    const named = { ...shop, part: [aPart({ steps: [aStep('pack', { placeId: 'P1' })] })] };
+    const named = { ...shop, part: [aPart({ steps: [aFurtherStep('pack', { placeId: 'P1' })] })] };
     expect(refusal(named, { do: 'row.remove', kind: 'machine', id: 'P1', revision: 0 })).toMatch(
       /is used by part corner/,
     );

@@ -4,7 +4,8 @@ import type { Command } from '../../../core/edit/command.ts';
 import { NO_HEMMING, TAKEN } from '../../../core/planning/set-up.ts';
 import { withChanges } from '../../../core/shop/row-change.ts';
 import type { Shop } from '../../../core/shop/state.ts';
-import { aBrake, aLine, aPart, aShear, aShop, aTool } from '../../support/builders.ts';
+import { aBrake, aLine, aPart, aShear, aShop } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 import { finish, start } from '../../support/floor-commands.ts';
 
 const BRAKES = ['B1', 'B2'];

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { aBrake, aShear, aShop, aTool, someSettings } from '../../support/builders.ts';
+import { aBrake, aShear, aShop, someSettings } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 import { readList, taken } from './list-table.ts';
 
 const brakes = [aBrake({ id: 'B1', name: 'Long brake' }), aBrake({ id: 'B2', name: 'Short brake' })];

@@ -6,7 +6,8 @@ import { changeoversOf, observationsOf } from '../../../core/learn/happened.ts';
 import { learnStandards, standardsWith } from '../../../core/learn/learn-standards.ts';
 import { median } from '../../../core/learn/robust.ts';
 import type { OperationRecord } from '../../../core/shop/plan.ts';
-import { aBench, aBrake, aPart, aRecord, aShear, aShop, aStep } from '../../support/builders.ts';
+import { aBrake, aPart, aRecord, aShear, aShop } from '../../support/builders.ts';
+import { aBench, aFurtherStep } from '../../support/further-step-builders.ts';
 import { demoShop, hoursOf, monday, openSeconds } from '../demo-data/demo-shop.ts';
 
 const shop = demoShop();
@@ -50,8 +51,8 @@ describe('finished operations of the demo shop', () => {
   );
 
   it('tell of a bench by its own two standards; what is away, or timed by its part, tells of none', () => {
-    const steps = (own: Parameters<typeof aStep>[1]) => ({
-      part: [aPart({ steps: [aStep('pack', own), aStep('outside')] })],
+    const steps = (own: Parameters<typeof aFurtherStep>[1]) => ({
+      part: [aPart({ steps: [aFurtherStep('pack', own), aFurtherStep('outside')] })],
       machine: [aBrake(), aShear(), aBench(), aBench({ id: 'O1', stage: 'outside' })],
     });
     const done = [

@@ -8,7 +8,7 @@ import { aBrake, asked, aShear, found } from './asked.ts';
 import { foreignToCommas } from '../../support/foreign-marks.ts';
 import { foreignTo } from '../../support/foreign-units.ts';
 import { PUBLICATION } from '../../support/publications.ts';
-import { aTool } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
 import { withPoints } from '../../support/writing.ts';
 

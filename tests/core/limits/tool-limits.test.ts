@@ -4,7 +4,7 @@ import { setUpFor } from '../../../core/limits/tool-limits.ts';
 import { blankOf } from '../../../core/part/blank.ts';
 import type { Profile } from '../../../core/part/profile.ts';
 import type { Tool } from '../../../core/part/tool.ts';
-import { aTool } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 import { aBrake, asked } from './asked.ts';
 import { aProfile, closedHem, square } from '../part/profiles.ts';
 

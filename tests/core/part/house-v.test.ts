@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { houseVMm, usualVMm } from '../../../core/part/house-v.ts';
-import { aTool } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 
 const gauge = { thicknessMm: 0.7 };
 const dies = (...openings: number[]) =>

@@ -19,10 +19,10 @@ import {
   aRecord,
   aShear,
   aShop,
-  aTool,
   someSettings,
   NOW,
 } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 
 const die = (id: string, openingMm: number, machineIds: string[], own: Partial<Tool> = {}): Tool =>
   aTool({ id, name: `Die ${id}`, openingMm, machineIds, ...own });

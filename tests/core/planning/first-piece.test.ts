@@ -13,10 +13,10 @@ import {
   aQueue,
   aShear,
   aShop,
-  aTool,
   NOW,
   type With,
 } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 
 const FIRST = 360;
 const rules = {

@@ -13,7 +13,6 @@ import { check } from '../../../core/schedule/check.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import type { RowOf, Shop } from '../../../core/shop/state.ts';
 import {
-  aBench,
   aBrake,
   aCalendar,
   aLine,
@@ -22,10 +21,10 @@ import {
   aRecord,
   aShear,
   aShop,
-  aStep,
   at,
   NOW,
 } from '../../support/builders.ts';
+import { aBench, aFurtherStep } from '../../support/further-step-builders.ts';
 import { must } from '../schedule/hand-shop.ts';
 
 const CODES: Readonly<Record<FurtherStage, string>> = { notch: 'N1', end: 'E1', outside: 'O1', pack: 'P1' };
@@ -42,7 +41,7 @@ const shopWith = (steps: RowOf<'part'>['steps'], own: Partial<Shop> = {}): Shop 
     line: [aLine(), aLine({ number: 2 })],
     ...own,
   });
-const everyStep = FURTHER_STAGES.map((stage) => aStep(stage));
+const everyStep = FURTHER_STAGES.map((stage) => aFurtherStep(stage));
 const planned = (shop: Shop) => {
   const plan = must(viewPlan(shop, NOW));
   expect(check(plan.problem, plan.schedule)).toEqual([]);
@@ -81,29 +80,30 @@ describe('a routing', () => {
 describe('time at a bench', () => {
   // Our usual figures: ready and away 120 s, 15 s a piece, 15 % allowance: (120 + 20 × 15) × 1.15 = 483 s.
   it('is to get ready once a line, and each piece, with the allowance', () =>
-    expect(operation(shopWith([aStep('pack')]), '1042/1:pack').machines[0]?.seconds).toBe(483));
+    expect(operation(shopWith([aFurtherStep('pack')]), '1042/1:pack').machines[0]?.seconds).toBe(483));
 
   it('is the part’s own for each piece where it says so: (120 + 20 × 60) × 1.15', () =>
     expect(
-      operation(shopWith([aStep('pack', { secondsPerPiece: 60 })]), '1042/1:pack').machines[0]?.seconds,
+      operation(shopWith([aFurtherStep('pack', { secondsPerPiece: 60 })]), '1042/1:pack').machines[0]
+        ?.seconds,
     ).toBe(1518));
 
   it('is done by the one that the part names, or by any', () => {
     const two = { machine: [aBrake(), aShear(), placeAt('pack'), placeAt('pack', { id: 'P2' })] };
     const ids = (shop: Shop) => operation(shop, '1042/1:pack').machines.map(({ id }) => id);
-    expect(ids(shopWith([aStep('pack')], two))).toEqual(['P1', 'P2']);
-    expect(ids(shopWith([aStep('pack', { placeId: 'P2' })], two))).toEqual(['P2']);
+    expect(ids(shopWith([aFurtherStep('pack')], two))).toEqual(['P1', 'P2']);
+    expect(ids(shopWith([aFurtherStep('pack', { placeId: 'P2' })], two))).toEqual(['P2']);
   });
 
   it('is not to be had for a piece longer than the bench takes', () => {
     const short = [aBrake(), aShear(), placeAt('pack', { maxLengthMm: 2000 })];
-    const { unplannable } = operationsOf(shopWith([aStep('pack')], { machine: short }));
+    const { unplannable } = operationsOf(shopWith([aFurtherStep('pack')], { machine: short }));
     expect(unplannable[0]?.message).toMatch(/^Line 1042\/1 fits no packing bench\. P1: A piece of/);
   });
 });
 
 describe('outside work', () => {
-  const away = (days: number, own: Partial<Shop> = {}) => shopWith([aStep('outside', { days })], own);
+  const away = (days: number, own: Partial<Shop> = {}) => shopWith([aFurtherStep('outside', { days })], own);
   const sheared = (start: string, end: string) => [
     aRecord({ good: 20, scrapped: 0, start: at(start, '07:00'), end: at(start, '08:00') }),
     aRecord({
@@ -168,7 +168,9 @@ describe('outside work', () => {
 
   it('goes away whole, however blanks are passed on', () => {
     const flat = { ...aPart().profile, flangesMm: [150], bends: [] };
-    const shop = shopWith([], { part: [aPart({ profile: flat, steps: [aStep('outside'), aStep('pack')] })] });
+    const shop = shopWith([], {
+      part: [aPart({ profile: flat, steps: [aFurtherStep('outside'), aFurtherStep('pack')] })],
+    });
     const lots = { ...shop, settings: { ...shop.settings, transferShare: 0.25 } };
     const [shear, outside] = stepsOf(lots);
     expect(outside!.start).toBeGreaterThanOrEqual(shear!.end);
@@ -177,7 +179,7 @@ describe('outside work', () => {
 
 describe('what is missing', () => {
   it('is the bench that lines ask for, added by one press', () => {
-    const shop = shopWith([aStep('pack')], { machine: [aBrake(), aShear()] });
+    const shop = shopWith([aFurtherStep('pack')], { machine: [aBrake(), aShear()] });
     const [missing] = missingToPlan(shop, NOW);
     expect(missing).toMatchObject({
       cause: 'bench',

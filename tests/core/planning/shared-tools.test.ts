@@ -5,7 +5,8 @@ import { decode } from '../../../core/schedule/decode.ts';
 import { improve } from '../../../core/schedule/improve.ts';
 import type { Schedule } from '../../../core/schedule/problem.ts';
 import { Rng } from '../../../core/rng.ts';
-import { aBrake, aLine, aPart, aShear, aShop, aTool, NOW } from '../../support/builders.ts';
+import { aBrake, aLine, aPart, aShear, aShop, NOW } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 import { must, seeds } from '../schedule/hand-shop.ts';
 
 const BRAKES = ['B1', 'B2'];

@@ -3,7 +3,8 @@ import { toProblem } from '../../../core/planning/to-problem.ts';
 import { dispatchLists } from '../../../core/report/dispatch.ts';
 import { decode } from '../../../core/schedule/decode.ts';
 import { instant } from '../../../core/units/brand.ts';
-import { aBrake, aLine, aPart, aShear, aShop, aTool, NOW } from '../../support/builders.ts';
+import { aBrake, aLine, aPart, aShear, aShop, NOW } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 import { must } from '../schedule/hand-shop.ts';
 
 it('the list says where a tool is fetched from, though the brake stands as the work asks', () => {

@@ -1,22 +1,14 @@
 import { expect, it } from 'vitest';
 import { whyOf } from '../../../core/report/why.ts';
 import { whyWords } from '../../../core/report/why-words.ts';
-import {
-  aBench,
-  aBrake,
-  aLine,
-  anOrder,
-  aPart,
-  aShear,
-  aShop,
-  aStep,
-  at,
-  NOW,
-} from '../../support/builders.ts';
+import { aBrake, aLine, anOrder, aPart, aShear, aShop, at, NOW } from '../../support/builders.ts';
+import { aBench, aFurtherStep } from '../../support/further-step-builders.ts';
 import { must } from '../schedule/hand-shop.ts';
 
 const shop = aShop({
-  part: [aPart({ steps: [aStep('notch'), aStep('outside', { days: 3 }), aStep('pack')] })],
+  part: [
+    aPart({ steps: [aFurtherStep('notch'), aFurtherStep('outside', { days: 3 }), aFurtherStep('pack')] }),
+  ],
   machine: [
     ...[aBrake(), aShear(), aBench()],
     aBench({ id: 'O1', name: 'Coater', stage: 'outside' }),

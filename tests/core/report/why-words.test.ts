@@ -5,7 +5,8 @@ import { openedWith, overtimeCommand } from '../../../core/edit/overtime.ts';
 import { withChanges } from '../../../core/shop/row-change.ts';
 import { whyText, whyWords } from '../../../core/report/why-words.ts';
 import { openIntervals } from '../../../core/time/working-time.ts';
-import { aBrake, aCalendar, aShear, aShop, aTool, at, NOW, ZONE } from '../../support/builders.ts';
+import { aBrake, aCalendar, aShear, aShop, at, NOW, ZONE } from '../../support/builders.ts';
+import { aTool } from '../../support/tool-builders.ts';
 
 const MIN = 60;
 type Cause = Why['causes'][number];

@@ -3,12 +3,13 @@ import { barBox, geometryOf } from '../../../renderer/gantt/geometry.ts';
 import { barAt } from '../../../renderer/gantt/hit-test.ts';
 import { barsIn } from '../../../renderer/gantt/lanes.ts';
 import { fitted, xOf } from '../../../renderer/gantt/scale.ts';
-import { aBench, aBrake, aPart, aShear, aStep, at } from '../../support/builders.ts';
+import { aBrake, aPart, aShear, at } from '../../support/builders.ts';
+import { aBench, aFurtherStep } from '../../support/further-step-builders.ts';
 import { aBoard } from './a-board.ts';
 
 /** Three lines that are away for two days each, at about the same time. */
 const { lanes } = aBoard({
-  part: [aPart({ steps: [aStep('outside', { days: 2 })] })],
+  part: [aPart({ steps: [aFurtherStep('outside', { days: 2 })] })],
   machine: [aBrake(), aShear(), aBench({ id: 'O1', name: 'Coater', stage: 'outside' })],
   queue: [],
 });
