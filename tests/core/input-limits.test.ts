@@ -21,10 +21,10 @@ describe('a value from outside', () => {
   });
 
   it.each([
-    ['a text too long', { a: 'x'.repeat(MOST.textCharacters + 1) }, /longer than 4,000 characters/],
+    ['a text too long', { a: 'x'.repeat(MOST.textCharacters + 1) }, /longer than 4000 characters/],
     ['lists too deep', nested(MOST.nesting + 1, false), /deeper than 24 levels/],
     ['no end', circle, /deeper than 24 levels/],
-    ['more values than anyone sends', { a: new Array(4_000_000_000) }, /more than 600,000 values/],
+    ['more values than anyone sends', { a: new Array(4_000_000_000) }, /more than 600\u00a0000 values/],
     ['a NUL', ['a\0b'], /character that cannot be kept/],
     ['half of a pair', { a: { b: 'x\ud800' } }, /character that cannot be kept/],
     ['a way to the prototype', JSON.parse('{"a":{"__proto__":{"b":1}}}'), /name that cannot be one/],

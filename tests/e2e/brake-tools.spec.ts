@@ -102,10 +102,9 @@ test('editor, traveller and floor tell one bend list, with the gap of an open he
   const { page } = app;
   await openDemo(page);
   const line = await standAt(page, 'B2 Short brake');
-  const name = await card(page).locator('figcaption').textContent();
-  const part = demoShop().part.find((one) => one.name === name);
+  const part = demoShop().line.find(({ id }) => id === line)?.partId;
 
-  await goTo(page, `#/shop/parts/${part?.id}`);
+  await goTo(page, `#/shop/parts/${part}`);
   const hem = page.getByRole('group', { name: 'Hem on the first edge' });
   await hem.getByRole('button', { name: /Hem on the first edge/ }).click();
   await page.getByRole('option', { name: 'open', exact: true }).click();

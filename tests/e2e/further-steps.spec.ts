@@ -61,8 +61,9 @@ test('a shop gets a packing bench and an outside shop; a part that needs them go
   const { page } = app;
   await openDemo(page);
   const line = await standAt(page, 'S1 Shear');
-  const name = (await card(page).locator('figcaption').textContent())!;
-  const part = demoShop().part.find((one) => one.name === name)!;
+  const partId = demoShop().line.find(({ id }) => id === line)?.partId;
+  const part = demoShop().part.find(({ id }) => id === partId)!;
+  const { name } = part;
   await goTo(page, `#/shop/parts/${part.id}`);
   await expect(page.getByRole('form', { name, exact: true })).toBeVisible();
   await expect(page.getByText('Further steps')).toHaveCount(0);

@@ -47,7 +47,10 @@ export function NewestWork({ shop, machine, happened }: Props) {
             </tr>
           </thead>
           <tbody>
-            {newest.map(({ id, start, good, who }) => {
+            {newest.map((record) => {
+              const { id } = record;
+              // A correction stands at once; what it says of times is worked out after.
+              const { start, good, who } = living.get(id) ?? record;
               const work = seen.get(id);
               return (
                 <tr key={id}>
