@@ -37,7 +37,7 @@ const headsIn = (units: LengthUnits): string[] => [
 ];
 
 /** Of the columns, in percent: a step stands on one line where it can. */
-const WIDTHS = [6, 8.5, 18.5, 4.5, 13, 24.5, 15.5, 6, 3.5];
+const WIDTHS = [6, 8.5, 18, 4.5, 13, 24.5, 15, 7, 3.5];
 
 const SETS = { length: 'Crosscut', width: 'Rip' } as const;
 
