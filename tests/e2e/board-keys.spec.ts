@@ -1,5 +1,6 @@
 import type { Locator, Page } from '@playwright/test';
 import { expect, host, test } from './app.ts';
+import { undo } from './run-steps.ts';
 import { lane, openDemo, operations } from './steps.ts';
 
 /** The board's moves of several operations at once, by keys alone and by pointer. */
@@ -21,6 +22,7 @@ test(
     const before = await operations(bars(page));
     const [first = '', second = '', third = '', fourth = ''] = before;
     const undone = async () => {
+      await expect(undo(page)).toBeEnabled();
       await press('Control+z');
       await expect.poll(() => operations(bars(page))).toEqual(before);
     };
@@ -70,6 +72,7 @@ test('a run goes past the next one, and is split, by keys', { tag: host }, async
   expect(run).toEqual(before.slice(0, run.length));
   await press('Alt+Shift+ArrowRight');
   await expect.poll(async () => (await operations(bars(page)))[0]).toBe(before[run.length]);
+  await expect(undo(page)).toBeEnabled();
   await press('Control+z');
   await expect.poll(() => operations(bars(page))).toEqual(before);
   // The keys stand on the run's first operation: split there, all of it goes behind the next run.
@@ -112,6 +115,7 @@ test(
     await page.mouse.move(third.x + third.width, first.y + 10, { steps: 4 });
     await page.mouse.up();
     await expect.poll(async () => (await operations(brake))[0]).not.toBe(before[0]);
+    await expect(undo(page)).toBeEnabled();
     await page.keyboard.press('Control+z');
     await expect.poll(() => operations(brake)).toEqual(before);
   },
