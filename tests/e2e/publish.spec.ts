@@ -86,6 +86,7 @@ test(
     await page.getByRole('button', { name: 'Go back to Calm week' }).click();
     await expect.poll(async () => (await shearing(page))[0]).toBe(`${line} shearing`);
     expect(await onTheFloor(page)).toBe(second);
+    await goTo(page, '#/board');
     await expect(publishButton(page)).toHaveAccessibleName('Publish the plan: 1 machine would change');
 
     await goTo(page, '#/settings');
