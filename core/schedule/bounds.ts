@@ -60,7 +60,8 @@ export function earliestEnds(problem: Problem): Float64Array {
         soonest = Math.min(soonest, finish(open, start, work));
         passedOn = Math.min(passedOn, finish(open, start, Math.ceil(problem.transferShare[o]! * work)));
       }
-      end = Math.max(end, soonest);
+      // What is under way ends by its own start, though a step before it goes on longer.
+      end = Number.isNaN(started) ? Math.max(end, soonest) : soonest;
       ready = Math.max(problem.input.now, passedOn);
     }
     return Math.max(end, problem.input.now);
